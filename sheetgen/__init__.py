@@ -1,0 +1,1 @@
+"""Works backwards from what a finished piece measures to printable project sheets."""

@@ -1,0 +1,5 @@
+"""python -m sheetgen."""
+
+from sheetgen.cli import main
+
+main()

@@ -1,0 +1,1 @@
+"""Pure vocabulary that everything else is written in: no trade, no files."""

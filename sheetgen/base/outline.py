@@ -1,0 +1,61 @@
+"""A closed outline of straight runs, in mm: its area, length and whether it crosses itself."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A closed outline; the last point joins the first."""
+
+    points: tuple[Point, ...]
+
+    @property
+    def width(self) -> float:
+        """Across, mm."""
+        return max(x for x, _ in self.points) - min(x for x, _ in self.points)
+
+    @property
+    def height(self) -> float:
+        """Down, mm."""
+        return max(y for _, y in self.points) - min(y for _, y in self.points)
+
+    @property
+    def area(self) -> float:
+        """Enclosed area, mm² (the surveyor's formula)."""
+        return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in self._edges())) / 2
+
+    @property
+    def perimeter(self) -> float:
+        """Length of the line, mm."""
+        return sum(math.dist(a, b) for a, b in self._edges())
+
+    def scaled(self, factor: float) -> Outline:
+        """The same outline, larger or smaller."""
+        return Outline(tuple((x * factor, y * factor) for x, y in self.points))
+
+    def placed(self) -> Outline:
+        """The same outline with its upper left corner at the origin."""
+        left, top = min(x for x, _ in self.points), min(y for _, y in self.points)
+        return Outline(tuple((x - left, y - top) for x, y in self.points))
+
+    def crossing(self) -> Point | None:
+        """A point where the line crosses itself, if it does."""
+        edges = self._edges()
+        for i, (a, b) in enumerate(edges):
+            for c, d in edges[i + 2 : len(edges) - (i == 0)]:
+                if _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0:
+                    return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+        return None
+
+    def _edges(self) -> list[tuple[Point, Point]]:
+        return list(pairwise((*self.points, self.points[0])))
+
+
+def _turn(a: Point, b: Point, c: Point) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

@@ -1,0 +1,182 @@
+"""What a drawing is drawn onto. Millimetres, x to the right, y down, as on paper."""
+
+from __future__ import annotations
+
+import math
+from abc import ABC, abstractmethod
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+Point = tuple[float, float]
+Line = Literal["cut", "fold", "meet", "centre", "fired", "thin", "solid"]
+"""Line kinds, named for what they say: cut here; fold; the ends meet here; a centre; its fired size; thin; filled."""
+Anchor = Literal["start", "middle", "end"]
+STEPS = 128
+
+
+class Pen(ABC):
+    """Anything a shape can be drawn onto."""
+
+    @abstractmethod
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """A line through points, mm."""
+
+    @abstractmethod
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """An ellipse, its axes along the page."""
+
+    @abstractmethod
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """Words on a baseline, `size` mm high, turned by degrees clockwise."""
+
+    def circle(self, centre: Point, diameter: float, kind: Line = "cut") -> None:
+        """A circle."""
+        self.oval(centre, diameter, diameter, kind)
+
+    def box(self, corner: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """A rectangle from its upper left corner."""
+        x, y = corner
+        self.line([(x, y), (x + width, y), (x + width, y + height), (x, y + height)], kind, closed=True)
+
+    def cross(self, centre: Point, size: float = 1.6) -> None:
+        """A centre mark."""
+        x, y = centre
+        self.line([(x - size / 2, y), (x + size / 2, y)], "thin")
+        self.line([(x, y - size / 2), (x, y + size / 2)], "thin")
+
+    def arrow(self, tip: Point, along: Point) -> None:
+        """A slender filled arrow head at `tip`, pointing the way of `along`."""
+        length = math.hypot(*along) or 1
+        ux, uy = along[0] / length, along[1] / length
+        bx, by = tip[0] - 1.8 * ux, tip[1] - 1.8 * uy
+        self.line([tip, (bx - 0.32 * uy, by + 0.32 * ux), (bx + 0.32 * uy, by - 0.32 * ux)], "solid", closed=True)
+
+    def across(self, y: float, x1: float, x2: float, words: str, *, to: float) -> None:
+        """A dimension from x1 to x2 at height y; its extension lines start at height `to` (manner of ISO 129)."""
+        reach = math.copysign(1, y - to)
+        for x in (x1, x2):
+            self.line([(x, to + reach), (x, y + reach)], "thin")
+        narrow = abs(x2 - x1) < 2.2 + 1.5 * len(words)  # noqa: PLR2004 - two arrows and the words
+        if narrow:
+            self.line([(x1 - 4, y), (x2 + 4, y)], "thin")
+            self.arrow((x1, y), (1, 0))
+            self.arrow((x2, y), (-1, 0))
+            self.text((x2 + 4.6, y + 1), words)
+        else:
+            self.line([(x1, y), (x2, y)], "thin")
+            self.arrow((x1, y), (-1, 0))
+            self.arrow((x2, y), (1, 0))
+            self.text(((x1 + x2) / 2, y - 0.8), words, anchor="middle")
+
+    def upright(self, x: float, y1: float, y2: float, words: str, *, to: float) -> None:
+        """A dimension from y1 to y2 at x; its extension lines start at x = `to`."""
+        reach = math.copysign(1, x - to)
+        for y in (y1, y2):
+            self.line([(to + reach, y), (x + reach, y)], "thin")
+        narrow = abs(y2 - y1) < 2.2 + 1.5 * len(words)  # noqa: PLR2004 - two arrows and the words
+        if narrow:
+            self.line([(x, y1 - 4), (x, y2 + 4)], "thin")
+            self.arrow((x, y1), (0, 1))
+            self.arrow((x, y2), (0, -1))
+            self.text((x - 0.8, y1 - 4.6), words, turn=-90)
+        else:
+            self.line([(x, y1), (x, y2)], "thin")
+            self.arrow((x, y1), (0, -1))
+            self.arrow((x, y2), (0, 1))
+            self.text((x - 0.8, (y1 + y2) / 2), words, anchor="middle", turn=-90)
+
+
+@dataclass(slots=True)
+class Moved(Pen):
+    """A pen whose paper lies elsewhere."""
+
+    pen: Pen
+    by: Point
+
+    def _at(self, p: Point) -> Point:
+        return p[0] + self.by[0], p[1] + self.by[1]
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """As Pen.line, moved."""
+        self.pen.line([self._at(p) for p in points], kind, closed=closed)
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """As Pen.oval, moved."""
+        self.pen.oval(self._at(centre), width, height, kind)
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """As Pen.text, moved."""
+        self.pen.text(self._at(at), words, size=size, anchor=anchor, turn=turn)
+
+
+@dataclass(slots=True)
+class Extent(Pen):
+    """A measure of how much paper a drawing takes; words are reckoned at half their height a letter."""
+
+    left: float = math.inf
+    top: float = math.inf
+    right: float = -math.inf
+    bottom: float = -math.inf
+
+    def _reach(self, x: float, y: float) -> None:
+        self.left, self.right = min(self.left, x), max(self.right, x)
+        self.top, self.bottom = min(self.top, y), max(self.bottom, y)
+
+    @property
+    def width(self) -> float:
+        """Across, mm."""
+        return max(0.0, self.right - self.left)
+
+    @property
+    def height(self) -> float:
+        """Down, mm."""
+        return max(0.0, self.bottom - self.top)
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:  # noqa: ARG002
+        """As Pen.line."""
+        for x, y in points:
+            self._reach(x, y)
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:  # noqa: ARG002
+        """As Pen.oval."""
+        self._reach(centre[0] - width / 2, centre[1] - height / 2)
+        self._reach(centre[0] + width / 2, centre[1] + height / 2)
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """As Pen.text."""
+        long = 0.54 * size * len(words)
+        start = {"start": 0.0, "middle": -long / 2, "end": -long}[anchor]
+        c, s = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+        for x in (start, start + long):
+            for y in (-0.8 * size, 0.25 * size):
+                self._reach(at[0] + x * c - y * s, at[1] + x * s + y * c)
+
+
+@dataclass(slots=True)
+class Recorder(Pen):
+    """A pen that remembers, for tests and for second opinions."""
+
+    lines: list[tuple[Line, list[Point], bool]] = field(default_factory=list)
+    ovals: list[tuple[Line, Point, float, float]] = field(default_factory=list)
+    texts: list[tuple[Point, str]] = field(default_factory=list)
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """As Pen.line."""
+        self.lines.append((kind, list(points), closed))
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """As Pen.oval."""
+        self.ovals.append((kind, centre, width, height))
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:  # noqa: ARG002
+        """As Pen.text."""
+        self.texts.append((at, words))
+
+
+def arc(centre: Point, radius: float, start: float, end: float, steps: int = STEPS) -> list[Point]:
+    """Points on an arc, angles in degrees clockwise from the right."""
+    angles = [math.radians(start + (end - start) * i / steps) for i in range(steps + 1)]
+    return [(centre[0] + radius * math.cos(a), centre[1] + radius * math.sin(a)) for a in angles]

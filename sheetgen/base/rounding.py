@@ -1,0 +1,104 @@
+"""Rounding for the page: what is printed is what is made, so the drawing and the words share this."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Size
+from sheetgen.base.spread import GRAIN, ceil, floor
+
+if TYPE_CHECKING:
+    from sheetgen.base.figure import Figure, Rounding
+    from sheetgen.base.spread import Spread
+
+INCH = 25.4
+NARROW = "\u202f"
+
+
+def to_step(x: float, step: float, rounding: Rounding = "bench") -> float:
+    """x to a whole number of steps: nearest, up or down."""
+    turn = {"bench up": ceil, "bench down": floor}.get(rounding, lambda n: floor(n + 0.5))
+    return turn(x / step) * step
+
+
+def up_for_buying(x: float) -> float:
+    """Up to a figure a scale or ruler can show: 0.1 under 1, a half under 10, then whole ones, then fives."""
+    step = 0.1 if x < 1 else 0.5 if x < 10 else 1 if x < 100 else 5  # noqa: PLR2004 - steps of a bench scale
+    return ceil(x / step) * step
+
+
+@dataclass(frozen=True, slots=True)
+class Rounder:
+    """The studio's way of rounding: millimetres to a bench step, or inches to sixty-fourths."""
+
+    step: float = 0.5
+    inches: bool = False
+    point: str = "."
+
+    def rounded(self, x: float, rounding: Rounding, unit: str = "mm") -> float:
+        """The number that is printed, still in the figure's own unit."""
+        if rounding.startswith("bench") and unit == "mm":
+            step = INCH / 64 if self.inches else self.step
+            return to_step(x, step, rounding)
+        if rounding == "tenth" and unit == "mm":
+            return to_step(x, INCH / 64 if self.inches else 0.1)
+        if rounding in {"mass up", "length up"}:
+            return up_for_buying(x)
+        if rounding == "whole":
+            return floor(x + 0.5)
+        if rounding == "whole up":
+            return ceil(x)
+        return x
+
+    def size(self, figure: Figure) -> Size:
+        """A figure as made: number and words."""
+        value = self.rounded(figure.value.usual, figure.rounding, figure.unit)
+        return Size(value, self.words(value, figure.unit, figure.rounding))
+
+    def words(self, x: float, unit: str, rounding: Rounding = "fine") -> str:
+        """A rounded number in print, without its unit."""
+        if self.inches and unit == "mm":
+            return _inches(x) if rounding.startswith(("bench", "tenth")) else self.decimal(x / INCH, 3)
+        if rounding.startswith("bench"):
+            places = max(0, -math.floor(math.log10(self.step) + GRAIN))
+            return self.decimal(x, places, keep=True)
+        if rounding.startswith("whole"):
+            return self.decimal(x, 0)
+        if rounding == "tenth":
+            return self.decimal(x, 1, keep=True)
+        return self.decimal(x, 2 if abs(x) < 100 else 1)  # noqa: PLR2004 - hundredths are lost on a decimetre
+
+    def decimal(self, x: float, places: int, *, keep: bool = False) -> str:
+        """A decimal in the studio's notation; needless zeros go unless kept."""
+        text = f"{abs(x) + GRAIN * 0.01:.{places}f}"
+        if not keep and "." in text:
+            text = text.rstrip("0").rstrip(".")
+        sign = "−" if x < 0 and text.strip("0.") else ""
+        return sign + text.replace(".", self.point)
+
+    def range(self, value: Spread, places: int, unit: str = "mm") -> str:
+        """A range in print: the low end rounded down, the high end up."""
+        scale = 10**places
+        if self.inches and unit == "mm":
+            low, high, places = value.low / INCH, value.high / INCH, places + 1
+            scale = 10**places
+        else:
+            low, high = value.low, value.high
+        ends = [self.decimal(n, places, keep=places > 0) for n in (floor(low * scale) / scale, ceil(high * scale) / scale)]
+        return ends[0] if ends[0] == ends[1] else f"{ends[0]} – {ends[1]}"
+
+    def unit(self, unit: str) -> str:
+        """The unit as printed beside `words`."""
+        return "in" if self.inches and unit == "mm" else unit
+
+
+def _inches(x: float) -> str:
+    """Millimetres as a mixed fraction of an inch to 1/64."""
+    whole = Fraction(round(x / INCH * 64), 64)
+    inches, part = divmod(whole, 1)
+    if not part:
+        return str(inches)
+    return f"{inches} {part}" if inches else str(part)

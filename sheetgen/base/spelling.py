@@ -1,0 +1,31 @@
+"""The nearest known word to one that is not known."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """The known word most like `word`, or an empty string when none is near."""
+    names = {name.lower().replace("_", " ").replace("-", " "): name for name in known}
+    wanted = word[:80].lower().replace("_", " ").replace("-", " ")
+    if wanted in names:
+        return names[wanted]
+    found = get_close_matches(wanted, names, n=1, cutoff=0.6)
+    return names[found[0]] if found else ""
+
+
+def suggest(word: str, known: Iterable[str], most: int = 8) -> str:
+    """What to say under `help:` of an unknown word."""
+    known = sorted(set(known))
+    near = nearest(word, known)
+    if near:
+        return f"did you mean '{near}'?"
+    if not known:
+        return "there is none to name here"
+    shown = ", ".join(known[:most])
+    return f"known here: {shown}{', …' if len(known) > most else ''}"

@@ -1,0 +1,84 @@
+"""Something wrong or doubtful: where, what was found, what would help."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from sheetgen.base.place import Place
+
+Severity = Literal["error", "warning"]
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """One fault, or one doubt, at one place."""
+
+    message: str
+    place: Place | None = None
+    help: str = ""
+    severity: Severity = "error"
+
+    def __str__(self) -> str:
+        head = f"{self.place}: " if self.place else ""
+        lines = [f"{head}{self.severity}: {self.message}"]
+        if self.place and (text := self.place.source.line(self.place.line)).strip():
+            lines += _excerpt(text, self.place)
+        if self.help:
+            lines.append(f"   help: {self.help}")
+        return "\n".join(lines)
+
+
+def _excerpt(text: str, place: Place, most: int = 100) -> list[str]:
+    """The line and a row of carets under the word; a long line is shown round the word."""
+    start = 0 if place.column <= most - 20 else place.column - 40
+    shown = "".join(c if c.isprintable() else " " for c in text[start : start + most])
+    caret = max(0, place.column - 1 - start)
+    width = max(1, min(place.width, len(shown) - caret))
+    number = f"{place.line:5d} | "
+    return [f"{number}{shown}".rstrip(), f"{'':5} | {'':{caret}}{'^' * width}"]
+
+
+class CannotBe(ValueError):
+    """A number that cannot be made; `field` names the field to mend, if one is to blame."""
+
+    def __init__(self, message: str, help: str = "", field: str = "") -> None:  # noqa: A002 - the word a reader sees
+        super().__init__(message)
+        self.message = message
+        self.help = help
+        self.field = field
+
+
+@dataclass(slots=True)
+class Troubles:
+    """All troubles of one run, each once, in the order of the files."""
+
+    found: list[Trouble] = field(default_factory=list)
+
+    def add(self, message: str, place: Place | None = None, help: str = "", severity: Severity = "error") -> None:  # noqa: A002
+        """Note one trouble."""
+        self.extend([Trouble(message, place, help, severity)])
+
+    def extend(self, troubles: Iterable[Trouble]) -> None:
+        """Note several; what is already noted stays once."""
+        for trouble in troubles:
+            if trouble not in self.found:
+                self.found.append(trouble)
+
+    @property
+    def errors(self) -> list[Trouble]:
+        """Those that stop a project."""
+        return [t for t in self.found if t.severity == "error"]
+
+    def __iter__(self) -> Iterator[Trouble]:
+        def order(trouble: Trouble) -> tuple[str, int, int]:
+            place = trouble.place
+            return (place.source.name, place.line, place.column) if place else ("", 0, 0)
+
+        return iter(sorted(self.found, key=order))
+
+    def __len__(self) -> int:
+        return len(self.found)

@@ -1,0 +1,1 @@
+"""Fourth stage: worked parts to drawings at true size."""

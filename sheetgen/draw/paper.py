@@ -1,0 +1,72 @@
+"""The paper pen: SVG in millimetres with presentation attributes, which browser and PDF print alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+from xml.sax.saxutils import escape
+
+from sheetgen.base.pen import Anchor, Line, Pen, Point
+from sheetgen.model.drawing import Drawing
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+FONT = "Source Sans Pro"
+# Line weights in mm that a copier keeps; the dashes follow ISO 128: chain for centres and axes, dots for what comes.
+STYLES: dict[Line, str] = {
+    "cut": 'fill="none" stroke="#000" stroke-width="0.4"',
+    "fold": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="2 1"',
+    "meet": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="4 0.8 0.8 0.8"',
+    "centre": 'fill="none" stroke="#000" stroke-width="0.18" stroke-dasharray="4 0.8 0.8 0.8"',
+    "fired": 'fill="none" stroke="#000" stroke-width="0.2" stroke-dasharray="0.4 0.8"',
+    "thin": 'fill="none" stroke="#000" stroke-width="0.18"',
+    "solid": 'fill="#000" stroke="none"',
+}
+
+
+def mm(x: float) -> str:
+    """A coordinate with a thousandth of a millimetre."""
+    text = f"{x:.3f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+@dataclass(slots=True)
+class Paper(Pen):
+    """Collects SVG elements."""
+
+    marks: list[str] = field(default_factory=list)
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """A polyline or polygon."""
+        if len(points) == 2:  # noqa: PLR2004 - a single run
+            (x1, y1), (x2, y2) = points
+            at = f'x1="{mm(x1)}" y1="{mm(y1)}" x2="{mm(x2)}" y2="{mm(y2)}"'
+            self.marks.append(f"<line {at} {STYLES[kind]}/>")
+            return
+        run = " ".join(f"{mm(x)},{mm(y)}" for x, y in points)
+        self.marks.append(f'<{"polygon" if closed else "polyline"} points="{run}" {STYLES[kind]}/>')
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """A circle or an ellipse."""
+        at = f'cx="{mm(centre[0])}" cy="{mm(centre[1])}"'
+        if abs(width - height) < 1e-9:  # noqa: PLR2004 - a circle
+            self.marks.append(f'<circle {at} r="{mm(width / 2)}" {STYLES[kind]}/>')
+        else:
+            self.marks.append(f'<ellipse {at} rx="{mm(width / 2)}" ry="{mm(height / 2)}" {STYLES[kind]}/>')
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """Words."""
+        x, y = mm(at[0]), mm(at[1])
+        turned = f' transform="rotate({mm(turn)} {x} {y})"' if turn else ""
+        look = f'font-size="{mm(size)}" text-anchor="{anchor}" fill="#000"'
+        self.marks.append(f'<text x="{x}" y="{y}" {look}{turned}>{escape(words)}</text>')
+
+    def drawing(self, corner: Point, width: float, height: float, says: str) -> Drawing:
+        """What has been drawn, as an SVG whose upper left is at `corner`."""
+        box = f"{mm(corner[0])} {mm(corner[1])} {mm(width)} {mm(height)}"
+        head = (
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{mm(width)}mm" height="{mm(height)}mm" '
+            f'viewBox="{box}" font-family="{FONT}" role="img">'
+        )
+        return Drawing(f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>", width, height, says)

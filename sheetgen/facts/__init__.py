@@ -1,0 +1,1 @@
+"""Constants of the trade; none can be made without its source."""

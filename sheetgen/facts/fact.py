@@ -1,0 +1,30 @@
+"""A constant that cannot be made without its source, and the list of all of them."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+Grade = Literal["seen", "library", "memory", "common practice", "definition"]
+
+ALL: list[Fact] = []
+
+
+class Fact(float):
+    """A number with its name, unit, source and how that source was seen.
+
+    `grade`: `seen` (an excerpt was read), `library` (printed by an installed package or program),
+    `memory` (not read: treat as unverified), `common practice` (no source), `definition` (exact).
+    """
+
+    name: str
+    unit: str
+    source: str
+    grade: Grade
+
+    def __new__(cls, value: float, name: str, *, unit: str, source: str, grade: Grade) -> Fact:
+        if not source.strip() or not name.strip():
+            raise ValueError("a fact wants a name and a source")
+        fact = super().__new__(cls, value)
+        fact.name, fact.unit, fact.source, fact.grade = name, unit, source, grade
+        ALL.append(fact)
+        return fact

@@ -1,0 +1,65 @@
+"""Paper, screens, codes and colours: what a printed page is measured by."""
+
+from __future__ import annotations
+
+from sheetgen.facts.fact import Fact
+from sheetgen.facts.units import MM_PER_INCH
+
+_PAPER = "ISO 216 and ANSI/ASME Y14.1 as in papersize 1.6.1"
+_CSS = "CSS Values as in pint 0.24.4"
+_QR = "ISO/IEC 18004 as in segno 1.6.6"
+_WCAG = "W3C, WCAG 2.2, relative luminance"
+_GUIDE = "ISO/IEC Guide 37:2012, read as GOST R 56018-2014"
+_UNREAD = "as remembered, not read"
+
+
+def _sheet(name: str, width: float, height: float) -> tuple[Fact, Fact]:
+    return (
+        Fact(width, f"{name}, width", unit="mm", source=_PAPER, grade="library"),
+        Fact(height, f"{name}, height", unit="mm", source=_PAPER, grade="library"),
+    )
+
+
+PAPERS = {
+    "A3": _sheet("A3", 297, 420),
+    "A4": _sheet("A4", 210, 297),
+    "A5": _sheet("A5", 148, 210),
+    "A6": _sheet("A6", 105, 148),
+    "B5": _sheet("B5", 176, 250),
+    "Letter": _sheet("Letter", 8.5 * MM_PER_INCH, 11 * MM_PER_INCH),
+    "Tabloid": _sheet("ANSI B", 11 * MM_PER_INCH, 17 * MM_PER_INCH),
+}
+CARD_WIDTH = Fact(85.60, "ID-1 card, width", unit="mm", source="ISO/IEC 7810 as remembered, not read", grade="memory")
+CARD_HEIGHT = Fact(53.98, "ID-1 card, height", unit="mm", source="ISO/IEC 7810 as remembered, not read", grade="memory")
+PX_PER_INCH = Fact(96, "CSS pixels in an inch", unit="px", source=_CSS, grade="library")
+PT_PER_INCH = Fact(72, "points in an inch", unit="pt", source=_CSS, grade="library")
+SCALE_LEAST = Fact(
+    0.995, "print scale, least that passes", unit="ratio", source="common practice", grade="common practice"
+)
+SCALE_MOST = Fact(
+    1.005, "print scale, most that passes", unit="ratio", source="common practice", grade="common practice"
+)
+QR_BASE = Fact(17, "QR code, modules a side before the version", unit="modules", source=_QR, grade="library")
+QR_STEP = Fact(4, "QR code, modules a side for each version", unit="modules", source=_QR, grade="library")
+QR_QUIET = Fact(4, "QR code, quiet modules at each edge", unit="modules", source=_QR, grade="library")
+QR_LAST = Fact(40, "QR code, largest version", unit="version", source=_QR, grade="library")
+QR_MODULE = Fact(0.4, "QR code, least module for a phone", unit="mm", source="common practice", grade="common practice")
+RED = Fact(0.2126, "share of red in luminance", unit="share", source=_WCAG, grade="seen")
+GREEN = Fact(0.7152, "share of green in luminance", unit="share", source=_WCAG, grade="seen")
+BLUE = Fact(0.0722, "share of blue in luminance", unit="share", source=_WCAG, grade="seen")
+LINEAR_TO = Fact(0.04045, "colour value up to which light goes straight", unit="share", source=_WCAG, grade="seen")
+LINEAR_BY = Fact(12.92, "colour value over light on the straight part", unit="ratio", source=_WCAG, grade="seen")
+CURVE_OFFSET = Fact(0.055, "colour curve, offset", unit="share", source=_WCAG, grade="seen")
+CURVE_POWER = Fact(2.4, "colour curve, power", unit="power", source=_WCAG, grade="seen")
+FLARE = Fact(0.05, "stray light added to both sides of a contrast", unit="share", source=_WCAG, grade="seen")
+CONTRAST_TEXT = Fact(4.5, "contrast of text, least", unit="ratio", source="W3C, WCAG 2.2", grade="seen")
+CONTRAST_LARGE = Fact(
+    3, "contrast of large text and graphics, least", unit="ratio", source="W3C, WCAG 2.2", grade="seen"
+)
+CONTRAST_MOST = Fact(7, "contrast of text, enhanced", unit="ratio", source="W3C, WCAG 2.2", grade="seen")
+COLOUR_STEPS = Fact(255, "steps of one colour of a screen", unit="steps", source="W3C, WCAG 2.2", grade="seen")
+TYPE_BODY = Fact(10, "running text, least", unit="pt", source=_GUIDE, grade="seen")
+TYPE_REVERSED = Fact(12, "white on dark text, least", unit="pt", source=_GUIDE, grade="seen")
+TYPE_WARNING = Fact(12, "limits and warnings, least wanted", unit="pt", source=_GUIDE, grade="seen")
+CUT_TOLERANCE_SMALL = Fact(1.5, "cutting tolerance of paper up to 150 mm", unit="mm", source=_UNREAD, grade="memory")
+CUT_TOLERANCE = Fact(2, "cutting tolerance of paper up to 600 mm", unit="mm", source=_UNREAD, grade="memory")

@@ -1,0 +1,1 @@
+"""The trade's arithmetic as pure functions of numbers: mm, g, min, °C."""

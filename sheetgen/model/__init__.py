@@ -1,0 +1,1 @@
+"""What passes between the stages: stock and project as written, worked numbers, drawings, pages."""

@@ -1,0 +1,33 @@
+"""Drawings: one template, and a page of templates, in millimetres."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """An SVG of so many millimetres, with its text alternative."""
+
+    svg: str
+    width: float
+    height: float
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class TemplatePage:
+    """One page of templates for one paper, its check bars included."""
+
+    paper: str
+    drawing: Drawing
+    parts: tuple[str, ...]
+    share: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Drawings:
+    """All drawings of one version: each part's template, and the pages by paper."""
+
+    templates: dict[str, Drawing]
+    pages: dict[str, tuple[TemplatePage, ...]]

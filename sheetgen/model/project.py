@@ -1,0 +1,137 @@
+"""A project as its file writes it: every word still a word, every word with its place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from pydantic import Field
+
+from sheetgen.base.place import Word
+from sheetgen.model.written import Text, Written, default
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from sheetgen.base.material import Item
+
+LEVELS = ("first piece", "some practice", "experienced")
+PartWords = dict[Text, Text | list[Text]]
+
+
+class Material(Written):
+    """Something bought in that no part works out: an ear wire, a pin back."""
+
+    item: Text
+    amount: Text = Field(default_factory=lambda: default("1"))
+    for_: Text | None = None
+
+
+class OwnFigure(Written):
+    """A figure of the project's own, with a label."""
+
+    label: Text
+    value: Text
+
+
+class Check(Written):
+    """A comparison that must hold, and what to say when it does not."""
+
+    need: Text
+    say: Text
+
+
+class Step(Written):
+    """One action at the bench, or a wait."""
+
+    title: Text
+    text: Text | None = None
+    expect: Text | None = None
+    parts: list[Text] = Field(default_factory=list)
+    uses: list[Text] = Field(default_factory=list)
+    show: list[Text] = Field(default_factory=list)
+    caution: list[Text] = Field(default_factory=list)
+    minutes: Text | None = None
+    wait: Text | None = None
+    firing: Text | None = None
+
+
+class Project(Written):
+    """project.yaml."""
+
+    title: Text
+    revision: Text
+    date: Text
+    summary: Text
+    makes: Text
+    level: Text
+    tags: list[Text] = Field(default_factory=list)
+    pictures: list[Text] = Field(default_factory=list)
+    main_version: Text | None = None
+    choices: dict[Text, Text] = Field(default_factory=dict)
+    parts: dict[Text, PartWords]
+    materials: list[Material] = Field(default_factory=list)
+    allowance: dict[Text, Text] = Field(default_factory=dict)
+    figures: dict[Text, Text | OwnFigure] = Field(default_factory=dict)
+    checks: list[Check] = Field(default_factory=list)
+    versions: list[dict[Text, Text]] = Field(default_factory=list)
+    steps: list[Step]
+
+
+class Studio(Written):
+    """studio.yaml."""
+
+    name: Text
+    about: Text | None = None
+    contact: Text | None = None
+    note: Text | None = None
+    language: Text = Field(default_factory=lambda: default("en"))
+    currency: Text = Field(default_factory=lambda: default("EUR"))
+    units: Text = Field(default_factory=lambda: default("mm"))
+    decimal_sign: Text = Field(default_factory=lambda: default("."))
+    bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
+    paper: list[Text] = Field(default_factory=lambda: [default("A4"), default("Letter")])
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A safety message in the order hazard, consequence, how to avoid it; `word` is its signal word."""
+
+    id: str
+    word: str
+    hazard: str
+    consequence: str
+    avoid: str
+    source: str = ""
+
+
+@dataclass(slots=True)
+class Stock:
+    """Everything the studio uses, by its id, and the cautions it may name."""
+
+    items: dict[str, Item] = field(default_factory=dict)
+    cautions: dict[str, Caution] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Filed:
+    """A project that could be read, with its folder's name and place."""
+
+    name: str
+    folder: Path
+    project: Project
+
+
+@dataclass(slots=True)
+class Library:
+    """All that was read: studio, stock, and the projects that could be read; `failed` names those that could not."""
+
+    studio: Studio
+    stock: Stock
+    projects: list[Filed] = field(default_factory=list)
+    failed: list[str] = field(default_factory=list)
+
+
+def is_version_name(key: Word) -> bool:
+    """Whether a key of a version is its name and not a choice."""
+    return key == "name"

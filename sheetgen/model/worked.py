@@ -1,0 +1,109 @@
+"""A project with every number worked and nothing rounded."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from sheetgen.base.spread import Spread, spread
+
+if TYPE_CHECKING:
+    from sheetgen.base.figure import Figure
+    from sheetgen.base.material import Item, Phase
+    from sheetgen.base.place import Place
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.model.project import Caution, Filed, Studio
+    from sheetgen.parts.kind import Part
+
+Prose = tuple["str | Figure", ...]
+"""Text as written, with a figure wherever the file names one."""
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialLine:
+    """One line of what is used up: net amount, allowance as a share, both in the item's unit."""
+
+    item: Item
+    net: Spread | None
+    allowance: float = 0.0
+    working: str = ""
+    use: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ToolLine:
+    """One tool, with the sizes in mm that the parts of the step need of it."""
+
+    item: Item
+    sizes: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedStep:
+    """One step with its numbers; times in min."""
+
+    title: str
+    text: Prose
+    expect: Prose
+    cautions: tuple[Caution, ...]
+    show: tuple[Figure, ...]
+    parts: tuple[str, ...]
+    uses: tuple[Item, ...]
+    minutes: Spread | None = None
+    wait: Spread | None = None
+    wait_for: str = ""
+    firing: tuple[Phase, ...] = ()
+    fired: str = ""
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """A comparison of the project's own, both sides worked: `sign` is one of <, <=, >, >=, =."""
+
+    left: Spread
+    sign: str
+    right: Spread
+    unit: str
+    say: str
+    place: Place
+
+
+@dataclass(slots=True)
+class WorkedVersion:
+    """One version: its choices, parts, figures, lists and steps."""
+
+    name: str
+    choices: dict[str, str] = field(default_factory=dict)
+    parts: dict[str, Part] = field(default_factory=dict)
+    figures: dict[str, Figure] = field(default_factory=dict)
+    materials: list[MaterialLine] = field(default_factory=list)
+    tools: list[ToolLine] = field(default_factory=list)
+    steps: list[WorkedStep] = field(default_factory=list)
+    summary: Prose = ()
+    needs: list[Need] = field(default_factory=list)
+
+    @property
+    def bench_time(self) -> Spread:
+        """Minutes of work at the bench."""
+        return sum((s.minutes for s in self.steps if s.minutes), spread(0))
+
+    @property
+    def whole_time(self) -> Spread:
+        """Minutes from the first step to the last, waits included, one after the other."""
+        return sum((s.wait for s in self.steps if s.wait), self.bench_time)
+
+
+@dataclass(slots=True)
+class Worked:
+    """A project with all its versions; the first is `main`."""
+
+    filed: Filed
+    studio: Studio
+    rounder: Rounder
+    versions: dict[str, WorkedVersion] = field(default_factory=dict)
+
+    @property
+    def main(self) -> WorkedVersion:
+        """The project as its file gives it, no choice changed."""
+        return next(iter(self.versions.values()))

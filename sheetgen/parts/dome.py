@@ -1,0 +1,243 @@
+"""Dome: a shallow cap formed from one flat disc laid over a ball, or pressed into a cup."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Clay
+from sheetgen.base.pen import arc
+from sheetgen.base.spread import Spread, spread
+from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
+from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
+LEAST_WEB = 1.0  # mm left between holes and to the rim, wet: common practice
+
+
+def _ringed(part: Dome) -> bool:
+    return part.around is not None
+
+
+class Dome(Part):
+    """Equal areas: Archimedes, On the Sphere and Cylinder, I.42; Atkins, Practical Sheet and Plate Metal Work.
+
+    Sizes are of the outside; the disc is worked on the middle of the thickness. Clay slumps and stretches a little as
+    it is laid over a ball, so a disc is right to about half a millimetre, not to a tenth.
+    """
+
+    kind = "dome"
+
+    clay = given.item(Clay, "the clay it is cut from")
+    across = given.length("finished width, rim to rim, outside", above=0)
+    rise = given.length("finished rise, rim to crown, outside", above=0)
+    thickness = given.length("thickness the clay is rolled to", above=0)
+    formed = given.one_of("over a ball, or in a cup", "over", "in")
+    hole = given.maybe_length("finished diameter of a hole in the middle", above=0)
+    holes = given.count("holes in a ring round the middle", default="0", at_least=0, at_most=60)
+    around = given.maybe_length("finished diameter of the circle their centres stand on", above=0)
+    opening = given.maybe_length("finished diameter of each of those holes", above=0)
+
+    @figure("Ball outside, radius", "mm", "({across}² ÷ 4 + {rise}²) ÷ (2 × {rise})")
+    def radius(self) -> Spread:
+        """Radius of the outside, finished."""
+        return cap_radius(self.across, self.rise)
+
+    @figure("Fired thickness", "mm", "{thickness} × (1 − {clay.thickness_shrinkage})")
+    def fired_thickness(self) -> Spread:
+        """Thickness of the finished dome."""
+        return fired_size(self.thickness, self.clay.thickness_shrinkage)
+
+    @figure(
+        "Disc, finished", "mm",
+        "√({across}² + 4 × {rise}²) × (1 − {fired_thickness} ÷ (2 × {radius}))",
+    )  # fmt: skip
+    def disc(self) -> Spread:
+        """Flat disc of the same area as the middle of the dome."""
+        return cap_blank(self.across, self.rise) * (1 - self.fired_thickness / (self.radius * 2))
+
+    @figure("Disc, cut wet", "mm", "{disc} ÷ (1 − {clay.shrinkage})", rounding="bench")
+    def wet_disc(self) -> Spread:
+        """Disc to cut."""
+        return wet_size(self.disc, self.clay.shrinkage)
+
+    @property
+    def ball_wanted(self) -> float:
+        """The ball or cup that would fit exactly, diameter in mm."""
+        outside = wet_size(self.radius.usual, self.clay.shrinkage.usual)
+        return 2 * (outside - self.thickness.usual if self.formed == "over" else outside)
+
+    @property
+    def ball_worked(self) -> str:
+        """How the wanted ball or cup is worked."""
+        outside = f"{self.radius.usual:.6g} ÷ (1 − {self.clay.shrinkage.usual:.6g})"
+        return f"2 × ({outside} − {self.thickness.usual:.6g})" if self.formed == "over" else f"2 × {outside}"
+
+    @property
+    def form(self) -> str:
+        """The kind of tool it is shaped on."""
+        return "dome former" if self.formed == "over" else "cup former"
+
+    @property
+    def owned(self) -> str:
+        """The balls or cups in the drawer nearest to the wanted one."""
+        return neighbours(self.bench.owned(self.form), self.ball_wanted)
+
+    @figure("Ball or cup, across", "mm", "nearest({ball_worked}, {owned})")
+    def ball(self) -> float:
+        """Diameter of the ball it is laid over, or of the cup it is pressed in."""
+        return self.tool(self.form, self.ball_wanted, "rise", reach=0.25)
+
+    @property
+    def middle(self) -> float:
+        """Radius of the middle of the clay on the ball used, wet, mm."""
+        half = self.thickness.usual / 2
+        return self.ball.usual / 2 + (half if self.formed == "over" else -half)
+
+    @figure("Rise that comes out", "mm", "{wet_disc}² ÷ (8 × {middle}) × (1 − {clay.shrinkage})")
+    def rise_out(self) -> Spread:
+        """Rise of the middle of the clay on the ball used, fired: chord² = 2 × radius × rise."""
+        return fired_size(self.wet_disc.usual**2 / (8 * self.middle), self.clay.shrinkage)
+
+    @figure("Hole, cut wet", "mm", "{hole} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda part: part.hole)
+    def wet_hole(self) -> Spread:
+        """Hole to cut in the middle; it stays a hair smaller or grows, see the two below."""
+        return wet_size(self.hole or 0, self.clay.shrinkage)
+
+    @figure(
+        "Hole, if the disc bends and does not stretch, cut wet", "mm",
+        "4 × {radius} × sin(asin({hole} ÷ (2 × {radius})) ÷ 2) ÷ (1 − {clay.shrinkage})",
+        rounding="tenth", when=lambda part: part.hole,
+    )  # fmt: skip
+    def hole_bent(self) -> Spread:
+        """Equal areas (Lambert)."""
+        return wet_size(hole_punched(self.hole or 0, self.across, self.rise), self.clay.shrinkage)
+
+    @figure(
+        "Hole, if the rim is held and the disc stretches, cut wet", "mm",
+        "{hole} ÷ √(1 + 4 × {rise}² ÷ {across}²) ÷ (1 − {clay.shrinkage})",
+        rounding="tenth", when=lambda part: part.hole,
+    )  # fmt: skip
+    def hole_held(self) -> Spread:
+        """Uniform stretch, a bounding model; real work lies between."""
+        growth = hole_stretched(1, self.across, self.rise)
+        return wet_size(spread(self.hole or 0) / growth, self.clay.shrinkage)
+
+    @figure("Holes, each cut wet", "mm", "{opening} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=_ringed)
+    def wet_opening(self) -> Spread:
+        """Each hole of the ring."""
+        return wet_size(self.opening or 0, self.clay.shrinkage)
+
+    @figure(
+        "Circle of the hole centres, wet", "mm",
+        "4 × {radius} × sin(asin({around} ÷ (2 × {radius})) ÷ 2) ÷ (1 − {clay.shrinkage})",
+        rounding="tenth", when=_ringed,
+    )  # fmt: skip
+    def wet_around(self) -> Spread:
+        """Circle to mark on the flat disc (equal areas)."""
+        return wet_size(hole_punched(self.around or 0, self.across, self.rise), self.clay.shrinkage)
+
+    @figure(
+        "Clay, each", "g", "π ÷ 4 × {wet_disc}² × {thickness} × {clay.density} ÷ 1000", rounding="mass up"
+    )
+    def clay_mass(self) -> float:
+        """The disc as it is cut, holes not taken out."""
+        return math.pi / 4 * self.wet_disc.usual**2 * self.thickness.usual * self.clay.density / 1000
+
+    @figure(
+        "Fired weight, each", "g",
+        "π ÷ 4 × ({wet_disc}² − {holes_squared}) × {thickness} × {clay.density} ÷ 1000 × {clay.metal_share}",
+    )  # fmt: skip
+    def fired_mass(self) -> float:
+        """Metal left, the holes taken out."""
+        area = math.pi / 4 * (self.wet_disc.usual**2 - self.holes_squared)
+        return fired_mass(area * self.thickness.usual * self.clay.density / 1000, self.clay.metal_share)
+
+    @property
+    def holes_squared(self) -> float:
+        """Wet diameters of all holes, squared and added, mm²."""
+        middle = self.wet_hole.usual**2 if self.hole else 0
+        return middle + (self.holes.usual * self.wet_opening.usual**2 if self.around and self.opening else 0)
+
+    def takes(self) -> Iterator[Take]:
+        """Clay as cut."""
+        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+
+    def made(self) -> Iterator[Made]:
+        """Disc, ball and holes."""
+        s = self.clay.shrinkage
+
+        def fires(wet: float) -> Spread:
+            return fired_size(wet, s)
+
+        yield Made("disc, for a dome " + f"{self.across.usual:g} mm across", "wet_disc", None, None, "cutter or template")
+        yield Made("ball to lay it over" if self.formed == "over" else "cup to press it in", "ball", tool=self.form)
+        if self.hole:
+            yield Made("hole in the middle", "wet_hole", self.hole, fires, "cutter or straw")
+        if self.around and self.opening:
+            yield Made(f"{self.holes.usual:g} holes round it", "wet_opening", self.opening, fires, "cutter or straw")
+            yield Made("circle of their centres", "wet_around", self.around, None, "template")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The ball or cup."""
+        yield self.form, self.ball.usual
+
+    def check(self) -> Iterator[Finding]:
+        """Not past half a ball; holes inside the rim and apart."""
+        across, rise = self.across.usual, self.rise.usual
+        if rise > across / 2:
+            yield Finding("rise", "is past half a ball", f"{across / 2:g} mm or less")
+        elif rise > 0.4 * across:  # noqa: PLR2004 - deep enough that clay creases; common practice
+            yield Finding("rise", "is so deep that a flat disc creases", f"{across * 0.4:g} mm or less", "warning")
+        if self.hole and self.hole.usual > across - 4 * LEAST_WEB:
+            yield Finding("hole", "leaves too little rim", f"{max(0.5, across - 4 * LEAST_WEB):g} mm or less")
+        if self.holes.usual and not (self.around and self.opening):
+            yield Finding("holes", "want the circle they stand on and their size", "give around: and opening:")
+        if self.around and self.opening and self.holes.usual >= 1:
+            yield from self._check_ring(self.around.usual, self.opening.usual)
+
+    def _check_ring(self, around: float, opening: float) -> Iterator[Finding]:
+        n = self.holes.usual
+        web = around * math.sin(math.pi / n) - opening if n > 1 else math.inf
+        if web < LEAST_WEB:
+            room = max(0.5, around * math.sin(math.pi / n) - LEAST_WEB)
+            yield Finding("opening", f"{n:g} holes stand {web:.1f} mm apart on that circle", f"{room:.1f} mm or less")
+        if around + opening > self.across.usual - 2 * LEAST_WEB:
+            room = max(0.5, self.across.usual - 2 * LEAST_WEB - opening)
+            yield Finding("around", "brings the holes to the rim", f"{room:.1f} mm or less")
+        if self.hole and around - opening < self.hole.usual + 2 * LEAST_WEB:
+            room = self.hole.usual + 2 * LEAST_WEB + opening
+            yield Finding("around", "brings the holes into the middle one", f"{room:.1f} mm or more")
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """The disc with its centre and holes."""
+        disc = size("wet_disc")
+        middle = (disc / 2, disc / 2)
+        pen.circle(middle, disc)
+        pen.across(-4, 0, disc, f"Ø {disc.words}", to=0)
+        pen.cross(middle)
+        if self.hole:
+            pen.circle(middle, size("wet_hole"))
+        if self.around and self.opening:
+            circle, n = size("wet_around"), int(self.holes.usual)
+            pen.circle(middle, circle, "centre")
+            for centre in arc(middle, circle / 2, -90, 270, n)[:n]:
+                pen.circle(centre, size("wet_opening"))
+                pen.cross(centre)
+
+    def template_note(self, size: Callable[[str], Size]) -> str:
+        """Thickness, clay and holes."""
+        notes = [template_clay(self.thickness.usual, self.clay)]
+        if self.hole:
+            notes.append(f"middle hole Ø {size('wet_hole').words} mm")
+        if self.around and self.opening:
+            notes.append(f"{self.holes.usual:g} holes Ø {size('wet_opening').words} mm")
+        return "; ".join(notes)

@@ -1,0 +1,221 @@
+"""What a kind of part is: fields given in the file, figures worked from them, checks and drawings."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, ClassVar, Protocol, Self, TypeVar, overload
+
+from sheetgen.base.figure import Figure, Made, Rounding, Size
+from sheetgen.base.spread import Spread
+from sheetgen.base.trouble import CannotBe, Severity
+from sheetgen.facts.gauges import CARD
+from sheetgen.parts import given
+from sheetgen.parts.given import Given
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Sequence
+
+    from sheetgen.base.material import Clay, Item
+    from sheetgen.base.pen import Pen
+
+class Bench(Protocol):
+    """What a part may ask of its surroundings while it is worked."""
+
+    def given(self, part: Part, field: Given[Any]) -> object:
+        """The value of a field."""
+
+    def figure(self, part: Part, worker: Worker) -> Spread:
+        """The value of a figure, worked once."""
+
+    def owned(self, kind: str) -> Sequence[float]:
+        """The sizes, mm, of the tools of one kind in the drawer; empty when the stock lists none."""
+
+
+PartT = TypeVar("PartT", bound="Part")
+
+
+class Worker:
+    """A figure as a kind declares it: what it is called, how it is worked and how its working reads."""
+
+    def __init__(  # noqa: PLR0913 - what a figure says of itself
+        self,
+        function: Callable[[Any], Spread | float],
+        label: str,
+        unit: str,
+        working: str,
+        rounding: Rounding,
+        when: Callable[[Any], bool] | None,
+    ) -> None:
+        self.function, self.label, self.unit = function, label, unit
+        self.working, self.rounding, self.when = working, rounding, when
+        self.about = (function.__doc__ or "").strip().split("\n")[0]
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self.name = name
+
+    @overload
+    def __get__(self, part: None, owner: type) -> Self: ...
+    @overload
+    def __get__(self, part: Part, owner: type) -> Spread: ...
+    def __get__(self, part: Part | None, owner: type) -> Self | Spread:
+        return self if part is None else part.bench.figure(part, self)
+
+
+def figure(
+    label: str,
+    unit: str,
+    working: str,
+    *,
+    rounding: Rounding = "fine",
+    when: Callable[[Any], bool] | None = None,
+) -> Callable[[Callable[[PartT], Spread | float]], Worker]:
+    """Declare a figure. `{name}` in the working is the value of a field or figure of the part, or of what it names.
+
+    `when` says whether this part has the figure at all. The working must come to the value when reckoned by hand.
+    """
+
+    def declare(function: Callable[[PartT], Spread | float]) -> Worker:
+        return Worker(function, label, unit, working, rounding, when)
+
+    return declare
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """What a check found: the field to blame, what is wrong, what would help."""
+
+    field: str
+    message: str
+    help: str = ""
+    severity: Severity = "error"
+
+
+@dataclass(frozen=True, slots=True)
+class Take:
+    """What all pieces of a part take from stock together, in the item's unit; `figure` names the figure it comes from."""
+
+    item: Item
+    amount: Spread
+    figure: str = ""
+
+
+class Part:
+    """A computed piece of a project. A kind subclasses it in a file of its own."""
+
+    kind: ClassVar[str] = ""
+    count = given.count("how many of these the project needs", default="1")
+
+    def __init__(self, name: str, bench: Bench) -> None:
+        self.name = name
+        self.bench = bench
+
+    @classmethod
+    def fields(cls) -> dict[str, Given[Any]]:
+        """Every field by its written name, in the order of the file."""
+        found = {}
+        for owner in [Part, *[c for c in reversed(cls.__mro__) if c not in {Part, object}]]:
+            found |= {v.name: v for v in vars(owner).values() if isinstance(v, Given)}
+        return found
+
+    @classmethod
+    def workers(cls) -> dict[str, Worker]:
+        """Every figure by name, in the order of the file."""
+        found = {}
+        for owner in reversed(cls.__mro__):
+            found |= {v.name: v for v in vars(owner).values() if isinstance(v, Worker)}
+        return found
+
+    def has(self, worker: Worker) -> bool:
+        """Whether this part has that figure."""
+        return worker.when is None or worker.when(self)
+
+    def figures(self) -> list[Figure]:
+        """All figures of this part, worked."""
+        return [self.worked(w) for w in type(self).workers().values() if self.has(w)]
+
+    def worked(self, worker: Worker) -> Figure:
+        """One figure with its working."""
+        value: Spread = getattr(self, worker.name)
+        return Figure(
+            self.name, worker.name, worker.label, value, worker.unit, self.working_of(worker), worker.rounding
+        )
+
+    def working_of(self, worker: Worker) -> str:
+        """The working with its numbers in it."""
+
+        def number(match: re.Match[str]) -> str:
+            value: object = self
+            for name in match[1].split("."):
+                value = getattr(value, name)
+            return working_number(value)
+
+        return re.sub(r"\{([\w.]+)\}", number, worker.working)
+
+    def tool(self, kind: str, wanted: float, field: str, reach: float = 0.1) -> float:
+        """The owned tool nearest to `wanted`, mm; `wanted` itself when the stock lists none of the kind.
+
+        Raises CannotBe naming the two nearest when none is within `reach` (a share of the size, 0.5 mm at least).
+        """
+        sizes = sorted(self.bench.owned(kind))
+        if not sizes or wanted in sizes:
+            return wanted
+        best = min(sizes, key=lambda size: abs(size - wanted))
+        if abs(best - wanted) > max(0.5, reach * wanted) + 1e-9:
+            under = [s for s in sizes if s < wanted][-1:]
+            over = [s for s in sizes if s > wanted][:1]
+            near = " and ".join(f"{s:g} mm" for s in (*under, *over))
+            message = f"no {kind} of {wanted:.2f} mm or near it is in the drawer"
+            raise CannotBe(message, f"the nearest owned: {near}; change the size, or add the tool to stock", field)
+        return best
+
+    def takes(self) -> Iterator[Take]:
+        """What all the pieces together take from stock."""
+        return iter(())
+
+    def made(self) -> Iterator[Made]:
+        """The sizes the bench needs, in the order they are made."""
+        return iter(())
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """Tools of a size that the part is made with: kind and mm."""
+        return iter(())
+
+    def check(self) -> Iterator[Finding]:
+        """What does not fit, or is doubtful."""
+        return iter(())
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """Draw the flat piece as it is cut; `size` gives the printed size of a figure by name."""
+
+    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - kinds with a template use it
+        """What to say under the template: thickness, holes."""
+        return ""
+
+    @classmethod
+    def flat(cls) -> bool:
+        """Whether there is a template to cut by."""
+        return cls.template is not Part.template
+
+
+def working_number(value: object) -> str:
+    """A number inside a working: enough figures that a pencil gets the printed value."""
+    if isinstance(value, Spread):
+        value = value.usual
+    if isinstance(value, int | float):
+        text = f"{value:.6g}" if abs(value) >= 1e-4 or not value else f"{value:.8f}"  # noqa: PLR2004 - no powers of ten in a working
+        return text.replace("-", "−")
+    return str(value)
+
+
+def neighbours(sizes: Sequence[float], wanted: float, most: int = 3) -> str:
+    """The owned sizes round a wanted one, as a working shows them; the wanted one itself when none is owned."""
+    near = sorted(sorted(sizes, key=lambda size: abs(size - wanted))[:most]) or [wanted]
+    return ", ".join(working_number(size) for size in near)
+
+
+def template_clay(thickness: float, clay: Clay) -> str:
+    """What to roll to, and what shrinkage a template is drawn for."""
+    cards = round(thickness / CARD)
+    near = f", about {cards} cards" if abs(cards * CARD - thickness) < CARD / 4 else ""
+    return f"roll to {thickness:g} mm{near}; {clay.name}, drawn for {clay.shrinkage.usual * 100:g} % shrinkage"

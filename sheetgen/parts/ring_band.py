@@ -1,0 +1,171 @@
+"""Ring band: a strip of clay wound on a ring former, sized so that it fires to a finger."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Clay
+from sheetgen.base.spread import Spread, spread
+from sheetgen.facts.rings import US_STEP, WIDE_BAND_SIZE_FROM, WIDE_BAND_SIZES_UP
+from sheetgen.facts.units import MM_PER_INCH
+from sheetgen.formulas.rings import iso_size, jp_size, us_size
+from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
+from sheetgen.formulas.wrap import inside_over, strip_round
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure, template_clay
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
+
+class RingBand(Part):
+    """Ring sizes: US by D = 0.458 + 0.032 n inch; UK by BS 6820 (C = 40 + 1.25 k); ISO 8653; Japan D = (38 + n) ÷ 3.
+
+    A ring fired round a plug cannot shrink past the plug (common practice).
+    """
+
+    kind = "ring band"
+
+    clay = given.item(Clay, "the clay it is rolled from")
+    size = given.length("the finger's ring size, as US 7, UK N½, ISO 54 or JP 14, or an inside diameter", above=10)
+    width = given.length("finished width of the band", above=0)
+    thickness = given.length("thickness the clay is rolled to at last", above=0)
+    rolled_first = given.maybe_length("thickness it is rolled to before the texture", above=0)
+    release_sheet = given.length("thickness of the release sheet round the former", default="0.1 mm", at_least=0)
+    turns = given.count("turns of release sheet", default="1", at_least=0, at_most=10)
+    overlap = given.length("overlap to cut through, wet", default="4 mm", at_least=0)
+    wide_band = given.one_of("whether a wide band is made half a US size larger", "larger", "as given")
+
+    @figure("Added for a wide band", "mm", "{wide_worked}")
+    def wide(self) -> float:
+        """Half a US size on the inside from 6 mm of width (common practice)."""
+        is_wide = self.wide_band == "larger" and self.width.usual >= WIDE_BAND_SIZE_FROM
+        return WIDE_BAND_SIZES_UP * US_STEP * MM_PER_INCH if is_wide else 0.0
+
+    @property
+    def wide_worked(self) -> str:
+        """How the addition is worked."""
+        return f"{WIDE_BAND_SIZES_UP:g} × {US_STEP:g} × {MM_PER_INCH:g}" if self.wide.usual else "0"
+
+    @figure("Inside, finished", "mm", "{size} + {wide}")
+    def inside(self) -> Spread:
+        """Inside diameter when finished."""
+        return self.size + self.wide
+
+    @figure("Former", "mm", "{inside} ÷ (1 − {clay.shrinkage}) − 2 × {turns} × {release_sheet}", rounding="tenth")
+    def former(self) -> Spread:
+        """Diameter of the ring former to wind on, under the release sheet."""
+        return wet_size(self.inside, self.clay.shrinkage) - self.turns * self.release_sheet * 2
+
+    @figure("Former, US size", "US", "({former} ÷ 25.4 − 0.458) ÷ 0.032")
+    def former_us(self) -> Spread:
+        """The former's place on a US mandrel."""
+        return us_size(spread(self.former.usual))
+
+    @figure("Former, UK size", "UK", "(π × {former} − 40) ÷ 1.25")
+    def former_uk(self) -> Spread:
+        """The former's place on a UK mandrel: letters counted from C."""
+        return (iso_size(spread(self.former.usual)) - 40) / 1.25
+
+    @figure("Inside of the clay", "mm", "{former} + 2 × {turns} × {release_sheet}")
+    def wet_inside(self) -> Spread:
+        """Former and release sheet together."""
+        return inside_over(spread(self.former.usual), self.release_sheet, self.turns)
+
+    @figure("Strip, ends meet", "mm", "π × ({wet_inside} + {thickness})", rounding="tenth")
+    def strip_meets(self) -> Spread:
+        """Round the former, where the two ends meet."""
+        return strip_round(self.wet_inside, self.thickness)
+
+    @figure("Strip, cut", "mm", "{strip_meets} + {overlap}", rounding="bench up")
+    def strip_cut(self) -> Spread:
+        """Round the former, with the overlap."""
+        return self.strip_meets + self.overlap
+
+    @figure("Width, cut wet", "mm", "{width} ÷ (1 − {clay.shrinkage})", rounding="bench")
+    def wet_width(self) -> Spread:
+        """Across the band."""
+        return wet_size(self.width, self.clay.shrinkage)
+
+    @figure("Inside, fired", "mm", "{wet_inside} × (1 − {clay.shrinkage})")
+    def fired_inside(self) -> Spread:
+        """What the inside comes out at."""
+        return fired_size(self.wet_inside, self.clay.shrinkage)
+
+    @figure("Fires to, US size", "US", "({fired_inside} ÷ 25.4 − 0.458) ÷ 0.032")
+    def fired_us(self) -> Spread:
+        """Its US size when fired."""
+        return us_size(self.fired_inside)
+
+    @figure("Fires to, UK size", "UK", "(π × {fired_inside} − 40) ÷ 1.25")
+    def fired_uk(self) -> Spread:
+        """Its UK size when fired: letters counted from C."""
+        return (iso_size(self.fired_inside) - 40) / 1.25
+
+    @figure("Fires to, ISO 8653 size", "ISO", "π × {fired_inside}")
+    def fired_iso(self) -> Spread:
+        """Its inside circumference when fired, mm."""
+        return iso_size(self.fired_inside)
+
+    @figure("Fires to, Japanese size", "JP", "3 × {fired_inside} − 38")
+    def fired_jp(self) -> Spread:
+        """Its Japanese size when fired."""
+        return jp_size(self.fired_inside)
+
+    @figure("Clay, each", "g", "{strip_cut} × {wet_width} × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
+    def clay_mass(self) -> Spread:
+        """The strip as it is cut, the overlap included."""
+        return self.strip_cut * self.wet_width.usual * self.thickness * self.clay.density / 1000
+
+    @figure(
+        "Fired weight, each", "g",
+        "{strip_meets} × {wet_width} × {thickness} × {clay.density} ÷ 1000 × {clay.metal_share}",
+    )  # fmt: skip
+    def fired_mass(self) -> Spread:
+        """Metal left of the joined band."""
+        wet = self.strip_meets * self.wet_width.usual * self.thickness * self.clay.density / 1000
+        return fired_mass(wet, self.clay.metal_share)
+
+    def takes(self) -> Iterator[Take]:
+        """Clay, the overlap included."""
+        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+
+    def made(self) -> Iterator[Made]:
+        """Former, strip and width."""
+        s = self.clay.shrinkage
+        sheet = 2 * self.turns.usual * self.release_sheet.usual
+        yield Made(
+            "inside", "former", self.inside, lambda former: fired_size(former + sheet, s),
+            "ring former + release sheet" if sheet else "ring former",
+        )  # fmt: skip
+        yield Made("width", "wet_width", self.width, lambda wet: fired_size(wet, s), "ruler or grid")
+        yield Made("strip, with the overlap", "strip_cut", tool="ruler or grid")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The ring former."""
+        yield "ring former", self.former.usual
+
+    def check(self) -> Iterator[Finding]:
+        """A finger's size; texture only thins."""
+        if self.size.usual > 30:  # noqa: PLR2004 - wider than any finger
+            yield Finding("size", f"an inside of {self.size.usual:.1f} mm is wider than a thumb", "US 15 is 23.8 mm")
+        first = self.rolled_first
+        if first is not None and first.usual < self.thickness.usual:
+            yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """The strip: its width upright, the line where the ends meet."""
+        across, down, meets = size("strip_cut"), size("wet_width"), size("strip_meets")
+        pen.box((0, 0), across, down)
+        pen.line([(meets, 0), (meets, down)], "meet")
+        pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
+        pen.across(down + 5, 0, across, f"{across.words} cut", to=down)
+        pen.upright(-4, 0, down, down.words, to=0)
+
+    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
+        """Thickness and clay."""
+        return template_clay(self.thickness.usual, self.clay)

@@ -1,0 +1,207 @@
+"""Stone row: seats along a straight edge, opened in wet clay for stones that are set after firing."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Clay, Stone
+from sheetgen.base.spread import Spread, ceil
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
+from sheetgen.formulas.stones import row_count, row_gap, seat_wet
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
+LEAST_WEB = 0.5  # mm of wet clay between two seats: common practice
+
+
+class StoneRow(Part):
+    """Counted for the largest stone of the size, so that every parcel fits; the hole for the largest shrinkage."""
+
+    kind = "stone row"
+
+    clay = given.item(Clay, "the clay the seats are made in")
+    along = given.length("finished length the row may take, edge to edge", above=0)
+    stone = given.item(Stone, "the stone")
+    margin = given.length("clay kept at each end, finished", default="1.5 mm", at_least=0)
+    gap = given.length("least gap between two stones, finished", default="0.5 mm", at_least=0)
+    clearance = given.length("room round the stone in its seat", default="0.1 mm", at_least=0)
+    width = given.maybe_length("finished width of the strip the row stands on, if it is a strip of its own", above=0)
+    thickness = given.length("thickness of that strip, rolled", default="1 mm", above=0)
+
+    @figure(
+        "Stones in the row", "", "down(({along} − 2 × {margin} + {gap}) ÷ ({stone.size.high} + {gap}))",
+        rounding="whole",
+    )  # fmt: skip
+    def stones(self) -> float:
+        """How many fit."""
+        n = row_count(self.along.usual, self.margin.usual, self.stone.size.high, self.gap.usual)
+        if n < 1:
+            least = self.stone.size.high + 2 * self.margin.usual
+            message = f"no stone of {self.stone.size.high:g} mm fits a row of {self.along.usual:g} mm with these margins"
+            raise CannotBe(message, f"{least:g} mm or more, a smaller stone, or a smaller margin", "along")
+        return n
+
+    @property
+    def has_gaps(self) -> bool:
+        """Whether there are two stones to part."""
+        return self.stones.usual > 1
+
+    @figure(
+        "Gap, evened out", "mm", "({along} − 2 × {margin} − {stones} × {stone.size.high}) ÷ ({stones} − 1)",
+        when=lambda part: part.has_gaps,
+    )  # fmt: skip
+    def even_gap(self) -> float:
+        """Gap between two of the largest stones, finished."""
+        return row_gap(self.along.usual, self.margin.usual, self.stone.size.high, self.stones.usual)
+
+    @figure(
+        "Pitch, wet", "mm", "({stone.size.high} + {even_gap}) ÷ (1 − {clay.shrinkage})",
+        rounding="tenth", when=lambda part: part.has_gaps,
+    )  # fmt: skip
+    def wet_pitch(self) -> Spread:
+        """Centre to centre as marked in wet clay."""
+        return wet_size(self.even_gap + self.stone.size.high, self.clay.shrinkage)
+
+    @figure(
+        "First seat to last, wet", "mm", "({stones} − 1) × {wet_pitch}",
+        rounding="tenth", when=lambda part: part.has_gaps,
+    )  # fmt: skip
+    def wet_span(self) -> Spread:
+        """Centre of the first seat to centre of the last; the row is centred on the clay."""
+        return (self.stones - 1) * self.wet_pitch
+
+    @figure("Seat, opened wet", "mm", "({stone.size.high} + {clearance}) ÷ (1 − {clay.shrinkage.high})")
+    def seat(self) -> float:
+        """Hole that still takes the stone at the largest shrinkage."""
+        return seat_wet(self.stone.size.high, self.clearance.usual, self.clay.shrinkage.high)
+
+    @property
+    def drills(self) -> list[float]:
+        """Drills in the drawer that are not too small, mm; a tenth of a millimetre apart when none is listed."""
+        owned = [size for size in self.bench.owned("drill") if size >= self.seat.usual - 1e-9]
+        return sorted(owned) if self.bench.owned("drill") else [ceil(self.seat.usual * 10) / 10]
+
+    @property
+    def enough(self) -> str:
+        """The smallest drills that are large enough."""
+        return neighbours(self.drills, self.seat.usual, 2)
+
+    @figure("Drill", "mm", "atleast({seat}, {enough})")
+    def drill(self) -> float:
+        """Smallest owned drill that is not under the seat."""
+        if not self.drills or self.drills[0] > self.seat.usual + 0.5:  # noqa: PLR2004 - looser than that holds no stone
+            owned = ", ".join(f"{size:g} mm" for size in sorted(self.bench.owned("drill"))[-2:])
+            message = f"no drill from {self.seat.usual:.2f} mm to half a millimetre more is in the drawer"
+            raise CannotBe(message, f"the largest owned: {owned}; add the drill to stock or change the stone", "stone")
+        return self.drills[0]
+
+    @figure("Loosest fit", "mm", "{drill} × (1 − {clay.shrinkage.low}) − {stone.size.low}")
+    def loosest(self) -> float:
+        """Room round the smallest stone at the least shrinkage."""
+        return self.drill.usual * (1 - self.clay.shrinkage.low) - self.stone.size.low
+
+    @figure("Clay between two seats, wet", "mm", "{wet_pitch} − {drill}", when=lambda part: part.has_gaps)
+    def web(self) -> float:
+        """What is left between two holes."""
+        return self.wet_pitch.usual - self.drill.usual
+
+    @figure("Strip length, cut wet", "mm", "{along} ÷ (1 − {clay.shrinkage})", rounding="bench")
+    def wet_length(self) -> Spread:
+        """Length of the strip the row stands on."""
+        return wet_size(self.along, self.clay.shrinkage)
+
+    @figure(
+        "Strip width, cut wet", "mm", "{width} ÷ (1 − {clay.shrinkage})",
+        rounding="bench", when=lambda part: part.width is not None,
+    )  # fmt: skip
+    def wet_width(self) -> Spread:
+        """Width of the strip the row stands on."""
+        return wet_size(self.width or 0, self.clay.shrinkage)
+
+    @figure(
+        "Clay, each", "g", "{wet_length} × {wet_width} × {thickness} × {clay.density} ÷ 1000",
+        rounding="mass up", when=lambda part: part.width is not None,
+    )  # fmt: skip
+    def clay_mass(self) -> float:
+        """The strip as it is cut, seats not taken out."""
+        return self.wet_length.usual * self.wet_width.usual * self.thickness.usual * self.clay.density / 1000
+
+    @figure(
+        "Fired weight, each", "g",
+        "({wet_length} × {wet_width} − {stones} × π ÷ 4 × {drill}² ÷ 2) × {thickness} × {clay.density} ÷ 1000"
+        " × {clay.metal_share}",
+        when=lambda part: part.width is not None,
+    )  # fmt: skip
+    def fired_mass(self) -> float:
+        """Metal left, seats taken out to half the depth."""
+        seats = self.stones.usual * math.pi / 4 * self.drill.usual**2 / 2
+        area = self.wet_length.usual * self.wet_width.usual - seats
+        return fired_mass(area * self.thickness.usual * self.clay.density / 1000, self.clay.metal_share)
+
+    def takes(self) -> Iterator[Take]:
+        """Stones, and the clay of the strip."""
+        yield Take(self.stone, self.stones * self.count, "stones")
+        if self.width:
+            yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+
+    def made(self) -> Iterator[Made]:
+        """Strip, seats and pitch."""
+        s = self.clay.shrinkage
+
+        def fires(wet: float) -> Spread:
+            return fired_size(wet, s)
+
+        if self.width:
+            yield Made("strip length", "wet_length", self.along, fires, "ruler or grid")
+            yield Made("strip width", "wet_width", self.width, fires, "ruler or grid")
+        yield Made(f"seats, {self.stones.usual:g} in the row", "drill", self.stone.size, fires, "drill")
+        if self.has_gaps:
+            yield Made("seat to seat", "wet_pitch", self.even_gap + self.stone.size.high, fires, "template")
+            fired_span = (self.stones - 1) * (self.even_gap + self.stone.size.high)
+            yield Made("first seat to last", "wet_span", fired_span, fires, "template")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The drill."""
+        yield "drill", self.drill.usual
+
+    def check(self) -> Iterator[Finding]:
+        """Clay left between seats and beside them."""
+        if self.has_gaps and self.web.usual < LEAST_WEB:
+            sure = self.gap.usual + LEAST_WEB - self.web.usual
+            yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", f"{sure:.1f} mm or more")
+        if self.width and self.wet_width.usual < self.drill.usual + 2 * LEAST_WEB:
+            least = (self.drill.usual + 2 * LEAST_WEB) * (1 - self.clay.shrinkage.low)
+            yield Finding("width", "leaves too little clay beside the seats", f"{ceil(least * 10) / 10:g} mm or more")
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """The strip with its seat centres."""
+        long, drill = size("wet_length"), size("drill")
+        wide = float(size("wet_width")) if self.width else drill + 4
+        pen.box((0, 0), long, wide, "cut" if self.width else "fold")
+        pitch = self.wet_pitch.usual if self.has_gaps else 0
+        count = int(self.stones.usual)
+        start = (long - (count - 1) * pitch) / 2
+        centres = [start + i * pitch for i in range(count)]
+        for x in centres:
+            pen.circle((x, wide / 2), drill, "thin")
+            pen.cross((x, wide / 2))
+        pen.across(wide + 5, 0, long, long.words, to=wide)
+        if count > 1:
+            pen.across(-8, centres[0], centres[-1], f"{size('wet_span').words} first to last", to=0)
+            pen.across(-3.5, centres[0], centres[1], size("wet_pitch").words, to=0)
+        if self.width:
+            pen.upright(-4, 0, wide, size("wet_width").words, to=0)
+
+    def template_note(self, size: Callable[[str], Size]) -> str:
+        """Seats and strip."""
+        seats = f"{self.stones.usual:g} seats Ø {size('drill').words} mm"
+        return f"{template_clay(self.thickness.usual, self.clay)}; {seats}" if self.width else f"a marking guide; {seats}"

@@ -1,0 +1,1 @@
+"""Last stage: pages to the build folder, whole files or nothing."""

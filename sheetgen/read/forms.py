@@ -1,0 +1,102 @@
+"""Words to a form (studio, stock file, project): every field that is unknown, missing or of the wrong shape."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, TypeVar, get_args
+
+from pydantic import BaseModel, ValidationError
+
+from sheetgen.base.place import Place, Word
+from sheetgen.base.spelling import suggest
+
+if TYPE_CHECKING:
+    from sheetgen.base.trouble import Troubles
+    from sheetgen.read.yaml_words import Mapping
+
+FormT = TypeVar("FormT", bound=BaseModel)
+
+
+def form(model: type[FormT], found: Mapping, troubles: Troubles) -> FormT | None:
+    """The form filled from a mapping, or None with a trouble for every fault."""
+    try:
+        return model.model_validate(found)
+    except ValidationError as faults:
+        seen = set()
+        for fault in faults.errors():
+            told = _said(model, found, fault)
+            if (told[0], told[1]) not in seen:
+                seen.add((told[0], told[1]))
+                troubles.add(*told)
+        return None
+
+
+def _said(model: type[BaseModel], found: Mapping, fault: Any) -> tuple[str, Place, str]:  # noqa: ANN401
+    """One of pydantic's faults in our words, at its place."""
+    path = [step for step in fault["loc"] if _is_step(step)]
+    kind = fault["type"]
+    holder, key, value, owner = _walk(model, found, path)
+    if kind == "missing":
+        return f"'{path[-1]}' is missing", _place(holder), f"add {path[-1]}: …"
+    if kind == "extra_forbidden":
+        known = [f.alias or n for n, f in owner.model_fields.items()] if owner else []
+        place = key.place if isinstance(key, Word) else _place(holder)
+        return f"there is no field '{path[-1]}' here", place, suggest(str(path[-1]), known)
+    place = _place(value) if value is not None else _place(key)
+    name = str(key) if isinstance(key, str) else "this"
+    if isinstance(value, str) and not value.strip():
+        return f"'{name}' has nothing after it", key.place if isinstance(key, Word) else place, "fill it in or take it out"
+    if kind == "list_type":
+        return f"'{name}' wants a list", place, f"write {name}: [one, two], or a line with a dash for each"
+    if kind in {"dict_type", "model_type", "model_attributes_type"}:
+        return f"'{name}' wants fields of its own", place, "indent name: value lines below it"
+    return f"'{name}' wants plain words or a number", place, "write it on one line, without dashes or fields below it"
+
+
+def _is_step(step: object) -> bool:
+    """Pydantic adds the names of union members and `[key]` to a path; those are no steps of the file."""
+    if isinstance(step, int):
+        return True
+    text = str(step)
+    return text != "[key]" and not text.startswith(("is-instance[", "list[", "dict[", "Written", "OwnFigure"))
+
+
+def _walk(model: type[BaseModel], found: Any, path: list[Any]) -> tuple[Any, Any, Any, type[BaseModel] | None]:  # noqa: ANN401
+    """The holder, key and value at a path, and the form the holder is."""
+    holder: Any = found
+    key: Any = None
+    value: Any = found
+    form_here: Any = model
+    owner: type[BaseModel] | None = model
+    for step in path:
+        if not isinstance(value, dict | list):
+            break
+        holder = value
+        owner = form_here if isinstance(form_here, type) and issubclass(form_here, BaseModel) else None
+        if isinstance(holder, dict):
+            key = next((k for k in holder if k == step), step)
+            value = holder.get(key)
+        else:
+            key = step
+            value = holder[step] if isinstance(step, int) and step < len(holder) else None
+        form_here = _below(form_here, step)
+    return holder, key, value, owner
+
+
+def _below(form_here: Any, step: object) -> Any:  # noqa: ANN401
+    """The type of what stands below a form, a list of forms or a mapping of forms."""
+    if isinstance(form_here, type) and issubclass(form_here, BaseModel):
+        for name, info in form_here.model_fields.items():
+            if (info.alias or name) == step:
+                return info.annotation
+        return None
+    forms = [a for a in get_args(form_here) if a is not type(None)]
+    return forms[-1] if forms else None
+
+
+def _place(value: Any) -> Place:  # noqa: ANN401
+    place: Place | None = getattr(value, "place", None)
+    if place is None and isinstance(value, list | dict) and value:
+        place = getattr(next(iter(value)), "place", None)
+    if place is None:
+        raise LookupError(f"no place known for {value!r}")
+    return place

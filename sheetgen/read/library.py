@@ -1,0 +1,159 @@
+"""A library on disk to studio, stock and projects, with every trouble of every file in one run."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from sheetgen.base.place import Place, Source
+from sheetgen.base.spelling import suggest
+from sheetgen.base.trouble import Trouble, Troubles
+from sheetgen.facts.cautions import CAUTIONS, SOURCE
+from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
+from sheetgen.model.stock import StockFile
+from sheetgen.model.written import default
+from sheetgen.read.forms import form
+from sheetgen.read.measures import Measures
+from sheetgen.read.parts import check_parts
+from sheetgen.read.stock import StockReader
+from sheetgen.read.text import read_text
+from sheetgen.read.yaml_words import words
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+    from pathlib import Path
+
+    from pydantic import BaseModel
+
+    from sheetgen.base.place import Word
+
+PICTURES = {".svg", ".png", ".jpg", ".jpeg"}
+PAPERS = ("A4", "Letter")
+
+
+def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Library | None:
+    """Everything under `root/projects`; None when studio or stock stop all projects. `only` names projects to read."""
+    projects = root / "projects"
+    if not projects.is_dir():
+        troubles.add(f"there is no folder '{projects.name}' in {root}", None, "run from the library's folder, or name it with --library")
+        return None
+    studio = _studio(projects, troubles)
+    stock = _stock(projects, str(studio.currency) if studio else "EUR", troubles)
+    library = Library(studio or Studio(name=default("")), stock)
+    folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name != "stock" and not f.name.startswith("."))
+    known = [f.name for f in folders]
+    for name in only:
+        if name not in known:
+            troubles.add(f"there is no project '{name}'", None, suggest(name, known))
+    for folder in folders:
+        if only and folder.name not in only:
+            continue
+        own = Troubles()
+        project = _project(folder, own)
+        troubles.extend(own)
+        if project is None or own.errors:
+            library.failed.append(folder.name)
+        else:
+            library.projects.append(Filed(folder.name, folder, project))
+    _one_name_each(library, troubles)
+    if studio is None:
+        library.failed += [p.name for p in library.projects]
+        library.projects.clear()
+    return library
+
+
+def _read(path: Path, name: str, model: type[BaseModel], troubles: Troubles) -> BaseModel | None:
+    source = read_text(path, name, troubles)
+    found = words(source, troubles) if source else None
+    return form(model, found, troubles) if found is not None else None
+
+
+def _studio(projects: Path, troubles: Troubles) -> Studio | None:
+    name = "projects/studio.yaml"
+    path = projects / "studio.yaml"
+    if not path.exists():
+        troubles.add("the studio's file is missing", Place(Source(name)), "write who publishes: name: …")
+        return None
+    studio = _read(path, name, Studio, troubles)
+    if not isinstance(studio, Studio):
+        return None
+    before = len(troubles.errors)
+    _among(studio.units, ("mm", "in"), "units", troubles)
+    _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
+    for paper in studio.paper:
+        _among(paper, PAPERS, "paper", troubles)
+    if not re.fullmatch(r"[A-Z]{3}", studio.currency):
+        troubles.add(f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR")
+    from sheetgen.base.dimension import LENGTH  # noqa: PLC0415
+
+    Measures(str(studio.currency), troubles).spread(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
+    return studio if len(troubles.errors) == before else None
+
+
+def _among(word: Word, known: Sequence[str], name: str, troubles: Troubles) -> None:
+    if word not in known:
+        troubles.add(f"{name} cannot be '{word}'", word.place, "one of " + ", ".join(known))
+
+
+def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
+    stock = Stock(cautions={key: Caution(key, *texts, SOURCE) for key, texts in CAUTIONS.items()})
+    reader = StockReader(stock, currency, troubles)
+    for path in sorted((projects / "stock").glob("*.y*ml")):
+        file = _read(path, f"projects/stock/{path.name}", StockFile, troubles)
+        if isinstance(file, StockFile):
+            reader.add(file)
+    reader.finish()
+    return stock
+
+
+def _project(folder: Path, troubles: Troubles) -> Project | None:
+    name = f"projects/{folder.name}/project.yaml"
+    path = folder / "project.yaml"
+    if not path.exists():
+        near = sorted(p.name for p in folder.glob("*.y*ml"))
+        helped = f"rename {near[0]} to project.yaml" if near else "write one, or move the folder elsewhere"
+        troubles.add("the project's file is missing", Place(Source(name)), helped)
+        return None
+    if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", folder.name):
+        helped = "small letters and digits, with hyphens: it becomes part of a web address"
+        troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
+    project = _read(path, name, Project, troubles)
+    if not isinstance(project, Project):
+        return None
+    _among(project.level, LEVELS, "level", troubles)
+    if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", project.date):
+        troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
+    for picture in project.pictures:
+        _picture(folder, picture, troubles)
+    for name_word in (project.title, project.summary, project.revision):
+        if not name_word.strip():
+            troubles.add("this has nothing in it", name_word.place, "fill it in")
+    check_parts(project, troubles)
+    return project
+
+
+def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:
+    path = (folder / picture).resolve()
+    say: Callable[[str, str], None] = lambda message, helped: troubles.add(message, picture.place, helped)  # noqa: E731
+    if not path.is_relative_to(folder.resolve()):
+        say(f"the picture '{picture}' lies outside the project's folder", f"copy it into {folder.name}/")
+    elif not path.is_file():
+        there = [p.name for p in folder.iterdir() if p.suffix.lower() in PICTURES]
+        say(f"there is no picture '{picture}'", suggest(picture, there))
+    elif path.suffix.lower() not in PICTURES:
+        say(f"'{picture}' is not a kind of picture that can be printed", "svg, png or jpg")
+
+
+def _one_name_each(library: Library, troubles: Troubles) -> None:
+    """Two projects with one title are both held back: nobody could tell their sheets apart."""
+    titles: dict[str, list[Filed]] = {}
+    for filed in library.projects:
+        titles.setdefault(" ".join(str(filed.project.title).lower().split()), []).append(filed)
+    for same in titles.values():
+        for filed in same[1:]:
+            first = same[0].project.title.place
+            message = f"another project is called '{filed.project.title}' too: {first}"
+            troubles.extend([Trouble(message, filed.project.title.place, "give one of them another title")])
+        if len(same) > 1:
+            library.failed += [f.name for f in same]
+            library.projects = [p for p in library.projects if p not in same]

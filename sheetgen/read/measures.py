@@ -1,0 +1,68 @@
+"""Measures in studio and stock files, where no names stand: a word to a quantity of the dimension wanted."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base import arithmetic
+from sheetgen.base.dimension import EXAMPLES, Dimension
+from sheetgen.formulas import scales
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from sheetgen.base.arithmetic import Quantity
+    from sheetgen.base.place import Word
+    from sheetgen.base.spread import Spread
+    from sheetgen.base.trouble import Troubles
+
+
+class Plain:
+    """Surroundings without names: units and trade sizes only."""
+
+    def __init__(self, currency: str) -> None:
+        self.units: Mapping[str, Callable[[Spread], Quantity]] = scales.units(currency)
+
+    def name(self, name: str) -> Quantity:
+        """No name is known here."""
+        raise arithmetic.Wrong(f"'{name}' is not a measure", -1, 1, "write a number with its unit, such as 38 mm")
+
+    def scale(self, scale: str, text: str) -> Quantity:
+        """Ring and stone sizes."""
+        return scales.size(scale, text)
+
+
+class Measures:
+    """Reads measures and notes troubles."""
+
+    def __init__(self, currency: str, troubles: Troubles) -> None:
+        self.plain = Plain(currency)
+        self.troubles = troubles
+
+    def quantity(self, word: Word) -> Quantity | None:
+        """What a word comes to, whatever it measures; None with a trouble."""
+        try:
+            return arithmetic.read(word).work(self.plain)
+        except arithmetic.Wrong as wrong:
+            self.troubles.add(wrong.message, word.place_of(max(0, wrong.at), wrong.width), wrong.help)
+            return None
+
+    def spread(
+        self, word: Word, wanted: Dimension, *, least: float | None = None, above: float | None = None,
+        most: float | None = None, name: str = "this",
+    ) -> Spread | None:  # fmt: skip
+        """A measure of one dimension within its bounds; None with a trouble."""
+        found = self.quantity(word)
+        if found is None:
+            return None
+        if found.dimension != wanted:
+            example = f"write it as {EXAMPLES[wanted]}" if wanted in EXAMPLES else ""
+            self.troubles.add(f"{name} wants {wanted}, and '{word}' is {found.dimension}", word.place, example)
+            return None
+        low, high = found.value.low, found.value.high
+        if (least is not None and low < least) or (above is not None and low <= above) or (most is not None and high > most):
+            bounds = [f"{b:g} or {w}" for b, w in ((least, "more"), (most, "less")) if b is not None]
+            bounds += [f"more than {above:g}"] if above is not None else []
+            self.troubles.add(f"{name} cannot be {word}", word.place, " and ".join(bounds))
+            return None
+        return found.value

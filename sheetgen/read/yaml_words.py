@@ -1,0 +1,164 @@
+"""YAML to mappings, lists and words; the one module that knows yaml.
+
+No tags, no aliases, no values guessed from their look: `no` is the word no, `12:30` is text, a date is text.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+import yaml
+
+from sheetgen.base.place import Place, Source, Word
+
+if TYPE_CHECKING:
+    from sheetgen.base.trouble import Troubles
+
+DEEPEST = 12
+MOST_NODES = 20_000
+Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+Words = Any
+"""A Word, or a list or a mapping of them; mappings have Words for keys."""
+
+
+class Mapping(dict[Word, Words]):
+    """A mapping that knows where it begins."""
+
+    place: Place
+
+
+class Sequence(list[Words]):
+    """A list that knows where it begins."""
+
+    place: Place
+
+
+def words(source: Source, troubles: Troubles) -> Mapping | None:
+    """The file's mapping; None with a trouble when there is none."""
+    tab = re.search(r"^[ ]*\t", source.text, re.MULTILINE)
+    try:
+        if not _bounded(source, troubles):
+            return None
+        node = yaml.compose(source.text, Loader=Loader)
+    except yaml.MarkedYAMLError as fault:
+        place = _at(source, fault.problem_mark or fault.context_mark)
+        if tab and place.line >= source.text[: tab.start()].count("\n") + 1:
+            line = source.text[: tab.end()].count("\n") + 1
+            column = tab.end() - source.text.rfind("\n", 0, tab.end()) - 1
+            troubles.add("a tab stands in the indentation", Place(source, line, column), "use spaces, two a level")
+            return None
+        troubles.add(*_said(source, fault, place))
+        return None
+    except yaml.YAMLError as fault:
+        troubles.add(f"the file cannot be read as YAML: {str(fault).splitlines()[0]}", Place(source))
+        return None
+    if node is None:
+        troubles.add("the file is empty", Place(source), "it wants its fields, such as title: …")
+        return None
+    if not isinstance(node, yaml.MappingNode):
+        troubles.add("the file is not a list of fields", _node_place(source, node), "write name: value lines")
+        return None
+    before = len(troubles.errors)
+    found = _words(source, node, troubles)
+    return found if len(troubles.errors) == before else None
+
+
+def _bounded(source: Source, troubles: Troubles) -> bool:
+    """Whether depth and number of nodes are what a person writes; no aliases. Raises what yaml raises."""
+    deep = count = 0
+    for event in yaml.parse(source.text, Loader=Loader):
+        place = _at(source, event.start_mark)
+        if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
+            message = "an anchor or alias (& or *) is not taken here"
+            troubles.add(message, place, "write the words out, or put the text in quotes")
+            return False
+        deep += isinstance(event, yaml.CollectionStartEvent)
+        deep -= isinstance(event, yaml.CollectionEndEvent)
+        count += 1
+        if deep > DEEPEST:
+            troubles.add("brackets or levels inside each other too deep", place, f"at most {DEEPEST} deep")
+            return False
+        if count > MOST_NODES:
+            troubles.add("the file has too many parts", place, f"at most {MOST_NODES}")
+            return False
+    return True
+
+
+def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[str, Place, str]:
+    """The fault in our words, with the likely slip."""
+    problem = fault.problem or str(fault)
+    context = fault.context or ""
+    if "quoted scalar" in context:
+        start = _at(source, fault.context_mark)
+        return "a quotation mark is opened and not closed", start, "close it on the same line, or take it out"
+    if "mapping values are not allowed" in problem:
+        return "a colon stands where none can", place, "put text with a colon in quotes; indent fields alike"
+    if "flow" in context or "expected ',' or" in problem:
+        return "a bracket is opened and not closed", _at(source, fault.context_mark) or place, "close it, with commas between"
+    if "could not find expected ':'" in problem:
+        return "a field has no colon", place, "write name: value"
+    if "cannot start any token" in problem:
+        return "this character cannot begin a word", place, "put the text in quotes"
+    if "expected a single document" in context or "expected a single document" in problem:
+        return "a second document begins here", place, "one file, one document; take out the ---"
+    if "expected <block end>" in problem:
+        return "the indentation does not match the lines above", place, "fields of one level begin in one column"
+    return f"the file cannot be read as YAML here: {problem}", place, "compare with the lines above"
+
+
+def _at(source: Source, mark: Any) -> Place:  # noqa: ANN401 - yaml's marks have no public type
+    if mark is None:
+        return Place(source)
+    return Place(source, mark.line + 1, mark.column + 1)
+
+
+def _node_place(source: Source, node: Any) -> Place:  # noqa: ANN401
+    start, end = node.start_mark, node.end_mark
+    width = end.column - start.column if end.line == start.line else 1
+    return Place(source, start.line + 1, start.column + 1, max(1, width))
+
+
+def _words(source: Source, node: Any, troubles: Troubles) -> Words:  # noqa: ANN401
+    place = _node_place(source, node)
+    if str(node.tag).startswith("!") or (isinstance(node, yaml.ScalarNode) and "binary" in str(node.tag)):
+        troubles.add(f"the tag {node.tag} is not taken here", place, "take it out")
+    if isinstance(node, yaml.ScalarNode):
+        return _word(source, node, place)
+    if isinstance(node, yaml.SequenceNode):
+        found = Sequence(_words(source, child, troubles) for child in node.value)
+        found.place = place
+        return found
+    mapping = Mapping()
+    mapping.place = Place(source, place.line, place.column)
+    first: dict[str, Word] = {}
+    for key_node, value_node in node.value:
+        if not isinstance(key_node, yaml.ScalarNode):
+            troubles.add("a field's name must be plain words", _node_place(source, key_node), "write name: value")
+            continue
+        key = _word(source, key_node, _node_place(source, key_node))
+        if key in first:
+            message = f"'{key}' is written twice; first on line {first[key].place.line}"
+            troubles.add(message, key.place, "keep one of the two")
+            continue
+        first[key] = key
+        mapping[key] = _words(source, value_node, troubles)
+    return mapping
+
+
+def _word(source: Source, node: Any, place: Place) -> Word:  # noqa: ANN401
+    """A scalar with its place; for quoted, block and folded text its raw source is kept to find a column in it."""
+    raw = ""
+    if node.style in {"|", ">", "'", '"'} or node.start_mark.line != node.end_mark.line:
+        raw = _raw(source, node.start_mark, node.end_mark)
+    return Word(node.value, place, raw)
+
+
+def _raw(source: Source, start: Any, end: Any) -> str:  # noqa: ANN401
+    lines = source.text.split("\n")
+    if start.line == end.line:
+        return lines[start.line][start.column : end.column]
+    found = [lines[start.line][start.column :], *lines[start.line + 1 : end.line]]
+    if end.line < len(lines):
+        found.append(lines[end.line][: end.column])
+    return "\n".join(found)

@@ -1,0 +1,149 @@
+"""Figures, ranges, times and amounts as the page prints them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup, escape
+
+from sheetgen.base.rounding import up_for_buying
+from sheetgen.base.spread import Spread, ceil, floor
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.rings import uk_letter
+
+if TYPE_CHECKING:
+    from sheetgen.base.figure import Figure
+    from sheetgen.base.material import Phase
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.model.worked import MaterialLine
+
+HOUR, DAY = 60, 1440
+SCALES = {"US", "UK", "ISO", "JP"}
+THIN = "\u202f"
+NBSP = "\u00a0"
+
+
+class Numbers:
+    """How one studio's numbers read."""
+
+    def __init__(self, rounder: Rounder) -> None:
+        self.rounder = rounder
+
+    def value(self, figure: Figure) -> str:
+        """The number of a figure without its unit."""
+        if figure.unit in SCALES:
+            return self.scale(figure.value, figure.unit)
+        if figure.unit == "min":
+            return self.time(figure.value)
+        spread = figure.value
+        if figure.unit == "mm" and not spread.exact and figure.rounding == "fine":
+            # A fired size: only its ends can be promised.
+            return self.rounder.range(spread, 1)
+        rounded = self.rounder.rounded(spread.usual, figure.rounding, figure.unit)
+        return self.rounder.words(rounded, figure.unit, figure.rounding)
+
+    def unit(self, figure: Figure) -> str:
+        """The unit that stands beside it; a scale's name stands before its number and is in the value."""
+        if figure.unit in SCALES or figure.unit == "min":
+            return ""
+        return self.rounder.unit(figure.unit)
+
+    def words(self, figure: Figure) -> Markup:
+        """A figure in a line of text: never parted from its unit."""
+        value, unit = self.value(figure), self.unit(figure)
+        text = f"{value}{NBSP}{unit}" if unit else value
+        return Markup('<span class="n">{}</span>').format(text)
+
+    def scale(self, value: Spread, scale: str) -> str:
+        """A size of a trade scale, or its range."""
+        if scale == "UK":
+            try:
+                ends = [uk_letter(40 + 1.25 * n) for n in (value.low, value.high)]
+            except CannotBe:
+                return f"outside the UK scale ({40 + 1.25 * value.usual:.1f}{NBSP}mm round)"
+        elif scale == "US":
+            ends = [_quarters(n, self.rounder) for n in (value.low, value.high)]
+        else:
+            ends = [self.rounder.decimal(n, 1) for n in (value.low, value.high)]
+        span = ends[0] if ends[0] == ends[1] else f"{ends[0]}{THIN}–{THIN}{ends[1]}"
+        return f"{scale}{NBSP}{span}"
+
+    def range(self, value: Spread, places: int = 1) -> str:
+        """A range of lengths."""
+        return self.rounder.range(value, places)
+
+    def length(self, x: float) -> str:
+        """A given length, as it is."""
+        return self.rounder.words(x, "mm", "fine")
+
+    def time(self, minutes: Spread) -> str:
+        """A time or its range: minutes to five, hours to five minutes or halves, days to halves."""
+        low, high = minutes.low, minutes.high
+        if low == high and high < HOUR:
+            return f"{self.rounder.decimal(high, 0)}{NBSP}min"
+        step = 1 if high <= 10 else 5 if high < 6 * HOUR else 30 if high < 12 * HOUR else HOUR  # noqa: PLR2004
+        low, high = floor(low / step) * step, ceil(high / step) * step
+        if high < 2 * HOUR:
+            return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min"
+        if high <= 72 * HOUR and high >= 6 * HOUR:
+            return _span(*(self.rounder.decimal(n / HOUR, 1) for n in (low, high))) + f"{NBSP}h"
+        if high < 6 * HOUR:
+            return _span(_hours(low), _hours(high))
+        return _span(*(self.rounder.decimal(n / DAY, 1) for n in (low, high))) + f"{NBSP}days"
+
+    def amount(self, line: MaterialLine) -> str:
+        """What to have: enough for the highest need and its allowance, rounded up; spare pieces shown apart."""
+        if line.net is None:
+            return ""
+        need = line.net.high * (1 + line.allowance)
+        unit = line.item.unit
+        if unit == "piece":
+            net = ceil(line.net.high)
+            spare = ceil(need) - net
+            return f"{net}{THIN}+{THIN}{spare}" if spare else f"{net}"
+        if unit == "mm":
+            if self.rounder.inches:
+                return f"{self.rounder.words(ceil(need / 6.35) * 6.35, 'mm', 'bench')}{NBSP}in"
+            rounded = up_for_buying(need)
+            if rounded >= 1000:  # noqa: PLR2004 - a metre
+                return f"{self.rounder.decimal(ceil(rounded / 10) / 100, 2)}{NBSP}m"
+            return f"{self.rounder.decimal(rounded, 1)}{NBSP}mm"
+        if unit == "mm²":
+            return f"{self.rounder.decimal(ceil(need / 100), 0)}{NBSP}cm²"
+        return f"{self.rounder.decimal(up_for_buying(need), 1)}{NBSP}{unit}"
+
+    def firing(self, phase: Phase) -> list[tuple[str, str, str]]:
+        """One phase as label, number, unit: temperature, hold, rate, bed."""
+        lines = [("Heat to", self.rounder.decimal(phase.to, 0), "°C")]
+        if phase.rate:
+            lines.append(("at", self.rounder.decimal(phase.rate.usual * HOUR, 0), "°C/h"))
+        hold, _, unit = self.time(phase.hold).rpartition(NBSP)
+        lines.append(("Hold", hold, unit))
+        if phase.cool_below:
+            lines.append(("Cool below", self.rounder.decimal(phase.cool_below, 0), "°C"))
+        return lines
+
+
+def _span(low: str, high: str) -> str:
+    return low if low == high else f"{low}{THIN}–{THIN}{high}"
+
+
+def _hours(minutes: float) -> str:
+    hours, rest = divmod(int(minutes), HOUR)
+    if not hours:
+        return f"{rest}{NBSP}min"
+    return f"{hours}{NBSP}h{NBSP}{rest:02d}" if rest else f"{hours}{NBSP}h"
+
+
+def _quarters(n: float, rounder: Rounder) -> str:
+    """A US size to the nearest quarter, as mandrels are marked."""
+    quarters = floor(n * 4 + 0.5)
+    whole, part = divmod(quarters, 4)
+    if n < 0:
+        return rounder.decimal(n, 2)
+    return f"{whole or ''}{['', '¼', '½', '¾'][part]}" or "0"
+
+
+def html(text: str) -> Markup:
+    """Plain text made safe for a page."""
+    return Markup(escape(text))

@@ -1,0 +1,119 @@
+"""A worked project to the files of its folder: web page, handouts and figures.json; and the library's index."""
+
+from __future__ import annotations
+
+import json
+from typing import TYPE_CHECKING, Any
+
+from markupsafe import Markup
+
+from sheetgen.model.page import Entry, Page
+from sheetgen.render import words
+from sheetgen.render.numbers import Numbers
+from sheetgen.render.pdf import Printer, font_css, font_files
+from sheetgen.render.view import View, slug, version_name
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping, Sequence
+
+    from sheetgen.base.figure import Figure
+    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.project import Studio
+    from sheetgen.model.worked import Worked
+    from sheetgen.render.theme import Theme
+
+PAPER_SIZES = {"A4": "210mm 297mm", "Letter": "8.5in 11in"}
+FONT_FOLDER = "fonts"
+
+
+def render(
+    worked: Worked,
+    drawings: Mapping[str, Drawings],
+    theme: Theme,
+    printer: Printer,
+    tell: Callable[[str], None] = lambda _said: None,
+) -> list[Page]:
+    """Every file of the project's folder, paths relative to the build folder."""
+    pages = []
+    papers = [str(p) for p in worked.studio.paper]
+    for name, version in worked.versions.items():
+        main = name == worked.main.name
+        folder = worked.filed.name + ("" if main else f"/{slug(name)}")
+        tell(f"{worked.filed.name}: {version_name(worked, name)}" if len(worked.versions) > 1 else worked.filed.name)
+        values = View(worked, version, drawings[name]).values()
+        home = "../" if main else "../../"
+        sheets = [{"path": sheet_path(paper), "label": f"Handout, {paper} (PDF)"} for paper in papers]
+        html = theme.page(
+            "project.html.j2",
+            **values | {"templates": [_svg(t["drawing"].svg) for t in values["templates"]]},
+            home=home, up="" if main else "../", sheets=sheets, faces=_faces(home),
+        )  # fmt: skip
+        pages.append(Page(f"{folder}/index.html", html.encode()))
+        for paper in papers:
+            templates = [Markup(p.drawing.svg) for p in values["template_pages"].get(paper, ())]  # noqa: S704 - our pen
+            html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
+            path = f"{folder}/{sheet_path(paper)}"
+            pages.append(Page(path, printer.pdf(html, f"{path} {worked.filed.project.revision}")))
+    pages.append(Page(f"{worked.filed.name}/figures.json", figures_json(worked).encode()))
+    return pages
+
+
+def sheet_path(paper: str) -> str:
+    """The handout's file name for a paper."""
+    return f"handout-{paper.lower()}.pdf"
+
+
+def _svg(svg: str) -> dict[str, Markup]:
+    return {"svg": Markup(svg)}  # noqa: S704 - drawn by our own pen, its words escaped there
+
+
+def _faces(home: str) -> Markup:
+    return Markup(font_css(f"{home}{FONT_FOLDER}/"))  # noqa: S704 - our own text
+
+
+def entry(worked: Worked) -> Entry:
+    """What the index says of a project."""
+    numbers = Numbers(worked.rounder)
+    main = worked.main
+    return Entry(
+        name=worked.filed.name,
+        title=str(worked.filed.project.title),
+        summary=words.plain(main.summary, numbers),
+        level=str(worked.filed.project.level),
+        time=numbers.time(main.bench_time),
+        revision=str(worked.filed.project.revision),
+        date=str(worked.filed.project.date),
+        tags=[str(t) for t in worked.filed.project.tags],
+        versions=[version_name(worked, v) for v in worked.versions] if len(worked.versions) > 1 else [],
+        sheets=[sheet_path(str(p)) for p in worked.studio.paper],
+    )
+
+
+def index(studio: Studio, entries: Sequence[Entry], theme: Theme) -> list[Page]:
+    """The library's index, and the type face that its pages use."""
+    html = theme.page(
+        "index.html.j2", studio=studio, language=str(studio.language), entries=entries, faces=_faces("")
+    )
+    fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
+    return [Page("index.html", html.encode()), *fonts]
+
+
+def figures_json(worked: Worked) -> str:
+    """Every figure of every version, unrounded: the form is in DEVELOPERS.md and does not drift."""
+    told: dict[str, Any] = {
+        "project": worked.filed.name,
+        "revision": str(worked.filed.project.revision),
+        "versions": {
+            name: {key: _figure(f) for key, f in sorted(version.figures.items())}
+            for name, version in worked.versions.items()
+        },
+    }
+    return json.dumps(told, ensure_ascii=False, indent=1, sort_keys=False) + "\n"
+
+
+def _figure(figure: Figure) -> dict[str, Any]:
+    value = figure.value
+    return {
+        "label": figure.label, "value": value.usual, "low": value.low, "high": value.high,
+        "unit": figure.unit, "working": figure.working,
+    }  # fmt: skip

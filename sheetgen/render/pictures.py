@@ -1,0 +1,51 @@
+"""Pictures made ready for the page: upright, no larger than print needs, stripped of place and camera."""
+
+from __future__ import annotations
+
+import base64
+import io
+import re
+from typing import TYPE_CHECKING
+
+from PIL import Image, ImageOps, UnidentifiedImageError
+
+from sheetgen.base.trouble import CannotBe
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+LARGEST = 1600
+MOST_BYTES = 40_000_000
+
+
+def data_uri(path: Path) -> str:
+    """The picture as a data URI. Raises CannotBe for what is no picture."""
+    if path.stat().st_size > MOST_BYTES:
+        raise CannotBe(f"the picture '{path.name}' is {path.stat().st_size / 1e6:.0f} MB large", "make it smaller")
+    if path.suffix.lower() == ".svg":
+        raw = path.read_bytes()
+        if b"<svg" not in raw[:4000]:
+            raise CannotBe(f"'{path.name}' is not an SVG picture", "save it anew from a drawing program")
+        if re.search(rb"<script|<foreignObject|<!ENTITY|\bhref\s*=\s*[\"'](?!#|data:)", raw, re.IGNORECASE):
+            raise CannotBe(f"'{path.name}' holds a script or points at other files", "save it as a plain SVG")
+        return "data:image/svg+xml;base64," + base64.b64encode(raw).decode()
+    try:
+        with Image.open(path) as opened:
+            picture = ImageOps.exif_transpose(opened)
+            picture.thumbnail((LARGEST, LARGEST))
+            kept = io.BytesIO()
+            alpha = picture.mode in {"RGBA", "LA", "P"}
+            picture.convert("RGBA" if alpha else "RGB").save(kept, "PNG" if alpha else "JPEG", quality=85)
+    except (UnidentifiedImageError, OSError, Image.DecompressionBombError, SyntaxError, ValueError) as fault:
+        raise CannotBe(f"'{path.name}' cannot be read as a picture", f"save it anew ({fault})"[:120]) from None
+    kind = "png" if alpha else "jpeg"
+    return f"data:image/{kind};base64," + base64.b64encode(kept.getvalue()).decode()
+
+
+def alternative(path: Path, otherwise: str) -> str:
+    """The picture's own words, if it is an SVG with a title."""
+    if path.suffix.lower() == ".svg":
+        found = re.search(r"<title[^>]*>(.*?)</title>", path.read_text("utf-8", "replace"), re.DOTALL)
+        if found:
+            return " ".join(found[1].split())
+    return otherwise

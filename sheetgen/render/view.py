@@ -1,0 +1,204 @@
+"""What a template sees of one version: plain values, rounded and in words."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+from sheetgen.render import pictures, words
+from sheetgen.render.numbers import THIN, Numbers
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.base.figure import Figure, Made
+    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.worked import ToolLine, Worked, WorkedStep, WorkedVersion
+
+MOST_COLUMNS = 6
+
+
+def slug(name: str) -> str:
+    """A name as it stands in a web address."""
+    return "-".join(re.findall(r"[a-z0-9]+", name.lower().replace("½", " half"))) or "version"
+
+
+def version_name(worked: Worked, name: str) -> str:
+    """What a version is called on the page."""
+    if name == worked.main.name:
+        return str(worked.filed.project.main_version or "As designed")
+    return name
+
+
+class View:
+    """Everything of one version, ready for the theme."""
+
+    def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings) -> None:
+        self.worked, self.version, self.drawings = worked, version, drawings
+        self.project, self.studio = worked.filed.project, worked.studio
+        self.numbers = Numbers(worked.rounder)
+
+    def values(self) -> dict[str, Any]:
+        """All values by the name the theme uses."""
+        version, numbers = self.version, self.numbers
+        several = len(self.worked.versions) > 1
+        return {
+            "title": str(self.project.title),
+            "language": str(self.studio.language),
+            "summary": words.prose(version.summary, numbers, inline=True),
+            "summary_plain": words.plain(version.summary, numbers),
+            "version": version_name(self.worked, version.name) if several else "",
+            "revision": str(self.project.revision),
+            "date": str(self.project.date),
+            "studio": self.studio,
+            "makes": str(self.project.makes),
+            "level": str(self.project.level),
+            "tags": [str(t) for t in self.project.tags],
+            "bench_time": numbers.time(version.bench_time),
+            "whole_time": numbers.time(version.whole_time),
+            "pictures": [
+                {"src": pictures.data_uri(self.worked.filed.folder / p), "alt": self._alternative(p)}
+                for p in self.project.pictures
+            ],
+            "materials": list(self._materials()),
+            "tools": [self._tool(line) for line in version.tools],
+            "sizes": list(self._sizes()),
+            "unit": self.worked.rounder.unit("mm"),
+            "shrinkage": list(self._shrinkage()),
+            "cautions": self._front_cautions(),
+            "steps": [self._step(step) for step in version.steps],
+            "versions": list(self._versions()) if several else [],
+            "version_tables": list(self._version_tables()) if several else [],
+            "templates": [{"part": name.replace("_", " "), "drawing": d} for name, d in self.drawings.templates.items()],
+            "template_pages": self.drawings.pages,
+            "workings": list(self._workings()),
+        }
+
+    def _alternative(self, picture: str) -> str:
+        return pictures.alternative(self.worked.filed.folder / picture, f"{self.project.title}, finished")
+
+    def _materials(self) -> Iterator[dict[str, str]]:
+        for line in self.version.materials:
+            note = f"for {line.use}" if line.use else ""
+            yield {"name": line.item.name, "amount": self.numbers.amount(line), "note": note}
+
+    def _tool(self, line: ToolLine) -> str:
+        sizes = f", {THIN.join([])}" if not line.sizes else " " + " and ".join(
+            f"{self.numbers.length(s)} {self.worked.rounder.unit('mm')}" for s in line.sizes
+        )  # fmt: skip
+        return line.item.name + (sizes if line.sizes else "")
+
+    def _made(self, version: WorkedVersion) -> Iterator[tuple[str, Made, Figure]]:
+        for part in version.parts.values():
+            for made in part.made():
+                yield part.name, made, version.figures[f"{part.name}.{made.figure}"]
+
+    def _sizes(self) -> Iterator[dict[str, str]]:
+        for part, made, figure in self._made(self.version):
+            printed = self.worked.rounder.size(figure)
+            fires = self.numbers.range(made.fires(float(printed))) if made.fires else "–"
+            count = self.version.parts[part].count.usual
+            name = part.replace("_", " ").capitalize() + (f" ×{count:g}" if count > 1 else "")
+            finished = "–" if made.finished is None else self._finished(made.finished)
+            yield {
+                "part": name,
+                "label": made.label,
+                "finished": finished,
+                "make": printed.words,
+                "fires": fires,
+                "tool": made.tool,
+            }
+
+    def _finished(self, finished: Any) -> str:  # noqa: ANN401 - a Spread
+        if finished.exact:
+            return self.numbers.length(finished.usual)
+        return self.numbers.range(finished)
+
+    def _shrinkage(self) -> Iterator[str]:
+        from sheetgen.base.material import Clay  # noqa: PLC0415
+
+        for line in self.version.materials:
+            if isinstance(line.item, Clay):
+                s = line.item.shrinkage * 100
+                source = dict(line.item.sources).get("shrinkage") or dict(line.item.sources).get("all", "")
+                origin = "the studio’s own test strips" if line.item.tested else source
+                yield f"{line.item.name} shrinks {self.worked.rounder.range(s, 1, '%')} % in the kiln ({origin})."
+
+    def _front_cautions(self) -> list[str]:
+        seen: dict[str, str] = {}
+        for step in self.version.steps:
+            for caution in step.cautions:
+                if caution.word in {"DANGER", "WARNING"}:
+                    seen.setdefault(caution.id, caution.hazard.rstrip("."))
+        return list(seen.values())
+
+    def _step(self, step: WorkedStep) -> dict[str, Any]:
+        numbers = self.numbers
+        phases = [{"bed": p.bed, "lines": numbers.firing(p)} for p in step.firing]
+        return {
+            "title": step.title,
+            "text": words.prose(step.text, numbers),
+            "expect": words.prose(step.expect, numbers, inline=True),
+            "cautions": step.cautions,
+            "figures": [
+                {"label": f.label, "value": numbers.value(f), "unit": numbers.unit(f)} for f in step.show
+            ],
+            "minutes": numbers.time(step.minutes) if step.minutes else "",
+            "wait": numbers.time(step.wait) if step.wait else "",
+            "wait_for": step.wait_for,
+            "is_wait": step.wait is not None and not step.firing and step.minutes is None,
+            "phases": phases,
+            "fired": step.fired,
+        }
+
+    def _versions(self) -> Iterator[dict[str, Any]]:
+        for name in self.worked.versions:
+            yield {
+                "name": version_name(self.worked, name),
+                "path": "" if name == self.worked.main.name else slug(name),
+                "here": name == self.version.name,
+            }
+
+    def _version_tables(self) -> Iterator[dict[str, Any]]:
+        """Sizes of all versions side by side: those that differ, a few versions to a table."""
+        names = list(self.worked.versions)
+        cells: dict[tuple[str, str], dict[str, str]] = {}
+        for name in names:
+            for part, made, figure in self._made(self.worked.versions[name]):
+                label = (part.replace("_", " ").capitalize(), made.label)
+                cells.setdefault(label, {})[name] = self.worked.rounder.size(figure).words
+            for line in self.worked.versions[name].materials:
+                cells.setdefault(("Used up", line.item.name), {})[name] = self.numbers.amount(line)
+        differ = {label: row for label, row in cells.items() if len(set(row.values())) > 1 or len(row) < len(names)}
+        for i in range(0, len(names), MOST_COLUMNS):
+            some = names[i : i + MOST_COLUMNS]
+            yield {
+                "names": [version_name(self.worked, n) for n in some],
+                "rows": [
+                    {"part": part, "label": label, "cells": [row.get(n, "–") for n in some]}
+                    for (part, label), row in differ.items()
+                ],
+            }
+
+    def _workings(self) -> Iterator[dict[str, Any]]:
+        groups: dict[str, list[dict[str, str]]] = {}
+        for figure in self.version.figures.values():
+            row = {"label": figure.label, "working": figure.working, **self._worked_value(figure)}
+            groups.setdefault(figure.part, []).append(row)
+        for part, rows in groups.items():
+            yield {"part": part.replace("_", " ").capitalize() or "The project", "rows": rows}
+        lines = [line for line in self.version.materials if line.net is not None]
+        if lines:
+            rows = [
+                {"label": m.item.name, "working": m.working, "exact": "", "value": self.numbers.amount(m)} for m in lines
+            ]
+            yield {"part": "What is used up, with its allowance", "rows": rows}
+
+    def _worked_value(self, figure: Figure) -> dict[str, str]:
+        """What the working comes to, and what is printed where that differs."""
+        rounder = self.worked.rounder
+        exact = rounder.decimal(figure.value.usual, 3 if abs(figure.value.usual) < 1000 else 1)  # noqa: PLR2004
+        unit = "" if figure.unit in {"US", "UK", "ISO", "JP"} else f" {figure.unit}"
+        printed = self.numbers.value(figure)
+        value = str(self.numbers.words(figure).striptags())
+        return {"exact": f"{exact}{unit}".strip(), "value": value if printed != exact else f"{exact}{unit}".strip()}

@@ -1,0 +1,42 @@
+"""Prose to clean HTML: Markdown, then washed, then its figures put in; the one module that knows markdown."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+import markdown
+import nh3
+from markupsafe import Markup
+
+if TYPE_CHECKING:
+    from sheetgen.base.figure import Figure
+    from sheetgen.model.worked import Prose
+    from sheetgen.render.numbers import Numbers
+
+TAGS = {"p", "em", "strong", "ul", "ol", "li", "br", "code", "a", "blockquote"}
+SLOT = "\ue000{}\ue001"
+
+
+def prose(text: Prose, numbers: Numbers, *, inline: bool = False) -> Markup:
+    """Text with its figures, as HTML. `inline` drops a paragraph round the whole."""
+    figures: list[Figure] = []
+    pieces = []
+    for piece in text:
+        if isinstance(piece, str):
+            # A run of brackets makes Markdown quadratic; nobody writes one.
+            pieces.append(re.sub(r"\[{4,}", "[[[", piece.replace("\ue000", "").replace("\ue001", "")))
+        else:
+            pieces.append(SLOT.format(len(figures)))
+            figures.append(piece)
+    raw = markdown.markdown("".join(pieces), extensions=["sane_lists"], output_format="html")
+    clean = nh3.clean(raw, tags=TAGS, attributes={"a": {"href"}}, url_schemes={"http", "https", "mailto"})
+    if inline:
+        clean = re.sub(r"^\s*<p>(.*)</p>\s*$", r"\1", clean, flags=re.DOTALL)
+    return Markup(re.sub("\ue000(\\d+)\ue001", lambda m: numbers.words(figures[int(m[1])]), clean))  # noqa: S704 - washed above
+
+
+def plain(text: Prose, numbers: Numbers) -> str:
+    """Text with its figures, without marks."""
+    words = "".join(p if isinstance(p, str) else str(numbers.words(p).striptags()) for p in text)
+    return re.sub(r"[*_`]", "", " ".join(words.split()))

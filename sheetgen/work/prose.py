@@ -1,0 +1,59 @@
+"""Prose with figures in it: `{{ body.wet_length }}` becomes the figure, and an unknown name a trouble at its column."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from sheetgen.base.arithmetic import Wrong
+from sheetgen.base.place import Word
+from sheetgen.work.bench import Stopped, Workbench
+
+if TYPE_CHECKING:
+    from sheetgen.base.figure import Figure
+    from sheetgen.model.worked import Prose
+
+LONGEST = 6000
+
+
+def prose(text: Word | None, bench: Workbench) -> Prose:
+    """The text in pieces: words as they stand, and figures."""
+    if text is None:
+        return ()
+    if len(text) > LONGEST:
+        bench.troubles.add(f"a text of {len(text)} characters is too long", text.place, f"at most {LONGEST}")
+        return ()
+    pieces: list[str | Figure] = []
+    end = 0
+    for match in re.finditer(r"\{\{(.*?)\}\}", text, re.DOTALL):
+        pieces.append(str(text[end : match.start()]))
+        end = match.end()
+        found = _figure(text, match, bench)
+        if found is not None:
+            pieces.append(found)
+    rest = str(text[end:])
+    if "{{" in rest or "{%" in rest or "}}" in rest:
+        at = end + min(i for i in (rest.find("{{"), rest.find("{%"), rest.find("}}")) if i >= 0)
+        bench.troubles.add("braces that do not close", text.place_of(at, 2), "a figure is written {{ part.figure }}")
+    return (*pieces, rest)
+
+
+def _figure(text: Word, match: re.Match[str], bench: Workbench) -> Figure | None:
+    inner = match[1].strip()
+    start = match.start(1) + len(match[1]) - len(match[1].lstrip())
+    place = text.place_of(start, max(1, len(inner)))
+    # A name may stand in the text more than once: the braces before it are counted, not the name.
+    opening = text.place_of(match.start(), 2)
+    if text.block:
+        place = opening.shifted(start - match.start(), max(1, len(inner)))
+    word = Word(inner, place)
+    try:
+        if figure := bench.figure_named(inner):
+            return figure
+        value = bench.worked(word)
+        label = inner.replace("_", " ").replace(".", ", ")
+        return bench.as_figure(inner, label, value, inner)
+    except (Stopped, Wrong):
+        return None
+
+
