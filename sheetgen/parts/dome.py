@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.pen import arc
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import Spread
 from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
@@ -128,8 +128,7 @@ class Dome(Part):
     )  # fmt: skip
     def hole_held(self) -> Spread:
         """Uniform stretch, a bounding model; real work lies between."""
-        growth = hole_stretched(1, self.across, self.rise)
-        return wet_size(spread(self.hole or 0) / growth, self.clay.shrinkage)
+        return wet_size(hole_stretched(self.hole or 0, self.across, self.rise), self.clay.shrinkage)
 
     @figure("Holes, each cut wet", "mm", "{opening} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=_ringed)
     def wet_opening(self) -> Spread:

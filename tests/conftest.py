@@ -1,0 +1,78 @@
+"""What several tests share: libraries on disk, and one library of every flat kind published once for all of them."""
+
+from __future__ import annotations
+
+import importlib.util
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import pytest
+from hypothesis import HealthCheck, settings
+
+if TYPE_CHECKING:
+    from types import ModuleType
+
+HERE = Path(__file__).parent
+ROOT = HERE.parent
+
+settings.register_profile("bench", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("bench")
+
+
+def helper(name: str) -> ModuleType:
+    """A module of plain functions beside this file; tests are no package, so it is found by its path."""
+    known = f"tests_{name}"
+    if known not in sys.modules:
+        spec = importlib.util.spec_from_file_location(known, HERE / f"{name}.py")
+        assert spec
+        assert spec.loader
+        module = importlib.util.module_from_spec(spec)
+        sys.modules[known] = module
+        spec.loader.exec_module(module)
+    return sys.modules[known]
+
+
+@pytest.fixture(scope="session")
+def libraries() -> Any:
+    """The module tests/library.py."""
+    return helper("library")
+
+
+@pytest.fixture(scope="session")
+def paper() -> Any:
+    """The module tests/paper.py, which measures PDFs."""
+    return helper("paper")
+
+
+@pytest.fixture(scope="session")
+def pencil() -> Any:
+    """The module tests/pencil.py, which reckons a printed working."""
+    return helper("pencil")
+
+
+@pytest.fixture
+def library(tmp_path: Path, libraries: Any) -> Any:
+    """A fresh small library: two plain projects and the drops, which tests may break."""
+    return libraries.make(tmp_path)
+
+
+@pytest.fixture
+def quick(monkeypatch: pytest.MonkeyPatch, libraries: Any) -> None:
+    """Publishing without WeasyPrint."""
+    monkeypatch.setattr("sheetgen.render.pdf.Printer", libraries.QuickPrinter)
+
+
+@pytest.fixture(scope="session")
+def demo() -> Any:
+    """The demonstration library, worked and not published."""
+    return helper("library").Library(ROOT)
+
+
+@pytest.fixture(scope="session")
+def flats(tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """A library with one part of every flat kind, published for both papers."""
+    library = helper("library").make(tmp_path_factory.mktemp("flats"), helper("library").FLAT_FILES)
+    outcome = library.publish()
+    assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
+    return library
