@@ -51,7 +51,9 @@ class Clay(Item):
     metal_share: float
     solid_density: float | None = None
     drying: Spread | None = None
+    drying_thickness: float | None = None
     firing: tuple[Phase, ...] = ()
+    torch: bool = False
     tested: bool = False
 
 
@@ -64,23 +66,72 @@ class Wire(Item):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet(Item):
+    """Sheet metal: thickness in mm, density in g/cm³; bought by area, mm²."""
+
+    thickness: float
+    density: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Stone(Item):
-    """A stone: widest across as a range, height, both mm."""
+    """A stone: widest across as a range, width across the narrow way if it is oval, height, all mm."""
 
     size: Spread
+    width: Spread | None = None
     height: Spread | None = None
+    density: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bead(Item):
+    """A bead: size across, length along its hole, hole, all mm."""
+
+    size: Spread
+    length: Spread
+    hole: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fibre(Item):
+    """Cord, thread, ribbon, stringing wire: thickness in mm; a width makes it flat. Bought by length, mm."""
+
+    thickness: float
+    width: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding(Item):
+    """A bought-in part: its inside, its length in the finished piece and its depth, mm, where they matter."""
+
+    inside: float | None = None
+    length: float | None = None
+    depth: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Adhesive(Item):
-    """An adhesive: cure in min at the maker's temperature."""
+    """An adhesive: cure in min; pot life in min at a temperature in °C; parts by volume; density in g/cm³.
+
+    `least` is the smallest mix in mL that can be measured out.
+    """
 
     cure: Spread = field(default_factory=lambda: spread(0))
+    pot_life: Spread | None = None
+    pot_temperature: float = 23.0
+    part_b: float = 1.0
+    density: float = 1.15
+    least: float = 0.3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tool(Item):
-    """A tool, or a set of them in several sizes. `kind` is what parts ask for: former, drill, round cutter."""
+    """A tool, or a set of them in several sizes. `kind` is what parts ask for: former, drill, round cutter.
+
+    Of a kiln: heating at full power in °C/min and cooling constant in min, as the studio measured them.
+    """
 
     kind: str = ""
     sizes: tuple[float, ...] = ()
+    full_rate: Spread | None = None
+    cooling: Spread | None = None

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.material import Item
+    from sheetgen.base.place import Place
 
 LEVELS = ("first piece", "some practice", "experienced")
 PartWords = dict[Text, Text | list[Text]]
@@ -107,9 +108,14 @@ class Caution:
 
 @dataclass(slots=True)
 class Stock:
-    """Everything the studio uses, by its id, and the cautions it may name."""
+    """Everything the studio uses, by its id, and the cautions it may name.
+
+    `withheld` are items whose own data is in trouble; `unread` the files that could not be read at all.
+    """
 
     items: dict[str, Item] = field(default_factory=dict)
+    withheld: dict[str, Place] = field(default_factory=dict)
+    unread: list[str] = field(default_factory=list)
     cautions: dict[str, Caution] = field(default_factory=dict)
 
 

@@ -48,6 +48,8 @@ class WrittenClay(WrittenItem):
     metal_share: Text
     solid_density: Text | None = None
     drying: Text | None = None
+    drying_thickness: Text | None = None
+    torch: Text | None = None
     firing: list[WrittenPhase] = Field(default_factory=list)
 
 
@@ -62,13 +64,50 @@ class WrittenStone(WrittenItem):
     """A stone, by its size name or its width."""
 
     size: Text
+    width: Text | None = None
     height: Text | None = None
+    density: Text | None = None
+
+
+class WrittenSheet(WrittenItem):
+    """Sheet metal."""
+
+    thickness: Text
+    density: Text
+
+
+class WrittenBead(WrittenItem):
+    """A bead."""
+
+    size: Text
+    length: Text | None = None
+    hole: Text | None = None
+
+
+class WrittenFibre(WrittenItem):
+    """Cord, thread, ribbon or stringing wire."""
+
+    thickness: Text
+    width: Text | None = None
+
+
+class WrittenFinding(WrittenItem):
+    """A bought-in part."""
+
+    inside: Text | None = None
+    length: Text | None = None
+    depth: Text | None = None
 
 
 class WrittenAdhesive(WrittenItem):
     """An adhesive."""
 
     cure: Text
+    pot_life: Text | None = None
+    pot_temperature: Text | None = None
+    part_b: Text | None = None
+    density: Text | None = None
+    least: Text | None = None
 
 
 class WrittenTool(WrittenItem):
@@ -76,6 +115,8 @@ class WrittenTool(WrittenItem):
 
     kind: Text | None = None
     sizes: list[Text] = Field(default_factory=list)
+    full_rate: Text | None = None
+    cooling: Text | None = None
 
 
 class WrittenCaution(Written):
@@ -94,7 +135,10 @@ class StockFile(Written):
     clays: dict[Text, WrittenClay] = Field(default_factory=dict)
     wires: dict[Text, WrittenWire] = Field(default_factory=dict)
     stones: dict[Text, WrittenStone] = Field(default_factory=dict)
-    findings: dict[Text, WrittenItem] = Field(default_factory=dict)
+    sheets: dict[Text, WrittenSheet] = Field(default_factory=dict)
+    beads: dict[Text, WrittenBead] = Field(default_factory=dict)
+    fibres: dict[Text, WrittenFibre] = Field(default_factory=dict)
+    findings: dict[Text, WrittenFinding] = Field(default_factory=dict)
     adhesives: dict[Text, WrittenAdhesive] = Field(default_factory=dict)
     consumables: dict[Text, WrittenItem] = Field(default_factory=dict)
     tools: dict[Text, WrittenTool] = Field(default_factory=dict)
@@ -104,6 +148,7 @@ class StockFile(Written):
 SOURCED = {
     "clays": ("shrinkage", "wet density", "metal share", "firing"),
     "wires": ("density",),
+    "sheets": ("density",),
     "stones": ("size",),
     "adhesives": ("cure",),
 }

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Wire
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.gauges import wire_mass
 from sheetgen.formulas.pegs import crossed_belt, inside_pitch
@@ -92,7 +92,7 @@ class FigureEight(Part):
         """What one link adds to a chain pulled taut."""
         return inside_pitch(self.loop, self.second, self.clear)
 
-    @figure("Length over all", "mm", "{pitch} + 2 × {wire.thickness}")
+    @figure("Length over all", "mm", "{pitch} + 2 × {wire.thickness}", rounding="tenth")
     def outside(self) -> Spread:
         """Outside length of one link."""
         return self.pitch + 2 * self.wire.thickness
@@ -115,7 +115,7 @@ class FigureEight(Part):
         """Pegs, gap and wire."""
         yield Made("wire for one", "cut", tool="ruler")
         yield Made("pegs, centre to centre", "centres", tool="jig")
-        yield Made("length over all", "outside", self.length, spread, "as bent, not hammered")
+        yield Made("length over all", "outside", self.length, None, "as bent, not hammered")
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The pegs."""

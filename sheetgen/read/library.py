@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import re
 from typing import TYPE_CHECKING
 
@@ -102,6 +103,8 @@ def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
         file = _read(path, f"projects/stock/{path.name}", StockFile, troubles)
         if isinstance(file, StockFile):
             reader.add(file)
+        else:
+            stock.unread.append(f"projects/stock/{path.name}")
     reader.finish()
     return stock
 
@@ -121,7 +124,7 @@ def _project(folder: Path, troubles: Troubles) -> Project | None:
     if not isinstance(project, Project):
         return None
     _among(project.level, LEVELS, "level", troubles)
-    if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", project.date):
+    if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
     for picture in project.pictures:
         _picture(folder, picture, troubles)
@@ -130,6 +133,14 @@ def _project(folder: Path, troubles: Troubles) -> Project | None:
             troubles.add("this has nothing in it", name_word.place, "fill it in")
     check_parts(project, troubles)
     return project
+
+
+def _is_date(text: str) -> bool:
+    """Whether a text is a day that the calendar has, as year-month-day."""
+    try:
+        return datetime.date.fromisoformat(text).isoformat() == text
+    except ValueError:
+        return False
 
 
 def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:

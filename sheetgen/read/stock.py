@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.dimension import AREA, COUNT, DENSITY, LENGTH, MASS, MONEY, RATE, TEMPERATURE, TIME, VOLUME
-from sheetgen.base.material import Adhesive, Clay, Item, Phase, Stone, Tool, Wire
+from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Phase, Sheet, Stone, Tool, Wire
 from sheetgen.base.place import Word
 from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
@@ -17,9 +17,13 @@ from sheetgen.model.stock import (
     SOURCED,
     StockFile,
     WrittenAdhesive,
+    WrittenBead,
     WrittenClay,
+    WrittenFibre,
+    WrittenFinding,
     WrittenItem,
     WrittenPhase,
+    WrittenSheet,
     WrittenSpread,
     WrittenStone,
     WrittenTool,
@@ -34,6 +38,10 @@ if TYPE_CHECKING:
 SIGNAL_WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 PACK_UNITS = {AREA: "mm²", MASS: "g", LENGTH: "mm", VOLUME: "mL", COUNT: "piece"}
 PER_CM3 = 1000
+HEAVIEST = 0.0226  # g/mm³: osmium, the densest metal (periodictable 2.1.0)
+GROUPS = (
+    "clays", "wires", "sheets", "stones", "beads", "fibres", "findings", "adhesives", "consumables", "tools",
+)  # fmt: skip
 
 
 class StockReader:
@@ -43,11 +51,11 @@ class StockReader:
         self.stock, self.troubles = stock, troubles
         self.measures = Measures(currency, troubles)
         self.currency = currency
-        self.cautions_named: list[Word] = []
+        self.cautions_named: list[tuple[Word, Word]] = []
 
     def add(self, file: StockFile) -> None:
         """Every item of a file; one that is wrong is left out, with its troubles."""
-        for group in ("clays", "wires", "stones", "findings", "adhesives", "consumables", "tools"):
+        for group in GROUPS:
             for key, written in getattr(file, group).items():
                 self._item(group, key, written)
         for key, caution in file.cautions.items():
@@ -57,9 +65,11 @@ class StockReader:
         """Cautions that items name must be known, in whatever file they stand."""
         from sheetgen.base.spelling import suggest  # noqa: PLC0415 - only when something is misspelt
 
-        for name in self.cautions_named:
+        for key, name in self.cautions_named:
             if name not in self.stock.cautions:
                 self.troubles.add(f"the caution '{name}' is not known", name.place, suggest(name, self.stock.cautions))
+                self.stock.items.pop(str(key), None)
+                self.stock.withheld[str(key)] = name.place
 
     def _item(self, group: str, key: Word, written: WrittenItem) -> None:
         if key in self.stock.items:
@@ -70,19 +80,22 @@ class StockReader:
             helped = "small letters and digits, with hyphens, such as silver-low-fire"
             self.troubles.add(f"'{key}' cannot be the name of an item", key.place, helped)
             return
+        before = len(self.troubles.errors)
         for data in SOURCED.get(group, ()):
             given = getattr(written, data.replace(" ", "_"), None) or (data == "shrinkage")
             if given and not self._sourced(written, data):
                 self.troubles.add(f"'{key}' does not say where its {data} comes from", key.place, f"add it to sources: {data}: …")
-        before = len(self.troubles.errors)
         common = self._common(key, written, group)
         make: dict[str, Any] = {
-            "clays": self._clay, "wires": self._wire, "stones": self._stone,
+            "clays": self._clay, "wires": self._wire, "sheets": self._sheet, "stones": self._stone,
+            "beads": self._bead, "fibres": self._fibre, "findings": self._finding,
             "adhesives": self._adhesive, "tools": self._tool,
         }  # fmt: skip
         item = make[group](key, written, common) if group in make else Item(**common)
         if item is not None and len(self.troubles.errors) == before:
             self.stock.items[str(key)] = item
+        else:
+            self.stock.withheld[str(key)] = key.place
 
     @staticmethod
     def _sourced(written: WrittenItem, data: str) -> bool:
@@ -90,7 +103,7 @@ class StockReader:
         return bool(own_strips) or any(k in {data, "all"} for k in written.sources)
 
     def _common(self, key: Word, written: WrittenItem, group: str) -> dict[str, Any]:
-        usual = {"clays": "g", "wires": "mm"}.get(group, "piece")
+        usual = {"clays": "g", "wires": "mm", "fibres": "mm", "sheets": "mm²", "adhesives": "mL"}.get(group, "piece")
         unit, pack = usual, None
         if written.pack is not None:
             found = self.measures.quantity(written.pack)
@@ -108,13 +121,10 @@ class StockReader:
             elif found:
                 price = Decimal(str(round(found.value.usual, 4)))
         allowance = self._number(written.allowance, COUNT, least=0, most=1, name="an allowance")
-        kiln = written.kiln or "yes"
-        if kiln not in {"yes", "no"} and written.kiln:
-            self.troubles.add(f"'kiln' is yes or no, not '{kiln}'", written.kiln.place, "no: it must not be fired")
-        self.cautions_named += written.cautions
+        self.cautions_named += [(key, caution) for caution in written.cautions]
         return {
             "id": str(key), "name": str(written.name), "unit": unit, "pack": pack, "price": price,
-            "allowance": allowance or 0.0, "cautions": tuple(map(str, written.cautions)), "kiln": kiln == "yes",
+            "allowance": allowance or 0.0, "cautions": tuple(map(str, written.cautions)), "kiln": self._yes_no(written.kiln, "kiln", otherwise=True),
             "note": str(written.note or ""), "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
             "place": key.place,
         }  # fmt: skip
@@ -124,6 +134,13 @@ class StockReader:
             return None
         found = self.measures.spread(word, wanted, **bounds)
         return found.usual if found else None
+
+    def _yes_no(self, word: Word | None, name: str, *, otherwise: bool) -> bool:
+        if word is None:
+            return otherwise
+        if word not in {"yes", "no"}:
+            self.troubles.add(f"'{name}' is yes or no, not '{word}'", word.place, "write yes or no")
+        return word == "yes"
 
     def _clay(self, key: Word, written: WrittenClay, common: dict[str, Any]) -> Clay | None:
         if written.test_strips:
@@ -136,8 +153,10 @@ class StockReader:
         thick = self._shrinkage(written.thickness_shrinkage, "thickness shrinkage") if written.thickness_shrinkage else s
         density = self._number(written.wet_density, DENSITY, above=0, most=0.02, name="wet density")
         share = self._number(written.metal_share, COUNT, above=0, most=1, name="metal share")
-        solid = self._number(written.solid_density, DENSITY, above=0, most=0.0226, name="solid density")
+        solid = self._number(written.solid_density, DENSITY, above=0, most=HEAVIEST, name="solid density")
         drying = self.measures.spread(written.drying, TIME, above=0, name="drying") if written.drying else None
+        at = self._number(written.drying_thickness, LENGTH, above=0, name="drying thickness")
+        torch = self._yes_no(written.torch, "torch", otherwise=False)
         firing = [self._phase(p) for p in written.firing]
         if s is None or thick is None or density is None or share is None:
             return None
@@ -153,7 +172,7 @@ class StockReader:
                 return None
         return Clay(
             **common, shrinkage=s, thickness_shrinkage=thick, density=density, metal_share=share, solid_density=solid,
-            drying=drying, firing=tuple(p for p in firing if p), tested=bool(written.test_strips),
+            drying=drying, drying_thickness=at, torch=torch, firing=tuple(p for p in firing if p), tested=bool(written.test_strips),
         )  # fmt: skip
 
     def _shrinkage(self, written: Word | WrittenSpread, name: str) -> Spread | None:
@@ -206,25 +225,72 @@ class StockReader:
 
     def _wire(self, _key: Word, written: WrittenWire, common: dict[str, Any]) -> Wire | None:
         thickness = self._number(written.thickness, LENGTH, above=0, most=12, name="a wire's thickness")
-        density = self._number(written.density, DENSITY, above=0, most=0.0226, name="density")
+        density = self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density")
         if thickness is None or density is None:
             return None
         return Wire(**common, thickness=thickness, density=density * PER_CM3)
 
+    def _sheet(self, _key: Word, written: WrittenSheet, common: dict[str, Any]) -> Sheet | None:
+        thickness = self._number(written.thickness, LENGTH, above=0, most=12, name="a sheet's thickness")
+        density = self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density")
+        if thickness is None or density is None:
+            return None
+        return Sheet(**common, thickness=thickness, density=density * PER_CM3)
+
     def _stone(self, _key: Word, written: WrittenStone, common: dict[str, Any]) -> Stone | None:
-        size = self.measures.spread(written.size, LENGTH, above=0, most=60, name="a stone's size")
-        height = self.measures.spread(written.height, LENGTH, above=0, name="a stone's height") if written.height else None
-        return Stone(**common, size=size, height=height) if size else None
+        size, width, height = (
+            self.measures.spread(word, LENGTH, above=0, most=60, name=f"a stone's {name}") if word else None
+            for name, word in (("size", written.size), ("width", written.width), ("height", written.height))
+        )
+        density = self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density")
+        if size is None:
+            return None
+        return Stone(**common, size=size, width=width, height=height, density=density * PER_CM3 if density else None)
+
+    def _bead(self, _key: Word, written: WrittenBead, common: dict[str, Any]) -> Bead | None:
+        size = self.measures.spread(written.size, LENGTH, above=0, most=80, name="a bead's size")
+        long = self.measures.spread(written.length, LENGTH, above=0, name="a bead's length") if written.length else size
+        hole = self._number(written.hole, LENGTH, above=0, name="a bead's hole")
+        if size is None or long is None:
+            return None
+        if hole is not None and hole >= size.low:
+            self.troubles.add("a bead's hole is as wide as the bead", (written.hole or written.size).place, "less")
+        return Bead(**common, size=size, length=long, hole=hole)
+
+    def _fibre(self, _key: Word, written: WrittenFibre, common: dict[str, Any]) -> Fibre | None:
+        thickness = self._number(written.thickness, LENGTH, above=0, most=30, name="thickness")
+        width = self._number(written.width, LENGTH, above=0, most=500, name="width")
+        return Fibre(**common, thickness=thickness, width=width) if thickness else None
+
+    def _finding(self, _key: Word, written: WrittenFinding, common: dict[str, Any]) -> Finding:
+        inside = self._number(written.inside, LENGTH, above=0, name="inside")
+        long = self._number(written.length, LENGTH, above=0, name="length")
+        depth = self._number(written.depth, LENGTH, above=0, name="depth")
+        return Finding(**common, inside=inside, length=long, depth=depth)
 
     def _adhesive(self, _key: Word, written: WrittenAdhesive, common: dict[str, Any]) -> Adhesive | None:
         cure = self.measures.spread(written.cure, TIME, above=0, name="curing")
-        return Adhesive(**common | {"kiln": False}, cure=cure) if cure else None
+        life = self.measures.spread(written.pot_life, TIME, above=0, name="pot life") if written.pot_life else None
+        given = {
+            "pot_temperature": self._number(written.pot_temperature, TEMPERATURE, most=60, name="pot temperature"),
+            "part_b": self._number(written.part_b, COUNT, above=0, most=20, name="part b, for one of part a,"),
+            "density": self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density"),
+            "least": self._number(written.least, VOLUME, above=0, name="the least mix"),
+        }
+        scale = {"density": PER_CM3, "least": 1 / PER_CM3}
+        told = {name: value * scale.get(name, 1) for name, value in given.items() if value is not None}
+        return Adhesive(**common | {"kiln": False}, cure=cure, pot_life=life, **told) if cure else None
 
     def _tool(self, key: Word, written: WrittenTool, common: dict[str, Any]) -> Tool:
         sizes = [self._number(word, LENGTH, above=0, name="a size") for word in written.sizes]
         if written.sizes and not written.kind:
             self.troubles.add(f"'{key}' has sizes and no kind", key.place, "kind: former, drill, rod, …")
-        return Tool(**common, kind=str(written.kind or ""), sizes=tuple(sorted(s for s in sizes if s)))
+        rate = self.measures.spread(written.full_rate, RATE, above=0, name="full rate") if written.full_rate else None
+        cooling = self.measures.spread(written.cooling, TIME, above=0, name="cooling") if written.cooling else None
+        return Tool(
+            **common, kind=str(written.kind or ""), sizes=tuple(sorted(s for s in sizes if s)),
+            full_rate=rate, cooling=cooling,
+        )  # fmt: skip
 
     def _caution(self, key: Word, written: Any) -> None:  # noqa: ANN401
         if written.word not in SIGNAL_WORDS:

@@ -73,6 +73,9 @@ def _bounded(source: Source, troubles: Troubles) -> bool:
             message = "an anchor or alias (& or *) is not taken here"
             troubles.add(message, place, "write the words out, or put the text in quotes")
             return False
+        if tag := getattr(event, "tag", None):
+            troubles.add(f"the tag {tag} is not taken here", place, "take it out")
+            return False
         deep += isinstance(event, yaml.CollectionStartEvent)
         deep -= isinstance(event, yaml.CollectionEndEvent)
         count += 1
@@ -102,7 +105,7 @@ def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[st
         return "this character cannot begin a word", place, "put the text in quotes"
     if "expected a single document" in context or "expected a single document" in problem:
         return "a second document begins here", place, "one file, one document; take out the ---"
-    if "expected <block end>" in problem:
+    if "expected <block end>" in problem or "did not find expected key" in problem or "expected '-'" in problem:
         return "the indentation does not match the lines above", place, "fields of one level begin in one column"
     return f"the file cannot be read as YAML here: {problem}", place, "compare with the lines above"
 
@@ -121,8 +124,6 @@ def _node_place(source: Source, node: Any) -> Place:  # noqa: ANN401
 
 def _words(source: Source, node: Any, troubles: Troubles) -> Words:  # noqa: ANN401
     place = _node_place(source, node)
-    if str(node.tag).startswith("!") or (isinstance(node, yaml.ScalarNode) and "binary" in str(node.tag)):
-        troubles.add(f"the tag {node.tag} is not taken here", place, "take it out")
     if isinstance(node, yaml.ScalarNode):
         return _word(source, node, place)
     if isinstance(node, yaml.SequenceNode):
@@ -142,6 +143,8 @@ def _words(source: Source, node: Any, troubles: Troubles) -> Words:  # noqa: ANN
             troubles.add(message, key.place, "keep one of the two")
             continue
         first[key] = key
+        if isinstance(value_node, yaml.ScalarNode) and not value_node.value and not value_node.style:
+            troubles.add(f"'{key}' has nothing after it", key.place, "fill it in or take it out")
         mapping[key] = _words(source, value_node, troubles)
     return mapping
 

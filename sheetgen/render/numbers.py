@@ -81,11 +81,11 @@ class Numbers:
         low, high = minutes.low, minutes.high
         if low == high and high < HOUR:
             return f"{self.rounder.decimal(high, 0)}{NBSP}min"
-        step = 1 if high <= 10 else 5 if high < 6 * HOUR else 30 if high < 12 * HOUR else HOUR  # noqa: PLR2004
+        step = 1 if high <= 10 else 5 if high < 6 * HOUR else 30 if high < 12 * HOUR else HOUR if high <= 3 * DAY else DAY / 2  # noqa: PLR2004
         low, high = floor(low / step) * step, ceil(high / step) * step
         if high < 2 * HOUR:
             return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min"
-        if high <= 72 * HOUR and high >= 6 * HOUR:
+        if 6 * HOUR <= high <= 3 * DAY:
             return _span(*(self.rounder.decimal(n / HOUR, 1) for n in (low, high))) + f"{NBSP}h"
         if high < 6 * HOUR:
             return _span(_hours(low), _hours(high))

@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.render import pictures, words
-from sheetgen.render.numbers import THIN, Numbers
+from sheetgen.render.numbers import NBSP, Numbers
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -83,10 +83,9 @@ class View:
             yield {"name": line.item.name, "amount": self.numbers.amount(line), "note": note}
 
     def _tool(self, line: ToolLine) -> str:
-        sizes = f", {THIN.join([])}" if not line.sizes else " " + " and ".join(
-            f"{self.numbers.length(s)} {self.worked.rounder.unit('mm')}" for s in line.sizes
-        )  # fmt: skip
-        return line.item.name + (sizes if line.sizes else "")
+        unit = self.worked.rounder.unit("mm")
+        sizes = " and ".join(f"{self.numbers.length(s)}{NBSP}{unit}" for s in line.sizes)
+        return f"{line.item.name}: {sizes}" if sizes else line.item.name
 
     def _made(self, version: WorkedVersion) -> Iterator[tuple[str, Made, Figure]]:
         for part in version.parts.values():
@@ -129,7 +128,8 @@ class View:
         for step in self.version.steps:
             for caution in step.cautions:
                 if caution.word in {"DANGER", "WARNING"}:
-                    seen.setdefault(caution.id, caution.hazard.rstrip("."))
+                    first = caution.hazard.rstrip(".")
+                    seen.setdefault(caution.id, first[:1].lower() + first[1:])
         return list(seen.values())
 
     def _step(self, step: WorkedStep) -> dict[str, Any]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from sheetgen.base import arithmetic
 from sheetgen.base.arithmetic import Quantity, Wrong
@@ -147,6 +147,8 @@ class Workbench:
         def work() -> Quantity | Item:
             if item := self.library.stock.items.get(str(word)):
                 return item
+            if str(word) in self.library.stock.withheld:
+                self._not_in_stock(word, ())
             return self.worked(word, known=[*self.library.stock.items])
 
         found: Quantity | Item = self._once(name, word, work)
@@ -164,13 +166,12 @@ class Workbench:
         try:
             return arithmetic.read(word).work(self)
         except Wrong as wrong:
-            at = max(0, wrong.at)
-            helped = wrong.help
+            if known and "not known" in wrong.message and self.library.stock.unread:
+                self._not_in_stock(word, known)
             if known and "not known" in wrong.message and (near := suggest(word, known)).startswith("did you"):
-                helped, at = near, 0
-                self.troubles.add(f"'{word}' is neither in stock nor a measure", word.place, helped)
+                self.troubles.add(f"'{word}' is neither in stock nor a measure", word.place, near)
             else:
-                self.troubles.add(wrong.message, word.place_of(at, wrong.width), helped)
+                self.troubles.add(wrong.message, word.place_of(max(0, wrong.at), wrong.width), wrong.help)
             raise Stopped from None
 
     def item(self, word: Word, sort: type[Item] = Item) -> Item:
@@ -188,7 +189,17 @@ class Workbench:
         elif found is not None:
             self.troubles.add(f"'{self.choices[plain]}' is a number, and {wanted} is wanted", place, suggest("", fitting))
         else:
-            self.troubles.add(f"'{word}' is not in stock", word.place, suggest(word, names))
+            self._not_in_stock(word, names)
+        raise Stopped
+
+    def _not_in_stock(self, word: Word, names: Sequence[str]) -> NoReturn:
+        """Whether it is misspelt, or is there and in trouble itself, or in a file that could not be read."""
+        stock = self.library.stock
+        if place := stock.withheld.get(str(word)):
+            self.troubles.add(f"'{word}' is in stock, but its own data is in trouble", word.place, f"first mend {place}")
+        else:
+            helped = f"first mend {' and '.join(stock.unread)}" if stock.unread else suggest(word, names)
+            self.troubles.add(f"'{word}' is not in stock", word.place, helped)
         raise Stopped
 
     def figure_named(self, name: str) -> Figure | None:

@@ -51,9 +51,16 @@ def _figure(text: Word, match: re.Match[str], bench: Workbench) -> Figure | None
         if figure := bench.figure_named(inner):
             return figure
         value = bench.worked(word)
-        label = inner.replace("_", " ").replace(".", ", ")
+        label = _label(inner)
         return bench.as_figure(inner, label, value, inner)
     except (Stopped, Wrong):
         return None
 
 
+
+
+def _label(name: str) -> str:
+    """What a given size is called beside a step: its field, or for a count the part that is counted."""
+    head, _, rest = name.partition(".")
+    said = head if not rest or rest == "count" else rest
+    return said.replace("_", " ").replace(".", ", ").capitalize()
