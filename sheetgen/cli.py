@@ -55,9 +55,10 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
         click.echo(f"error: {build} cannot be written: {fault.strerror}", err=True)
         sys.exit(USAGE)
     _tell(outcome)
-    done = f"published {_count(len(outcome.published), 'project')}, {_count(len(outcome.changed), 'file')} changed, in {build}"
-    failed = f"; {_count(len(set(outcome.failed)), 'project')} in trouble, last good sheets kept" if outcome.failed else ""
-    click.echo(done + failed)
+    done = f"published {_count(len(outcome.published), 'project')}, {_count(len(outcome.changed), 'file')} changed"
+    in_trouble = len(set(outcome.failed))
+    failed = f"; {_count(in_trouble, 'project')} in trouble, last good sheets kept" if in_trouble else ""
+    click.echo(f"{done}, in {build}{failed}")
     _end(outcome)
 
 
@@ -69,7 +70,9 @@ def check(projects: tuple[str, ...], library: Path) -> None:
     outcome = pipeline.work_through(library, projects)
     _tell(outcome)
     errors, warnings = len(outcome.troubles.errors), len(outcome.troubles) - len(outcome.troubles.errors)
-    click.echo(f"{_count(len(outcome.worked), 'project')} well, {_count(errors, 'error')}, {_count(warnings, 'warning')}")
+    click.echo(
+        f"{_count(len(outcome.worked), 'project')} well, {_count(errors, 'error')}, {_count(warnings, 'warning')}"
+    )
     _end(outcome)
 
 
@@ -80,7 +83,7 @@ def check(projects: tuple[str, ...], library: Path) -> None:
 @click.option("--with", "changes", multiple=True, metavar="NAME=VALUE", help="Try another value for a choice.")
 @click.option("--working", is_flag=True, help="Show how each number was worked.")
 @click.option("--json", "as_json", is_flag=True, help="All versions as JSON, unrounded.")
-def figures(
+def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     projects: tuple[str, ...], library: Path, version_wanted: str | None, changes: tuple[str, ...],
     working: bool, as_json: bool,  # noqa: FBT001 - flags, by click
 ) -> None:  # fmt: skip

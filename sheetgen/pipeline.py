@@ -78,7 +78,9 @@ def publish(
         outcome.changed += folder.put(rendering.entry(worked), pages)
         outcome.published.append(worked.filed.name)
     if not only:
-        folder.drop_missing([p.name for p in (root / "projects").iterdir() if p.is_dir()] if studio else list(folder.record["projects"]))
+        folder.drop_missing(
+            [p.name for p in (root / "projects").iterdir() if p.is_dir()] if studio else list(folder.record["projects"])
+        )
     if studio is not None:
         outcome.changed += folder.write(rendering.index(studio, folder.entries(), theme))
         folder.keep_record()

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import importlib.util
+import shutil
+import subprocess
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -11,6 +13,7 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from types import ModuleType
 
 HERE = Path(__file__).parent
@@ -61,6 +64,22 @@ def library(tmp_path: Path, libraries: Any) -> Any:
 def quick(monkeypatch: pytest.MonkeyPatch, libraries: Any) -> None:
     """Publishing without WeasyPrint."""
     monkeypatch.setattr("sheetgen.render.pdf.Printer", libraries.QuickPrinter)
+
+
+@pytest.fixture(scope="session")
+def gnu_units() -> Callable[[str, str], float]:
+    """A second opinion from outside: what GNU Units converts one expression to."""
+    program = shutil.which("units")
+    if not program:
+        pytest.skip("GNU Units is not installed")
+
+    def convert(have: str, want: str) -> float:
+        done = subprocess.run(
+            [program, "-t", "-o", "%.12g", have, want], capture_output=True, text=True, check=True, timeout=20
+        )
+        return float(done.stdout.strip())
+
+    return convert
 
 
 @pytest.fixture(scope="session")

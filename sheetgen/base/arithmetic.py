@@ -97,7 +97,7 @@ class Expression:
     """An expression that has been read and not yet worked."""
 
     text: str
-    tree: lark.Tree[lark.Token] = lark.Tree("number", [])
+    tree: lark.Tree[lark.Token]
 
     def work(self, names: Names) -> Quantity:
         """The quantity it comes to. Raises Wrong with the character to blame."""

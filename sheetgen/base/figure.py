@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, Self
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from sheetgen.base.spread import Spread
 
-Rounding = Literal[
-    "bench", "bench up", "bench down", "tenth", "fine", "whole", "whole up", "mass up", "length up"
-]
+Rounding = Literal["bench", "bench up", "bench down", "tenth", "fine", "whole", "whole up", "mass up", "length up"]
 """How the page may round a figure.
 
 `bench`: to the studio's bench step, what a hand can cut; `tenth`: to 0.1 mm, what a hand can
@@ -58,7 +56,7 @@ class Size(float):
 
     words: str
 
-    def __new__(cls, value: float, words: str) -> Size:
+    def __new__(cls, value: float, words: str) -> Self:
         """`words` is what the sheet prints for `value`."""
         size = super().__new__(cls, value)
         size.words = words

@@ -47,10 +47,19 @@ class Outline:
     def crossing(self) -> Point | None:
         """A point where the line crosses itself, if it does."""
         edges = self._edges()
-        for i, (a, b) in enumerate(edges):
-            for c, d in edges[i + 2 : len(edges) - (i == 0)]:
+        count = len(edges)
+        reached: list[int] = []  # edges that reach as far right as the one in hand, from left to right
+        for i in sorted(range(count), key=lambda n: min(edges[n][0][0], edges[n][1][0])):
+            a, b = edges[i]
+            left, top, bottom = min(a[0], b[0]), min(a[1], b[1]), max(a[1], b[1])
+            reached = [j for j in reached if max(edges[j][0][0], edges[j][1][0]) >= left]
+            for j in reached:
+                c, d = edges[j]
+                if abs(i - j) in {1, count - 1} or max(c[1], d[1]) < top or min(c[1], d[1]) > bottom:
+                    continue
                 if _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0:
                     return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+            reached.append(i)
         return None
 
     def _edges(self) -> list[tuple[Point, Point]]:

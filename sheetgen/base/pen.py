@@ -59,7 +59,7 @@ class Pen(ABC):
         reach = math.copysign(1, y - to)
         for x in (x1, x2):
             self.line([(x, to + reach), (x, y + reach)], "thin")
-        narrow = abs(x2 - x1) < 2.2 + 1.5 * len(words)  # noqa: PLR2004 - two arrows and the words
+        narrow = abs(x2 - x1) < 2.2 + 1.5 * len(words)
         if narrow:
             self.line([(x1 - 4, y), (x2 + 4, y)], "thin")
             self.arrow((x1, y), (1, 0))
@@ -76,7 +76,7 @@ class Pen(ABC):
         reach = math.copysign(1, x - to)
         for y in (y1, y2):
             self.line([(to + reach, y), (x + reach, y)], "thin")
-        narrow = abs(y2 - y1) < 2.2 + 1.5 * len(words)  # noqa: PLR2004 - two arrows and the words
+        narrow = abs(y2 - y1) < 2.2 + 1.5 * len(words)
         if narrow:
             self.line([(x, y1 - 4), (x, y2 + 4)], "thin")
             self.arrow((x, y1), (0, 1))

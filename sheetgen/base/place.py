@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Self
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,7 @@ class Word(str):
     place: Place
     block: str
 
-    def __new__(cls, text: str, place: Place, block: str = "") -> Word:
+    def __new__(cls, text: str, place: Place, block: str = "") -> Self:
         """`block` is the raw source behind a block or quoted scalar, from `place` on."""
         word = super().__new__(cls, text)
         word.place = place

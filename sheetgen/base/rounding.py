@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -19,7 +18,7 @@ NARROW = "\u202f"
 
 
 def to_step(x: float, step: float, rounding: Rounding = "bench") -> float:
-    """x to a whole number of steps: nearest, up or down."""
+    """X to a whole number of steps: nearest, up or down."""
     turn = {"bench up": ceil, "bench down": floor}.get(rounding, lambda n: floor(n + 0.5))
     return turn(x / step) * step
 
@@ -63,8 +62,7 @@ class Rounder:
         if self.inches and unit == "mm":
             return _inches(x) if rounding.startswith(("bench", "tenth")) else self.decimal(x / INCH, 3)
         if rounding.startswith("bench"):
-            places = max(0, -math.floor(math.log10(self.step) + GRAIN))
-            return self.decimal(x, places, keep=True)
+            return self.decimal(x, _places(self.step), keep=True)
         if rounding.startswith("whole"):
             return self.decimal(x, 0)
         if rounding == "tenth":
@@ -87,12 +85,19 @@ class Rounder:
             scale = 10**places
         else:
             low, high = value.low, value.high
-        ends = [self.decimal(n, places, keep=places > 0) for n in (floor(low * scale) / scale, ceil(high * scale) / scale)]
+        ends = [
+            self.decimal(n, places, keep=places > 0) for n in (floor(low * scale) / scale, ceil(high * scale) / scale)
+        ]
         return ends[0] if ends[0] == ends[1] else f"{ends[0]} – {ends[1]}"
 
     def unit(self, unit: str) -> str:
         """The unit as printed beside `words`."""
         return "in" if self.inches and unit == "mm" else unit
+
+
+def _places(step: float) -> int:
+    """Decimals that write every multiple of a step: two for 0.25, and three at most."""
+    return next((n for n in range(3) if abs(step * 10**n - round(step * 10**n)) < GRAIN), 3)
 
 
 def _inches(x: float) -> str:

@@ -1,1 +1,1 @@
-"""Third stage: does it fit, does it survive the kiln, and does it come in the right order?"""
+"""Third stage: whether it fits, survives the kiln, and comes in the right order."""

@@ -6,6 +6,7 @@ import operator
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Clay
+from sheetgen.base.spread import GRAIN
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 
 if TYPE_CHECKING:
@@ -15,8 +16,8 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Worked, WorkedStep, WorkedVersion
 
 COMPARISONS: dict[str, Callable[[float, float], bool]] = {
-    "<=": lambda a, b: a <= b + 1e-9, ">=": lambda a, b: a >= b - 1e-9,
-    "<": operator.lt, ">": operator.gt, "=": lambda a, b: abs(a - b) <= 1e-9,
+    "<=": lambda a, b: a <= b + GRAIN, ">=": lambda a, b: a >= b - GRAIN,
+    "<": operator.lt, ">": operator.gt, "=": lambda a, b: abs(a - b) <= GRAIN,
 }  # fmt: skip
 
 
@@ -72,7 +73,9 @@ def _order(version: WorkedVersion) -> Iterator[Trouble]:
                 helped = f"move it after '{version.steps[last].title}'"
                 yield Trouble(f"{item.name} does not survive the kiln and is used before it", step.place, helped)
     if firings and not _dries(version.steps[: firings[0]]):
-        yield Trouble("the clay is fired before any step dries it", version.steps[firings[0]].place, "add a step wait: drying")
+        yield Trouble(
+            "the clay is fired before any step dries it", version.steps[firings[0]].place, "add a step wait: drying"
+        )
     clays = [item for line in version.materials if isinstance(item := line.item, Clay)]
     if clays and not firings:
         message = f"{clays[0].name} is never fired"

@@ -64,9 +64,7 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> _Piece:
     extent = Extent()
     onto(extent)
     made = {m.figure: m.label for m in part.made()}
-    sizes = ", ".join(
-        f"{label} {size(figure).words} {worked.rounder.unit('mm')}" for figure, label in made.items()
-    )
+    sizes = ", ".join(f"{label} {size(figure).words} {worked.rounder.unit('mm')}" for figure, label in made.items())
     return _Piece(part, onto, extent, f"Template of {title}: {sizes}; {note}")
 
 

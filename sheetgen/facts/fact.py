@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, Self
 
 Grade = Literal["seen", "library", "memory", "common practice", "definition"]
 
@@ -21,7 +21,8 @@ class Fact(float):
     source: str
     grade: Grade
 
-    def __new__(cls, value: float, name: str, *, unit: str, source: str, grade: Grade) -> Fact:
+    def __new__(cls, value: float, name: str, *, unit: str, source: str, grade: Grade) -> Self:
+        """`value` in `unit`; raises ValueError without a name or a source."""
         if not source.strip() or not name.strip():
             raise ValueError("a fact wants a name and a source")
         fact = super().__new__(cls, value)

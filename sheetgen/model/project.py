@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from pydantic import Field
 
-from sheetgen.base.place import Word
 from sheetgen.model.written import Text, Written, default
 
 if TYPE_CHECKING:
@@ -136,8 +135,3 @@ class Library:
     stock: Stock
     projects: list[Filed] = field(default_factory=list)
     failed: list[str] = field(default_factory=list)
-
-
-def is_version_name(key: Word) -> bool:
-    """Whether a key of a version is its name and not a choice."""
-    return key == "name"

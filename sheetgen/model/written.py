@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import BaseModel, ConfigDict, GetPydanticSchema
 from pydantic_core import core_schema
 
-from sheetgen.base.outline import Outline
 from sheetgen.base.place import Place, Source, Word
+
+if TYPE_CHECKING:
+    from sheetgen.base.outline import Outline
 
 
 def _a_word(_source: Any, _handler: Any) -> core_schema.CoreSchema:  # noqa: ANN401 - pydantic's own signature
@@ -21,7 +23,6 @@ def _a_word(_source: Any, _handler: Any) -> core_schema.CoreSchema:  # noqa: ANN
 
 Text = Annotated[Word, GetPydanticSchema(_a_word)]
 """Any scalar of a file. Numbers stay words until they are worked, so that a trouble can point into them."""
-
 
 
 class Traced(Word):

@@ -194,7 +194,7 @@ class Dome(Part):
         across, rise = self.across.usual, self.rise.usual
         if rise > across / 2:
             yield Finding("rise", "is past half a ball", f"{across / 2:g} mm or less")
-        elif rise > 0.4 * across:  # noqa: PLR2004 - deep enough that clay creases; common practice
+        elif rise > 0.4 * across:
             yield Finding("rise", "is so deep that a flat disc creases", f"{across * 0.4:g} mm or less", "warning")
         if self.hole and self.hole.usual > across - 4 * LEAST_WEB:
             yield Finding("hole", "leaves too little rim", f"{max(0.5, across - 4 * LEAST_WEB):g} mm or less")

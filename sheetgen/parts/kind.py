@@ -113,7 +113,7 @@ class Part:
     @classmethod
     def fields(cls) -> dict[str, Given[Any]]:
         """Every field by its written name, in the order of the file."""
-        found = {}
+        found: dict[str, Given[Any]] = {}
         for owner in [Part, *[c for c in reversed(cls.__mro__) if c not in {Part, object}]]:
             found |= {v.name: v for v in vars(owner).values() if isinstance(v, Given)}
         return found
@@ -121,7 +121,7 @@ class Part:
     @classmethod
     def workers(cls) -> dict[str, Worker]:
         """Every figure by name, in the order of the file."""
-        found = {}
+        found: dict[str, Worker] = {}
         for owner in reversed(cls.__mro__):
             found |= {v.name: v for v in vars(owner).values() if isinstance(v, Worker)}
         return found

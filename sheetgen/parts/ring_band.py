@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import Spread, floor
 from sheetgen.facts.rings import US_STEP, WIDE_BAND_SIZE_FROM, WIDE_BAND_SIZES_UP
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.formulas.rings import iso_size, jp_size, us_size
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
-from sheetgen.formulas.wrap import inside_over, strip_round
+from sheetgen.formulas.wrap import former_for, inside_over, strip_round
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure, template_clay
 
@@ -56,25 +56,30 @@ class RingBand(Part):
         """Inside diameter when finished."""
         return self.size + self.wide
 
-    @figure("Former", "mm", "{inside} ÷ (1 − {clay.shrinkage}) − 2 × {turns} × {release_sheet}", rounding="tenth")
-    def former(self) -> Spread:
-        """Diameter of the ring former to wind on, under the release sheet."""
-        return wet_size(self.inside, self.clay.shrinkage) - self.turns * self.release_sheet * 2
+    @figure("Former wanted", "mm", "{inside} ÷ (1 − {clay.shrinkage}) − 2 × {turns} × {release_sheet}")
+    def former_wanted(self) -> float:
+        """The former that would fit exactly."""
+        return former_for(wet_size(self.inside.usual, self.clay.shrinkage.usual), self.release_sheet.usual, self.turns.usual)
+
+    @figure("Former", "mm", "round({former_wanted} × 10) ÷ 10", rounding="tenth")
+    def former(self) -> float:
+        """Place on a tapered ring former, marked to a tenth of a millimetre; everything after is worked from it."""
+        return floor(self.former_wanted.usual * 10 + 0.5) / 10
 
     @figure("Former, US size", "US", "({former} ÷ 25.4 − 0.458) ÷ 0.032")
     def former_us(self) -> Spread:
         """The former's place on a US mandrel."""
-        return us_size(spread(self.former.usual))
+        return us_size(self.former)
 
     @figure("Former, UK size", "UK", "(π × {former} − 40) ÷ 1.25")
     def former_uk(self) -> Spread:
         """The former's place on a UK mandrel: letters counted from C."""
-        return (iso_size(spread(self.former.usual)) - 40) / 1.25
+        return (iso_size(self.former) - 40) / 1.25
 
     @figure("Inside of the clay", "mm", "{former} + 2 × {turns} × {release_sheet}")
     def wet_inside(self) -> Spread:
         """Former and release sheet together."""
-        return inside_over(spread(self.former.usual), self.release_sheet, self.turns)
+        return inside_over(self.former, self.release_sheet, self.turns)
 
     @figure("Strip, ends meet", "mm", "π × ({wet_inside} + {thickness})", rounding="tenth")
     def strip_meets(self) -> Spread:

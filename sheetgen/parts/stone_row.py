@@ -98,7 +98,7 @@ class StoneRow(Part):
     @figure("Drill", "mm", "atleast({seat}, {enough})")
     def drill(self) -> float:
         """Smallest owned drill that is not under the seat."""
-        if not self.drills or self.drills[0] > self.seat.usual + 0.5:  # noqa: PLR2004 - looser than that holds no stone
+        if not self.drills or self.drills[0] > self.seat.usual + 0.5:
             owned = ", ".join(f"{size:g} mm" for size in sorted(self.bench.owned("drill"))[-2:])
             message = f"no drill from {self.seat.usual:.2f} mm to half a millimetre more is in the drawer"
             raise CannotBe(message, f"the largest owned: {owned}; add the drill to stock or change the stone", "stone")

@@ -44,7 +44,11 @@ def _said(model: type[BaseModel], found: Mapping, fault: Any) -> tuple[str, Plac
     place = _place(value) if value is not None else _place(key)
     name = str(key) if isinstance(key, str) else "this"
     if isinstance(value, str) and not value.strip():
-        return f"'{name}' has nothing after it", key.place if isinstance(key, Word) else place, "fill it in or take it out"
+        return (
+            f"'{name}' has nothing after it",
+            key.place if isinstance(key, Word) else place,
+            "fill it in or take it out",
+        )
     if kind == "list_type":
         return f"'{name}' wants a list", place, f"write {name}: [one, two], or a line with a dash for each"
     if kind in {"dict_type", "model_type", "model_attributes_type"}:

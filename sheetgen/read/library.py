@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 import re
 from typing import TYPE_CHECKING
 
@@ -36,7 +36,11 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     """Everything under `root/projects`; None when studio or stock stop all projects. `only` names projects to read."""
     projects = root / "projects"
     if not projects.is_dir():
-        troubles.add(f"there is no folder '{projects.name}' in {root}", None, "run from the library's folder, or name it with --library")
+        troubles.add(
+            f"there is no folder '{projects.name}' in {root}",
+            None,
+            "run from the library's folder, or name it with --library",
+        )
         return None
     studio = _studio(projects, troubles)
     stock = _stock(projects, str(studio.currency) if studio else "EUR", troubles)
@@ -84,7 +88,9 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     for paper in studio.paper:
         _among(paper, PAPERS, "paper", troubles)
     if not re.fullmatch(r"[A-Z]{3}", studio.currency):
-        troubles.add(f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR")
+        troubles.add(
+            f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
+        )
     from sheetgen.base.dimension import LENGTH  # noqa: PLC0415
 
     Measures(str(studio.currency), troubles).spread(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
@@ -138,7 +144,7 @@ def _project(folder: Path, troubles: Troubles) -> Project | None:
 def _is_date(text: str) -> bool:
     """Whether a text is a day that the calendar has, as year-month-day."""
     try:
-        return datetime.date.fromisoformat(text).isoformat() == text
+        return dt.date.fromisoformat(text).isoformat() == text
     except ValueError:
         return False
 

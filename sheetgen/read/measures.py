@@ -47,7 +47,7 @@ class Measures:
             self.troubles.add(wrong.message, word.place_of(max(0, wrong.at), wrong.width), wrong.help)
             return None
 
-    def spread(
+    def spread(  # noqa: PLR0913 - the bounds, by name
         self, word: Word, wanted: Dimension, *, least: float | None = None, above: float | None = None,
         most: float | None = None, name: str = "this",
     ) -> Spread | None:  # fmt: skip
@@ -60,7 +60,11 @@ class Measures:
             self.troubles.add(f"{name} wants {wanted}, and '{word}' is {found.dimension}", word.place, example)
             return None
         low, high = found.value.low, found.value.high
-        if (least is not None and low < least) or (above is not None and low <= above) or (most is not None and high > most):
+        if (
+            (least is not None and low < least)
+            or (above is not None and low <= above)
+            or (most is not None and high > most)
+        ):
             bounds = [f"{b:g} or {w}" for b, w in ((least, "more"), (most, "less")) if b is not None]
             bounds += [f"more than {above:g}"] if above is not None else []
             self.troubles.add(f"{name} cannot be {word}", word.place, " and ".join(bounds))

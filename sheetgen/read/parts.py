@@ -29,7 +29,9 @@ def check_parts(project: Project, troubles: Troubles) -> None:
                 helped = "letters, digits and spaces, a letter first, such as upper ring"
                 troubles.add(f"'{key}' cannot be the name of a {group}", key.place, helped)
             elif plain in names:
-                troubles.add(f"'{key}' is named twice; first at {names[plain]}", key.place, f"give the {group} another name")
+                troubles.add(
+                    f"'{key}' is named twice; first at {names[plain]}", key.place, f"give the {group} another name"
+                )
             else:
                 names[plain] = key.place
     if not project.parts:

@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 import functools
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from fontTools.pens.recordingPen import RecordingPen
 from fontTools.svgLib.path import parse_path
 
 from sheetgen.base.outline import Outline
-from sheetgen.base.place import Word
 from sheetgen.base.trouble import CannotBe
 
 if TYPE_CHECKING:
+    from sheetgen.base.place import Word
     from sheetgen.base.trouble import Troubles
 
 LONGEST = 20_000
+MOST_POINTS = 6000
+LARGEST = 2000.0  # mm: larger than any piece, and not so large that a sum overflows
 SEGMENT = 24
 Point = tuple[float, float]
 
@@ -42,12 +45,20 @@ def trace(path: str) -> Outline:
     points = _points(pen)
     if len(points) > 1 and points[0] == points[-1]:
         points.pop()
+    if len(points) > MOST_POINTS:
+        raise CannotBe(
+            f"the path has {len(points)} points", f"at most {MOST_POINTS}, a curve being {SEGMENT}; simplify it"
+        )
+    if not all(abs(n) <= LARGEST for point in points for n in point):
+        raise CannotBe("the path reaches too far", f"sizes are in mm; at most {LARGEST:g} from the origin")
     found = Outline(tuple(points))
     if len(points) < 3 or found.area < 0.01:  # noqa: PLR2004 - a triangle at least
         raise CannotBe("the path encloses nothing", "draw a closed outline, finished size in mm")
     if found.crossing():
         x, y = found.crossing() or (0, 0)
-        raise CannotBe(f"the path crosses itself near {x:.1f}, {y:.1f}", "draw the outline once round, without crossing")
+        raise CannotBe(
+            f"the path crosses itself near {x:.1f}, {y:.1f}", "draw the outline once round, without crossing"
+        )
     return found
 
 
@@ -77,7 +88,5 @@ def _points(pen: RecordingPen) -> list[Point]:
 def _bezier(ends: list[Point], t: float) -> Point:
     """A point of a Bézier curve of any degree (de Casteljau)."""
     while len(ends) > 1:
-        ends = [
-            (a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for a, b in zip(ends, ends[1:], strict=False)
-        ]
+        ends = [(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for a, b in pairwise(ends)]
     return ends[0]

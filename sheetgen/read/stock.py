@@ -1,44 +1,20 @@
-"""Stock files to items: measures read, ranges kept, and a source asked for wherever data is a maker's word."""
+"""Stock files to one stock: every item once, and a source asked for wherever data is a maker's word."""
 
 from __future__ import annotations
 
 import re
-from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.base.dimension import AREA, COUNT, DENSITY, LENGTH, MASS, MONEY, RATE, TEMPERATURE, TIME, VOLUME
-from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Phase, Sheet, Stone, Tool, Wire
-from sheetgen.base.place import Word
-from sheetgen.base.spread import Spread
-from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.shrinkage import relative_density, shrinkage
+from sheetgen.base.spelling import suggest
+from sheetgen.facts.cautions import LADDER
 from sheetgen.model.project import Caution, Stock
-from sheetgen.model.stock import (
-    SOURCED,
-    StockFile,
-    WrittenAdhesive,
-    WrittenBead,
-    WrittenClay,
-    WrittenFibre,
-    WrittenFinding,
-    WrittenItem,
-    WrittenPhase,
-    WrittenSheet,
-    WrittenSpread,
-    WrittenStone,
-    WrittenTool,
-    WrittenWire,
-)
-from sheetgen.read.measures import Measures
+from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenItem
+from sheetgen.read.items import ItemMaker
 
 if TYPE_CHECKING:
-    from sheetgen.base.dimension import Dimension
+    from sheetgen.base.place import Place, Word
     from sheetgen.base.trouble import Troubles
 
-SIGNAL_WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-PACK_UNITS = {AREA: "mm²", MASS: "g", LENGTH: "mm", VOLUME: "mL", COUNT: "piece"}
-PER_CM3 = 1000
-HEAVIEST = 0.0226  # g/mm³: osmium, the densest metal (periodictable 2.1.0)
 GROUPS = (
     "clays", "wires", "sheets", "stones", "beads", "fibres", "findings", "adhesives", "consumables", "tools",
 )  # fmt: skip
@@ -49,9 +25,9 @@ class StockReader:
 
     def __init__(self, stock: Stock, currency: str, troubles: Troubles) -> None:
         self.stock, self.troubles = stock, troubles
-        self.measures = Measures(currency, troubles)
-        self.currency = currency
+        self.maker = ItemMaker(currency, troubles)
         self.cautions_named: list[tuple[Word, Word]] = []
+        self.first: dict[str, Place] = {}
 
     def add(self, file: StockFile) -> None:
         """Every item of a file; one that is wrong is left out, with its troubles."""
@@ -63,8 +39,6 @@ class StockReader:
 
     def finish(self) -> None:
         """Cautions that items name must be known, in whatever file they stand."""
-        from sheetgen.base.spelling import suggest  # noqa: PLC0415 - only when something is misspelt
-
         for key, name in self.cautions_named:
             if name not in self.stock.cautions:
                 self.troubles.add(f"the caution '{name}' is not known", name.place, suggest(name, self.stock.cautions))
@@ -72,10 +46,14 @@ class StockReader:
                 self.stock.withheld[str(key)] = name.place
 
     def _item(self, group: str, key: Word, written: WrittenItem) -> None:
-        if key in self.stock.items:
-            first = self.stock.items[key].place
-            self.troubles.add(f"'{key}' is in stock twice; first at {first}", key.place, "give one another name")
+        if key in self.first:
+            self.troubles.add(
+                f"'{key}' is in stock twice; first at {self.first[key]}", key.place, "give one another name"
+            )
+            self.stock.items.pop(str(key), None)
+            self.stock.withheld[str(key)] = key.place
             return
+        self.first[str(key)] = key.place
         if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", key):
             helped = "small letters and digits, with hyphens, such as silver-low-fire"
             self.troubles.add(f"'{key}' cannot be the name of an item", key.place, helped)
@@ -84,14 +62,11 @@ class StockReader:
         for data in SOURCED.get(group, ()):
             given = getattr(written, data.replace(" ", "_"), None) or (data == "shrinkage")
             if given and not self._sourced(written, data):
-                self.troubles.add(f"'{key}' does not say where its {data} comes from", key.place, f"add it to sources: {data}: …")
-        common = self._common(key, written, group)
-        make: dict[str, Any] = {
-            "clays": self._clay, "wires": self._wire, "sheets": self._sheet, "stones": self._stone,
-            "beads": self._bead, "fibres": self._fibre, "findings": self._finding,
-            "adhesives": self._adhesive, "tools": self._tool,
-        }  # fmt: skip
-        item = make[group](key, written, common) if group in make else Item(**common)
+                self.troubles.add(
+                    f"'{key}' does not say where its {data} comes from", key.place, f"add it to sources: {data}: …"
+                )
+        item = self.maker.make(group, key, written)
+        self.cautions_named += [(key, caution) for caution in written.cautions]
         if item is not None and len(self.troubles.errors) == before:
             self.stock.items[str(key)] = item
         else:
@@ -102,203 +77,11 @@ class StockReader:
         own_strips = data == "shrinkage" and isinstance(written, WrittenClay) and written.test_strips
         return bool(own_strips) or any(k in {data, "all"} for k in written.sources)
 
-    def _common(self, key: Word, written: WrittenItem, group: str) -> dict[str, Any]:
-        usual = {"clays": "g", "wires": "mm", "fibres": "mm", "sheets": "mm²", "adhesives": "mL"}.get(group, "piece")
-        unit, pack = usual, None
-        if written.pack is not None:
-            found = self.measures.quantity(written.pack)
-            if found and found.dimension not in PACK_UNITS:
-                self.troubles.add(f"a pack cannot be {found.dimension}", written.pack.place, "25 g, 10 m, 5 mL or 12")
-            elif found:
-                unit, pack = PACK_UNITS[found.dimension], found.value.usual / (1000 if found.dimension == VOLUME else 1)
-                if found.value.usual <= 0:
-                    self.troubles.add("a pack holds something", written.pack.place, "more than nothing")
-        price = None
-        if written.price is not None:
-            found = self.measures.quantity(written.price)
-            if found and (found.dimension != MONEY or found.value.usual < 0):
-                self.troubles.add("a price is an amount of money", written.price.place, f"12.50 {self.currency}")
-            elif found:
-                price = Decimal(str(round(found.value.usual, 4)))
-        allowance = self._number(written.allowance, COUNT, least=0, most=1, name="an allowance")
-        self.cautions_named += [(key, caution) for caution in written.cautions]
-        return {
-            "id": str(key), "name": str(written.name), "unit": unit, "pack": pack, "price": price,
-            "allowance": allowance or 0.0, "cautions": tuple(map(str, written.cautions)), "kiln": self._yes_no(written.kiln, "kiln", otherwise=True),
-            "note": str(written.note or ""), "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
-            "place": key.place,
-        }  # fmt: skip
-
-    def _number(self, word: Word | None, wanted: Dimension, **bounds: Any) -> float | None:  # noqa: ANN401
-        if word is None:
-            return None
-        found = self.measures.spread(word, wanted, **bounds)
-        return found.usual if found else None
-
-    def _yes_no(self, word: Word | None, name: str, *, otherwise: bool) -> bool:
-        if word is None:
-            return otherwise
-        if word not in {"yes", "no"}:
-            self.troubles.add(f"'{name}' is yes or no, not '{word}'", word.place, "write yes or no")
-        return word == "yes"
-
-    def _clay(self, key: Word, written: WrittenClay, common: dict[str, Any]) -> Clay | None:
-        if written.test_strips:
-            s: Spread | None = self._strips(written.test_strips)
-        elif written.shrinkage is None:
-            self.troubles.add(f"'{key}' has neither shrinkage nor test strips", key.place, "shrinkage: 8-10 %")
-            return None
-        else:
-            s = self._shrinkage(written.shrinkage, "shrinkage")
-        thick = self._shrinkage(written.thickness_shrinkage, "thickness shrinkage") if written.thickness_shrinkage else s
-        density = self._number(written.wet_density, DENSITY, above=0, most=0.02, name="wet density")
-        share = self._number(written.metal_share, COUNT, above=0, most=1, name="metal share")
-        solid = self._number(written.solid_density, DENSITY, above=0, most=HEAVIEST, name="solid density")
-        drying = self.measures.spread(written.drying, TIME, above=0, name="drying") if written.drying else None
-        at = self._number(written.drying_thickness, LENGTH, above=0, name="drying thickness")
-        torch = self._yes_no(written.torch, "torch", otherwise=False)
-        firing = [self._phase(p) for p in written.firing]
-        if s is None or thick is None or density is None or share is None:
-            return None
-        density, solid = density * PER_CM3, solid * PER_CM3 if solid else None
-        if solid:
-            try:
-                most = relative_density.pure(density, share, s.low, thick.low, solid)
-                if most > 1:
-                    raise CannotBe(f"it would fire to {most * 100:.0f} % of solid metal")
-            except CannotBe as fault:
-                helped = "check shrinkage, wet density and metal share against each other"
-                self.troubles.add(f"the data of '{key}' cannot be: {fault.message}", written.wet_density.place, helped)
-                return None
-        return Clay(
-            **common, shrinkage=s, thickness_shrinkage=thick, density=density, metal_share=share, solid_density=solid,
-            drying=drying, drying_thickness=at, torch=torch, firing=tuple(p for p in firing if p), tested=bool(written.test_strips),
-        )  # fmt: skip
-
-    def _shrinkage(self, written: Word | WrittenSpread, name: str) -> Spread | None:
-        if isinstance(written, Word):
-            return self.measures.spread(written, COUNT, least=0, most=0.6, name=name)
-        ends = [
-            self._number(word, COUNT, least=0, most=0.6, name=name)
-            for word in (written.usual, written.low, written.high)
-        ]
-        usual, low, high = ends
-        if usual is None or low is None or high is None:
-            return None
-        if not low <= usual <= high:
-            self.troubles.add(f"the {name} is upside down", written.usual.place, "low, usual, high, from small to large")
-            return None
-        return Spread(usual, low, high)
-
-    def _strips(self, strips: list[Word]) -> Spread | None:
-        """Least, middle and most shrinkage of the studio's own test strips."""
-        found = []
-        for strip in strips:
-            match = re.fullmatch(r"\s*wet\s+(.+?)\s*[,;]\s*fired\s+(.+?)\s*", strip)
-            if not match:
-                self.troubles.add(f"'{strip}' is not a test strip", strip.place, "write wet 50 mm, fired 44.6 mm")
-                continue
-            sides = [
-                self.measures.spread(Word(match[i], strip.place_of(match.start(i), len(match[i]))), LENGTH, above=0)
-                for i in (1, 2)
-            ]
-            if sides[0] and sides[1]:
-                try:
-                    found.append(shrinkage.pure(sides[0].usual, sides[1].usual))
-                except CannotBe as fault:
-                    self.troubles.add(fault.message, strip.place, fault.help)
-        if not found:
-            return None
-        found.sort()
-        half = len(found) // 2
-        middle = found[half] if len(found) % 2 else (found[half - 1] + found[half]) / 2
-        return Spread(middle, found[0], found[-1])
-
-    def _phase(self, written: WrittenPhase) -> Phase | None:
-        to = self._number(written.to, TEMPERATURE, above=20, most=1300, name="a firing temperature")
-        hold = self.measures.spread(written.hold, TIME, least=0, most=1440, name="a hold")
-        rate = self.measures.spread(written.rate, RATE, above=0, name="a heating rate") if written.rate else None
-        cool = self._number(written.cool_below, TEMPERATURE, above=0, most=1300, name="cool below")
-        if to is None or hold is None:
-            return None
-        return Phase(to=to, hold=hold, rate=rate, bed=str(written.bed or "open shelf"), cool_below=cool)
-
-    def _wire(self, _key: Word, written: WrittenWire, common: dict[str, Any]) -> Wire | None:
-        thickness = self._number(written.thickness, LENGTH, above=0, most=12, name="a wire's thickness")
-        density = self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density")
-        if thickness is None or density is None:
-            return None
-        return Wire(**common, thickness=thickness, density=density * PER_CM3)
-
-    def _sheet(self, _key: Word, written: WrittenSheet, common: dict[str, Any]) -> Sheet | None:
-        thickness = self._number(written.thickness, LENGTH, above=0, most=12, name="a sheet's thickness")
-        density = self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density")
-        if thickness is None or density is None:
-            return None
-        return Sheet(**common, thickness=thickness, density=density * PER_CM3)
-
-    def _stone(self, _key: Word, written: WrittenStone, common: dict[str, Any]) -> Stone | None:
-        size, width, height = (
-            self.measures.spread(word, LENGTH, above=0, most=60, name=f"a stone's {name}") if word else None
-            for name, word in (("size", written.size), ("width", written.width), ("height", written.height))
-        )
-        density = self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density")
-        if size is None:
-            return None
-        return Stone(**common, size=size, width=width, height=height, density=density * PER_CM3 if density else None)
-
-    def _bead(self, _key: Word, written: WrittenBead, common: dict[str, Any]) -> Bead | None:
-        size = self.measures.spread(written.size, LENGTH, above=0, most=80, name="a bead's size")
-        long = self.measures.spread(written.length, LENGTH, above=0, name="a bead's length") if written.length else size
-        hole = self._number(written.hole, LENGTH, above=0, name="a bead's hole")
-        if size is None or long is None:
-            return None
-        if hole is not None and hole >= size.low:
-            self.troubles.add("a bead's hole is as wide as the bead", (written.hole or written.size).place, "less")
-        return Bead(**common, size=size, length=long, hole=hole)
-
-    def _fibre(self, _key: Word, written: WrittenFibre, common: dict[str, Any]) -> Fibre | None:
-        thickness = self._number(written.thickness, LENGTH, above=0, most=30, name="thickness")
-        width = self._number(written.width, LENGTH, above=0, most=500, name="width")
-        return Fibre(**common, thickness=thickness, width=width) if thickness else None
-
-    def _finding(self, _key: Word, written: WrittenFinding, common: dict[str, Any]) -> Finding:
-        inside = self._number(written.inside, LENGTH, above=0, name="inside")
-        long = self._number(written.length, LENGTH, above=0, name="length")
-        depth = self._number(written.depth, LENGTH, above=0, name="depth")
-        return Finding(**common, inside=inside, length=long, depth=depth)
-
-    def _adhesive(self, _key: Word, written: WrittenAdhesive, common: dict[str, Any]) -> Adhesive | None:
-        cure = self.measures.spread(written.cure, TIME, above=0, name="curing")
-        life = self.measures.spread(written.pot_life, TIME, above=0, name="pot life") if written.pot_life else None
-        given = {
-            "pot_temperature": self._number(written.pot_temperature, TEMPERATURE, most=60, name="pot temperature"),
-            "part_b": self._number(written.part_b, COUNT, above=0, most=20, name="part b, for one of part a,"),
-            "density": self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density"),
-            "least": self._number(written.least, VOLUME, above=0, name="the least mix"),
-        }
-        scale = {"density": PER_CM3, "least": 1 / PER_CM3}
-        told = {name: value * scale.get(name, 1) for name, value in given.items() if value is not None}
-        return Adhesive(**common | {"kiln": False}, cure=cure, pot_life=life, **told) if cure else None
-
-    def _tool(self, key: Word, written: WrittenTool, common: dict[str, Any]) -> Tool:
-        sizes = [self._number(word, LENGTH, above=0, name="a size") for word in written.sizes]
-        if written.sizes and not written.kind:
-            self.troubles.add(f"'{key}' has sizes and no kind", key.place, "kind: former, drill, rod, …")
-        rate = self.measures.spread(written.full_rate, RATE, above=0, name="full rate") if written.full_rate else None
-        cooling = self.measures.spread(written.cooling, TIME, above=0, name="cooling") if written.cooling else None
-        return Tool(
-            **common, kind=str(written.kind or ""), sizes=tuple(sorted(s for s in sizes if s)),
-            full_rate=rate, cooling=cooling,
-        )  # fmt: skip
-
     def _caution(self, key: Word, written: Any) -> None:  # noqa: ANN401
-        if written.word not in SIGNAL_WORDS:
-            self.troubles.add(f"'{written.word}' is no signal word", written.word.place, ", ".join(SIGNAL_WORDS))
+        if written.word not in LADDER:
+            self.troubles.add(f"'{written.word}' is no signal word", written.word.place, ", ".join(LADDER))
             return
         self.stock.cautions[str(key)] = Caution(
             str(key), str(written.word), str(written.hazard), str(written.consequence), str(written.avoid),
             str(written.source or ""),
         )  # fmt: skip
-
-

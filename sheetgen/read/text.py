@@ -27,7 +27,9 @@ def read_text(path: Path, name: str, troubles: Troubles) -> Source | None:
             return None
         raw = path.read_bytes()
     except OSError as fault:
-        troubles.add(f"the file cannot be read: {fault.strerror}", Place(Source(name)), "is it there, and may you read it?")
+        troubles.add(
+            f"the file cannot be read: {fault.strerror}", Place(Source(name)), "is it there, and may you read it?"
+        )
         return None
     if b"\0" in raw[:8192] or raw[:4] in {b"%PDF", b"PK\x03\x04", b"\x89PNG"}:
         troubles.add("the file is not text", Place(Source(name)), "write it anew in a plain text editor")

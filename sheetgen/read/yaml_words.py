@@ -53,6 +53,10 @@ def words(source: Source, troubles: Troubles) -> Mapping | None:
     except yaml.YAMLError as fault:
         troubles.add(f"the file cannot be read as YAML: {str(fault).splitlines()[0]}", Place(source))
         return None
+    return _mapping(source, node, troubles)
+
+
+def _mapping(source: Source, node: Any, troubles: Troubles) -> Mapping | None:  # noqa: ANN401
     if node is None:
         troubles.add("the file is empty", Place(source), "it wants its fields, such as title: …")
         return None
@@ -60,14 +64,14 @@ def words(source: Source, troubles: Troubles) -> Mapping | None:
         troubles.add("the file is not a list of fields", _node_place(source, node), "write name: value lines")
         return None
     before = len(troubles.errors)
-    found = _words(source, node, troubles)
+    found: Mapping = _words(source, node, troubles)
     return found if len(troubles.errors) == before else None
 
 
 def _bounded(source: Source, troubles: Troubles) -> bool:
     """Whether depth and number of nodes are what a person writes; no aliases. Raises what yaml raises."""
-    deep = count = 0
-    for event in yaml.parse(source.text, Loader=Loader):
+    deep = 0
+    for count, event in enumerate(yaml.parse(source.text, Loader=Loader)):
         place = _at(source, event.start_mark)
         if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
             message = "an anchor or alias (& or *) is not taken here"
@@ -78,7 +82,6 @@ def _bounded(source: Source, troubles: Troubles) -> bool:
             return False
         deep += isinstance(event, yaml.CollectionStartEvent)
         deep -= isinstance(event, yaml.CollectionEndEvent)
-        count += 1
         if deep > DEEPEST:
             troubles.add("brackets or levels inside each other too deep", place, f"at most {DEEPEST} deep")
             return False
@@ -88,26 +91,30 @@ def _bounded(source: Source, troubles: Troubles) -> bool:
     return True
 
 
+# What yaml says, in its problem or its context; what we say; the likely slip. `True`: where it was opened, not where
+# it went wrong.
+SAID = (
+    ("maximum nesting depth", "brackets or levels inside each other too deep", f"at most {DEEPEST} deep", False),
+    ("quoted scalar", "a quotation mark is opened and not closed", "close it on the same line, or take it out", True),
+    ("mapping values are not allowed", "a colon stands where none can", "put text with a colon in quotes; indent fields alike", False),
+    ("flow", "a bracket is opened and not closed", "close it, with commas between", True),
+    ("expected ',' or", "a bracket is opened and not closed", "close it, with commas between", True),
+    ("could not find expected ':'", "a field has no colon", "write name: value", False),
+    ("cannot start any token", "this character cannot begin a word", "put the text in quotes", False),
+    ("expected a single document", "a second document begins here", "one file, one document; take out the ---", False),
+    ("expected <block end>", "the indentation does not match the lines above", "fields of one level begin in one column", False),
+    ("did not find expected key", "the indentation does not match the lines above", "fields of one level begin in one column", False),
+    ("expected '-'", "the indentation does not match the lines above", "fields of one level begin in one column", False),
+)  # fmt: skip
+
+
 def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[str, Place, str]:
     """The fault in our words, with the likely slip."""
-    problem = fault.problem or str(fault)
-    context = fault.context or ""
-    if "quoted scalar" in context:
-        start = _at(source, fault.context_mark)
-        return "a quotation mark is opened and not closed", start, "close it on the same line, or take it out"
-    if "mapping values are not allowed" in problem:
-        return "a colon stands where none can", place, "put text with a colon in quotes; indent fields alike"
-    if "flow" in context or "expected ',' or" in problem:
-        return "a bracket is opened and not closed", _at(source, fault.context_mark) or place, "close it, with commas between"
-    if "could not find expected ':'" in problem:
-        return "a field has no colon", place, "write name: value"
-    if "cannot start any token" in problem:
-        return "this character cannot begin a word", place, "put the text in quotes"
-    if "expected a single document" in context or "expected a single document" in problem:
-        return "a second document begins here", place, "one file, one document; take out the ---"
-    if "expected <block end>" in problem or "did not find expected key" in problem or "expected '-'" in problem:
-        return "the indentation does not match the lines above", place, "fields of one level begin in one column"
-    return f"the file cannot be read as YAML here: {problem}", place, "compare with the lines above"
+    told = f"{fault.context or ''} {fault.problem or fault}"
+    for words_of_yaml, message, helped, at_opening in SAID:
+        if words_of_yaml in told:
+            return message, _at(source, fault.context_mark) if at_opening else place, helped
+    return f"the file cannot be read as YAML here: {fault.problem}", place, "compare with the lines above"
 
 
 def _at(source: Source, mark: Any) -> Place:  # noqa: ANN401 - yaml's marks have no public type
@@ -160,7 +167,8 @@ def _word(source: Source, node: Any, place: Place) -> Word:  # noqa: ANN401
 def _raw(source: Source, start: Any, end: Any) -> str:  # noqa: ANN401
     lines = source.text.split("\n")
     if start.line == end.line:
-        return lines[start.line][start.column : end.column]
+        one: str = lines[start.line][start.column : end.column]
+        return one
     found = [lines[start.line][start.column :], *lines[start.line + 1 : end.line]]
     if end.line < len(lines):
         found.append(lines[end.line][: end.column])

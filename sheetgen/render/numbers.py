@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.spread import Spread, ceil, floor
@@ -18,6 +18,9 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import MaterialLine
 
 HOUR, DAY = 60, 1440
+# A time up to so many minutes is printed in steps of so many.
+TIME_STEPS = ((10, 1), (6 * HOUR, 5), (12 * HOUR, 30), (3 * DAY, HOUR), (float("inf"), DAY / 2))
+QUARTER_INCH, METRE = 6.35, 1000
 SCALES = {"US", "UK", "ISO", "JP"}
 THIN = "\u202f"
 NBSP = "\u00a0"
@@ -81,7 +84,7 @@ class Numbers:
         low, high = minutes.low, minutes.high
         if low == high and high < HOUR:
             return f"{self.rounder.decimal(high, 0)}{NBSP}min"
-        step = 1 if high <= 10 else 5 if high < 6 * HOUR else 30 if high < 12 * HOUR else HOUR if high <= 3 * DAY else DAY / 2  # noqa: PLR2004
+        step = next(step for most, step in TIME_STEPS if high <= most)
         low, high = floor(low / step) * step, ceil(high / step) * step
         if high < 2 * HOUR:
             return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min"
@@ -102,15 +105,19 @@ class Numbers:
             spare = ceil(need) - net
             return f"{net}{THIN}+{THIN}{spare}" if spare else f"{net}"
         if unit == "mm":
-            if self.rounder.inches:
-                return f"{self.rounder.words(ceil(need / 6.35) * 6.35, 'mm', 'bench')}{NBSP}in"
-            rounded = up_for_buying(need)
-            if rounded >= 1000:  # noqa: PLR2004 - a metre
-                return f"{self.rounder.decimal(ceil(rounded / 10) / 100, 2)}{NBSP}m"
-            return f"{self.rounder.decimal(rounded, 1)}{NBSP}mm"
+            return self._long(need)
         if unit == "mm²":
             return f"{self.rounder.decimal(ceil(need / 100), 0)}{NBSP}cm²"
         return f"{self.rounder.decimal(up_for_buying(need), 1)}{NBSP}{unit}"
+
+    def _long(self, need: float) -> str:
+        """A length to buy: quarters of an inch, or millimetres and from a metre on hundredths of one."""
+        if self.rounder.inches:
+            return f"{self.rounder.words(ceil(need / QUARTER_INCH) * QUARTER_INCH, 'mm', 'bench')}{NBSP}in"
+        rounded = up_for_buying(need)
+        if rounded < METRE:
+            return f"{self.rounder.decimal(rounded, 1)}{NBSP}mm"
+        return f"{self.rounder.decimal(ceil(rounded / 10) / 100, 2)}{NBSP}m"
 
     def firing(self, phase: Phase) -> list[tuple[str, str, str]]:
         """One phase as label, number, unit: temperature, hold, rate, bed."""
@@ -142,8 +149,3 @@ def _quarters(n: float, rounder: Rounder) -> str:
     if n < 0:
         return rounder.decimal(n, 2)
     return f"{whole or ''}{['', '¼', '½', '¾'][part]}" or "0"
-
-
-def html(text: str) -> Markup:
-    """Plain text made safe for a page."""
-    return Markup(escape(text))

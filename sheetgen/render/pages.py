@@ -91,9 +91,7 @@ def entry(worked: Worked) -> Entry:
 
 def index(studio: Studio, entries: Sequence[Entry], theme: Theme) -> list[Page]:
     """The library's index, and the type face that its pages use."""
-    html = theme.page(
-        "index.html.j2", studio=studio, language=str(studio.language), entries=entries, faces=_faces("")
-    )
+    html = theme.page("index.html.j2", studio=studio, language=str(studio.language), entries=entries, faces=_faces(""))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page("index.html", html.encode()), *fonts]
 

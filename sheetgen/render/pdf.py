@@ -62,7 +62,7 @@ class Printer:
 
         files = {name: path.read_bytes() for name, path in font_files().items()}
 
-        class OnlyOurs(URLFetcher):  # type: ignore[misc, unused-ignore] - weasyprint is not typed
+        class OnlyOurs(URLFetcher):  # type: ignore[misc]  # weasyprint is not typed
             """Fonts from their package, data in the page, and nothing else."""
 
             def fetch(self, url: str, headers: Any = None) -> Any:  # noqa: ANN401 - weasyprint's own
@@ -89,5 +89,7 @@ class Printer:
             stylesheets=[self.faces], font_config=self.fonts, pdf_variant="pdf/ua-1", pdf_identifier=name.encode(),
         )  # fmt: skip
         if heard.said:
-            raise CannotBe(f"{name} could not be printed as it should: {heard.said[0][:200]}", "mend the theme or the picture")
+            raise CannotBe(
+                f"{name} could not be printed as it should: {heard.said[0][:200]}", "mend the theme or the picture"
+            )
         return raw

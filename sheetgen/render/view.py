@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
+from sheetgen.facts.cautions import LADDER
 from sheetgen.render import pictures, words
 from sheetgen.render.numbers import NBSP, Numbers
 
@@ -69,7 +70,9 @@ class View:
             "steps": [self._step(step) for step in version.steps],
             "versions": list(self._versions()) if several else [],
             "version_tables": list(self._version_tables()) if several else [],
-            "templates": [{"part": name.replace("_", " "), "drawing": d} for name, d in self.drawings.templates.items()],
+            "templates": [
+                {"part": name.replace("_", " "), "drawing": d} for name, d in self.drawings.templates.items()
+            ],
             "template_pages": self.drawings.pages,
             "workings": list(self._workings()),
         }
@@ -123,14 +126,17 @@ class View:
                 origin = "the studio’s own test strips" if line.item.tested else source
                 yield f"{line.item.name} shrinks {self.worked.rounder.range(s, 1, '%')} % in the kiln ({origin})."
 
-    def _front_cautions(self) -> list[str]:
+    def _front_cautions(self) -> dict[str, Any]:
+        """Every hazard of the project once, under the gravest signal word among them."""
         seen: dict[str, str] = {}
+        words_used = set()
         for step in self.version.steps:
             for caution in step.cautions:
-                if caution.word in {"DANGER", "WARNING"}:
+                if caution.word != "NOTICE":
                     first = caution.hazard.rstrip(".")
                     seen.setdefault(caution.id, first[:1].lower() + first[1:])
-        return list(seen.values())
+                    words_used.add(caution.word)
+        return {"word": min(words_used, key=LADDER.index), "hazards": list(seen.values())} if seen else {}
 
     def _step(self, step: WorkedStep) -> dict[str, Any]:
         numbers = self.numbers
@@ -140,9 +146,7 @@ class View:
             "text": words.prose(step.text, numbers),
             "expect": words.prose(step.expect, numbers, inline=True),
             "cautions": step.cautions,
-            "figures": [
-                {"label": f.label, "value": numbers.value(f), "unit": numbers.unit(f)} for f in step.show
-            ],
+            "figures": [{"label": f.label, "value": numbers.value(f), "unit": numbers.unit(f)} for f in step.show],
             "minutes": numbers.time(step.minutes) if step.minutes else "",
             "wait": numbers.time(step.wait) if step.wait else "",
             "wait_for": step.wait_for,
@@ -167,8 +171,12 @@ class View:
             for part, made, figure in self._made(self.worked.versions[name]):
                 label = (part.replace("_", " ").capitalize(), made.label)
                 cells.setdefault(label, {})[name] = self.worked.rounder.size(figure).words
+            for figure in self.worked.versions[name].figures.values():
+                if not figure.part:
+                    value = str(self.numbers.words(figure).striptags())
+                    cells.setdefault(("", figure.label), {})[name] = value
             for line in self.worked.versions[name].materials:
-                cells.setdefault(("Used up", line.item.name), {})[name] = self.numbers.amount(line)
+                cells.setdefault(("Used up", line.item.name), {})[name] = self.numbers.amount(line) or "as needed"
         differ = {label: row for label, row in cells.items() if len(set(row.values())) > 1 or len(row) < len(names)}
         for i in range(0, len(names), MOST_COLUMNS):
             some = names[i : i + MOST_COLUMNS]
@@ -190,7 +198,8 @@ class View:
         lines = [line for line in self.version.materials if line.net is not None]
         if lines:
             rows = [
-                {"label": m.item.name, "working": m.working, "exact": "", "value": self.numbers.amount(m)} for m in lines
+                {"label": m.item.name, "working": m.working, "exact": "", "value": self.numbers.amount(m)}
+                for m in lines
             ]
             yield {"part": "What is used up, with its allowance", "rows": rows}
 

@@ -37,16 +37,14 @@ ITEM_NUMBERS: dict[str, Dimension] = {
 PLAIN_UNITS = {v: k for k, v in UNIT_DIMENSIONS.items() if k != "mL"} | {COUNT: ""}
 
 
-class Stopped(Exception):  # noqa: N818 - not an error of its own: the trouble is noted already
+class Stopped(Exception):
     """Something asked for cannot be had; why is noted."""
 
 
 class Workbench:
     """One version of one project being worked."""
 
-    def __init__(
-        self, project: Project, library: Library, overrides: Mapping[str, Word], troubles: Troubles
-    ) -> None:
+    def __init__(self, project: Project, library: Library, overrides: Mapping[str, Word], troubles: Troubles) -> None:
         self.project, self.library, self.troubles = project, library, troubles
         self.units = scales.units(str(library.studio.currency))
         self.choices = {_plain(k): v for k, v in project.choices.items()}
@@ -118,7 +116,9 @@ class Workbench:
             return self._of_part(self.parts[head], rest, name)
         if head in self.parts:
             some = sorted(type(self.parts[head]).workers())
-            raise Wrong(f"'{name}' is a part, not a number", -1, 1, f"name one of its figures, such as {name}.{some[0]}")
+            raise Wrong(
+                f"'{name}' is a part, not a number", -1, 1, f"name one of its figures, such as {name}.{some[0]}"
+            )
         raise Wrong(f"'{name}' is not known", -1, 1, suggest(name, self.all_names()))
 
     def scale(self, scale: str, text: str) -> Quantity:
@@ -185,9 +185,13 @@ class Workbench:
         names = [*fitting, *self.choices]
         place = self.choices[plain].place if plain in self.choices and found is not None else word.place
         if isinstance(found, Item):
-            self.troubles.add(f"'{found.id}' is a {type(found).__name__.lower()}, and {wanted} is wanted", place, suggest("", fitting))
+            self.troubles.add(
+                f"'{found.id}' is a {type(found).__name__.lower()}, and {wanted} is wanted", place, suggest("", fitting)
+            )
         elif found is not None:
-            self.troubles.add(f"'{self.choices[plain]}' is a number, and {wanted} is wanted", place, suggest("", fitting))
+            self.troubles.add(
+                f"'{self.choices[plain]}' is a number, and {wanted} is wanted", place, suggest("", fitting)
+            )
         else:
             self._not_in_stock(word, names)
         raise Stopped
@@ -196,7 +200,9 @@ class Workbench:
         """Whether it is misspelt, or is there and in trouble itself, or in a file that could not be read."""
         stock = self.library.stock
         if place := stock.withheld.get(str(word)):
-            self.troubles.add(f"'{word}' is in stock, but its own data is in trouble", word.place, f"first mend {place}")
+            self.troubles.add(
+                f"'{word}' is in stock, but its own data is in trouble", word.place, f"first mend {place}"
+            )
         else:
             helped = f"first mend {' and '.join(stock.unread)}" if stock.unread else suggest(word, names)
             self.troubles.add(f"'{word}' is not in stock", word.place, helped)
@@ -259,12 +265,13 @@ class Workbench:
         sort = field.sort
         if isinstance(sort, Dimension):
             return self._number(word, field, sort, part)
-        if isinstance(sort, tuple):
+        if not isinstance(sort, type):
             if str(word) not in sort:
-                self.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, suggest(word, sort))
+                helped = suggest(word, map(str, sort))
+                self.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, helped)
                 raise Stopped
             return str(word)
-        if sort is Outline:
+        if sort is Outline or not issubclass(sort, Item):
             return word.outline if isinstance(word, Traced) else None
         return self.item(word, sort)
 

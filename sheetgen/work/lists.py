@@ -88,8 +88,8 @@ def tools(bench: Workbench, steps: Iterable[WorkedStep]) -> list[ToolLine]:
     found = {item.id: item for step in steps for item in step.uses if isinstance(item, Tool)}
     lines = [ToolLine(item, tuple(sorted(needed.get(item.kind, ())))) for item in found.values()]
     covered = {item.kind for item in found.values()}
-    for kind in needed:
+    for kind, sizes in needed.items():
         item = next((t for t in bench.library.stock.items.values() if isinstance(t, Tool) and t.kind == kind), None)
         if kind not in covered and item is not None:
-            lines.append(ToolLine(item, tuple(sorted(needed[kind]))))
+            lines.append(ToolLine(item, tuple(sorted(sizes))))
     return lines

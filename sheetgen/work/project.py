@@ -43,17 +43,17 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
             named[str(name)] = {k: v for k, v in version.items() if k != "name"}
     _known_choices(filed, [*named.values(), tried], troubles)
     main_troubles: list[Trouble] = []
-    for name, changed in named.items():
+    for which, changed in named.items():
         own = Troubles()
         bench = Workbench(filed.project, library, changed | tried, own)
-        worked.versions[name] = _version(name, bench)
-        if name == MAIN:
+        worked.versions[which] = _version(which, bench)
+        if which == MAIN:
             main_troubles = own.found
             troubles.extend(own)
             if own.errors:
                 break
         else:
-            troubles.extend(_in_version(name, t) for t in own if t not in main_troubles)
+            troubles.extend(_in_version(which, t) for t in own if t not in main_troubles)
     return worked
 
 

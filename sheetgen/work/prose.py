@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from sheetgen.base.arithmetic import Wrong
+from sheetgen.base.material import Item
 from sheetgen.base.place import Word
 from sheetgen.work.bench import Stopped, Workbench
 
@@ -28,7 +29,8 @@ def prose(text: Word | None, bench: Workbench) -> Prose:
     for match in re.finditer(r"\{\{(.*?)\}\}", text, re.DOTALL):
         pieces.append(str(text[end : match.start()]))
         end = match.end()
-        found = _figure(text, match, bench)
+        item = _item_named(match[1].strip(), bench)
+        found = item or _figure(text, match, bench)
         if found is not None:
             pieces.append(found)
     rest = str(text[end:])
@@ -57,10 +59,19 @@ def _figure(text: Word, match: re.Match[str], bench: Workbench) -> Figure | None
         return None
 
 
-
-
 def _label(name: str) -> str:
     """What a given size is called beside a step: its field, or for a count the part that is counted."""
     head, _, rest = name.partition(".")
     said = head if not rest or rest == "count" else rest
     return said.replace("_", " ").replace(".", ", ").capitalize()
+
+
+def _item_named(name: str, bench: Workbench) -> str:
+    """The name of the item of stock that a choice stands for, if it stands for one."""
+    if name not in bench.choices:
+        return ""
+    try:
+        chosen = bench.choice(name)
+    except Stopped:
+        return ""
+    return chosen.name if isinstance(chosen, Item) else ""

@@ -16,6 +16,7 @@ from sheetgen.work.prose import prose
 
 if TYPE_CHECKING:
     from sheetgen.base.figure import Figure
+    from sheetgen.base.material import Phase
     from sheetgen.base.place import Word
     from sheetgen.model.project import Caution, Step
 
@@ -32,7 +33,8 @@ def _step(step: Step, bench: Workbench) -> WorkedStep:
     uses = _uses(step, bench)
     parts = _parts(step, bench)
     wait, wait_for = _wait(step, bench, parts, uses)
-    phases, fired, clay = (), "", None
+    phases: tuple[Phase, ...] = ()
+    fired, clay = "", None
     if step.firing is not None:
         try:
             clay = bench.item(step.firing, Clay)
@@ -112,9 +114,7 @@ def _time(word: Word | None, bench: Workbench, name: str) -> Spread | None:
     return found.value
 
 
-def _wait(
-    step: Step, bench: Workbench, parts: tuple[str, ...], uses: tuple[Item, ...]
-) -> tuple[Spread | None, str]:
+def _wait(step: Step, bench: Workbench, parts: tuple[str, ...], uses: tuple[Item, ...]) -> tuple[Spread | None, str]:
     """How long a wait lasts and what for: drying by the clays in hand, curing by the adhesive, or a time."""
     if step.wait is None:
         return None, ""
@@ -166,5 +166,3 @@ def _cautions(step: Step, bench: Workbench, uses: tuple[Item, ...], clay: Item |
             names.append("carbon box")
     found = [known[name] for name in dict.fromkeys(names) if name in known]
     return tuple(sorted(found, key=lambda c: LADDER.index(c.word)))
-
-

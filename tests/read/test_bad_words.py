@@ -6,6 +6,7 @@ file is written. So line and column are counted from the case itself and never c
 
 from __future__ import annotations
 
+import shutil
 from typing import Any, NamedTuple
 
 import pytest
@@ -63,7 +64,7 @@ CASES = [
     # Numbers
     Bad("a missing unit", DROPS, "  height: 22 mm", "  height: 22", ("length",), ("38 mm",)),
     Bad("a missing unit in place", DROPS, "    overlap: 4 mm", "    overlap: ‸4", ("overlap", "length", "bare number"), ("38 mm",)),
-    Bad("a unit that is none", DROPS, "    overlap: 4 mm", "    overlap: 4 ‸mn", ("unit 'mn'",), ("'mm'",)),
+    Bad("a unit that is none", DROPS, "    overlap: 4 mm", "    overlap: 4 ‸inchs", ("unit 'inchs'",), ("'inches'",)),
     Bad("a mass for a length", DROPS, "    overlap: 4 mm", "    overlap: ‸4 g", ("a length", "a mass"), ("38 mm",)),
     Bad("a comma read two ways", DROPS, "    overlap: 4 mm", "    overlap: ‸1,500 mm", ("two ways",), ("1500", "1.500")),
     Bad("a number that begins with nought", DROPS, "    overlap: 4 mm", "    overlap: ‸007 mm", ("begins with a zero",), ("write 7",)),
@@ -97,7 +98,9 @@ CASES = [
     Bad("a choice that leads back to itself", DROPS, "  bore: 8 mm", "  bore: bore_two\n  bore two: bore", ("bore → bore_two → bore", "circle"), ("a number",)),
     # What does not fit
     Bad("a row as long as nothing", DROPS, "    along: body.length", "    along: ‸0 mm", ("along",), ("more than 0 mm",)),
-    Bad("a row with no room for a stone", DROPS, "    along: body.length", "    along: ‸5 mm", ("no stone", "5 mm"), ("6 mm or more",)),
+    # 5 mm less a stone of 2 mm leaves 3 mm, a half of it at each end
+    Bad("a row with no room for a stone", DROPS, "    along: body.length\n    stone: stone\n    margin: 2 mm", "    along: 5 mm\n    stone: stone\n    margin: ‸2 mm", ("no stone", "5 mm"), ("1.5 mm or less",)),
+    Bad("a row shorter than its stone", DROPS, "    along: body.length\n    stone: stone", "    along: 1.5 mm\n    stone: ‸stone", ("no stone", "1.5 mm"), ("smaller stone",)),
     Bad("a check that does not hold", DROPS, "need: body.inside < 12 mm", "need: ‸body.inside < 7 mm", ("The cap takes no wider tube.",), ("8 mm", "7 mm")),
     Bad("a stone fired before it is set", DROPS, "    uses: [drills]", "    uses: [drills, stone]", ("does not survive the kiln",), ("after 'Fire'",)),
     Bad("a firing before any drying", DROPS, "  - title: Dry\n    wait: drying\n  - title: Fire", "  - title: ‸Fire", ("before any step dries it",), ("wait: drying",)),
@@ -106,8 +109,6 @@ CASES = [
     Bad("a picture outside the folder", DROPS, "pictures: [finished.svg]", "pictures: [‸../studio.yaml]", ("outside the project's folder",), ("drops/",)),
     Bad("a picture by its whole path", DROPS, "pictures: [finished.svg]", "pictures: [‸/etc/hostname]", ("outside the project's folder",), ("drops/",)),
     Bad("a picture that is none", DROPS, "pictures: [finished.svg]", "pictures: [‸project.yaml]", ("not a kind of picture",), ("svg",)),
-    # Two of a name
-    Bad("two projects with one title", DROPS, "title: Little drops", "title: wire  LINK", ("another project is called",), ("another title",)),
     # Stock
     Bad("a shrinkage of 120 %", CLAYS, "    shrinkage: 8-10 %", "    shrinkage: ‸120 %", ("shrinkage", "120 %"), ("0.6 or less",)),
     Bad("a negative shrinkage", CLAYS, "    shrinkage: 8-10 %", "    shrinkage: ‸-3 %", ("shrinkage", "-3 %"), ("0 or more",)),
@@ -129,6 +130,10 @@ CASES = [
     Bad("a bench step of nothing", STUDIO, "bench step: 0.5 mm", "bench step: ‸0 mm", ("bench step",), ("more than 0",)),
     Bad("a misspelt field of the studio", STUDIO, "currency: EUR", "‸curency: EUR", ("no field 'curency'",), ("'currency'",)),
 ]  # fmt: skip
+
+
+# What is wrong with copper does not touch the drops, which are of silver.
+OF_OTHERS = {"a test strip that grew", "a test strip in other words"}
 
 
 @pytest.fixture(scope="module")
@@ -154,8 +159,6 @@ def where(text: str) -> tuple[int, int]:
 def test_bad_words_get_a_trouble_at_their_place_and_leave_the_last_good_sheets(
     bad: Bad, good: Any, tmp_path: Any, libraries: Any
 ) -> None:
-    import shutil
-
     shutil.copytree(good.root, tmp_path / "library")
     library = libraries.Library(tmp_path / "library")
     before = library.sheets("drops")
@@ -176,6 +179,7 @@ def test_bad_words_get_a_trouble_at_their_place_and_leave_the_last_good_sheets(
     assert all(w in trouble.help for w in bad.helps), told
     if "‸" in bad.new:
         assert any(t.place and (t.place.line, t.place.column) == where(changed) for t in about), told
-    if bad.file != STUDIO:
-        assert "soft copper" in (library.build / "link" / "index.html").read_text("utf-8") or bad.rule == "two projects with one title"
+    assert ("drops" in outcome.failed) != (bad.rule in OF_OTHERS)
     assert library.sheets("drops") == before
+    if bad.file != STUDIO:
+        assert "soft copper" in (library.build / "link" / "index.html").read_text("utf-8")

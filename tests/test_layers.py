@@ -1,0 +1,215 @@
+"""The layers: who may know whom. Every import of every module is read, and one that points up fails."""
+
+from __future__ import annotations
+
+import ast
+import sys
+from collections import defaultdict
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+
+import sheetgen
+from sheetgen.parts.catalogue import kinds
+from sheetgen.parts.kind import Part
+
+PACKAGE = Path(sheetgen.__file__).parent
+NOUNS = {"base", "facts", "formulas", "parts", "model"}
+VERBS = {"read", "work", "check", "draw", "render", "publish"}
+# What each layer may import besides itself (the table in section 4 of the design).
+MAY = {
+    "base": set(),
+    "facts": {"base"},
+    "formulas": {"base", "facts"},
+    "parts": {"base", "facts", "formulas"},
+    "model": {"base", "facts", "formulas", "parts"},
+    **{verb: NOUNS for verb in VERBS},
+    "pipeline": NOUNS | VERBS,
+    "preview": NOUNS | VERBS | {"pipeline"},
+    "cli": {"base", "pipeline", "preview"},
+    "__main__": {"cli"},
+    "": set(),
+}
+# Exceptions, each with its reason: (module, what it imports).
+ALLOWED = {
+    # the command line shows numbers as the sheets print them; imported only when it does
+    ("sheetgen.cli", "sheetgen.render.numbers"),
+    ("sheetgen.cli", "sheetgen.render.pages"),
+    ("sheetgen.cli", "sheetgen.render.pdf"),
+    # the type of what it shows
+    ("sheetgen.cli", "sheetgen.model.worked"),
+    # where the package lies, for the themes that travel in it
+    ("sheetgen.render.theme", "sheetgen"),
+}
+# Third parties that live in one file each.
+ONE_PLACE = {
+    "yaml": "sheetgen.read.yaml_words",
+    "markdown": "sheetgen.render.words",
+    "nh3": "sheetgen.render.words",
+    "jinja2": "sheetgen.render.theme",
+    "weasyprint": "sheetgen.render.pdf",
+    "lark": "sheetgen.base.arithmetic",
+    "rectpack": "sheetgen.draw.templates",
+    "fontTools": "sheetgen.read.paths",
+    "PIL": "sheetgen.render.pictures",
+    "click": "sheetgen.cli",
+}
+PLAIN_NOUNS = {"base", "facts", "formulas", "parts"}
+
+
+class Arrow(NamedTuple):
+    module: str
+    line: int
+    target: str
+
+
+def modules() -> dict[str, Path]:
+    found = {}
+    for path in sorted(PACKAGE.rglob("*.py")):
+        name = ".".join(("sheetgen", *path.relative_to(PACKAGE).with_suffix("").parts))
+        found[name.removesuffix(".__init__")] = path
+    return found
+
+
+MODULES = modules()
+
+
+def arrows_of(module: str, text: str) -> list[Arrow]:
+    """Every import of a module, runtime and typing alike; of a package's names the module that each one is."""
+    found = []
+    for node in ast.walk(ast.parse(text)):
+        if isinstance(node, ast.Import):
+            found += [Arrow(module, node.lineno, alias.name) for alias in node.names]
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{module}:{node.lineno}: relative"
+            assert node.module
+            for alias in node.names:
+                inner = f"{node.module}.{alias.name}"
+                found.append(Arrow(module, node.lineno, inner if inner in MODULES else node.module))
+    return found
+
+
+ARROWS = [arrow for name, path in MODULES.items() for arrow in arrows_of(name, path.read_text("utf-8"))]
+
+
+def layer(module: str) -> str:
+    return (module.split(".") + [""])[1]
+
+
+def points_up(arrow: Arrow) -> bool:
+    if not arrow.target.startswith("sheetgen") or (arrow.module, arrow.target) in ALLOWED:
+        return False
+    here, there = layer(arrow.module), layer(arrow.target)
+    return here != there and there not in MAY[here]
+
+
+def test_the_imports_are_found_at_all() -> None:
+    assert len(ARROWS) > 300
+    assert {layer(m) for m in MODULES} >= NOUNS | VERBS | {"pipeline", "cli"}
+
+
+def test_no_import_points_up() -> None:
+    assert [a for a in ARROWS if points_up(a)] == []
+
+
+@pytest.mark.parametrize(
+    ("module", "line"),
+    [
+        ("sheetgen.base.spread", "from sheetgen.facts import gauges"),
+        ("sheetgen.facts.gauges", "import sheetgen.formulas.gauges"),
+        ("sheetgen.formulas.gauges", "from sheetgen.parts.kind import Part"),
+        ("sheetgen.parts.tube", "from sheetgen.model.worked import Worked"),
+        ("sheetgen.model.worked", "from sheetgen.work.bench import Workbench"),
+        ("sheetgen.work.bench", "def f():\n    from sheetgen.read.library import read_library"),
+        ("sheetgen.draw.templates", "from sheetgen import render"),
+        ("sheetgen.read.library", "from sheetgen import pipeline"),
+        ("sheetgen.cli", "from sheetgen.work.project import work"),
+    ],
+)
+def test_an_import_that_points_up_is_seen(module: str, line: str) -> None:
+    assert [a for a in arrows_of(module, line) if points_up(a)]
+
+
+def test_every_module_has_a_layer_that_the_table_knows() -> None:
+    assert {layer(name) for name in MODULES} <= MAY.keys()
+
+
+def test_no_kind_of_part_knows_another() -> None:
+    common = {"sheetgen.parts", "sheetgen.parts.kind", "sheetgen.parts.given"}
+    wrong = [
+        a
+        for a in ARROWS
+        if a.module.startswith("sheetgen.parts.") and a.module != "sheetgen.parts.catalogue"
+        if a.target.startswith("sheetgen.parts") and a.target not in common
+    ]
+    assert wrong == []
+
+
+def test_nobody_but_the_catalogue_names_a_kind() -> None:
+    """Adding a kind is adding a file: neither a module of a kind nor its name stands anywhere else."""
+    files = {kind.__module__ for kind in kinds().values()}
+    assert [a for a in ARROWS if a.target in files] == []
+    for name, path in MODULES.items():
+        if name in files:
+            continue
+        words = {n.value for n in ast.walk(ast.parse(path.read_text("utf-8"))) if isinstance(n, ast.Constant)}
+        assert not words & kinds().keys(), name
+
+
+@pytest.mark.parametrize(("package", "home"), ONE_PLACE.items())
+def test_each_third_party_lives_in_one_file(package: str, home: str) -> None:
+    assert {a.module for a in ARROWS if a.target.split(".")[0] == package} == {home}
+
+
+def test_the_nouns_know_neither_files_nor_third_parties() -> None:
+    """Pure vocabulary: the arithmetic's parser is the one guest, and no noun reads or writes."""
+    doing = {"os", "io", "shutil", "subprocess", "tempfile", "socket", "urllib", "http"}
+    for arrow in ARROWS:
+        if layer(arrow.module) in PLAIN_NOUNS:
+            root = arrow.target.split(".")[0]
+            known = root == "sheetgen" or root in sys.stdlib_module_names
+            assert known or arrow == ("sheetgen.base.arithmetic", arrow.line, "lark"), arrow
+            assert root not in doing, arrow
+
+
+def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
+    """A slip in a file is told in less than a second: no stage before rendering waits for the printer."""
+    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "rectpack"}
+    seen: set[str] = set()
+    waiting = ["sheetgen.pipeline"]
+    tops: dict[str, list[str]] = defaultdict(list)
+    for name, path in MODULES.items():
+        for node in ast.parse(path.read_text("utf-8")).body:
+            if isinstance(node, ast.Import | ast.ImportFrom):
+                tops[name] += [a.target for a in arrows_of(name, ast.unparse(node))]
+    while waiting:
+        name = waiting.pop()
+        if name not in seen:
+            seen.add(name)
+            waiting += tops.get(name, [])
+    assert not heavy & seen
+
+
+def test_no_kind_hides_what_every_part_has() -> None:
+    """A field or figure called as one of Part's own methods would silently break it."""
+    own = {name for name in dir(Part) if not name.startswith("_")}
+    meant = {"kind", "takes", "made", "tools", "check", "template", "template_note"}
+    for name, kind in kinds().items():
+        for owner in kind.__mro__:
+            if owner not in {Part, object}:
+                hidden = {n for n in vars(owner) if n in own} - meant
+                assert not hidden, f"{name}: {hidden}"
+        fields = [f.name.replace(" ", "_") for f in kind.fields().values()]
+        assert not set(fields) & kind.workers().keys(), name
+        assert not set(fields) & {"name", "bench"}, name
+
+
+def test_every_kind_says_what_it_is() -> None:
+    for name, kind in kinds().items():
+        assert (kind.__doc__ or "").strip(), name
+        for worker in kind.workers().values():
+            assert worker.about, f"{name}.{worker.name}"
+            assert worker.label, f"{name}.{worker.name}"
+        for field in kind.fields().values():
+            assert field.about, f"{name}.{field.name}"
