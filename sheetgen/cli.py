@@ -111,6 +111,32 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     _end(outcome)
 
 
+@main.command()
+@click.argument("names", nargs=-1, metavar="[KIND]...")
+def kinds(names: tuple[str, ...]) -> None:
+    """Show what kinds of part there are, with their fields and figures; made from the code."""
+    from sheetgen.base.spelling import suggest  # noqa: PLC0415
+    from sheetgen.parts import described  # noqa: PLC0415
+    from sheetgen.parts.catalogue import kinds as all_kinds  # noqa: PLC0415
+
+    known = all_kinds()
+    wanted = [" ".join(names)] if " ".join(names) in known else list(names)
+    for name in wanted:
+        if name not in known:
+            _wrong(f"there is no kind '{name}'; {suggest(name, known)}")
+    for name, kind in known.items():
+        if wanted and name not in wanted:
+            continue
+        click.echo(f"{name}\n  {described.summary(kind)}\n  {described.model(kind)}\n  fields")
+        for line in described.fields(kind):
+            default = f" [{line.default}]" if line.default else " [must be given]"
+            click.echo(f"    {line.name}: {line.about} ({line.takes}){default}")
+        click.echo("  figures")
+        for line in described.figures(kind):
+            click.echo(f"    {line.name}: {line.default}, {line.takes}")
+        click.echo("")
+
+
 def _table(worked: Worked, version_wanted: str | None, *, working: bool) -> None:
     from rich.console import Console  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415

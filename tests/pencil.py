@@ -90,6 +90,8 @@ class _Pencil:
                 args.append(self.sum())
             self.take(")")
             return float(FUNCTIONS[token](*args))
+        if not token[0].isdigit():
+            raise ValueError(f"{token!r} is no number")
         return float(token)
 
 

@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-import operator
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import GRAIN
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
+from sheetgen.model.worked import COMPARISONS
+from sheetgen.parts.kind import Finding
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
     from sheetgen.base.place import Place
     from sheetgen.model.worked import Worked, WorkedStep, WorkedVersion
+    from sheetgen.parts.kind import Part
 
-COMPARISONS: dict[str, Callable[[float, float], bool]] = {
-    "<=": lambda a, b: a <= b + GRAIN, ">=": lambda a, b: a >= b - GRAIN,
-    "<": operator.lt, ">": operator.gt, "=": lambda a, b: abs(a - b) <= GRAIN,
-}  # fmt: skip
+SLAT_REACH = 0.03  # mm: less than clay springs back under the roller (common practice)
 
 
 def check(worked: Worked, troubles: Troubles) -> None:
@@ -43,13 +41,23 @@ def _parts(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
     for part in version.parts.values():
         name, fields = written[part.name]
         try:
-            for finding in part.check():
+            for finding in (*part.check(), *_slats(part)):
                 word = fields.get(name.__class__(finding.field, name.place))
                 place = getattr(word, "place", name.place)
                 message = f"{part.name.replace('_', ' ')}: {finding.field} {finding.message}"
                 yield Trouble(message, place, finding.help, finding.severity)
         except CannotBe as fault:
             yield Trouble(f"{part.name}: {fault.message}", name.place, fault.help)
+
+
+def _slats(part: Part) -> Iterator[Finding]:
+    """Whether the drawer has slats of the thicknesses the clay is rolled to."""
+    owned = part.bench.owned("slat")
+    for name, size in part.slats():
+        if owned and min(abs(size - one) for one in owned) > SLAT_REACH:
+            near = sorted(owned, key=lambda one: abs(one - size))[:2]
+            helped = "the nearest owned: " + " and ".join(f"{one:g} mm" for one in sorted(near))
+            yield Finding(name, f"is {size:g} mm, and no slat of it is in the drawer", helped)
 
 
 def _needs(version: WorkedVersion) -> Iterator[Trouble]:

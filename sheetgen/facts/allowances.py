@@ -37,3 +37,5 @@ SHARP_BEND_HARD = Fact(
     0.71, "sharp bend, bronze and spring metal", unit="thicknesses", source=_HANDBOOK, grade="memory"
 )
 SAW_KERF = _practice(0.4, "width of a saw cut")
+OFFCUT_LOSS_LEAST = _practice(0.03, "loss when offcut clay is gathered and rolled again, least", "share")
+OFFCUT_LOSS_MOST = _practice(0.10, "loss when offcut clay is gathered and rolled again, most", "share")

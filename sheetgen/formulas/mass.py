@@ -36,6 +36,15 @@ def sheet_thickness(density: float, area: float, mass: float) -> float:
     return mass * MM3_PER_CM3 / density / area
 
 
+@formula("area = 1000 × grams ÷ density ÷ thickness", source=_DENSITY)
+def slab_area(density: float, thickness: float, mass: float) -> float:
+    """Area (mm²) that a mass (g) covers when rolled to a thickness (mm); density in g/cm³. CannotBe for 0 or less."""
+    guard.above_zero(density, "a density", "density", "g/cm³")
+    guard.above_zero(thickness, "a thickness", "thickness")
+    guard.above_zero(mass, "a mass", "mass", "g")
+    return mass * MM3_PER_CM3 / density / thickness
+
+
 @formula(
     "metal = pattern × (1 + sprue) × density of metal ÷ density of pattern",
     source="casting supplier, Wax weight vs. metal weight",

@@ -53,6 +53,8 @@ class Step(Written):
     caution: list[Text] = Field(default_factory=list)
     minutes: Text | None = None
     wait: Text | None = None
+    when: Text | None = None
+    faces: Text = Field(default_factory=lambda: default("both"))
     firing: Text | None = None
 
 
@@ -90,6 +92,7 @@ class Studio(Written):
     units: Text = Field(default_factory=lambda: default("mm"))
     decimal_sign: Text = Field(default_factory=lambda: default("."))
     bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
+    humidity: Text | None = None
     paper: list[Text] = Field(default_factory=lambda: [default("A4"), default("Letter")])
 
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import operator
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import GRAIN, Spread, spread
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from sheetgen.base.figure import Figure
     from sheetgen.base.material import Item, Phase
     from sheetgen.base.place import Place
@@ -52,9 +55,17 @@ class WorkedStep:
     minutes: Spread | None = None
     wait: Spread | None = None
     wait_for: str = ""
+    wait_working: str = ""
+    torch: str = ""
     firing: tuple[Phase, ...] = ()
     fired: str = ""
     place: Place | None = None
+
+
+COMPARISONS: dict[str, Callable[[float, float], bool]] = {
+    "<=": lambda a, b: a <= b + GRAIN, ">=": lambda a, b: a >= b - GRAIN,
+    "<": operator.lt, ">": operator.gt, "=": lambda a, b: abs(a - b) <= GRAIN,
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Generic, Self, TypeVar, cast, overload
 
-from sheetgen.base.dimension import COUNT, LENGTH, Dimension
+from sheetgen.base.bend import Bend
+from sheetgen.base.dimension import COUNT, LENGTH, MASS, TEMPERATURE, TIME, Dimension
 from sheetgen.base.material import Item
 from sheetgen.base.outline import Outline
 
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.parts.kind import Part
 
 T = TypeVar("T")
-Sort = Dimension | type[Item] | type[Outline] | tuple[str, ...]
+Sort = Dimension | type[Item] | type[Outline] | type[Bend] | tuple[str, ...]
 
 
 class Given(Generic[T]):
@@ -69,14 +70,44 @@ def count(about: str, *, default: str | None = None, at_least: float = 1, at_mos
     return Given(COUNT, about, default=default, at_least=at_least, at_most=at_most, whole=True)
 
 
+def maybe_count(about: str, *, at_least: float = 1, at_most: float | None = 10_000) -> Given[Spread | None]:
+    """A whole number of things that may be left out."""
+    return Given(COUNT, about, optional=True, at_least=at_least, at_most=at_most, whole=True)
+
+
 def ratio(about: str, *, default: str | None = None, at_least: float = 0, at_most: float = 1) -> Given[Spread]:
     """A share, 0 to 1 or in percent."""
     return Given(COUNT, about, default=default, at_least=at_least, at_most=at_most)
 
 
+def maybe_ratio(about: str, *, at_least: float = 0, at_most: float = 1) -> Given[Spread | None]:
+    """A share that may be left out, 0 to 1 or in percent."""
+    return Given(COUNT, about, optional=True, at_least=at_least, at_most=at_most)
+
+
+def maybe_number(about: str, *, at_least: float = 0, at_most: float = 10_000) -> Given[Spread | None]:
+    """A number, whole or not, that may be left out."""
+    return Given(COUNT, about, optional=True, at_least=at_least, at_most=at_most)
+
+
+def time(about: str, *, default: str | None = None, above: float | None = None) -> Given[Spread]:
+    """A time, min."""
+    return Given(TIME, about, default=default, above=above)
+
+
+def temperature(about: str, *, default: str | None = None, at_least: float, at_most: float) -> Given[Spread]:
+    """A temperature, °C."""
+    return Given(TEMPERATURE, about, default=default, at_least=at_least, at_most=at_most)
+
+
 def one_of(about: str, *words: str) -> Given[str]:
     """One of a few words; the first is the default."""
     return Given(tuple(words), about, default=words[0])
+
+
+def maybe_mass(about: str, *, above: float | None = None) -> Given[Spread | None]:
+    """A mass that may be left out, g."""
+    return Given(MASS, about, optional=True, above=above)
 
 
 ItemT = TypeVar("ItemT", bound=Item)
@@ -85,6 +116,16 @@ ItemT = TypeVar("ItemT", bound=Item)
 def item(sort: type[ItemT], about: str) -> Given[ItemT]:
     """An item of stock."""
     return Given(sort, about)
+
+
+def maybe_item(sort: type[ItemT], about: str) -> Given[ItemT | None]:
+    """An item of stock that may be left out."""
+    return Given(sort, about, optional=True)
+
+
+def bends(about: str) -> Given[tuple[Bend, ...]]:
+    """A form of bent wire: straights and arcs one after another."""
+    return Given(Bend, about, at_least=0)
 
 
 def outline(about: str) -> Given[Outline | None]:

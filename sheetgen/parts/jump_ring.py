@@ -1,4 +1,4 @@
-"""Jump ring: wire wound on a rod, round or oval, and cut into rings."""
+"""Jump ring: wire wound close on a rod, round or oval, and cut into rings."""
 
 from __future__ import annotations
 
@@ -8,42 +8,105 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Wire
 from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.buying import pieces_from_stock
 from sheetgen.formulas.gauges import wire_mass
-from sheetgen.formulas.loops import closed_inside, oval_wire_ellipse, oval_wire_stadium, ring_wire
+from sheetgen.formulas.loops import (
+    aspect_ratio,
+    closed_inside,
+    coil_for_rings,
+    former_before_springback,
+    oval_wire_ellipse,
+    oval_wire_stadium,
+    ring_outside,
+    ring_wire,
+    rings_from_coil,
+)
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts.wire_piece import drawer_worked, from_drawer, spool
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
+
+
+def _round(part: JumpRing) -> bool:
+    return part.shape == "round"
 
 
 class JumpRing(Part):
     """Wire round any convex rod is the rod's perimeter + π × wire, along its middle (Steiner's formula).
 
-    The inside is that of the rod; sprung wire opens by `springback`, which is measured and not worked.
+    The inside is that of the rod; sprung wire opens by `springback`, which is measured and not worked. The slope of a
+    close coil adds a few hundredths of a millimetre to a ring, which is left out.
     """
 
     kind = "jump ring"
 
     wire = given.item(Wire, "the wire")
     shape = given.one_of("round, oval with straight sides, or oval as an ellipse", "round", "oval", "ellipse")
-    inside = given.length("inside diameter; of an oval, its inside length", above=0)
+    inside = given.maybe_length("inside diameter, or an oval's inside length; of a round ring, or give the rod", above=0)
     inside_width = given.maybe_length("inside width of an oval", above=0)
+    rod = given.maybe_length("the rod to wind a round coil on, when the tool decides", above=0)
     springback = given.ratio("how much the inside opens when the coil leaves the rod", default="0 %", at_most=0.3)
     kerf = given.length("width of the cut; nothing for flush cutters", default="0 mm", at_least=0)
-    tails = given.length("wire left over at the ends of the coil, together", default="20 mm", at_least=0)
+    coil = given.maybe_length("length of one close coil that the rod takes, if they are wound in several", above=0)
+    tails = given.length("wire left over at the ends of a coil, together", default="20 mm", at_least=0)
+
+    @property
+    def wanted(self) -> Spread | None:
+        """Rod that would leave the inside exactly, mm."""
+        return former_before_springback(self.inside, self.springback) if self.inside is not None else None
+
+    @property
+    def rod_worked(self) -> str:
+        """How the rod is worked."""
+        return drawer_worked(self, "rod", self.wanted, self.rod)
+
+    @figure(
+        "Rod wanted", "mm", "{inside} ÷ (1 + {springback})", when=lambda part: _round(part) and part.inside is not None
+    )
+    def rod_wanted(self) -> Spread:
+        """The rod that would fit exactly."""
+        return former_before_springback(self.inside or 0, self.springback)
+
+    @figure("Rod", "mm", "{rod_worked}", when=_round)
+    def rod_used(self) -> float:
+        """Rod to wind a round coil on."""
+        return from_drawer(self, "rod", self.wanted, self.rod, "inside")
+
+    @property
+    def inner_worked(self) -> str:
+        """How the inside is worked."""
+        return f"{self.rod_used.usual:.6g} × (1 + {self.springback.usual:.6g})" if _round(self) else f"{self.long:.6g}"
+
+    @property
+    def long(self) -> float:
+        """Inside length of an oval, mm."""
+        if self.inside is None:
+            raise CannotBe("an oval wants its inside length and its inside width", "inside: 8 mm", "inside")
+        return self.inside.usual
+
+    @figure("Inside that comes out", "mm", "{inner_worked}")
+    def inner(self) -> Spread:
+        """Inside diameter off the rod; of an oval its inside length."""
+        return self.rod_used * (1 + self.springback) if _round(self) else self.inside or spread(self.long)
 
     @property
     def narrow(self) -> Spread:
         """Inside width, mm: of a round ring its inside."""
-        return self.inside_width or self.inside
+        if _round(self):
+            return self.inner
+        if self.inside_width is None:
+            raise CannotBe("an oval wants its inside width too", "inside width: 4 mm", "shape")
+        return self.inside_width
 
     @property
     def one_worked(self) -> str:
         """How the wire of one ring is worked."""
-        a, b = self.inside.usual, self.narrow.usual
+        a, b = self.inner.usual, self.narrow.usual
         wire = f"{self.wire.thickness:.6g}"
-        if self.shape == "round":
+        if _round(self):
             return f"π × ({a:.6g} + {wire})"
         if self.shape == "oval":
             return f"2 × ({a:.6g} − {b:.6g}) + π × ({b:.6g} + {wire})"
@@ -54,38 +117,62 @@ class JumpRing(Part):
     @figure("Wire for one ring", "mm", "{one_worked}", rounding="tenth")
     def one(self) -> Spread:
         """Along the middle of the wire."""
-        if self.shape == "round":
-            return ring_wire(self.inside, self.wire.thickness)
+        if _round(self):
+            return ring_wire(self.inner, self.wire.thickness)
         shape = oval_wire_stadium if self.shape == "oval" else oval_wire_ellipse
-        return shape(self.inside, self.narrow, self.wire.thickness)
+        return shape(self.inner, self.narrow, self.wire.thickness)
 
-    @figure("Rod", "mm", "{narrow} ÷ (1 + {springback})", when=lambda part: part.shape == "round")
-    def rod(self) -> Spread:
-        """Rod to wind a round coil on."""
-        return self.inside / (1 + self.springback)
-
-    @figure("Outside", "mm", "{inside} + 2 × {wire.thickness}")
+    @figure("Outside", "mm", "{inner} + 2 × {wire.thickness}")
     def outside(self) -> Spread:
         """Outside diameter, or outside length of an oval."""
-        return self.inside + 2 * self.wire.thickness
+        return ring_outside(self.inner, self.wire.thickness)
 
-    @figure(
-        "Inside when closed", "mm", "{inside} − {kerf} ÷ π",
-        when=lambda part: part.shape == "round" and part.kerf.usual > 0,
-    )  # fmt: skip
+    @figure("Inside when closed", "mm", "{inner} − {kerf} ÷ π", when=lambda part: _round(part) and part.kerf.usual > 0)
     def closed(self) -> Spread:
         """A sawn ring closed tight loses the cut."""
-        return closed_inside(self.inside, self.kerf)
+        return closed_inside(self.inner, self.kerf)
 
     @figure("Inside to wire", "", "{narrow} ÷ {wire.thickness}")
     def aspect(self) -> Spread:
         """Inside width over wire thickness: what weavers of rings go by."""
-        return self.narrow / self.wire.thickness
+        return aspect_ratio(self.narrow, self.wire.thickness)
 
-    @figure("Wire for all", "mm", "{count} × {one} + {tails}", rounding="length up")
+    @figure("Rings from one coil", "", "down({coil} ÷ {wire.thickness})", rounding="whole", when=lambda p: p.coil)
+    def per_coil(self) -> float:
+        """Whole turns of a close coil as long as the rod takes."""
+        rings = rings_from_coil(self.coil.usual if self.coil else 0, self.wire.thickness)
+        if rings < 1:
+            message = f"a coil of {self.coil.usual if self.coil else 0:g} mm is less than one turn of this wire"
+            raise CannotBe(message, f"{math.ceil(self.wire.thickness * 10) / 10:g} mm or more", "coil")
+        return rings
+
+    @figure("Coils", "", "up({count} ÷ {per_coil})", rounding="whole", when=lambda p: p.coil)
+    def coils(self) -> float:
+        """How many coils to wind."""
+        return math.ceil(self.count.usual / self.per_coil.usual - 1e-9)
+
+    @figure("Coil length", "mm", "{count} × {wire.thickness}", rounding="bench up", when=lambda part: not part.coil)
+    def coil_length(self) -> Spread:
+        """All the rings in one close coil."""
+        return coil_for_rings(self.count, self.wire.thickness)
+
+    @property
+    def wound(self) -> Spread:
+        """How many coils, each with its two ends."""
+        return self.coils if self.coil else spread(1)
+
+    @figure("Wire for all", "mm", "{count} × {one} + {wound} × {tails}", rounding="length up")
     def wire_length(self) -> Spread:
-        """All rings and the ends of the coil."""
-        return self.count * self.one + self.tails
+        """All rings and the ends of the coils."""
+        return self.count * self.one + self.wound * self.tails
+
+    @figure(
+        "Rings from one spool", "", "down(({wire.pack} − {tails}) ÷ {one})",
+        rounding="whole", when=lambda part: spool(part.wire) > part.tails.usual,
+    )  # fmt: skip
+    def per_spool(self) -> Spread:
+        """How many one pack of the wire gives, wound in one coil."""
+        return pieces_from_stock(spool(self.wire) - self.tails, self.one, 0)
 
     @figure("Weight, each", "g", "π ÷ 4 × {wire.thickness}² × ({one} − {kerf}) × {wire.density} ÷ 1000")
     def mass(self) -> Spread:
@@ -93,32 +180,37 @@ class JumpRing(Part):
         return wire_mass(self.wire.density, self.wire.thickness, self.one - self.kerf)
 
     def takes(self) -> Iterator[Take]:
-        """Wire, the coil's ends included."""
+        """Wire, the coils' ends included."""
         yield Take(self.wire, self.wire_length, "wire_length")
 
     def made(self) -> Iterator[Made]:
         """Rings by their inside."""
-        if self.shape == "round":
-            yield Made("inside", "rod", self.inside, lambda rod: spread(rod) * (1 + self.springback), "rod")
+        off: Callable[[float], Spread] = lambda rod: rod * (1 + self.springback)  # noqa: E731
+        if _round(self):
+            yield Made("inside", "rod_used", self.inside, off, "rod")
         else:
             yield Made("wire for one ring", "one", tool="oval rod")
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The rod."""
-        if self.shape == "round":
-            yield "rod", self.rod.usual
+        if _round(self):
+            yield "rod", self.rod_used.usual
 
     def check(self) -> Iterator[Finding]:
         """An oval has two sides, and the wire goes round the rod."""
-        if self.shape == "round" and self.inside_width:
+        if _round(self) and self.inside_width:
             yield Finding("inside width", "a round ring has none", "write shape: oval, or take it out")
-        if self.shape != "round" and not self.inside_width:
-            yield Finding("shape", "an oval wants its inside width too", "inside width: 4 mm")
-        if self.inside_width and self.inside_width.usual > self.inside.usual:
+        if not _round(self) and self.rod:
+            yield Finding("rod", "makes no oval", "write shape: round, or take it out and give both inside sizes")
+        if self.rod and _round(self):
+            yield from self.not_owned("rod", self.rod.usual, "rod")
+        if self.inside and self.inside_width and self.inside_width.usual > self.inside.usual:
             yield Finding("inside width", "is more than the inside length", f"{self.inside.usual:g} mm or less")
         if self.narrow.usual < self.wire.thickness:
             least = math.ceil(self.wire.thickness * 2) / 2
-            field = "inside width" if self.inside_width else "inside"
-            yield Finding(field, f"is less than the wire is thick ({self.wire.thickness:.2f} mm)", f"{least:g} mm or more")
+            field = "rod" if self.rod else "inside width" if self.inside_width else "inside"
+            yield Finding(
+                field, f"is less than the wire is thick ({self.wire.thickness:.2f} mm)", f"{least:g} mm or more"
+            )
         if self.kerf.usual >= self.one.usual / 4:
             yield Finding("kerf", "takes a quarter of the ring or more", "0.3 mm to 0.5 mm is a saw blade")

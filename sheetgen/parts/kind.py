@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, ClassVar, Protocol, Self, TypeVar, overload
 
 from sheetgen.base.figure import Figure, Made, Rounding, Size
-from sheetgen.base.spread import Spread
+from sheetgen.base.spread import GRAIN, Spread, ceil
 from sheetgen.base.trouble import CannotBe, Severity
 from sheetgen.facts.gauges import CARD
 from sheetgen.parts import given
 from sheetgen.parts.given import Given
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.base.material import Clay, Item
     from sheetgen.base.pen import Pen
@@ -169,6 +169,36 @@ class Part:
             raise CannotBe(message, f"the nearest owned: {near}; change the size, or add the tool to stock", field)
         return best
 
+    def tools_over(self, kind: str, wanted: float) -> list[float]:
+        """The owned tools not under `wanted`, mm; a tenth of a millimetre up when the stock lists none of the kind."""
+        owned = self.bench.owned(kind)
+        return sorted(size for size in owned if size >= wanted - GRAIN) if owned else [ceil(wanted * 10) / 10]
+
+    def tool_over(self, kind: str, wanted: float, field: str, reach: float = 0.5) -> float:
+        """The smallest of them. Raises CannotBe naming the largest owned when none is within `reach`, mm."""
+        enough = self.tools_over(kind, wanted)
+        if not enough or enough[0] > wanted + reach + GRAIN:
+            owned = " and ".join(f"{size:g} mm" for size in _nearest(self.bench.owned(kind), wanted))
+            message = f"no {kind} from {wanted:.2f} mm to {reach:g} mm more is in the drawer"
+            raise CannotBe(message, f"the nearest owned: {owned}; change the size, or add the tool to stock", field)
+        return enough[0]
+
+    def not_owned(self, kind: str, size: float, field: str) -> Iterator[Finding]:
+        """A tool given by its size that is not in the drawer, when the stock lists any of its kind."""
+        owned = self.bench.owned(kind)
+        if owned and all(abs(size - one) > GRAIN for one in owned):
+            near = " and ".join(f"{one:g} mm" for one in _nearest(owned, size))
+            yield Finding(field, f"of {size:g} mm is not in the drawer", f"the nearest owned: {near}; or add it to stock")
+
+    def misfits(self, told: str, wanted: Mapping[str, str], unwanted: Iterable[str] = ()) -> Iterator[Finding]:
+        """Fields left out that `told` asks for, each with an example, and fields given that it does not."""
+        for field in (f for f in type(self).fields().values() if getattr(self, f.attribute) is None):
+            if field.attribute in wanted:
+                yield Finding(field.name, f"is not given, and {told} wants it", wanted[field.attribute])
+        for field in (f for f in type(self).fields().values() if f.attribute in unwanted):
+            if getattr(self, field.attribute) is not None:
+                yield Finding(field.name, f"is given, and {told} has none", "take it out")
+
     def takes(self) -> Iterator[Take]:
         """What all the pieces together take from stock."""
         return iter(())
@@ -180,6 +210,14 @@ class Part:
     def tools(self) -> Iterator[tuple[str, float]]:
         """Tools of a size that the part is made with: kind and mm."""
         return iter(())
+
+    def slats(self) -> Iterator[tuple[str, float]]:
+        """Thicknesses the clay is rolled to: the field that says so, and mm."""
+        fields = type(self).fields()
+        for name in ("rolled first", "thickness") if "clay" in fields else ():
+            value = self.bench.given(self, fields[name]) if name in fields else None
+            if isinstance(value, Spread):
+                yield name, value.usual
 
     def check(self) -> Iterator[Finding]:
         """What does not fit, or is doubtful."""
@@ -212,6 +250,12 @@ def neighbours(sizes: Sequence[float], wanted: float, most: int = 3) -> str:
     """The owned sizes round a wanted one, as a working shows them; the wanted one itself when none is owned."""
     near = sorted(sorted(sizes, key=lambda size: abs(size - wanted))[:most]) or [wanted]
     return ", ".join(working_number(size) for size in near)
+
+
+def _nearest(sizes: Sequence[float], wanted: float) -> list[float]:
+    """The owned size just under a wanted one and the one just over it, where there are such."""
+    ordered = sorted(sizes)
+    return [*[s for s in ordered if s < wanted][-1:], *[s for s in ordered if s > wanted][:1]]
 
 
 def template_clay(thickness: float, clay: Clay) -> str:

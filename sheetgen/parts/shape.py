@@ -1,4 +1,4 @@
-"""Cut shape: a disc, a rectangle, an oval or an outline of one's own, cut flat from rolled clay."""
+"""Cut shape: a disc, rectangle, oval, teardrop, leaf, polygon or an outline of one's own, cut flat from rolled clay."""
 
 from __future__ import annotations
 
@@ -8,120 +8,153 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, spread
+from sheetgen.formulas import shapes
+from sheetgen.formulas.guard import at_most
+from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, template_clay
+from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
+    from sheetgen.base.outline import Outline
     from sheetgen.base.pen import Pen
 
+TWO_SIDED = ("rectangle", "oval", "teardrop", "leaf")
+SCALED = ("polygon", "outline")
+LEAST_RIM = 0.5  # mm beside a hole, finished: common practice
 
-def _is(*shapes: str) -> Callable[[CutShape], bool]:
-    return lambda part: part.shape in shapes
+
+def _is(*kinds: str) -> Callable[[CutShape], bool]:
+    return lambda part: part.shape in kinds
 
 
 class CutShape(Part):
-    """Sides grow by 1 ÷ (1 − s); a flat piece shrinks alike both ways in its plane."""
+    """Sides grow by 1 ÷ (1 − s); a flat piece shrinks alike both ways in its plane.
+
+    A teardrop is a circle and its two tangents from the tip; a leaf is two equal arcs; a hole stands in the middle of
+    width and height. Soft clay drags a little under a blade: a cutter leaves a truer edge than a hand does.
+    """
 
     kind = "cut shape"
 
     clay = given.item(Clay, "the clay it is cut from")
-    shape = given.one_of("what is cut", "disc", "rectangle", "oval", "outline")
-    across = given.maybe_length("finished width; of an outline, only to scale it to this", above=0)
-    down = given.maybe_length("finished height of a rectangle or oval", above=0)
+    shape = given.one_of("what is cut", "disc", *TWO_SIDED, *SCALED)
+    across = given.maybe_length(
+        "finished width; of a polygon the widest way, corner to corner; of an outline, only to scale it to this", above=0
+    )
+    down = given.maybe_length("finished height of a rectangle, oval, teardrop or leaf", above=0)
+    sides = given.maybe_count("how many sides a polygon has", at_least=3, at_most=60)
     path = given.outline("an outline of one's own: a closed SVG path, finished size in mm")
     thickness = given.length("thickness the clay is rolled to", above=0)
     hole = given.maybe_length("finished diameter of a hole in the middle", above=0)
+    cutter = given.maybe_length("the round cutter to use for a disc, when the tool decides", above=0)
+    cut_with = given.one_of("a disc by its template, or with the nearest round cutter owned", "template", "cutter")
+
+    @property
+    def by_cutter(self) -> bool:
+        """Whether a round cutter decides the size."""
+        return self.shape == "disc" and (self.cutter is not None or self.cut_with == "cutter")
 
     @property
     def drawn(self) -> Spread:
-        """Finished width of an outline, mm."""
-        return self.across or spread(self.path.width if self.path else 0)
-
-    @property
-    def flat_area(self) -> float:
-        """Area of the outline as it is drawn, over its drawn width squared."""
-        return self.path.area / self.path.width**2 if self.path else 0
-
-    @property
-    def tall(self) -> float:
-        """Height of the outline over its width."""
-        return self.path.height / self.path.width if self.path else 0
+        """Finished width, mm."""
+        return self.across or spread(self.path.width if self.path and self.shape == "outline" else 0)
 
     @property
     def finished_down(self) -> Spread:
         """Finished height, mm."""
         return self.down or spread(0)
 
-    @figure("Disc, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="bench", when=_is("disc"))
+    def outlined(self, wide: float, tall: float) -> Outline | None:
+        """The outline at a size, of a shape that is neither round nor square; a scaled one keeps its proportions."""
+        if self.shape == "outline":
+            return self.path.scaled(wide / self.path.width).placed() if self.path else None
+        return shapes.outline_of(self.shape, wide, tall, self.sides.usual if self.sides else 0)
+
+    @property
+    def tall(self) -> float:
+        """Height of a scaled outline over its width."""
+        unit = self.outlined(1, 1)
+        return unit.height if unit else 0
+
+    @figure("Disc, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="bench",
+            when=lambda part: part.shape == "disc" and not part.by_cutter)  # fmt: skip
     def wet_disc(self) -> Spread:
         """Diameter to cut."""
         return wet_size(self.across or 0, self.clay.shrinkage)
 
-    @figure(
-        "Width, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})",
-        rounding="bench", when=_is("rectangle", "oval", "outline"),
-    )  # fmt: skip
+    @property
+    def wanted(self) -> float:
+        """The cutter that would fit exactly, mm."""
+        return self.cutter.usual if self.cutter else wet_size(self.drawn, self.clay.shrinkage).usual
+
+    @property
+    def owned(self) -> str:
+        """The round cutters in the drawer nearest to the wanted one."""
+        return neighbours([] if self.cutter else self.bench.owned("round cutter"), self.wanted)
+
+    @figure("Round cutter", "mm", "nearest({wanted}, {owned})", when=lambda part: part.by_cutter)
+    def cutter_used(self) -> float:
+        """The cutter that the disc is cut with."""
+        return self.wanted if self.cutter else self.tool("round cutter", self.wanted, "across")
+
+    @figure("Disc, fired", "mm", "{cutter_used} × (1 − {clay.shrinkage})", when=lambda part: part.by_cutter)
+    def fired_disc(self) -> Spread:
+        """What the cutter's disc comes out at."""
+        return fired_size(self.cutter_used, self.clay.shrinkage)
+
+    @figure("Width, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", rounding="bench", when=_is(*TWO_SIDED, *SCALED))
     def wet_across(self) -> Spread:
         """Width to cut."""
         return wet_size(self.drawn, self.clay.shrinkage)
 
-    @figure(
-        "Height, cut wet", "mm", "{finished_down} ÷ (1 − {clay.shrinkage})",
-        rounding="bench", when=_is("rectangle", "oval"),
-    )  # fmt: skip
+    @figure("Height, cut wet", "mm", "{finished_down} ÷ (1 − {clay.shrinkage})", rounding="bench", when=_is(*TWO_SIDED))
     def wet_down(self) -> Spread:
         """Height to cut."""
         return wet_size(self.finished_down, self.clay.shrinkage)
 
-    @figure("Height, cut wet", "mm", "{wet_across} × {tall}", rounding="tenth", when=_is("outline"))
+    @figure("Height, cut wet", "mm", "{wet_across} × {tall}", rounding="tenth", when=_is(*SCALED))
     def wet_tall(self) -> Spread:
         """Height of the outline as it is cut."""
         return self.wet_across * self.tall
 
-    @figure(
-        "Hole, cut wet", "mm", "{hole} ÷ (1 − {clay.shrinkage})",
-        rounding="tenth", when=lambda part: part.hole is not None,
-    )  # fmt: skip
+    @figure("Hole, cut wet", "mm", "{hole} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda part: part.hole)
     def wet_hole(self) -> Spread:
         """Diameter of the hole to cut."""
         return wet_size(self.hole or 0, self.clay.shrinkage)
 
-    @figure("Clay, each", "g", "{area_worked} × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
+    @figure("Clay, each", "g", "({area_worked}) × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
     def clay_mass(self) -> Spread:
         """The piece as it is cut, the hole not taken out."""
-        return spread(self.wet_area * self.thickness.usual * self.clay.density / 1000)
+        return sheet_mass(self.clay.density, spread(self.wet_area[0]), self.thickness.usual)
 
-    @figure(
-        "Fired weight, each", "g", "({area_worked}{hole_worked}) × {thickness} × {clay.density} ÷ 1000 × {clay.metal_share}"
-    )
+    @figure("Fired weight, each", "g",
+            "({area_worked}{hole_worked}) × {thickness} × {clay.density} ÷ 1000 × {clay.metal_share}")  # fmt: skip
     def fired_mass(self) -> Spread:
         """Metal left, the hole taken out."""
         hole = math.pi / 4 * self.wet_hole.usual**2 if self.hole else 0
-        wet = (self.wet_area - hole) * self.thickness.usual * self.clay.density / 1000
-        return spread(fired_mass(wet, self.clay.metal_share))
+        wet = sheet_mass(self.clay.density, spread(self.wet_area[0] - hole), self.thickness.usual)
+        return fired_mass(wet, self.clay.metal_share)
 
     @property
-    def wet_area(self) -> float:
-        """Area cut, mm², the hole not taken out."""
+    def wet_area(self) -> tuple[float, str]:
+        """Area cut, mm², the hole not taken out; and how it is worked."""
         if self.shape == "disc":
-            return math.pi / 4 * self.wet_disc.usual**2
+            return shapes.area_of("disc", (self.cutter_used if self.by_cutter else self.wet_disc).usual, 0)
+        across = self.wet_across.usual
         if self.shape == "outline":
-            return self.flat_area * self.wet_across.usual**2
-        return self.wet_across.usual * self.wet_down.usual * (math.pi / 4 if self.shape == "oval" else 1)
+            share = self.path.area / self.path.width**2 if self.path else 0
+            return share * across**2, f"{share:.6g} × {across:.6g}²"
+        tall = self.wet_down.usual if self.shape in TWO_SIDED else 0
+        return shapes.area_of(self.shape, across, tall, self.sides.usual if self.sides else 0)
 
     @property
     def area_worked(self) -> str:
         """How the area is worked."""
-        if self.shape == "disc":
-            return f"π ÷ 4 × {self.wet_disc.usual:.6g}²"
-        if self.shape == "outline":
-            return f"{self.flat_area:.6g} × {self.wet_across.usual:.6g}²"
-        sides = f"{self.wet_across.usual:.6g} × {self.wet_down.usual:.6g}"
-        return f"π ÷ 4 × {sides}" if self.shape == "oval" else sides
+        return self.wet_area[1]
 
     @property
     def hole_worked(self) -> str:
@@ -139,50 +172,61 @@ class CutShape(Part):
         def fires(wet: float) -> Spread:
             return fired_size(wet, s)
 
-        if self.shape == "disc":
+        if self.by_cutter:
+            yield Made("disc", "cutter_used", self.across, fires, "round cutter")
+        elif self.shape == "disc":
             yield Made("disc", "wet_disc", self.across, fires, "cutter or template")
         else:
+            scaled = self.shape in SCALED
             yield Made("width", "wet_across", self.drawn, fires, "template")
-            if self.shape == "outline":
-                yield Made("height", "wet_tall", self.drawn * self.tall, fires, "template")
-            else:
-                yield Made("height", "wet_down", self.down, fires, "template")
+            height = ("wet_tall", self.drawn * self.tall) if scaled else ("wet_down", self.finished_down)
+            yield Made("height", *height, fires, "template")
         if self.hole:
             yield Made("hole", "wet_hole", self.hole, fires, "cutter or straw")
 
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The round cutter."""
+        if self.by_cutter:
+            yield "round cutter", self.cutter_used.usual
+
     def check(self) -> Iterator[Finding]:
-        """Sides given as the shape wants them; the hole inside the piece."""
-        if self.shape == "outline" and not self.path:
-            yield Finding("path", "an outline wants its path", "a closed SVG path such as M0 0 L20 0 L10 15 Z")
-        elif self.shape != "outline" and self.path:
-            yield Finding("path", f"a {self.shape} takes no path", "write shape: outline")
-        if self.shape != "outline" and not self.across:
-            yield Finding("across", f"a {self.shape} wants its finished width", "across: 20 mm")
-        if self.shape in {"rectangle", "oval"} and not self.down:
-            yield Finding("down", f"a {self.shape} wants its finished height", "down: 12 mm")
-        narrowest = min((s.usual for s in (self.across, self.down) if s), default=0)
-        if self.hole and narrowest and self.hole.usual >= narrowest - 1:
-            yield Finding("hole", "leaves less than half a millimetre of rim", f"{max(narrowest - 2, 0.5):g} mm or less")
+        """Fields given as the shape wants them; the hole inside the piece."""
+        wants = {"down": "down: 12 mm"} if self.shape in TWO_SIDED else {}
+        wants |= {} if self.shape == "outline" or self.cutter else {"across": "across: 20 mm"}
+        wants |= {"polygon": {"sides": "sides: 6"}, "outline": {"path": "path: M0 0 L20 0 L10 15 Z"}}.get(self.shape, {})
+        others = {"down", "sides", "path", "cutter"} - {*wants} - ({"cutter"} if self.shape == "disc" else set())
+        told = f"shape: {self.shape}" + (" with its cutter" if self.cutter else "")
+        yield from self.misfits(told, wants, others | ({"across"} if self.cutter else set()))
+        if self.cutter:
+            yield from self.not_owned("round cutter", self.cutter.usual, "cutter")
+        wide, tall = self.drawn.usual, self.finished_down.usual
+        if self.shape in {"teardrop", "leaf"} and 0 < tall <= wide:
+            yield Finding("down", f"is no {self.shape}'s: it is taller than wide", f"more than {wide:g} mm")
+        elif self.hole and (wide or self.cutter):
+            outline = self.outlined(wide, tall)
+            middle = (outline.width / 2, outline.height / 2) if outline else (0, 0)
+            room = shapes.room_round(outline, middle) if outline else min(wide, tall or wide) or self.fired_disc.usual
+            if self.hole.usual > room - 2 * LEAST_RIM:
+                fits = at_most(room - 2 * LEAST_RIM) if room > 2 * LEAST_RIM else "no hole"
+                yield Finding("hole", "leaves less than half a millimetre of rim", fits)
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The outline with its sizes; the hole with its centre."""
         if self.shape == "disc":
-            disc = size("wet_disc")
+            disc = size("cutter_used" if self.by_cutter else "wet_disc")
             wide = tall = float(disc)
             pen.circle((disc / 2, disc / 2), disc)
             pen.across(-4, 0, disc, f"Ø {disc.words}", to=0)
         else:
-            across = size("wet_across")
-            down = size("wet_tall" if self.shape == "outline" else "wet_down")
+            across, down = size("wet_across"), size("wet_tall" if self.shape in SCALED else "wet_down")
             wide, tall = float(across), float(down)
-            if self.shape == "rectangle":
-                pen.box((0, 0), wide, tall)
+            if outline := self.outlined(wide, tall):
+                tall = outline.height
+                pen.line(outline.points, closed=True)
             elif self.shape == "oval":
                 pen.oval((wide / 2, tall / 2), wide, tall)
-            elif self.path:
-                drawn = self.path.scaled(wide / self.path.width).placed()
-                tall = drawn.height
-                pen.line(drawn.points, closed=True)
+            else:
+                pen.box((0, 0), wide, tall)
             pen.across(-4, 0, wide, across.words, to=0)
             pen.upright(-4, 0, tall, down.words, to=0)
         if self.hole:

@@ -173,6 +173,10 @@ class StoneRow(Part):
         """The drill."""
         yield "drill", self.drill.usual
 
+    def slats(self) -> Iterator[tuple[str, float]]:
+        """Of the strip the row stands on, if it is one of its own."""
+        return super().slats() if self.width else iter(())
+
     def check(self) -> Iterator[Finding]:
         """Clay left between seats and beside them."""
         if self.has_gaps and self.web.usual < LEAST_WEB:

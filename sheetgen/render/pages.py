@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from sheetgen.model.page import Entry, Page
 from sheetgen.render import words
+from sheetgen.render.facts import facts_page
 from sheetgen.render.numbers import Numbers
 from sheetgen.render.pdf import Printer, font_css, font_files
 from sheetgen.render.view import View, slug, version_name
@@ -93,7 +94,7 @@ def index(studio: Studio, entries: Sequence[Entry], theme: Theme) -> list[Page]:
     """The library's index, and the type face that its pages use."""
     html = theme.page("index.html.j2", studio=studio, language=str(studio.language), entries=entries, faces=_faces(""))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
-    return [Page("index.html", html.encode()), *fonts]
+    return [Page("index.html", html.encode()), facts_page(studio, theme, _faces("")), *fonts]
 
 
 def figures_json(worked: Worked) -> str:

@@ -152,6 +152,7 @@ class View:
             "wait_for": step.wait_for,
             "is_wait": step.wait is not None and not step.firing and step.minutes is None,
             "phases": phases,
+            "torch": step.torch,
             "fired": step.fired,
         }
 
@@ -195,6 +196,14 @@ class View:
             groups.setdefault(figure.part, []).append(row)
         for part, rows in groups.items():
             yield {"part": part.replace("_", " ").capitalize() or "The project", "rows": rows}
+        waits = [s for s in self.version.steps if s.wait_working and s.wait]
+        if waits:
+            rows = [
+                {"label": s.title, "working": s.wait_working, "exact": "", "value": self.numbers.time(s.wait)}
+                for s in waits
+                if s.wait
+            ]
+            yield {"part": "Waits", "rows": rows}
         lines = [line for line in self.version.materials if line.net is not None]
         if lines:
             rows = [

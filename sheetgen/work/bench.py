@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 from sheetgen.base import arithmetic
 from sheetgen.base.arithmetic import Quantity, Wrong
+from sheetgen.base.bend import Bend, read_bends
 from sheetgen.base.dimension import AREA, COUNT, EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, VOLUME, Dimension
 from sheetgen.base.figure import Figure
 from sheetgen.base.material import Item, Tool
@@ -271,9 +272,23 @@ class Workbench:
                 self.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, helped)
                 raise Stopped
             return str(word)
+        if sort is Bend:
+            return self._bends(word, field, part)
         if sort is Outline or not issubclass(sort, Item):
             return word.outline if isinstance(word, Traced) else None
         return self.item(word, sort)
+
+    def _bends(self, word: Word, field: Given[Any], part: str) -> tuple[Bend, ...]:
+        try:
+            pieces = read_bends(word)
+        except Wrong as wrong:
+            self.troubles.add(wrong.message, word.place_of(wrong.at, wrong.width), wrong.help)
+            raise Stopped from None
+        found = []
+        for piece in pieces:
+            size = Word(piece.size, word.place_of(piece.at, len(piece.size)))
+            found.append(Bend(self._number(size, field, LENGTH, part), piece.degrees, piece.left))
+        return tuple(found)
 
     def _number(self, word: Word, field: Given[Any], wanted: Dimension, part: str) -> Spread:
         found = self.worked(word)
@@ -332,5 +347,5 @@ def _plain(name: str) -> str:
 
 
 def _measure(value: float, dimension: Dimension) -> str:
-    unit = {LENGTH: " mm", MASS: " g", TIME: " min"}.get(dimension, "")
+    unit = {LENGTH: " mm", MASS: " g", TIME: " min", TEMPERATURE: " °C"}.get(dimension, "")
     return f"{value:g}{unit}"

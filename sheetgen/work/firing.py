@@ -1,34 +1,79 @@
-"""How long a firing takes, as a range: ramps, holds and cooling."""
+"""Firing: how long it takes on the studio's kiln, and whether a torch would do instead."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.material import Clay, Tool
 from sheetgen.base.spread import Spread, spread
 from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
-from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW
+from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW, TORCH_ACROSS, TORCH_MASS
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
+from sheetgen.work.bench import Stopped, Workbench
+from sheetgen.work.waits import Wait
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from sheetgen.base.material import Phase
+    from sheetgen.parts.kind import Part
 
 
-def firing_minutes(phases: Sequence[Phase]) -> Spread:
-    """Minutes of all phases: each heated from where the last one left the kiln, the last cooled to unloading."""
-    full = Spread((FULL_FAST + FULL_SLOW) / 2, FULL_SLOW, FULL_FAST)
-    constant = Spread((COOLING_FAST + COOLING_SLOW) / 2, COOLING_FAST, COOLING_SLOW)
-    total, start = spread(0.0), float(ROOM)
+def firing(phases: Sequence[Phase], bench: Workbench) -> Wait:
+    """All phases: each heated from where the last one left the kiln, the last cooled to unloading."""
+    kiln = next((t for t in bench.library.stock.items.values() if isinstance(t, Tool) and t.kind == "kiln"), None)
+    full = (kiln and kiln.full_rate) or Spread((FULL_FAST + FULL_SLOW) / 2, FULL_SLOW, FULL_FAST)
+    constant = (kiln and kiln.cooling) or Spread((COOLING_FAST + COOLING_SLOW) / 2, COOLING_FAST, COOLING_SLOW)
+    total, start, worked = spread(0.0), float(ROOM), []
     for i, phase in enumerate(phases):
+        ramp = spread(0.0)
         if phase.to > start:
-            total = total + ramp_minutes(start, phase.to, (phase.rate or full) * MINUTES_PER_HOUR)
-        total = total + phase.hold
+            ramp = spread(ramp_minutes(start, phase.to, (phase.rate or full) * MINUTES_PER_HOUR))
+        total = total + ramp + phase.hold
+        worked.append(f"heat {start:g} to {phase.to:g} °C {_ends(ramp)}, hold {_ends(phase.hold)}")
         start = phase.to
         last = i == len(phases) - 1
-        below = float(UNLOAD) if last else phase.cool_below
-        if below is not None and below < start:
-            total = total + cooling_minutes(start, below, float(ROOM), constant)
+        below = float(UNLOAD) if last and phase.cool_below is None else phase.cool_below
+        if below is not None and float(ROOM) < below < start:
+            cool = spread(cooling_minutes(start, below, float(ROOM), constant))
+            total = total + cool
+            worked.append(f"cool to {below:g} °C {_ends(cool)}")
             start = below
-    return total
+    return Wait(total, "firing and cooling", "; ".join(worked) + " min")
+
+
+def torch(clay: Clay, bench: Workbench) -> str:
+    """Whether the pieces of a clay could be fired with a torch instead, and why not."""
+    if not clay.torch:
+        return "Not with a torch: this clay’s stock data do not allow it."
+    for part in bench.parts.values():
+        try:
+            said = _too_much(part, clay, bench)
+        except Stopped:
+            continue
+        if said:
+            return f"Not with a torch: {part.name.replace('_', ' ')} {said}."
+    return (
+        f"A torch would do too, by the clay maker’s directions: no piece is over {TORCH_MASS:g} g "
+        f"or {TORCH_ACROSS:g} mm across."
+    )
+
+
+def _too_much(part: Part, clay: Clay, bench: Workbench) -> str:
+    fields = type(part).fields()
+    if "clay" not in fields or bench.given(part, fields["clay"]) is not clay:
+        return ""
+    workers = type(part).workers()
+    if "clay_mass" in workers and part.has(workers["clay_mass"]):
+        mass: Spread = part.clay_mass  # type: ignore[attr-defined]  # every clay kind has it
+        if mass.high > TORCH_MASS:
+            return f"weighs {mass.high:.0f} g, and {TORCH_MASS:g} g is the most"
+    widest = max((m.finished.high for m in part.made() if m.finished is not None), default=0)
+    if widest > TORCH_ACROSS:
+        return f"is {widest:.0f} mm across, and {TORCH_ACROSS:g} mm is the most"
+    return ""
+
+
+def _ends(value: Spread) -> str:
+    return f"{value.usual:.0f}" if value.exact else f"{value.low:.0f} to {value.high:.0f}"

@@ -83,6 +83,8 @@ def tools(bench: Workbench, steps: Iterable[WorkedStep]) -> list[ToolLine]:
         try:
             for kind, size in part.tools():
                 needed.setdefault(kind, set()).add(round(size, 4))
+            for _, size in part.slats():
+                needed.setdefault("slat", set()).add(round(size, 4))
         except Stopped:
             continue
     found = {item.id: item for step in steps for item in step.uses if isinstance(item, Tool)}

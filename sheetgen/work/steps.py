@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.dimension import TIME
-from sheetgen.base.material import Adhesive, Clay, Item
+from sheetgen.base.material import Clay, Item
 from sheetgen.base.spelling import suggest
-from sheetgen.base.spread import Spread
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
 from sheetgen.work.bench import Stopped, Workbench
-from sheetgen.work.firing import firing_minutes
+from sheetgen.work.firing import firing, torch
+from sheetgen.work.needs import holds
 from sheetgen.work.prose import prose
+from sheetgen.work.waits import time, waiting
 
 if TYPE_CHECKING:
     from sheetgen.base.figure import Figure
-    from sheetgen.base.material import Phase
     from sheetgen.base.place import Word
     from sheetgen.model.project import Caution, Step
 
@@ -24,29 +23,21 @@ SHOWN = 5
 
 
 def steps(bench: Workbench) -> list[WorkedStep]:
-    """Every step; one that cannot be worked is left out with its troubles."""
-    return [_step(step, bench) for step in bench.project.steps]
+    """Every step that this version has."""
+    return [_step(step, bench) for step in bench.project.steps if step.when is None or holds(step.when, bench)]
 
 
 def _step(step: Step, bench: Workbench) -> WorkedStep:
     text, expect = prose(step.text, bench), prose(step.expect, bench)
     uses = _uses(step, bench)
     parts = _parts(step, bench)
-    wait, wait_for = _wait(step, bench, parts, uses)
-    phases: tuple[Phase, ...] = ()
-    fired, clay = "", None
-    if step.firing is not None:
-        try:
-            clay = bench.item(step.firing, Clay)
-        except Stopped:
-            clay = None
-        if isinstance(clay, Clay):
-            phases, fired = clay.firing, clay.name
-            if not phases:
-                helped = "add firing: to the clay, a list of to: and hold:"
-                bench.troubles.add(f"{clay.name} has no firing in stock", step.firing.place, helped)
-            elif wait is None:
-                wait, wait_for = firing_minutes(phases), "firing and cooling"
+    wait = waiting(step, bench, parts, uses)
+    clay = _fired(step, bench)
+    torched = ""
+    if clay is not None:
+        torched = torch(clay, bench)
+        if wait is None and clay.firing:
+            wait = firing(clay.firing, bench)
     return WorkedStep(
         title=str(step.title),
         text=text,
@@ -55,13 +46,31 @@ def _step(step: Step, bench: Workbench) -> WorkedStep:
         show=_shown(step, bench, text),
         parts=parts,
         uses=uses,
-        minutes=_time(step.minutes, bench, "minutes"),
-        wait=wait,
-        wait_for=wait_for,
-        firing=phases,
-        fired=fired,
+        minutes=time(step.minutes, bench, "minutes"),
+        wait=wait.minutes if wait else None,
+        wait_for=wait.what if wait else "",
+        wait_working=wait.working if wait else "",
+        firing=clay.firing if clay else (),
+        fired=clay.name if clay else "",
+        torch=torched,
         place=step.title.place,
     )
+
+
+def _fired(step: Step, bench: Workbench) -> Clay | None:
+    """The clay that a step fires."""
+    if step.firing is None:
+        return None
+    try:
+        clay = bench.item(step.firing, Clay)
+    except Stopped:
+        return None
+    if not isinstance(clay, Clay):
+        return None
+    if not clay.firing:
+        helped = "add firing: to the clay, a list of to: and hold:"
+        bench.troubles.add(f"{clay.name} has no firing in stock", step.firing.place, helped)
+    return clay
 
 
 def _uses(step: Step, bench: Workbench) -> tuple[Item, ...]:
@@ -97,57 +106,6 @@ def _shown(step: Step, bench: Workbench, text: tuple[str | Figure, ...]) -> tupl
 def _braced(word: Word) -> Word:
     """A name as prose would write it, its place kept."""
     return type(word)("{{" + word + "}}", word.place.shifted(-2))
-
-
-def _time(word: Word | None, bench: Workbench, name: str) -> Spread | None:
-    """A time; a bare number stands for minutes, as the field's name says."""
-    if word is None:
-        return None
-    try:
-        found = bench.worked(word)
-    except Stopped:
-        return None
-    bare = name == "minutes" and not any(found.dimension)
-    if (found.dimension != TIME and not bare) or found.value.low < 0:
-        bench.troubles.add(f"'{word}' is not a time", word.place, "write it as 10 min or 12-24 h")
-        return None
-    return found.value
-
-
-def _wait(step: Step, bench: Workbench, parts: tuple[str, ...], uses: tuple[Item, ...]) -> tuple[Spread | None, str]:
-    """How long a wait lasts and what for: drying by the clays in hand, curing by the adhesive, or a time."""
-    if step.wait is None:
-        return None, ""
-    if step.wait == "drying":
-        clays = _clays(bench, parts) or _clays(bench, tuple(bench.parts))
-        times = [c.drying for c in clays if c.drying]
-        if times:
-            return Spread(max(t.usual for t in times), max(t.low for t in times), max(t.high for t in times)), "drying"
-        helped = "add drying: 12-24 h to the clay, or write the time here"
-        bench.troubles.add("no clay here says how long it dries", step.wait.place, helped)
-        return None, "drying"
-    if step.wait == "curing":
-        all_uses = [*uses, *(i for s in bench.project.steps for i in _uses(s, bench))]
-        glues = [i for i in all_uses if isinstance(i, Adhesive)]
-        if glues:
-            return glues[0].cure, "curing"
-        bench.troubles.add("no step uses an adhesive that could cure", step.wait.place, "name it under uses:")
-        return None, "curing"
-    return _time(step.wait, bench, "wait"), ""
-
-
-def _clays(bench: Workbench, parts: tuple[str, ...]) -> list[Clay]:
-    found = []
-    for name in parts:
-        field = type(bench.parts[name]).fields().get("clay")
-        if field is not None:
-            try:
-                clay = bench.given(bench.parts[name], field)
-            except Stopped:
-                continue
-            if isinstance(clay, Clay):
-                found.append(clay)
-    return found
 
 
 def _cautions(step: Step, bench: Workbench, uses: tuple[Item, ...], clay: Item | None) -> tuple[Caution, ...]:

@@ -109,7 +109,7 @@ RINGS = """
     count: 12
 """
 SHAPES = {
-    "round": "inside: 5 mm",
+    "hoop": "inside: 5 mm",
     "sprung": "inside: 5 mm\n    springback: 4 %",
     "sawn": "inside: 5 mm\n    kerf: 0.4 mm",
     "oval": "shape: oval\n    inside: 12 mm\n    inside width: 6 mm",

@@ -1,0 +1,80 @@
+"""What every piece bent from one length of wire has; and a tool that is given, or chosen from the drawer."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.material import Wire
+from sheetgen.base.spread import Spread
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.buying import pieces_from_stock
+from sheetgen.formulas.gauges import wire_mass
+from sheetgen.parts import given
+from sheetgen.parts.kind import Part, Take, Worker, figure, neighbours, working_number
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+
+def from_drawer(part: Part, tool: str, wanted: Spread | None, own: Spread | None, field: str) -> float:
+    """The tool to use, mm: the one that is given, or the owned one nearest to the size wanted.
+
+    Raises CannotBe when neither or both are given, and when none near enough is owned.
+    """
+    if own is not None and wanted is None:
+        return own.usual
+    if wanted is not None and own is None:
+        return part.tool(tool, wanted.usual, field)
+    raise CannotBe(f"it wants its {field} or the {tool} to use, one of the two", "give one", field)
+
+
+def drawer_worked(part: Part, tool: str, wanted: Spread | None, own: Spread | None) -> str:
+    """How that tool is worked."""
+    if own is not None or wanted is None:
+        return working_number(own or 0)
+    return f"nearest({working_number(wanted)}, {neighbours(part.bench.owned(tool), wanted.usual)})"
+
+
+def spool(wire: Wire) -> float:
+    """How much wire one pack of it holds, mm; 0 when stock does not say, or sells it by weight."""
+    return wire.pack or 0 if wire.unit == "mm" else 0
+
+
+class WirePiece(Part):
+    """One length of wire, measured along its middle; a kind says in `one` how long the wire in a piece is."""
+
+    wire = given.item(Wire, "the wire")
+    trim = given.length("wire added to be trimmed off", default="2 mm", at_least=0)
+
+    one: Worker
+
+    @classmethod
+    def workers(cls) -> dict[str, Worker]:
+        """The kind's own figures first, then what every piece of wire has."""
+        found = super().workers()
+        common = {name: worker for name, worker in found.items() if name in vars(WirePiece)}
+        return {name: worker for name, worker in found.items() if name not in common} | common
+
+    @figure("Wire to cut for one", "mm", "{one} + {trim}", rounding="bench up")
+    def cut(self) -> Spread:
+        """With what is trimmed off."""
+        return self.one + self.trim
+
+    @figure("Wire for all", "mm", "{count} × {cut}", rounding="length up")
+    def wire_length(self) -> Spread:
+        """All pieces, with what is trimmed off."""
+        return self.count * self.cut
+
+    @figure("Pieces from one spool", "", "down({wire.pack} ÷ {cut})", rounding="whole", when=lambda p: spool(p.wire))
+    def per_spool(self) -> Spread:
+        """How many one pack of the wire gives."""
+        return pieces_from_stock(spool(self.wire), self.cut, 0)
+
+    @figure("Weight, each", "g", "π ÷ 4 × {wire.thickness}² × {one} × {wire.density} ÷ 1000")
+    def mass(self) -> Spread:
+        """One piece, trimmed."""
+        return wire_mass(self.wire.density, self.wire.thickness, self.one)
+
+    def takes(self) -> Iterator[Take]:
+        """Wire, trimmings included."""
+        yield Take(self.wire, self.wire_length, "wire_length")

@@ -1,0 +1,36 @@
+"""The page of every constant and formula with its source, made from the code, so that a teacher can check us."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from sheetgen.formulas.every import every
+from sheetgen.model.page import Page
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
+
+    from sheetgen.model.project import Studio
+    from sheetgen.render.theme import Theme
+
+
+def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
+    """facts.html."""
+    formulas, facts = every()
+    groups: dict[str, list[dict[str, str]]] = {}
+    for formula in formulas:
+        row = {"about": formula.about, "says": formula.says, "source": formula.source, "valid": formula.valid}
+        groups.setdefault(_subject(formula.pure.__module__), []).append(row)
+    sources: dict[str, list[dict[str, str]]] = {}
+    for fact in facts:
+        row = {"name": fact.name, "value": f"{float(fact):.10g}", "unit": fact.unit, "grade": fact.grade}
+        rows = sources.setdefault(fact.source, [])
+        if row not in rows:
+            rows.append(row)
+    values: dict[str, Any] = {"groups": groups, "sources": sources, "studio": studio, "faces": faces}
+    html = theme.page("facts.html.j2", language=str(studio.language), **values)
+    return Page("facts.html", html.encode())
+
+
+def _subject(module: str) -> str:
+    return module.rpartition(".")[2].replace("_", " ").capitalize()
