@@ -9,6 +9,7 @@ import rectpack
 
 from sheetgen.base.pen import Extent, Moved, Pen
 from sheetgen.base.trouble import CannotBe
+from sheetgen.draw.diagrams import diagrams, kiln_curves
 from sheetgen.draw.paper import Paper
 from sheetgen.model.drawing import Drawing, Drawings, TemplatePage
 
@@ -42,7 +43,8 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
     """Every template of a version, and its pages for each paper."""
     pieces = [_piece(part, worked, version) for part in version.parts.values() if type(part).flat()]
     templates = {piece.part.name: _alone(piece) for piece in pieces}
-    return Drawings(templates, {paper: tuple(_pages(pieces, paper)) for paper in papers} if pieces else {})
+    pages = {paper: tuple(_pages(pieces, paper)) for paper in papers} if pieces else {}
+    return Drawings(templates, pages, diagrams(worked, version), kiln_curves(version))
 
 
 def _piece(part: Part, worked: Worked, version: WorkedVersion) -> _Piece:

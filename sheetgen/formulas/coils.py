@@ -69,3 +69,23 @@ def spiral_across(inside: float, wire: float, gap: float, turns: float) -> float
     start = (inside + wire) / 2 if inside else 0.0
     end = start + turns * (wire + gap)
     return 2 * end - (wire + gap) / 2 + wire
+
+
+@formula(
+    "turns = ((across − wire + (wire + gap) ÷ 2) ÷ 2 − start) ÷ (wire + gap)", source=_SPIRAL, valid="1 turn or more"
+)
+def spiral_turns(inside: float, wire: float, gap: float, across: float) -> float:
+    """Turns of a flat spiral of a width (mm) through its outer end. CannotBe if that is less than one turn."""
+    guard.not_below_zero(inside, "the inside of a spiral", "inside")
+    guard.above_zero(wire, "a wire", "wire")
+    guard.not_below_zero(gap, "the gap between turns", "gap")
+    pitch = wire + gap
+    start = (inside + wire) / 2 if inside else 0.0
+    turns = ((across - wire + pitch / 2) / 2 - start) / pitch
+    if not 1 - 1e-9 <= turns < math.inf:
+        raise CannotBe(
+            f"a spiral {guard.shown(across)} across has less than one turn",
+            help=guard.at_least(spiral_across.pure(inside, wire, gap, 1)),
+            field="across",
+        )
+    return turns

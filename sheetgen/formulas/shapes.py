@@ -55,7 +55,9 @@ def leaf_area(width: float, height: float) -> float:
     return 2 * radius**2 * math.asin(min(1.0, height / (2 * radius))) - height * (radius - width / 2)
 
 
-@formula("radius = (height² + width²) ÷ (4 × width)", source=_GEOMETRY + ": the arc over a chord", valid="height > width")
+@formula(
+    "radius = (height² + width²) ÷ (4 × width)", source=_GEOMETRY + ": the arc over a chord", valid="height > width"
+)
 def leaf_radius(width: float, height: float) -> float:
     """Radius (mm) of the two arcs of a leaf; mm. CannotBe unless taller than wide."""
     _taller(width, height, "leaf")

@@ -136,3 +136,20 @@ def neutral_of_right_angle(thicknesses: float) -> float:
     """The neutral layer's share of thickness behind a handbook's 90° bend figure. CannotBe if negative."""
     guard.not_below_zero(thicknesses, "a bend figure", unit="thicknesses")
     return thicknesses / (math.pi / 2)
+
+
+@formula(
+    "length = 2 × √(drop² − radius²) + radius × (π + 2 × asin(radius ÷ drop))",
+    source="Wikipedia, Belt problem: an open belt whose second wheel is a point",
+    valid="drop > radius",
+)
+def hung_over(radius: float, drop: float) -> float:
+    """Strip (mm) over a rod whose two ends meet `drop` under its middle, on its own middle. CannotBe if inside."""
+    guard.above_zero(radius, "a radius", "former")
+    if not radius < drop < math.inf:
+        raise CannotBe(
+            f"two ends cannot meet {guard.shown(drop)} under the middle of a loop of {guard.shown(radius)} radius",
+            help=f"more than {guard.shown(radius)}",
+            field="meeting",
+        )
+    return 2 * math.sqrt(drop**2 - radius**2) + radius * (math.pi + 2 * math.asin(radius / drop))

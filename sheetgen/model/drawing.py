@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,12 @@ class TemplatePage:
 
 @dataclass(frozen=True, slots=True)
 class Drawings:
-    """All drawings of one version: each part's template, and the pages by paper."""
+    """All drawings of one version: each part's template, the pages by paper, the diagrams beside steps.
+
+    `diagrams` are by part; `curves` are kiln curves by the number of their step, from 0.
+    """
 
     templates: dict[str, Drawing]
     pages: dict[str, tuple[TemplatePage, ...]]
+    diagrams: dict[str, Drawing] = field(default_factory=dict)
+    curves: dict[int, Drawing] = field(default_factory=dict)

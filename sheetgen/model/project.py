@@ -50,6 +50,7 @@ class Step(Written):
     parts: list[Text] = Field(default_factory=list)
     uses: list[Text] = Field(default_factory=list)
     show: list[Text] = Field(default_factory=list)
+    diagram: list[Text] = Field(default_factory=list)
     caution: list[Text] = Field(default_factory=list)
     minutes: Text | None = None
     wait: Text | None = None

@@ -57,6 +57,7 @@ class WorkedStep:
     wait_for: str = ""
     wait_working: str = ""
     torch: str = ""
+    diagrams: tuple[str, ...] = ()
     firing: tuple[Phase, ...] = ()
     fired: str = ""
     place: Place | None = None

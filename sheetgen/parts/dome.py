@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.pen import arc
@@ -215,6 +216,17 @@ class Dome(Part):
         if self.hole and around - opening < self.hole.usual + 2 * LEAST_WEB:
             room = self.hole.usual + 2 * LEAST_WEB + opening
             yield Finding("around", "brings the holes into the middle one", f"{room:.1f} mm or more")
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The clay on its ball or in its cup, in section, wet."""
+        ball, disc = size("ball"), size("wet_disc")
+        chord = 2 * self.middle * math.sin(2 * math.asin(min(1.0, disc / (4 * self.middle))))
+        rise = disc**2 / (8 * self.middle)
+        tool = f"{'ball' if self.formed == 'over' else 'cup'} {ball.words}"
+        words = (f"{chord:.1f}", f"{rise:.1f}", tool)
+        over = self.formed == "over"
+        sketches.dome(pen, ball, self.thickness.usual, disc, words, k, over=over)
+        return f"The disc {'over' if over else 'in'} a {tool} mm across, wet: {words[0]} mm wide, {words[1]} mm high"
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The disc with its centre and holes."""

@@ -188,7 +188,7 @@ class Part:
         owned = self.bench.owned(kind)
         if owned and all(abs(size - one) > GRAIN for one in owned):
             near = " and ".join(f"{one:g} mm" for one in _nearest(owned, size))
-            yield Finding(field, f"of {size:g} mm is not in the drawer", f"the nearest owned: {near}; or add it to stock")
+            yield Finding(field, f"of {size:g} mm is not in the drawer", f"the nearest owned: {near}; or add to stock")
 
     def misfits(self, told: str, wanted: Mapping[str, str], unwanted: Iterable[str] = ()) -> Iterator[Finding]:
         """Fields left out that `told` asks for, each with an example, and fields given that it does not."""
@@ -228,6 +228,10 @@ class Part:
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - kinds with a template use it
         """What to say under the template: thickness, holes."""
+        return ""
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:  # noqa: ARG002 - kinds with a diagram use them
+        """Draw how it is formed, `k` mm on paper for 1 mm of the piece; returns the text alternative, empty for none."""
         return ""
 
     @classmethod

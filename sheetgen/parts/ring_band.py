@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, floor
@@ -174,3 +175,11 @@ class RingBand(Part):
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Thickness and clay."""
         return template_clay(self.thickness.usual, self.clay)
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The strip on its former, in section."""
+        former, sheet = size("former"), self.release_sheet.usual * self.turns.usual
+        words = (f"former {former.words}", f"overlap {self.overlap.usual:g}")
+        sketches.wound(pen, former, sheet, self.thickness.usual, self.overlap.usual, words, k)
+        sheeted = f" over {sheet:g} mm of release sheet" if sheet else ""
+        return f"A strip wound round a former of {former.words} mm{sheeted}, overlapping {words[1][8:]} mm, one cut through both layers"

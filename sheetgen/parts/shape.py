@@ -43,7 +43,7 @@ class CutShape(Part):
     clay = given.item(Clay, "the clay it is cut from")
     shape = given.one_of("what is cut", "disc", *TWO_SIDED, *SCALED)
     across = given.maybe_length(
-        "finished width; of a polygon the widest way, corner to corner; of an outline, only to scale it to this", above=0
+        "finished width; of a polygon from corner to corner, the widest way; of an outline, to scale it", above=0
     )
     down = given.maybe_length("finished height of a rectangle, oval, teardrop or leaf", above=0)
     sides = given.maybe_count("how many sides a polygon has", at_least=3, at_most=60)
@@ -193,16 +193,14 @@ class CutShape(Part):
         """Fields given as the shape wants them; the hole inside the piece."""
         wants = {"down": "down: 12 mm"} if self.shape in TWO_SIDED else {}
         wants |= {} if self.shape == "outline" or self.cutter else {"across": "across: 20 mm"}
-        wants |= {"polygon": {"sides": "sides: 6"}, "outline": {"path": "path: M0 0 L20 0 L10 15 Z"}}.get(self.shape, {})
+        wants |= {"polygon": {"sides": "sides: 6"}, "outline": {"path": "path: M0 0 L9 0 L5 8 Z"}}.get(self.shape, {})
         others = {"down", "sides", "path", "cutter"} - {*wants} - ({"cutter"} if self.shape == "disc" else set())
         told = f"shape: {self.shape}" + (" with its cutter" if self.cutter else "")
         yield from self.misfits(told, wants, others | ({"across"} if self.cutter else set()))
         if self.cutter:
             yield from self.not_owned("round cutter", self.cutter.usual, "cutter")
         wide, tall = self.drawn.usual, self.finished_down.usual
-        if self.shape in {"teardrop", "leaf"} and 0 < tall <= wide:
-            yield Finding("down", f"is no {self.shape}'s: it is taller than wide", f"more than {wide:g} mm")
-        elif self.hole and (wide or self.cutter):
+        if self.hole and (wide or self.cutter):
             outline = self.outlined(wide, tall)
             middle = (outline.width / 2, outline.height / 2) if outline else (0, 0)
             room = shapes.room_round(outline, middle) if outline else min(wide, tall or wide) or self.fired_disc.usual

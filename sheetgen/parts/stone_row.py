@@ -180,11 +180,26 @@ class StoneRow(Part):
     def check(self) -> Iterator[Finding]:
         """Clay left between seats and beside them."""
         if self.has_gaps and self.web.usual < LEAST_WEB:
-            sure = self.gap.usual + LEAST_WEB - self.web.usual
-            yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", f"{sure:.1f} mm or more")
+            sure = ceil(10 * ((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high)) / 10
+            yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", f"{sure:g} mm or more")
         if self.width and self.wet_width.usual < self.drill.usual + 2 * LEAST_WEB:
             least = (self.drill.usual + 2 * LEAST_WEB) * (1 - self.clay.shrinkage.low)
             yield Finding("width", "leaves too little clay beside the seats", f"{ceil(least * 10) / 10:g} mm or more")
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The finished row: pitch, and what is kept at the ends."""
+        long, d, n = self.along.usual, self.stone.size.high, int(self.stones.usual)
+        wide = self.width.usual if self.width else d + 2
+        pen.box((0, 0), long * k, wide * k)
+        pitch = d + self.even_gap.usual if self.has_gaps else 0
+        first = (long - (n - 1) * pitch) / 2
+        for i in range(n):
+            pen.circle(((first + i * pitch) * k, wide * k / 2), d * k, "thin")
+        pen.across(wide * k + 5, 0, first * k, f"{first:.1f}", to=wide * k)
+        if n > 1:
+            pen.across(-4, first * k, (first + pitch) * k, f"{pitch:.1f}", to=0)
+        pitched = f", {pitch:.1f} mm from centre to centre" if n > 1 else ""
+        return f"{n} stones along {long:g} mm{pitched}, the first {first:.1f} mm from the end, finished sizes"
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The strip with its seat centres."""

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.formulas.wrap import former_for, inside_over, strip_round
 from sheetgen.parts import given
@@ -39,8 +41,10 @@ class Tube(Part):
         """The former that would fit exactly, mm."""
         if self.former is not None:
             return self.former.usual
-        s, inside = self.clay.shrinkage, self.inside
-        return former_for(wet_size(inside.usual if inside else 0, s.usual), self.release_sheet.usual, self.turns.usual)
+        if self.inside is None:
+            raise CannotBe("inside or the former is wanted, one of the two", "give one", "inside")
+        wet = wet_size(self.inside.usual, self.clay.shrinkage.usual)
+        return former_for(wet, self.release_sheet.usual, self.turns.usual)
 
     @property
     def owned(self) -> str:
@@ -128,7 +132,7 @@ class Tube(Part):
     def check(self) -> Iterator[Finding]:
         """One of bore and former; texture only thins."""
         if (self.inside is None) == (self.former is None):
-            yield Finding("inside", "a tube wants its finished inside or its former, one of the two", "give one")
+            yield Finding("inside", "or the former is wanted, one of the two", "give one")
         first = self.rolled_first
         if first is not None and first.usual < self.thickness.usual:
             yield Finding(
@@ -149,3 +153,11 @@ class Tube(Part):
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Thickness and clay."""
         return template_clay(self.thickness.usual, self.clay)
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The strip on its former, in section."""
+        former, sheet = size("former_used"), self.release_sheet.usual * self.turns.usual
+        words = (f"former {former.words}", f"overlap {self.overlap.usual:g}")
+        sketches.wound(pen, former, sheet, self.thickness.usual, self.overlap.usual, words, k)
+        sheeted = f" over {sheet:g} mm of release sheet" if sheet else ""
+        return f"A strip wound round a former of {former.words} mm{sheeted}, overlapping {words[1][8:]} mm, one cut through both layers"

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 DEEPEST = 12
 MOST_NODES = 20_000
+BRACES = "text that begins with a figure wants quotes"
+BRACES_HELP = 'such as "{{ body.length }} long"'
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 Words = Any
 """A Word, or a list or a mapping of them; mappings have Words for keys."""
@@ -99,6 +101,7 @@ SAID = (
     ("mapping values are not allowed", "a colon stands where none can", "put text with a colon in quotes; indent fields alike", False),
     ("flow", "a bracket is opened and not closed", "close it, with commas between", True),
     ("expected ',' or", "a bracket is opened and not closed", "close it, with commas between", True),
+    ("block sequence entries are not allowed", "a dash stands where none can", "begin a list on a line of its own, or put the text in quotes", False),
     ("could not find expected ':'", "a field has no colon", "write name: value", False),
     ("cannot start any token", "this character cannot begin a word", "put the text in quotes", False),
     ("expected a single document", "a second document begins here", "one file, one document; take out the ---", False),
@@ -111,6 +114,11 @@ SAID = (
 def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[str, Place, str]:
     """The fault in our words, with the likely slip."""
     told = f"{fault.context or ''} {fault.problem or fault}"
+    line = source.line(place.line)
+    if "maximum nesting" not in told and (braces := re.search(r"(?:^|[:,\[]|- )\s*(\{\{)", line)):
+        return BRACES, Place(source, place.line, braces.start(1) + 1, 2), BRACES_HELP
+    if "quoted scalar" not in told and line[: place.column - 1].rstrip().endswith(("'", '"')):
+        return "text goes on after its closing quotation mark", place, "put all of it in one pair of the other quotation marks"
     for words_of_yaml, message, helped, at_opening in SAID:
         if words_of_yaml in told:
             return message, _at(source, fault.context_mark) if at_opening else place, helped
@@ -142,7 +150,11 @@ def _words(source: Source, node: Any, troubles: Troubles) -> Words:  # noqa: ANN
     first: dict[str, Word] = {}
     for key_node, value_node in node.value:
         if not isinstance(key_node, yaml.ScalarNode):
-            troubles.add("a field's name must be plain words", _node_place(source, key_node), "write name: value")
+            where = _node_place(source, key_node)
+            if source.line(where.line)[where.column - 2 :].startswith("{{"):
+                troubles.add(BRACES, where.shifted(-1, 2), BRACES_HELP)
+            else:
+                troubles.add("a field's name must be plain words", where, "write name: value")
             continue
         key = _word(source, key_node, _node_place(source, key_node))
         if key in first:

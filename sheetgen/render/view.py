@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
+from markupsafe import Markup
+
 from sheetgen.facts.cautions import LADDER
 from sheetgen.render import pictures, words
 from sheetgen.render.numbers import NBSP, Numbers
@@ -67,7 +69,7 @@ class View:
             "unit": self.worked.rounder.unit("mm"),
             "shrinkage": list(self._shrinkage()),
             "cautions": self._front_cautions(),
-            "steps": [self._step(step) for step in version.steps],
+            "steps": [self._step(i, step) for i, step in enumerate(version.steps)],
             "versions": list(self._versions()) if several else [],
             "version_tables": list(self._version_tables()) if several else [],
             "templates": [
@@ -138,7 +140,7 @@ class View:
                     words_used.add(caution.word)
         return {"word": min(words_used, key=LADDER.index), "hazards": list(seen.values())} if seen else {}
 
-    def _step(self, step: WorkedStep) -> dict[str, Any]:
+    def _step(self, number: int, step: WorkedStep) -> dict[str, Any]:
         numbers = self.numbers
         phases = [{"bed": p.bed, "lines": numbers.firing(p)} for p in step.firing]
         return {
@@ -153,6 +155,11 @@ class View:
             "is_wait": step.wait is not None and not step.firing and step.minutes is None,
             "phases": phases,
             "torch": step.torch,
+            "drawings": [
+                Markup(d.svg)  # noqa: S704 - drawn by our own pen, its words escaped there
+                for d in (*map(self.drawings.diagrams.get, step.diagrams), self.drawings.curves.get(number))
+                if d is not None
+            ],
             "fired": step.fired,
         }
 

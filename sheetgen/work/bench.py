@@ -38,6 +38,9 @@ ITEM_NUMBERS: dict[str, Dimension] = {
 PLAIN_UNITS = {v: k for k, v in UNIT_DIMENSIONS.items() if k != "mL"} | {COUNT: ""}
 
 
+DEEPEST = 60
+
+
 class Stopped(Exception):
     """Something asked for cannot be had; why is noted."""
 
@@ -252,9 +255,19 @@ class Workbench:
             told = " → ".join(circle)
             self.troubles.add(f"these depend on each other in a circle: {told}", place, "give one of them a number")
             raise Stopped
+        place = where.place if isinstance(where, Word) else where
+        if len(self._open) >= DEEPEST:
+            self.troubles.add(
+                f"'{key}' leans on others through more than {DEEPEST} steps", place, "give one of them a number"
+            )
+            raise Stopped
         self._open.append(key)
         try:
             self._known[key] = work()
+        except RecursionError:  # long sums inside a long chain
+            self.troubles.add(f"'{key}' leans on too much at once", place, "give one of the names in it a number")
+            self._known[key] = Stopped()
+            raise Stopped from None
         except Stopped as stopped:
             self._known[key] = stopped
             raise

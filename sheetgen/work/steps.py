@@ -30,7 +30,7 @@ def steps(bench: Workbench) -> list[WorkedStep]:
 def _step(step: Step, bench: Workbench) -> WorkedStep:
     text, expect = prose(step.text, bench), prose(step.expect, bench)
     uses = _uses(step, bench)
-    parts = _parts(step, bench)
+    parts = _parts(step.parts, bench)
     wait = waiting(step, bench, parts, uses)
     clay = _fired(step, bench)
     torched = ""
@@ -53,6 +53,7 @@ def _step(step: Step, bench: Workbench) -> WorkedStep:
         firing=clay.firing if clay else (),
         fired=clay.name if clay else "",
         torch=torched,
+        diagrams=_parts(step.diagram, bench),
         place=step.title.place,
     )
 
@@ -83,9 +84,9 @@ def _uses(step: Step, bench: Workbench) -> tuple[Item, ...]:
     return tuple(found)
 
 
-def _parts(step: Step, bench: Workbench) -> tuple[str, ...]:
+def _parts(words: list[Word], bench: Workbench) -> tuple[str, ...]:
     found = []
-    for word in step.parts:
+    for word in words:
         plain = word.replace(" ", "_")
         if plain in bench.parts:
             found.append(plain)

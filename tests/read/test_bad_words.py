@@ -42,6 +42,10 @@ CASES = [
     Bad("a second document", DROPS, "tags: [metal clay]", "‸---\ntags: [metal clay]", ("second document",), ("---",)),
     Bad("a list for a name", DROPS, "tags: [metal clay]", "tags: [metal clay]\n? ‸[a, b]\n: c", ("plain words",), ("name: value",)),
     Bad("brackets too deep", DROPS, "tags: [metal clay]", "tags: [[[[[[[[[[[‸[a]]]]]]]]]]]]", ("too deep",), ("12",)),
+    Bad("a figure at the head of plain text", DROPS, "    text: Set all {{ seats.stones }}.", "    text: ‸{{ seats.stones }} to set.", ("begins with a figure",), ("{{ body.length }}",)),
+    Bad("a figure alone in plain text", DROPS, "    text: Set all {{ seats.stones }}.", "    text: ‸{{ seats.stones }}", ("begins with a figure",), ("{{ body.length }}",)),
+    Bad("a quotation mark inside quotes", DROPS, 'expect: "The ends meet."', "expect: 'It'‸s closed'", ("closing quotation mark",), ("other quotation marks",)),
+    Bad("a dash where none can stand", DROPS, "title: Little drops", "title: ‸- Little drops", ("dash",), ("line of its own",)),
     # Fields of the project
     Bad("a misspelt field", DROPS, "summary: A pair", "‸sumary: A pair", ("no field 'sumary'",), ("'summary'",)),
     Bad("a field that is missing", DROPS, "makes: 1 pair\n", "", ("'makes' is missing",), ("add makes",)),

@@ -1,0 +1,185 @@
+"""Forming diagrams drawn to scale from numbers: how a strip lies on its former, where the wire crosses, where to bend.
+
+Every size is in mm; `k` is how many mm of paper stand for one mm of the piece.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from sheetgen.base.pen import Pen, Point, arc
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sheetgen.base.pen import Line
+
+
+def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, words: tuple[str, str], k: float) -> None:  # noqa: PLR0913, PLR0917 - a section has this many sizes
+    """A strip wound round a former over its release sheet, ends overlapping, one cut through both layers."""
+    inner = (former / 2 + sheet) * k
+    outer = inner + clay * k
+    centre = (0.0, 0.0)
+    pen.circle(centre, former * k, "thin")
+    pen.cross(centre)
+    if sheet:
+        pen.circle(centre, inner * 2, "fold")
+    # The lower layer goes all the way round; the upper one lies on it over the overlap, and the cut is in its middle.
+    half = math.degrees(overlap * k / outer / 2) if outer else 0
+    start = -90 + half
+    pen.line(arc(centre, inner, start, start + 360), "cut")
+    pen.line(arc(centre, outer, start, start + 360 - 2 * half), "cut")
+    top = outer + clay * k
+    upper = [*arc(centre, outer, -90 - half, -90 + half, 24), *reversed(arc(centre, top, -90 - half, -90 + half, 24))]
+    pen.line(upper, "cut", closed=True)
+    pen.line([_polar(inner, start), _polar(outer, start)], "cut")
+    pen.line([(0, -inner + 1), (0, -top - 5)], "fold")
+    pen.text((1.2, -top - 3), "one cut, both layers")
+    pen.text((0, outer + 4), words[0], anchor="middle")
+    pen.line([_polar(top, -90 - half), _polar(top + 2.5, -90 - half)], "thin")
+    pen.text((_polar(top + 3, -90 - half)[0] - 1, _polar(top + 3, -90 - half)[1]), words[1], anchor="end")
+
+
+def dome(
+    pen: Pen, ball: float, clay: float, chord: float, words: tuple[str, str, str], k: float, *, over: bool
+) -> None:  # noqa: PLR0913
+    """A dome in section on its ball, or in its cup: width and rise of the clay as it lies, wet."""
+    middle = ball / 2 + (clay / 2 if over else -clay / 2)
+    half = math.degrees(2 * math.asin(min(1.0, chord / (4 * middle))))
+    inner, outer = (middle - clay / 2) * k, (middle + clay / 2) * k
+    turn = 1 if over else -1
+    flip = -90 if over else 90
+    low = [(x, y) for x, y in arc((0, 0), inner, flip - half, flip + half, 48)]
+    high = [(x, y) for x, y in arc((0, 0), outer, flip - half, flip + half, 48)]
+    pen.line([*low, *reversed(high)], "cut", closed=True)
+    reach = min(90.0, half + 14)
+    pen.line(arc((0, 0), ball / 2 * k, flip - reach, flip + reach, 48), "thin")
+    # Width and rise are those of the middle of the clay, which the chain line shows.
+    pen.line(arc((0, 0), middle * k, flip - half, flip + half, 48), "centre")
+    reach_x = middle * k * math.sin(math.radians(half))
+    rim, crown = -turn * middle * k * math.cos(math.radians(half)), -turn * middle * k
+    edge = max(abs(x) for x, _ in (*low, *high))
+    pen.across(rim + turn * 6, -reach_x, reach_x, words[0], to=rim + turn)
+    pen.upright(edge + 6, *sorted((crown, rim)), words[1], to=reach_x)
+    pen.text((0, crown + turn * (outer - inner) / 2 + turn * 4.4), words[2], anchor="middle")
+
+
+def band(points: Sequence[Point], thickness: float) -> tuple[list[Point], list[Point]]:
+    """The two edges of a wire of some thickness along its middle line."""
+    left, right = [], []
+    steps = list(pairwise(points))
+    for i, (x, y) in enumerate(points):
+        before, after = steps[max(0, i - 1)], steps[min(i, len(steps) - 1)]
+        dx = after[1][0] - after[0][0] + before[1][0] - before[0][0]
+        dy = after[1][1] - after[0][1] + before[1][1] - before[0][1]
+        long = math.hypot(dx, dy) or 1
+        nx, ny = -dy / long * thickness / 2, dx / long * thickness / 2
+        left.append((x + nx, y + ny))
+        right.append((x - nx, y - ny))
+    return left, right
+
+
+def wire(pen: Pen, points: Sequence[Point], thickness: float, kind: Line = "cut", *, closed: bool = False) -> None:
+    """A wire drawn by its two edges; open ends are cut square."""
+    run = [*points, points[0], points[1]] if closed else list(points)
+    left, right = band(run, thickness)
+    if closed:
+        pen.line(left[:-2], kind, closed=True)
+        pen.line(right[:-2], kind, closed=True)
+    else:
+        pen.line([*left, *reversed(right)], kind, closed=True)
+
+
+def two_pegs(
+    pen: Pen, first: float, second: float, gap: float, d: float, words: tuple[str, str, str], k: float, *, crossed: bool
+) -> None:  # noqa: PLR0913, E501
+    """Two pegs and the path of the wire round them, crossed (a figure eight) or open (a long link)."""
+    r1, r2 = (first + d) / 2 * k, (second + d) / 2 * k
+    c = (gap + (first + second) / 2) * k
+    pen.circle((0, 0), first * k, "thin")
+    pen.circle((c, 0), second * k, "thin")
+    pen.cross((0, 0))
+    pen.cross((c, 0))
+    turn = math.degrees(math.asin(max(-1.0, min(1.0, ((r1 + r2) if crossed else (r1 - r2)) / c))))
+    # The wire leaves a peg where its middle line touches the straight run: at 90° ∓ turn from the line of centres.
+    one = arc((0, 0), r1, 90 - turn, 270 + turn, 64)
+    two = arc((c, 0), r2, 90 + turn, -90 - turn, 64) if crossed else arc((c, 0), r2, -90 + turn, 90 - turn, 64)
+    path = [*one, *two]
+    wire(pen, path, d * k, closed=True)
+    below = max(r1, r2) + d * k / 2
+    pen.across(below + 5, first / 2 * k, c - second / 2 * k, words[0], to=below * 0.2)
+    pen.across(-below - 4, 0, c, words[1], to=-0.5)
+    pen.text((c / 2, below + 10.5), words[2], anchor="middle")
+
+
+def oval(pen: Pen, length: float, width: float, d: float, words: tuple[str, str], k: float) -> None:  # noqa: PLR0913
+    """An oval ring with straight sides, its seam in the middle of a long side, away from the pull."""
+    r, straight = (width + d) / 2 * k, (length - width) * k
+    right = arc((straight / 2, 0), r, -90, 90, 32)
+    left = arc((-straight / 2, 0), r, 90, 270, 32)
+    wire(pen, [*right, *left], d * k, closed=True)
+    edge = r - d * k / 2
+    pen.line([(0, -edge + 0.6), (0, -r - d * k / 2 - 1.4)], "cut")
+    pen.text((1.2, -r - d * k / 2 - 2), "seam")
+    reach = straight / 2 + edge
+    pen.across(r + d * k / 2 + 5, -reach, reach, words[0], to=edge * 0.3)
+    pen.upright(reach + d * k + 5, -edge, edge, words[1], to=straight / 2)
+
+
+def round_ring(pen: Pen, inside: float, d: float, words: str, k: float) -> None:
+    """A round ring with its inside."""
+    r = (inside + d) / 2 * k
+    wire(pen, arc((0, 0), r, 0, 360, 96)[:-1], d * k, closed=True)
+    edge = inside / 2 * k
+    pen.across(r + d * k / 2 + 5, -edge, edge, words, to=edge * 0.3)
+
+
+def stops(pen: Pen, length: float, marks: Sequence[tuple[float, str]], d: float, k: float) -> None:
+    """A straight wire with the places to bend at, each by its distance from the left end."""
+    pen.box((0, -d * k / 2), length * k, d * k)
+    for i, (at, words) in enumerate(marks):
+        y = 5 + 5.2 * i
+        pen.line([(at * k, -d * k / 2 - 1.5), (at * k, d * k / 2 + 1.5)], "fold")
+        pen.across(d * k / 2 + y, 0, at * k, words, to=d * k / 2)
+
+
+def curve(
+    pen: Pen,
+    points: Sequence[tuple[float, float]],
+    labels: Sequence[tuple[float, float, str]],
+    wide: float,
+    tall: float,
+) -> None:
+    """A kiln's temperature (°C) against time (min), with its words; axes in hours and °C."""
+    longest, hottest = max(t for t, _ in points), max(c for _, c in points)
+    hours = axis_hours(longest)
+    step = _marks_apart(longest)
+    kx, ky = wide / (hours * 60), tall / (hottest * 1.15)
+    pen.line([(0, -tall), (0, 0), (wide, 0)], "thin")
+    for hour in range(0, hours + step, step):
+        x = hour * 60 * kx
+        if x <= wide + 0.1:  # noqa: PLR2004 - the last mark may fall on the end
+            pen.line([(x, 0), (x, 1)], "thin")
+            pen.text((x, 4), f"{hour}", anchor="middle")
+    pen.text((wide, 7.6), "hours", anchor="end")
+    pen.line([(t * kx, -c * ky) for t, c in points], "cut")
+    for t, c, words in labels:
+        pen.text((t * kx, -c * ky - 1.2), words, anchor="middle")
+
+
+def _marks_apart(minutes: float) -> int:
+    """Hours between two marks of the axis: a few marks for any length."""
+    hours = max(1, math.ceil(minutes / 60))
+    return next((s for s in (1, 2, 4, 6, 12, 24) if hours / s <= 6), 48)  # noqa: PLR2004 - a few marks on the axis
+
+
+def axis_hours(minutes: float) -> int:
+    """Length of the time axis in hours, whole marks."""
+    step = _marks_apart(minutes)
+    return math.ceil(max(1, minutes / 60) / step) * step
+
+
+def _polar(radius: float, degrees: float) -> Point:
+    return radius * math.cos(math.radians(degrees)), radius * math.sin(math.radians(degrees))

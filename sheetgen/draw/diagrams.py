@@ -1,0 +1,117 @@
+"""Forming diagrams and kiln curves, each scaled to stand beside its step."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base import sketches
+from sheetgen.base.pen import Extent
+from sheetgen.draw.paper import Paper
+from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
+from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW
+from sheetgen.facts.units import MINUTES_PER_HOUR
+from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
+from sheetgen.model.drawing import Drawing
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.material import Phase
+    from sheetgen.model.worked import Worked, WorkedVersion
+    from sheetgen.parts.kind import Part
+
+WIDE, TALL = 56.0, 60.0
+SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
+SMALL = 2.6
+
+
+def diagrams(worked: Worked, version: WorkedVersion) -> dict[str, Drawing]:
+    """The diagram of every part that a step shows."""
+    wanted = {name for step in version.steps for name in step.diagrams}
+    found = {}
+    for name in sorted(wanted):
+        drawing = _diagram(version.parts[name], worked, version)
+        if drawing is not None:
+            found[name] = drawing
+    return found
+
+
+def _diagram(part: Part, worked: Worked, version: WorkedVersion) -> Drawing | None:
+    """At the largest plain scale that fits the column; true size is preferred to a larger one that is not needed."""
+
+    def size(name: str) -> Size:
+        return worked.rounder.size(version.figures[f"{part.name}.{name}"])
+
+    for k in SCALES:
+        extent, pen = Extent(), Paper()
+        says = part.diagram(extent, size, k)
+        if not says:
+            return None
+        if extent.width <= WIDE and extent.height <= TALL - 4:
+            part.diagram(pen, size, k)
+            pen.text((extent.left, extent.bottom + 4.2), scale_words(k), size=SMALL)
+            corner = (extent.left - 0.5, extent.top - 0.5)
+            wide = max(extent.width, 22.0) + 1
+            return pen.drawing(corner, wide, extent.height + 6, f"{says}; drawn at {scale_words(k)}")
+    return None
+
+
+def scale_words(k: float) -> str:
+    """A scale as a technical drawing names it (ISO 5455: enlargement X : 1, reduction 1 : X)."""
+    if k == 1:
+        return "scale 1 : 1"
+    return f"scale {k:g} : 1" if k > 1 else f"scale 1 : {round(1 / k, 1):g}"
+
+
+def kiln_curves(version: WorkedVersion) -> dict[int, Drawing]:
+    """The curve of every firing, by the number of its step."""
+    return {i: kiln_curve(step.firing) for i, step in enumerate(version.steps) if step.firing}
+
+
+def kiln_curve(phases: Sequence[Phase]) -> Drawing:
+    """Temperature against time: the quicker and the slower kiln's line, with each hold's temperature."""
+    quick, slow = (_line(phases, i) for i in (0, 1))
+    hottest = max(p.to for p in phases)
+    pen = Paper()
+    labels = [(t, c, f"{c:.0f} °C") for t, c in slow[1:] if any(abs(c - p.to) < 1 for p in phases)][::2]
+    wide, tall = 50.0, 26.0
+    frame = [*slow, (max(slow[-1][0], quick[-1][0]), float(UNLOAD))]
+    sketches.curve(pen, frame[:-1], labels, wide, tall)
+    kx = wide / _axis(slow[-1][0])
+    ky = tall / (hottest * 1.15)
+    pen.line([(t * kx, -c * ky) for t, c in quick], "fold")
+    says = "Kiln curve: " + "; ".join(
+        f"to {p.to:.0f} °C, hold {p.hold.low:.0f} to {p.hold.high:.0f} min" for p in phases
+    )
+    span = f"{quick[-1][0] / MINUTES_PER_HOUR:.1f} to {slow[-1][0] / MINUTES_PER_HOUR:.1f} h"
+    pen.text((0, 7.6), "broken: a quick kiln", size=SMALL)
+    return pen.drawing((-2, -tall - 4), wide + 6, tall + 13, f"{says}; {span} in all")
+
+
+def _axis(minutes: float) -> float:
+    """The axis length in min that `sketches.curve` chooses for a longest time."""
+    return sketches.axis_hours(minutes) * MINUTES_PER_HOUR
+
+
+def _line(phases: Sequence[Phase], slow: int) -> list[tuple[float, float]]:
+    """Points of one kiln's curve: minutes and °C. `slow` is 0 for the quick kiln and the short holds, 1 for the other."""
+    rate = (FULL_FAST, FULL_SLOW)[slow]
+    constant = float((COOLING_FAST, COOLING_SLOW)[slow])
+    at, start = 0.0, float(ROOM)
+    points = [(at, start)]
+    for i, phase in enumerate(phases):
+        speed = phase.rate.usual if phase.rate else rate
+        if phase.to > start:
+            at += ramp_minutes(start, phase.to, speed * MINUTES_PER_HOUR)
+            points.append((at, phase.to))
+        at += phase.hold.high if slow else phase.hold.low
+        points.append((at, phase.to))
+        start = phase.to
+        below = phase.cool_below or (float(UNLOAD) if i == len(phases) - 1 else None)
+        if below is not None and float(ROOM) < below < start:
+            for step in range(1, 13):
+                cooler = start * (below / start) ** (step / 12)
+                points.append((at + cooling_minutes(start, cooler, float(ROOM), constant), cooler))
+            at, start = points[-1]
+    return points

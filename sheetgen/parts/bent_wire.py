@@ -1,0 +1,117 @@
+"""Bent wire: ear wires, hooks, pins and forms of one's own, given as straights and arcs one after another."""
+
+from __future__ import annotations
+
+import math
+from functools import reduce
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.pen import arc
+from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.paths import arc_length
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, figure, working_number
+from sheetgen.parts.wire_piece import WirePiece
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.bend import Bend
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen, Point
+
+LARGEST = 150.0  # mm: the largest form that a template page has room for
+
+
+class BentWire(WirePiece):
+    """Straights as they are, arcs on the middle of the wire: π × (inside + wire) × degrees ÷ 360.
+
+    All in one plane. A bend tighter than the wire is thick stretches it, wire springs back from its jaw, and hammering
+    lengthens it: none of that is known here, so bend one for a trial.
+    """
+
+    kind = "bent wire"
+
+    form = given.bends(
+        "straights and arcs from one end to the other, an arc by its inside diameter, degrees and side: "
+        "straight 12 mm, arc 5 mm 180 left, straight 20 mm"
+    )
+
+    def _long(self, bend: Bend) -> Spread:
+        wire = self.wire.thickness
+        return spread(arc_length(bend.size, bend.degrees, wire)) if bend.degrees else bend.size
+
+    @property
+    def one_worked(self) -> str:
+        """How the wire is worked, piece by piece."""
+        wire = working_number(self.wire.thickness)
+        return " + ".join(
+            f"π × ({working_number(b.size)} + {wire}) × {b.degrees:g} ÷ 360" if b.degrees else working_number(b.size)
+            for b in self.form
+        )
+
+    @figure("Wire in one", "mm", "{one_worked}", rounding="tenth")
+    def one(self) -> Spread:
+        """Along the middle of the wire."""
+        long = reduce(lambda a, b: a + b, map(self._long, self.form), spread(0))
+        if long.usual <= 0:
+            raise CannotBe("a form wants at least one straight or arc that is more than nothing", "straight 12 mm", "form")
+        return long
+
+    def path(self) -> list[Point]:
+        """The middle of the bent wire as points, mm: it starts upwards, and an arc turns right unless it says left."""
+        at, heading = (0.0, 0.0), -90.0
+        points: list[Point] = [at]
+        for bend in self.form:
+            if not bend.degrees:
+                long, turn = bend.size.usual, math.radians(heading)
+                at = (at[0] + long * math.cos(turn), at[1] + long * math.sin(turn))
+                points.append(at)
+                continue
+            side = -1 if bend.left else 1
+            r, out = (bend.size.usual + self.wire.thickness) / 2, math.radians(heading + 90 * side)
+            centre = (at[0] + r * math.cos(out), at[1] + r * math.sin(out))
+            start = heading - 90 * side
+            points += arc(centre, r, start, start + side * bend.degrees)[1:]
+            at, heading = points[-1], heading + side * bend.degrees
+        return points
+
+    @property
+    def fits(self) -> bool:
+        """Whether a template page has room for the form."""
+        return all(max(side) - min(side) <= LARGEST for side in zip(*self.path(), strict=True))
+
+    def made(self) -> Iterator[Made]:
+        """Wire to cut."""
+        yield Made("wire for one", "cut", tool="ruler")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """A rod for each bend."""
+        for size in sorted({bend.size.usual for bend in self.form if bend.degrees}):
+            yield "rod", size
+
+    def check(self) -> Iterator[Finding]:
+        """Bends that the wire goes round, on rods that are owned."""
+        wire, owned = self.wire.thickness, self.bench.owned("rod")
+        for size in sorted({bend.size.usual for bend in self.form if bend.degrees}):
+            if size < wire - 1e-9:
+                message = f"has a bend of {size:g} mm, tighter than the wire is thick: it thins there, and may crack"
+                yield Finding("form", message, f"{math.ceil(wire * 10) / 10:g} mm or more", "warning")
+            elif owned and min(abs(size - rod) for rod in owned) > max(0.5, 0.1 * size) + 1e-9:
+                near = ", ".join(f"{rod:g} mm" for rod in sorted(owned, key=lambda rod: abs(rod - size))[:2])
+                yield Finding("form", f"has a bend of {size:g} mm, and no rod near it is in the drawer", near, "warning")
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:  # noqa: ARG002 - drawn as given
+        """The middle of the wire at true size; of a form larger than a page only where it starts."""
+        points = self.path() if self.fits else [(0.0, 0.0), (0.0, -10.0)]
+        left, top = min(x for x, _ in points), min(y for _, y in points)
+        pen.line([(x - left, y - top) for x, y in points], "cut")
+        pen.cross((points[0][0] - left, points[0][1] - top))
+
+    def template_note(self, size: Callable[[str], Size]) -> str:
+        """What the line is."""
+        if not self.fits:
+            return "larger than a page: bend it by its lengths"
+        return f"the line is the middle of the wire, and starts at the cross; {self.wire.name}, cut {size('cut').words} mm"

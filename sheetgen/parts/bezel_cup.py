@@ -1,0 +1,216 @@
+"""Bezel cup: a wall of metal strip bent round a stone and soldered to a base plate."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Sheet, Stone
+from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas import carats
+from sheetgen.formulas.loops import ellipse_perimeter
+from sheetgen.formulas.mass import sheet_mass
+from sheetgen.formulas.shapes import oval_grown, oval_grown_area
+from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
+
+def _weighed(part: BezelCup) -> bool:
+    return part.stone.height is not None and part.stone.density is not None
+
+
+class BezelCup(Part):
+    """Strip on its middle: π × (stone + room + strip), or the oval's perimeter + π × (room + strip) (Steiner's formula).
+
+    Bending thins the outside of a strip and rolling stretches it: try the strip round the stone before it is soldered.
+    How high the wall must stand hangs on where the stone's side begins to lean, which no measure of stock says; a
+    third of the stone at least is a maker's rule. Carats hold for a brilliant cut, and not for a cabochon.
+    """
+
+    kind = "bezel cup"
+
+    strip = given.item(Sheet, "the metal of the wall")
+    base = given.maybe_item(Sheet, "the metal of the base plate, if not that of the wall")
+    stone = given.item(Stone, "the stone, round or oval")
+    room = given.length("how much wider than the largest stone the cup is", default="0.1 mm", at_least=0)
+    height = given.maybe_length("height of the wall above the base; left out, by the stone's height", above=0)
+    reach = given.ratio("how much of the stone's height the wall covers", default="40 %", at_least=0.05)
+    under = given.length("what lies under the stone in the cup", default="0 mm", at_least=0)
+    trim = given.length("strip left over to file the seam true", default="0.5 mm", at_least=0)
+    rim = given.length("base left outside the wall all round", default="0.5 mm", at_least=0)
+
+    @property
+    def plate(self) -> Sheet:
+        """The metal of the base."""
+        return self.base or self.strip
+
+    @property
+    def narrow(self) -> float:
+        """The largest stone across its narrow way, mm."""
+        return (self.stone.width or self.stone.size).high
+
+    @property
+    def outline(self) -> tuple[float, str]:
+        """Round the largest stone, mm; and how a pencil works it."""
+        a, b = self.stone.size.high, self.narrow
+        if self.stone.width is None:
+            return math.pi * a, f"π × {a:.6g}"
+        h = f"({a:.6g} − {b:.6g})² ÷ ({a:.6g} + {b:.6g})²"
+        # Ramanujan's second form, which a pencil can follow; the figure itself is worked exactly.
+        worked = f"π × ({a:.6g} + {b:.6g}) ÷ 2 × (1 + 3 × {h} ÷ (10 + √(4 − 3 × {h})))"
+        return ellipse_perimeter(a, b), worked
+
+    @property
+    def outline_worked(self) -> str:
+        """How the stone's outline is worked."""
+        return self.outline[1]
+
+    @figure("Strip, ends meet", "mm", "{outline_worked} + π × ({room} + {strip.thickness})", rounding="tenth")
+    def strip_meets(self) -> float:
+        """Along the middle of the strip."""
+        thick = self.strip.thickness + self.room.usual
+        if self.stone.width is None:
+            return bezel_strip_round(self.stone.size.high, thick)
+        return bezel_strip_oval(self.stone.size.high, self.narrow, thick)
+
+    @figure("Strip, cut", "mm", "{strip_meets} + {trim}", rounding="tenth")
+    def strip_cut(self) -> Spread:
+        """With what is filed away at the seam."""
+        return self.strip_meets + self.trim
+
+    @property
+    def wall_worked(self) -> str:
+        """How the wall's height is worked."""
+        if self.height:
+            return f"{self.height.usual:.6g}"
+        high = self.stone.height.high if self.stone.height else 0
+        return f"{self.under.usual:.6g} + {self.reach.usual:.6g} × {high:.6g}"
+
+    @figure("Wall, height above the base", "mm", "{wall_worked}", rounding="tenth")
+    def wall(self) -> float:
+        """Width of the strip. CannotBe if neither the wall's height nor the stone's is known."""
+        if self.height:
+            return self.height.usual
+        if self.stone.height is None:
+            message = f"stock does not say how high {self.stone.name} is"
+            raise CannotBe(message, "give its height in stock, or height: 2.5 mm here", "stone")
+        return self.under.usual + self.reach.usual * self.stone.height.high
+
+    @property
+    def grown(self) -> float:
+        """How far the base's edge lies outside the stone, mm."""
+        return self.room.usual / 2 + self.strip.thickness + self.rim.usual
+
+    @figure("Base, across", "mm", "{stone.size.high} + {room} + 2 × ({strip.thickness} + {rim})", rounding="tenth")
+    def base_across(self) -> float:
+        """The plate's length, the rim included."""
+        return self.stone.size.high + 2 * self.grown
+
+    @figure("Base, the narrow way", "mm", "{narrow} + {room} + 2 × ({strip.thickness} + {rim})",
+            rounding="tenth", when=lambda part: part.stone.width is not None)  # fmt: skip
+    def base_down(self) -> float:
+        """The plate's width, the rim included."""
+        return self.narrow + 2 * self.grown
+
+    @figure("Metal of the wall", "mm²", "{strip_cut} × {wall}")
+    def wall_area(self) -> Spread:
+        """Strip as it is cut."""
+        return self.strip_cut * self.wall
+
+    @figure("Metal of the base, cut to its edge", "mm²",
+            "π ÷ 4 × {stone.size.high} × {narrow} + ({outline_worked}) × {grown} + π × {grown}²")  # fmt: skip
+    def base_area(self) -> float:
+        """The stone's outline grown evenly."""
+        return oval_grown_area(self.stone.size.high, self.narrow, self.outline[0], self.grown)
+
+    @figure("Metal the base is sawn from", "mm²", "{base_across} × {blank_down}")
+    def base_blank(self) -> Spread:
+        """The rectangle round it."""
+        return self.base_across * self.blank_down
+
+    @property
+    def blank_down(self) -> float:
+        """The rectangle's other side, mm."""
+        return self.narrow + 2 * self.grown
+
+    @figure(
+        "Weight, each", "g",
+        "({strip_meets} × {wall} × {strip.thickness} × {strip.density}"
+        " + {base_area} × {plate.thickness} × {plate.density}) ÷ 1000",
+    )  # fmt: skip
+    def mass(self) -> Spread:
+        """Wall and base as they are soldered, without solder and stone."""
+        wall = sheet_mass(self.strip.density, self.strip_meets * self.wall, self.strip.thickness)
+        return wall + sheet_mass(self.plate.density, self.base_area, self.plate.thickness)
+
+    @property
+    def carats_worked(self) -> str:
+        """How a brilliant's weight is worked."""
+        size, high = self.stone.size.usual, self.stone.height.usual if self.stone.height else 0
+        if self.stone.width is None:
+            return f"{size:.6g}² × {high:.6g} × 0.0061"
+        return f"(({size:.6g} + {self.stone.width.usual:.6g}) ÷ 2)² × {high:.6g} × 0.0062"
+
+    @figure("Stone's weight, if it is cut as a brilliant", "ct", "{carats_worked} × {stone.density} ÷ 3.52",
+            when=_weighed)  # fmt: skip
+    def carats(self) -> Spread:
+        """By the formula for diamond, scaled by density; a thin girdle."""
+        size, wide, high = self.stone.size, self.stone.width, self.stone.height or spread(0)
+        cut = carats.carats_oval(size, wide, high, 1) if wide else carats.carats_round(size, high, 1)
+        return carats.carats_of_species(cut, spread(self.stone.density or 0))
+
+    def takes(self) -> Iterator[Take]:
+        """Sheet for wall and base, and the stone."""
+        yield Take(self.strip, self.wall_area * self.count, "wall_area")
+        yield Take(self.plate, self.base_blank * self.count, "base_blank")
+        yield Take(self.stone, self.count)
+
+    def made(self) -> Iterator[Made]:
+        """Strip and plate."""
+        yield Made("strip length", "strip_cut", tool="calliper")
+        yield Made("strip width", "wall", tool="calliper")
+        yield Made("base, across", "base_across", tool="template")
+        if self.stone.width is not None:
+            yield Made("base, the narrow way", "base_down", tool="template")
+
+    def check(self) -> Iterator[Finding]:
+        """A wall that stands beside the stone and does not bury it; an oval longer than wide."""
+        if self.narrow > self.stone.size.high:
+            yield Finding("stone", "is wider than it is long in stock", "size is the longer way")
+        if self.stone.height and self.wall.usual - self.under.usual > self.stone.height.high:
+            most = f"{self.under.usual + self.stone.height.high:g} mm or less"
+            yield Finding("height", "buries the stone: the wall is higher than it stands", most)
+        if self.wall.usual <= self.under.usual:
+            yield Finding("height", "ends under the stone", f"more than {self.under.usual:g} mm")
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """The strip with the line where its ends meet; the base with the stone on it."""
+        long, high, meets, across = (size(n) for n in ("strip_cut", "wall", "strip_meets", "base_across"))
+        pen.box((0, 0), long, high)
+        pen.line([(meets, 0), (meets, high)], "meet")
+        pen.across(-4, 0, long, long.words, to=0)
+        pen.upright(-4, 0, high, high.words, to=0)
+        down = size("base_down") if self.stone.width is not None else across
+        middle = (across / 2, high + 9 + down / 2)
+        edge = [(middle[0] + x, middle[1] + y) for x, y in oval_grown(self.stone.size.high, self.narrow, self.grown)]
+        pen.line(edge, closed=True)
+        pen.oval(middle, self.stone.size.high, self.narrow, "thin")
+        pen.cross(middle)
+        pen.across(high + 9 + down + 5, 0, across, across.words, to=high + 9 + down)
+        if self.stone.width is not None:
+            pen.upright(-4, high + 9, high + 9 + down, down.words, to=0)
+
+    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
+        """Metals and their thickness."""
+        return (
+            f"wall {self.strip.name}, {self.strip.thickness:g} mm; base {self.plate.name}, {self.plate.thickness:g} mm"
+        )

@@ -1,0 +1,129 @@
+"""Bezel strip: a strip of thin sheet bent round a stone and closed edge to edge."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Sheet, Stone
+from sheetgen.base.spread import Spread, spread
+from sheetgen.formulas.loops import ellipse_perimeter
+from sheetgen.formulas.mass import sheet_mass
+from sheetgen.formulas.wrap import round_former, strip_round
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
+LARGEST = 150.0  # mm: the longest strip that a template page has room for
+
+
+class BezelStrip(Part):
+    """The stone's outline + π × thickness (Steiner's formula): exact for round stones and for ellipses.
+
+    Worked for the largest stone of the size, with room round it. Stones that are no true ellipse, and how the strip is
+    pressed over the stone, are not known here: try it round the stone before it is soldered.
+    """
+
+    kind = "bezel strip"
+
+    sheet = given.item(Sheet, "the sheet, or bezel strip, by its thickness")
+    stone = given.item(Stone, "the stone: round, or oval when stock gives its width")
+    high = given.length("finished height of the strip", above=0)
+    room = given.length("room round the stone, added to its size", default="0.1 mm", at_least=0)
+    trim = given.length("length added for filing the ends to fit", default="1 mm", at_least=0)
+
+    @figure("Stone, long way, with its room", "mm", "{stone.size.high} + {room}")
+    def long(self) -> Spread:
+        """Largest of the size."""
+        return self.room + self.stone.size.high
+
+    @property
+    def width(self) -> float:
+        """Narrow way of the largest stone, mm; of a round one its size."""
+        return self.stone.width.high if self.stone.width else self.stone.size.high
+
+    @figure("Stone, narrow way, with its room", "mm", "{width} + {room}", when=lambda part: part.stone.width)
+    def narrow(self) -> Spread:
+        """Largest of the size."""
+        return self.room + self.width
+
+    @property
+    def meets_worked(self) -> str:
+        """How the strip is worked."""
+        a, t = f"{self.long.usual:.6g}", f"{self.sheet.thickness:.6g}"
+        if not self.stone.width:
+            return f"π × ({a} + {t})"
+        b = f"{self.narrow.usual:.6g}"
+        h = f"({a} − {b})² ÷ ({a} + {b})²"
+        # Ramanujan's second form, which a pencil can follow; the figure itself is worked exactly.
+        return f"π × ({a} + {b}) ÷ 2 × (1 + 3 × {h} ÷ (10 + √(4 − 3 × {h}))) + π × {t}"
+
+    @figure("Strip, ends meet", "mm", "{meets_worked}", rounding="tenth")
+    def meets(self) -> Spread:
+        """Along the middle of the thickness, edge to edge."""
+        if not self.stone.width:
+            return strip_round(self.long, self.sheet.thickness)
+        return round_former(ellipse_perimeter(self.long, self.narrow), self.sheet.thickness)
+
+    @figure("Strip, cut", "mm", "{meets} + {trim}", rounding="bench up")
+    def cut(self) -> Spread:
+        """With what is filed off the ends."""
+        return self.meets + self.trim
+
+    @figure("Strip height", "mm", "{high}", rounding="tenth")
+    def strip(self) -> Spread:
+        """Across the strip."""
+        return self.high
+
+    @figure("Sheet for one", "mm²", "{cut} × {high}")
+    def area(self) -> Spread:
+        """The strip as it is cut."""
+        return self.cut * self.high
+
+    @figure("Weight, each", "g", "{meets} × {high} × {sheet.thickness} × {sheet.density} ÷ 1000")
+    def mass(self) -> Spread:
+        """The closed strip."""
+        return sheet_mass(self.sheet.density, self.meets * self.high, self.sheet.thickness)
+
+    def takes(self) -> Iterator[Take]:
+        """Sheet by area."""
+        yield Take(self.sheet, self.area * self.count, "area")
+
+    def made(self) -> Iterator[Made]:
+        """Length and height."""
+        yield Made("strip, with its trim", "cut", tool="ruler")
+        yield Made("strip height", "strip", self.high, spread, "dividers")
+
+    def check(self) -> Iterator[Finding]:
+        """A strip that holds the stone and does not hide it."""
+        if self.stone.width and self.stone.width.high > self.stone.size.high:
+            yield Finding("stone", "is wider than it is long in stock", "its size is the long way, its width the narrow")
+        height = self.stone.height
+        if height and self.high.usual >= height.low:
+            most = f"less than {height.low:g} mm, unless the stone stands on a step"
+            yield Finding("high", f"is as high as the stone ({height.low:g} mm)", most, "warning")
+        if self.high.usual <= self.sheet.thickness:
+            yield Finding("high", "is no more than the sheet is thick", f"more than {self.sheet.thickness:g} mm")
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """The strip, the line where its ends meet; of one longer than a page, the half."""
+        across, meets, tall = size("cut"), size("meets"), size("strip")
+        if across > LARGEST:
+            pen.box((0, 0), across / 2, tall)
+            pen.line([(across / 2, 0), (across / 2, tall)], "fold")
+            return
+        pen.box((0, 0), across, tall)
+        pen.line([(meets, 0), (meets, tall)], "meet")
+        pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
+        pen.across(tall + 5, 0, across, f"{across.words} cut", to=tall)
+        pen.upright(-4, 0, tall, tall.words, to=0)
+
+    def template_note(self, size: Callable[[str], Size]) -> str:
+        """Sheet, and whether it is drawn in full."""
+        half = f"half of it, to the fold; {size('cut').words} in full; " if size("cut") > LARGEST else ""
+        return f"{half}{self.sheet.name}, {self.sheet.thickness:g} mm thick; {self.stone.name}"

@@ -1,0 +1,121 @@
+"""Coil: wire wound on a rod and left as a coil, close or with gaps: a spring end, a bead, a sleeve."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.spread import Spread, floor, spread
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.coils import coil_length, coil_wire
+from sheetgen.formulas.loops import former_before_springback, ring_outside
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.wire_piece import WirePiece, drawer_worked, from_drawer
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+
+class Coil(WirePiece):
+    """A helix on the mean diameter: each turn is √((π × (inside + wire))² + pitch²).
+
+    The inside is that of the rod; sprung wire opens by `springback`, which is measured on a trial coil and not worked.
+    How stiff the coil is as a spring is not known here.
+    """
+
+    kind = "wire coil"
+
+    inside = given.maybe_length("inside diameter; or give the rod", above=0)
+    rod = given.maybe_length("the rod to wind it on, when the tool decides", above=0)
+    springback = given.ratio("how much the inside opens when the coil leaves the rod", default="0 %", at_most=0.3)
+    turns = given.maybe_number("turns; or give the length", at_least=1)
+    length = given.maybe_length("finished length, filled with whole turns; or give the turns", above=0)
+    gap = given.length("gap between two turns; 0 for a close coil", default="0 mm", at_least=0)
+    ends = given.length("straight wire left at both ends, together, which stays", default="0 mm", at_least=0)
+
+    @property
+    def wanted(self) -> Spread | None:
+        """Rod that would leave the inside exactly, mm."""
+        return former_before_springback(self.inside, self.springback) if self.inside is not None else None
+
+    @property
+    def rod_worked(self) -> str:
+        """How the rod is worked."""
+        return drawer_worked(self, "rod", self.wanted, self.rod)
+
+    @figure("Rod", "mm", "{rod_worked}")
+    def rod_used(self) -> float:
+        """Rod to wind on."""
+        return from_drawer(self, "rod", self.wanted, self.rod, "inside")
+
+    @figure("Inside that comes out", "mm", "{rod_used} × (1 + {springback})")
+    def inner(self) -> Spread:
+        """Inside diameter off the rod."""
+        return self.rod_used * (1 + self.springback)
+
+    @figure("Turn to turn", "mm", "{wire.thickness} + {gap}")
+    def pitch(self) -> Spread:
+        """Middle of one turn to the middle of the next."""
+        return self.gap + self.wire.thickness
+
+    @property
+    def turns_worked(self) -> str:
+        """How the turns are worked."""
+        if self.turns is not None:
+            return f"{self.turns.usual:.6g}"
+        long = self.length.usual if self.length else 0
+        return f"down(({long:.6g} − {self.wire.thickness:.6g}) ÷ {self.pitch.usual:.6g})"
+
+    @figure("Turns to wind", "", "{turns_worked}")
+    def wound(self) -> float:
+        """As given, or as many whole ones as the length takes."""
+        if (self.turns is None) == (self.length is None):
+            raise CannotBe("a coil wants its turns or its length, one of the two", "give one", "turns")
+        if self.length is None:
+            return self.turns.usual if self.turns else 1
+        whole = floor((self.length.usual - self.wire.thickness) / self.pitch.usual)
+        if whole < 1:
+            least = math.ceil((self.wire.thickness + self.pitch.usual) * 10 - 1e-6) / 10
+            raise CannotBe("a coil so short has less than one turn", f"{least:g} mm or more, or thinner wire", "length")
+        return whole
+
+    @figure("Length that comes out", "mm", "{wound} × {pitch} + {wire.thickness}", rounding="tenth")
+    def long(self) -> Spread:
+        """End to end, without straight ends."""
+        return coil_length(self.wire.thickness, self.pitch, self.wound)
+
+    @figure("Outside", "mm", "{inner} + 2 × {wire.thickness}")
+    def outside(self) -> Spread:
+        """Outside diameter."""
+        return ring_outside(self.inner, self.wire.thickness)
+
+    @figure(
+        "Wire in one coil", "mm",
+        "{wound} × √((π × ({inner} + {wire.thickness}))² + {pitch}²) + {ends}",
+        rounding="tenth",
+    )  # fmt: skip
+    def one(self) -> Spread:
+        """Along the middle of the wire."""
+        return coil_wire(self.inner, self.wire.thickness, self.pitch, self.wound) + self.ends
+
+    def made(self) -> Iterator[Made]:
+        """Rod, turns and wire."""
+        off: Callable[[float], Spread] = lambda rod: rod * (1 + self.springback)  # noqa: E731
+        yield Made("inside", "rod_used", self.inside, off, "rod")
+        yield Made("length", "long", self.length, spread, "calliper")
+        yield Made("wire for one", "cut", tool="ruler")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The rod."""
+        yield "rod", self.rod_used.usual
+
+    def check(self) -> Iterator[Finding]:
+        """Wire that goes round its rod."""
+        if self.rod:
+            yield from self.not_owned("rod", self.rod.usual, "rod")
+        if self.inner.usual < self.wire.thickness:
+            least = math.ceil(self.wire.thickness * 2) / 2
+            message = f"is less than the wire is thick ({self.wire.thickness:.2f} mm)"
+            yield Finding("rod" if self.rod else "inside", message, f"{least:g} mm or more")

@@ -1,0 +1,135 @@
+"""Hole: a starter hole drilled in dry clay or cut in wet, that fires to an opening or lets a ring's wire through."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Clay, Wire
+from sheetgen.base.spread import Spread
+from sheetgen.formulas.guard import at_least
+from sheetgen.formulas.shrinkage import fired_size, wet_size
+from sheetgen.formulas.stones import seat_wet
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, figure, neighbours
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+LEAST_EDGE = 1.0  # mm of finished metal outside a hole that something hangs from: common practice
+
+
+class Hole(Part):
+    """A hole shrinks with the clay round it. For a wire it is sized at the largest shrinkage, so the wire passes.
+
+    Give the opening, or the drill, or only the wire. A hole may be opened with a bur after firing; it cannot be made
+    smaller. Drilled in dry clay a hole comes out a little larger than its drill, pierced in wet clay a little smaller.
+    """
+
+    kind = "hole"
+
+    clay = given.item(Clay, "the clay it is made in")
+    opening = given.maybe_length("finished diameter", above=0)
+    drill = given.maybe_length("the drill to use, when the tool decides", above=0)
+    for_wire = given.maybe_item(Wire, "the wire of the ring that must pass")
+    clearance = given.length("room round that wire", default="0.2 mm", at_least=0)
+    edge = given.length("finished metal between the hole and the nearest edge", default="1.5 mm", above=0)
+    width = given.maybe_length("finished width of the piece across the hole", above=0)
+    thickness = given.maybe_length("thickness the clay is rolled to, for how far round the ring must reach", above=0)
+
+    @property
+    def by_wire(self) -> bool:
+        """Whether the wire alone decides the hole."""
+        return self.for_wire is not None and self.opening is None and self.drill is None
+
+    @property
+    def wire(self) -> float:
+        """Thickness of the wire, mm."""
+        return self.for_wire.thickness if self.for_wire else 0.0
+
+    @property
+    def wanted(self) -> float:
+        """The drill that would fit exactly, mm."""
+        if self.drill:
+            return self.drill.usual
+        if self.by_wire:
+            return seat_wet(self.wire, self.clearance.usual, self.clay.shrinkage.high)
+        return wet_size(self.opening or 0, self.clay.shrinkage).usual
+
+    @property
+    def drill_worked(self) -> str:
+        """How the drill is chosen: for a wire the smallest that is enough, for an opening the nearest."""
+        if self.by_wire:
+            wet = f"({self.wire:.6g} + {self.clearance.usual:.6g}) ÷ (1 − {self.clay.shrinkage.high:.6g})"
+            return f"atleast({wet}, {neighbours(self.tools_over('drill', self.wanted), self.wanted, 2)})"
+        owned = neighbours([] if self.drill else self.bench.owned("drill"), self.wanted)
+        return f"nearest({self.wanted:.6g}, {owned})"
+
+    @figure("Drill", "mm", "{drill_worked}")
+    def drill_used(self) -> float:
+        """The drill to make the hole with, before firing."""
+        if self.drill:
+            return self.drill.usual
+        if self.by_wire:
+            return self.tool_over("drill", self.wanted, "for wire")
+        return self.tool("drill", self.wanted, "opening")
+
+    @figure("Hole, fired", "mm", "{drill_used} × (1 − {clay.shrinkage})")
+    def fired(self) -> Spread:
+        """What the hole comes out at."""
+        return fired_size(self.drill_used, self.clay.shrinkage)
+
+    @figure("Middle of the hole from the edge, wet", "mm", "{edge} ÷ (1 − {clay.shrinkage}) + {drill_used} ÷ 2",
+            rounding="tenth")  # fmt: skip
+    def wet_middle(self) -> Spread:
+        """Where to mark it."""
+        return wet_size(self.edge, self.clay.shrinkage) + self.drill_used / 2
+
+    @figure("Room round the wire at the least, fired", "mm", "{drill_used} × (1 − {clay.shrinkage.high}) − {wire}",
+            when=lambda part: part.for_wire)  # fmt: skip
+    def room(self) -> float:
+        """How much wider than its wire the hole is if the clay shrinks most."""
+        return self.drill_used.usual * (1 - self.clay.shrinkage.high) - self.wire
+
+    @property
+    def rim_fired(self) -> float:
+        """Fired thickness at its most, mm."""
+        return fired_size(self.thickness or 0, self.clay.thickness_shrinkage).high
+
+    @figure("Inside of the ring at the least", "mm", "√({edge}² + {rim_fired}²)",
+            when=lambda part: part.for_wire and part.thickness)  # fmt: skip
+    def least_ring(self) -> float:
+        """A smaller ring does not reach round the edge: the corner of the rim stands in its way."""
+        return math.hypot(self.edge.usual, self.rim_fired)
+
+    def made(self) -> Iterator[Made]:
+        """Drill and place."""
+        s, half = self.clay.shrinkage, self.fired / 2
+        yield Made("hole", "drill_used", self.opening, lambda wet: fired_size(wet, s), "drill")
+        middle = self.edge + half.usual
+        yield Made("middle of the hole from the edge", "wet_middle", middle, lambda wet: fired_size(wet, s), "calliper")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The drill."""
+        yield "drill", self.drill_used.usual
+
+    def check(self) -> Iterator[Finding]:
+        """One thing decides; the wire passes; metal is left beside the hole."""
+        if self.opening is not None and self.drill is not None:
+            yield Finding("drill", "is given beside the opening, and only one can decide", "take one of them out")
+        if self.opening is None and self.drill is None and self.for_wire is None:
+            yield Finding("opening", "is not given, nor a drill, nor the wire that must pass", "opening: 1.5 mm")
+        if self.drill:
+            yield from self.not_owned("drill", self.drill.usual, "drill")
+        if self.for_wire and self.room.usual < -1e-9:  # noqa: PLR2004 - a hair's rounding
+            field, fires = "drill" if self.drill else "opening", f"{self.fired.low:.2f} mm"
+            least = self.wire / (1 - self.clay.shrinkage.high) * (1 if self.drill else 1 - self.clay.shrinkage.usual)
+            yield Finding(field, f"may fire to {fires}, and the wire is {self.wire:.2f} mm", at_least(least))
+        if self.edge.usual < LEAST_EDGE:
+            yield Finding(
+                "edge", "leaves so little metal that a ring pulls out", f"{LEAST_EDGE:g} mm or more", "warning"
+            )
+        if self.width and self.fired.usual + 2 * self.edge.usual > self.width.usual + 1e-9:
+            least = at_least(self.fired.usual + 2 * self.edge.usual)
+            yield Finding("width", "does not hold the hole with that edge on both sides", f"{least}, or a smaller edge")

@@ -1,0 +1,167 @@
+"""Stone ring: seats round a circle, opened in wet clay for stones that are set after firing."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Clay, Stone
+from sheetgen.base.spread import Spread
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.guard import at_least, at_most
+from sheetgen.formulas.shrinkage import fired_size, wet_size
+from sheetgen.formulas.stones import ring_count, ring_gap, seat_wet
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
+LEAST_WEB = 0.5  # mm of wet clay between two seats and beside them: common practice
+
+
+class StoneRing(Part):
+    """Counted by chords, straight from stone to stone: π ÷ asin((stone + gap) ÷ circle); by the arc a small ring is overfilled.
+
+    Counted for the largest stone of the size and opened for the largest shrinkage. Seats are marked by eye and drill,
+    so no gap comes out truer than the marking.
+    """
+
+    kind = "stone ring"
+
+    clay = given.item(Clay, "the clay the seats are made in")
+    stone = given.item(Stone, "the stone, round")
+    around = given.length("finished diameter of the circle through the middles of the stones", above=0)
+    number = given.maybe_count("how many stones, when fewer than fit", at_least=2, at_most=500)
+    gap = given.length("least gap between two stones, finished", default="0.5 mm", at_least=0)
+    clearance = given.length("room round the stone in its seat", default="0.1 mm", at_least=0)
+    across = given.maybe_length("finished diameter of the disc they stand on", above=0)
+
+    @property
+    def stones_worked(self) -> str:
+        """How many, given or counted."""
+        if self.number:
+            return f"{self.number.usual:g}"
+        size, gap = self.stone.size.high, self.gap.usual
+        return f"down(π ÷ asin(({size:.6g} + {gap:.6g}) ÷ {self.around.usual:.6g}))"
+
+    @figure("Stones in the ring", "", "{stones_worked}", rounding="whole")
+    def stones(self) -> float:
+        """How many stand round the circle. CannotBe if they do not fit."""
+        size, gap, around = self.stone.size.high, self.gap.usual, self.around.usual
+        if size + gap > around:
+            raise CannotBe(f"two stones of {size:g} mm do not fit round a circle of {around:g} mm",
+                           at_least(size + gap), "around")  # fmt: skip
+        most = ring_count(around, size, gap)
+        if self.number and self.number.usual > most:
+            wider = at_least((size + gap) / math.sin(math.pi / self.number.usual))
+            raise CannotBe(f"{self.number.usual:g} stones of {size:g} mm with that gap do not fit round {around:g} mm",
+                           f"{most:g} or fewer, or a circle of {wider}", "number")  # fmt: skip
+        return self.number.usual if self.number else most
+
+    @figure("Gap, evened out", "mm", "{around} × sin(π ÷ {stones}) − {stone.size.high}")
+    def even_gap(self) -> float:
+        """Clear gap between two of the largest stones, finished."""
+        return ring_gap(self.around.usual, self.stone.size.high, self.stones.usual)
+
+    @figure("Turn from stone to stone, degrees", "", "360 ÷ {stones}")
+    def turn(self) -> float:
+        """Angle between two neighbours, for marking with a protractor."""
+        return 360 / self.stones.usual
+
+    @figure("Circle through the middles, wet", "mm", "{around} ÷ (1 − {clay.shrinkage})", rounding="tenth")
+    def wet_around(self) -> Spread:
+        """Circle to mark."""
+        return wet_size(self.around, self.clay.shrinkage)
+
+    @figure("Middle to middle, wet", "mm", "{wet_around} × sin(π ÷ {stones})", rounding="tenth")
+    def wet_pitch(self) -> Spread:
+        """From stone to stone, straight, for dividers."""
+        return self.wet_around * math.sin(math.pi / self.stones.usual)
+
+    @figure("Seat, opened wet", "mm", "({stone.size.high} + {clearance}) ÷ (1 − {clay.shrinkage.high})")
+    def seat(self) -> float:
+        """Hole that still takes the stone at the largest shrinkage."""
+        return seat_wet(self.stone.size.high, self.clearance.usual, self.clay.shrinkage.high)
+
+    @property
+    def enough(self) -> str:
+        """The smallest drills that are large enough."""
+        return neighbours(self.tools_over("drill", self.seat.usual), self.seat.usual, 2)
+
+    @figure("Drill", "mm", "atleast({seat}, {enough})")
+    def drill(self) -> float:
+        """Smallest owned drill that is not under the seat."""
+        return self.tool_over("drill", self.seat.usual, "stone")
+
+    @figure("Loosest fit", "mm", "{drill} × (1 − {clay.shrinkage.low}) − {stone.size.low}")
+    def loosest(self) -> float:
+        """Room round the smallest stone at the least shrinkage."""
+        return self.drill.usual * (1 - self.clay.shrinkage.low) - self.stone.size.low
+
+    @figure("Clay between two seats, wet", "mm", "{wet_pitch} − {drill}")
+    def web(self) -> float:
+        """What is left between two holes."""
+        return self.wet_pitch.usual - self.drill.usual
+
+    @figure("Disc, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="bench", when=lambda part: part.across)
+    def wet_across(self) -> Spread:
+        """The disc they stand on, drawn round them; its clay belongs to the part that it is."""
+        return wet_size(self.across or 0, self.clay.shrinkage)
+
+    def takes(self) -> Iterator[Take]:
+        """Stones."""
+        yield Take(self.stone, self.stones * self.count, "stones")
+
+    def made(self) -> Iterator[Made]:
+        """Circle, pitch and seats."""
+        s = self.clay.shrinkage
+
+        def fires(wet: float) -> Spread:
+            return fired_size(wet, s)
+
+        yield Made("circle through the middles", "wet_around", self.around, fires, "template")
+        yield Made("middle to middle", "wet_pitch", self.even_gap + self.stone.size.high, fires, "template or dividers")
+        yield Made(f"seats, {self.stones.usual:g} in the ring", "drill", self.stone.size, fires, "drill")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The drill."""
+        yield "drill", self.drill.usual
+
+    def check(self) -> Iterator[Finding]:
+        """Round stones; clay left between the seats and outside them."""
+        if self.stone.width is not None:
+            yield Finding("stone", "is oval, and these seats are drilled round", "a round stone, or a seat for each")
+        if self.web.usual < LEAST_WEB:
+            sure = at_least(self.even_gap.usual + LEAST_WEB - self.web.usual)
+            yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", sure)
+        if self.across and self.wet_across.usual < self.wet_around.usual + self.drill.usual + 2 * LEAST_WEB:
+            keep = 1 - self.clay.shrinkage.usual
+            most = at_most(self.across.usual - (self.drill.usual + 2 * LEAST_WEB) * keep)
+            yield Finding("around", "brings the seats to the edge of the disc", most)
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """The circle with its middles and holes; the disc round them, where it is given."""
+        around, drill = size("wet_around"), size("drill")
+        wide = size("wet_across") if self.across else around + drill + 4
+        middle = (wide / 2, wide / 2)
+        pen.circle(middle, wide, "cut" if self.across else "fold")
+        pen.circle(middle, around, "centre")
+        pen.cross(middle)
+        for i in range(int(self.stones.usual)):
+            turn = 2 * math.pi * i / self.stones.usual - math.pi / 2
+            at = (middle[0] + around / 2 * math.cos(turn), middle[1] + around / 2 * math.sin(turn))
+            pen.circle(at, drill, "thin")
+            pen.cross(at)
+        pen.across(-4, (wide - around) / 2, (wide + around) / 2, f"Ø {around.words}", to=0)
+        if self.across:
+            pen.across(wide + 5, 0, wide, f"Ø {size('wet_across').words}", to=wide)
+
+    def template_note(self, size: Callable[[str], Size]) -> str:
+        """Seats and what the template is drawn for."""
+        shrinks = f"{self.clay.name}, drawn for {self.clay.shrinkage.usual * 100:g} % shrinkage"
+        return f"{self.stones.usual:g} seats Ø {size('drill').words} mm; {shrinks}"

@@ -1,0 +1,188 @@
+"""Washer: a disc of clay with a round opening in its middle, cut by template or with two cutters from the drawer."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Clay
+from sheetgen.base.spread import Spread
+from sheetgen.formulas.guard import at_most
+from sheetgen.formulas.mass import disc_mass
+from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
+LEAST_RIM = 1.0  # mm of finished clay round the opening: common practice
+
+
+def _cut(part: Washer) -> bool:
+    return part.outside_cutter is not None or part.cut_with == "cutters"
+
+
+def _opened(part: Washer) -> bool:
+    return part.opening_cutter is not None or part.cut_with == "cutters"
+
+
+class Washer(Part):
+    """Both diameters grow by 1 ÷ (1 − s): in its plane a flat piece shrinks alike, its opening with it.
+
+    What is lifted out of the middle is clay as good as the rest. A thin rim drags and goes oval when it is lifted wet.
+    """
+
+    kind = "washer"
+
+    clay = given.item(Clay, "the clay it is cut from")
+    outside = given.maybe_length("finished outside diameter; or give its cutter", above=0)
+    opening = given.maybe_length("finished diameter of the opening; or give its cutter", above=0)
+    outside_cutter = given.maybe_length("the cutter of the outside, when the tool decides", above=0)
+    opening_cutter = given.maybe_length("the cutter of the opening, when the tool decides", above=0)
+    cut_with = given.one_of("by a template, or with the nearest round cutters owned", "template", "cutters")
+    thickness = given.length("thickness the clay is rolled to", above=0)
+
+    def wanted(self, finished: Spread | None, cutter: Spread | None) -> float:
+        """The diameter to cut that would fit exactly, mm: the cutter's own where it is given."""
+        return cutter.usual if cutter else wet_size(finished or 0, self.clay.shrinkage).usual
+
+    def owned(self, cutter: Spread | None, wanted: float) -> str:
+        """The round cutters in the drawer nearest to a wanted one."""
+        return neighbours([] if cutter else self.bench.owned("round cutter"), wanted)
+
+    @property
+    def outside_worked(self) -> str:
+        """How the outer cutter is chosen."""
+        wanted = self.wanted(self.outside, self.outside_cutter)
+        return f"nearest({wanted:.6g}, {self.owned(self.outside_cutter, wanted)})"
+
+    @property
+    def opening_worked(self) -> str:
+        """How the inner cutter is chosen."""
+        wanted = self.wanted(self.opening, self.opening_cutter)
+        return f"nearest({wanted:.6g}, {self.owned(self.opening_cutter, wanted)})"
+
+    @figure(
+        "Outside, cut wet", "mm", "{outside} ÷ (1 − {clay.shrinkage})", rounding="bench", when=lambda p: not _cut(p)
+    )
+    def wet_outside(self) -> Spread:
+        """Outside diameter to cut."""
+        return wet_size(self.outside or 0, self.clay.shrinkage)
+
+    @figure("Outside, round cutter", "mm", "{outside_worked}", when=_cut)
+    def cutter_outside(self) -> float:
+        """The cutter of the outside."""
+        wanted = self.wanted(self.outside, self.outside_cutter)
+        return wanted if self.outside_cutter else self.tool("round cutter", wanted, "outside")
+
+    @figure(
+        "Opening, cut wet", "mm", "{opening} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda p: not _opened(p)
+    )
+    def wet_opening(self) -> Spread:
+        """Diameter of the opening to cut."""
+        return wet_size(self.opening or 0, self.clay.shrinkage)
+
+    @figure("Opening, round cutter", "mm", "{opening_worked}", when=_opened)
+    def cutter_opening(self) -> float:
+        """The cutter of the opening."""
+        wanted = self.wanted(self.opening, self.opening_cutter)
+        return wanted if self.opening_cutter else self.tool("round cutter", wanted, "opening")
+
+    @property
+    def cut_outside(self) -> float:
+        """Outside as cut, mm."""
+        return (self.cutter_outside if _cut(self) else self.wet_outside).usual
+
+    @property
+    def cut_opening(self) -> float:
+        """Opening as cut, mm."""
+        return (self.cutter_opening if _opened(self) else self.wet_opening).usual
+
+    @figure("Outside, fired", "mm", "{cut_outside} × (1 − {clay.shrinkage})")
+    def fired_outside(self) -> Spread:
+        """What the outside comes out at."""
+        return fired_size(self.cut_outside, self.clay.shrinkage)
+
+    @figure("Opening, fired", "mm", "{cut_opening} × (1 − {clay.shrinkage})")
+    def fired_opening(self) -> Spread:
+        """What the opening comes out at."""
+        return fired_size(self.cut_opening, self.clay.shrinkage)
+
+    @figure("Rim, fired", "mm", "({cut_outside} − {cut_opening}) ÷ 2 × (1 − {clay.shrinkage})")
+    def rim(self) -> Spread:
+        """Width of the metal round the opening."""
+        return (1 - self.clay.shrinkage) * ((self.cut_outside - self.cut_opening) / 2)
+
+    @figure("Clay, each", "g", "π ÷ 4 × {cut_outside}² × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
+    def clay_mass(self) -> float:
+        """The disc as it is cut, the opening not taken out."""
+        return disc_mass(self.clay.density, self.cut_outside, self.thickness.usual)
+
+    @figure("Clay out of the middle, each", "g", "π ÷ 4 × {cut_opening}² × {thickness} × {clay.density} ÷ 1000")
+    def middle(self) -> float:
+        """What goes back into the wrap."""
+        return disc_mass(self.clay.density, self.cut_opening, self.thickness.usual)
+
+    @figure("Fired weight, each", "g", "({clay_mass} − {middle}) × {clay.metal_share}")
+    def fired_mass(self) -> Spread:
+        """Metal left, the opening taken out."""
+        return fired_mass(self.clay_mass - self.middle, self.clay.metal_share)
+
+    def takes(self) -> Iterator[Take]:
+        """Clay as cut."""
+        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+
+    def made(self) -> Iterator[Made]:
+        """Both diameters."""
+        s = self.clay.shrinkage
+
+        def fires(wet: float) -> Spread:
+            return fired_size(wet, s)
+
+        for label, given_size, by_cutter in (("outside", self.outside, _cut), ("opening", self.opening, _opened)):
+            if by_cutter(self):
+                yield Made(label, f"cutter_{label}", given_size, fires, "round cutter")
+            else:
+                yield Made(label, f"wet_{label}", given_size, fires, "cutter or template")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The cutters."""
+        if _cut(self):
+            yield "round cutter", self.cut_outside
+        if _opened(self):
+            yield "round cutter", self.cut_opening
+
+    def check(self) -> Iterator[Finding]:
+        """Each diameter given once; a rim left between them."""
+        for size, cutter in (("outside", "outside_cutter"), ("opening", "opening_cutter")):
+            tool: Spread | None = getattr(self, cutter)
+            if tool:
+                yield from self.misfits(f"a washer with its {cutter.replace('_', ' ')}", {}, [size])
+                yield from self.not_owned("round cutter", tool.usual, cutter.replace("_", " "))
+            else:
+                yield from self.misfits("a washer", {size: f"{size}: 12 mm"})
+        if self.rim.usual < LEAST_RIM:
+            field = "opening cutter" if self.opening_cutter else "opening"
+            room = self.fired_outside.usual - 2 * LEAST_RIM
+            most = room / (1 - self.clay.shrinkage.usual) if self.opening_cutter else room
+            fits = at_most(most) if most > 0 else f"none: the outside is {self.fired_outside.usual:.3g} mm"
+            yield Finding(field, f"leaves a rim of {self.rim.usual:.2f} mm when fired", fits)
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """Two circles on one centre."""
+        outside = size("cutter_outside" if _cut(self) else "wet_outside")
+        opening = size("cutter_opening" if _opened(self) else "wet_opening")
+        middle = (outside / 2, outside / 2)
+        pen.circle(middle, outside)
+        pen.circle(middle, opening)
+        pen.cross(middle)
+        pen.across(-4, 0, outside, f"Ø {outside.words}", to=0)
+        pen.across(outside + 5, (outside - opening) / 2, (outside + opening) / 2, f"Ø {opening.words}", to=outside)
+
+    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
+        """Thickness and clay."""
+        return template_clay(self.thickness.usual, self.clay)

@@ -1,0 +1,73 @@
+"""One part at a time, from the words of its fields to its figures and the checks on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import pytest
+
+from sheetgen.base.place import Source
+from sheetgen.base.trouble import Trouble, Troubles
+from sheetgen.check.project import check
+from sheetgen.model.project import Filed, Project
+from sheetgen.read.forms import form
+from sheetgen.read.library import read_library
+from sheetgen.read.parts import check_parts
+from sheetgen.read.yaml_words import words
+from sheetgen.work.project import work
+
+HEAD = "title: One part\nrevision: 1\ndate: 2026-01-10\nsummary: One part.\nmakes: 1\nlevel: experienced\nparts:\n  it:\n"
+FOOT = "steps:\n  - title: Make\n    parts: [it]\n  - title: Dry\n    wait: 1 h\n  - title: Fire\n    firing: silver\n"
+LINES_BEFORE = HEAD.count("\n")
+
+
+@dataclass(frozen=True)
+class Tried:
+    """What came of a part: its figures, and what was found wrong with it."""
+
+    figures: dict[str, Any]
+    troubles: list[Trouble]
+    text: str
+
+    def __getitem__(self, name: str) -> Any:
+        """The value of a figure, low, usual and high."""
+        return self.figures[f"it.{name}"].value
+
+    def usual(self, name: str) -> float:
+        return float(self[name].usual)
+
+    @property
+    def errors(self) -> list[Trouble]:
+        return [t for t in self.troubles if t.severity == "error"]
+
+    def blamed(self, trouble: Trouble) -> str:
+        """The field on whose line a trouble stands."""
+        assert trouble.place
+        return self.text.split("\n")[trouble.place.line - 1].split(":")[0].strip()
+
+
+@pytest.fixture(scope="session")
+def tried(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """A part made of the fields given, by the stock of the small libraries."""
+    root = libraries.make(tmp_path_factory.mktemp("parts")).root
+    library = read_library(root, Troubles())
+    assert library is not None
+
+    def make(kind: str, **fields: object) -> Tried:
+        lines = [f"    kind: {kind}", *(f"    {k.replace('_', ' ')}: {v}" for k, v in fields.items())]
+        text = HEAD + "\n".join(lines) + "\n" + FOOT
+        troubles = Troubles()
+        found = words(Source("projects/one/project.yaml", text), troubles)
+        assert found is not None, list(map(str, troubles))
+        project = form(Project, found, troubles)
+        assert project is not None, list(map(str, troubles))
+        check_parts(project, troubles)
+        if troubles.errors:
+            return Tried({}, list(troubles), text)
+        worked = work(Filed("one", root, project), library, troubles)
+        if not troubles.errors:
+            check(worked, troubles)
+        return Tried(worked.main.figures, list(troubles), text)
+
+    return make
