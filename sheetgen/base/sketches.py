@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Line
 
 
-def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, words: tuple[str, str], k: float) -> None:  # noqa: PLR0913, PLR0917 - a section has this many sizes
+def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, words: tuple[str, str], k: float) -> None:
     """A strip wound round a former over its release sheet, ends overlapping, one cut through both layers."""
     inner = (former / 2 + sheet) * k
     outer = inner + clay * k
@@ -44,7 +44,7 @@ def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, wo
 
 def dome(
     pen: Pen, ball: float, clay: float, chord: float, words: tuple[str, str, str], k: float, *, over: bool
-) -> None:  # noqa: PLR0913
+) -> None:
     """A dome in section on its ball, or in its cup: width and rise of the clay as it lies, wet."""
     middle = ball / 2 + (clay / 2 if over else -clay / 2)
     half = math.degrees(2 * math.asin(min(1.0, chord / (4 * middle))))
@@ -62,8 +62,17 @@ def dome(
     rim, crown = -turn * middle * k * math.cos(math.radians(half)), -turn * middle * k
     edge = max(abs(x) for x, _ in (*low, *high))
     pen.across(rim + turn * 6, -reach_x, reach_x, words[0], to=rim + turn)
-    pen.upright(edge + 6, *sorted((crown, rim)), words[1], to=reach_x)
+    pen.upright(edge + 6, min(crown, rim), max(crown, rim), words[1], to=reach_x)
     pen.text((0, crown + turn * (outer - inner) / 2 + turn * 4.4), words[2], anchor="middle")
+
+
+def cylinder(pen: Pen, wide: float, long: float) -> None:
+    """A tube seen a little from above, the middle of its top at (0, 0)."""
+    lift = wide * 0.14
+    pen.oval((0, 0), wide, 2 * lift)
+    pen.line([(-wide / 2, 0), (-wide / 2, long)])
+    pen.line([(wide / 2, 0), (wide / 2, long)])
+    pen.line([(wide / 2 * math.cos(a), long + lift * math.sin(a)) for a in (math.pi * i / 32 for i in range(33))])
 
 
 def band(points: Sequence[Point], thickness: float) -> tuple[list[Point], list[Point]]:
@@ -94,7 +103,7 @@ def wire(pen: Pen, points: Sequence[Point], thickness: float, kind: Line = "cut"
 
 def two_pegs(
     pen: Pen, first: float, second: float, gap: float, d: float, words: tuple[str, str, str], k: float, *, crossed: bool
-) -> None:  # noqa: PLR0913, E501
+) -> None:
     """Two pegs and the path of the wire round them, crossed (a figure eight) or open (a long link)."""
     r1, r2 = (first + d) / 2 * k, (second + d) / 2 * k
     c = (gap + (first + second) / 2) * k
@@ -114,7 +123,7 @@ def two_pegs(
     pen.text((c / 2, below + 10.5), words[2], anchor="middle")
 
 
-def oval(pen: Pen, length: float, width: float, d: float, words: tuple[str, str], k: float) -> None:  # noqa: PLR0913
+def oval(pen: Pen, length: float, width: float, d: float, words: tuple[str, str], k: float) -> None:
     """An oval ring with straight sides, its seam in the middle of a long side, away from the pull."""
     r, straight = (width + d) / 2 * k, (length - width) * k
     right = arc((straight / 2, 0), r, -90, 90, 32)
@@ -160,7 +169,7 @@ def curve(
     pen.line([(0, -tall), (0, 0), (wide, 0)], "thin")
     for hour in range(0, hours + step, step):
         x = hour * 60 * kx
-        if x <= wide + 0.1:  # noqa: PLR2004 - the last mark may fall on the end
+        if x <= wide + 0.1:
             pen.line([(x, 0), (x, 1)], "thin")
             pen.text((x, 4), f"{hour}", anchor="middle")
     pen.text((wide, 7.6), "hours", anchor="end")

@@ -1,12 +1,20 @@
-"""The nearest known word to one that is not known."""
+"""Words as people mistype them and as web addresses take them."""
 
 from __future__ import annotations
 
+import re
+import unicodedata
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+
+
+def slug(name: str) -> str:
+    """A name as it stands in a web address; of a script without Latin letters, the letters' numbers."""
+    plain = unicodedata.normalize("NFKD", name.lower().replace("½", " half")).encode("ascii", "ignore").decode()
+    return "-".join(re.findall(r"[a-z0-9]+", plain)) or "-".join(f"{ord(c):x}" for c in name if c.isalnum()) or "version"
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

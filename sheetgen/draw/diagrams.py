@@ -11,13 +11,13 @@ from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
 from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
-from sheetgen.model.drawing import Drawing
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
 
     from sheetgen.base.figure import Size
     from sheetgen.base.material import Phase
+    from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.parts.kind import Part
 
@@ -95,7 +95,7 @@ def _axis(minutes: float) -> float:
 
 
 def _line(phases: Sequence[Phase], slow: int) -> list[tuple[float, float]]:
-    """Points of one kiln's curve: minutes and °C. `slow` is 0 for the quick kiln and the short holds, 1 for the other."""
+    """Points of one kiln's curve: minutes and °C; `slow` is 0 for the quick kiln and short holds, else 1."""
     rate = (FULL_FAST, FULL_SLOW)[slow]
     constant = float((COOLING_FAST, COOLING_SLOW)[slow])
     at, start = 0.0, float(ROOM)

@@ -62,11 +62,11 @@ class Paper(Pen):
         look = f'font-size="{mm(size)}" text-anchor="{anchor}" fill="#000"'
         self.marks.append(f'<text x="{x}" y="{y}" {look}{turned}>{escape(words)}</text>')
 
-    def drawing(self, corner: Point, width: float, height: float, says: str) -> Drawing:
-        """What has been drawn, as an SVG whose upper left is at `corner`."""
+    def drawing(self, corner: Point, width: float, height: float, says: str, scale: float = 1.0) -> Drawing:
+        """What has been drawn, as an SVG whose upper left is at `corner`, printed at a scale."""
         box = f"{mm(corner[0])} {mm(corner[1])} {mm(width)} {mm(height)}"
         head = (
-            f'<svg xmlns="http://www.w3.org/2000/svg" width="{mm(width)}mm" height="{mm(height)}mm" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{mm(width * scale)}mm" height="{mm(height * scale)}mm" '
             f'viewBox="{box}" font-family="{FONT}" role="img">'
         )
-        return Drawing(f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>", width, height, says)
+        return Drawing(f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>", width * scale, height * scale, says)

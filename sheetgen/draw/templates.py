@@ -10,6 +10,7 @@ import rectpack
 from sheetgen.base.pen import Extent, Moved, Pen
 from sheetgen.base.trouble import CannotBe
 from sheetgen.draw.diagrams import diagrams, kiln_curves
+from sheetgen.draw.finished import finished
 from sheetgen.draw.paper import Paper
 from sheetgen.model.drawing import Drawing, Drawings, TemplatePage
 
@@ -44,7 +45,7 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
     pieces = [_piece(part, worked, version) for part in version.parts.values() if type(part).flat()]
     templates = {piece.part.name: _alone(piece) for piece in pieces}
     pages = {paper: tuple(_pages(pieces, paper)) for paper in papers} if pieces else {}
-    return Drawings(templates, pages, diagrams(worked, version), kiln_curves(version))
+    return Drawings(templates, pages, diagrams(worked, version), kiln_curves(version), finished(version))
 
 
 def _piece(part: Part, worked: Worked, version: WorkedVersion) -> _Piece:

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts import stones as facts
 from sheetgen.facts.units import GRAMS_PER_CARAT
 from sheetgen.formulas import guard
 from sheetgen.formulas.formula import formula
+
+if TYPE_CHECKING:
+    from sheetgen.base.spread import Spread
 
 _COURSE = "gemmology course pages on mounted diamond weight"
 _POST = "a diamond forum post quoting GIA's formulas"
@@ -67,3 +72,13 @@ def carats_in_grams(carats: float) -> float:
     """Grams of a weight in metric carats. CannotBe for negative numbers."""
     guard.not_below_zero(carats, "a stone's weight", unit="ct")
     return carats * GRAMS_PER_CARAT
+
+
+def brilliant(size: Spread, width: Spread | None, height: Spread, density: float) -> tuple[Spread, str]:
+    """Weight (ct) of a stone cut as a round or oval brilliant, thin at its girdle; and how a pencil works it."""
+    a, high, last = f"{size.usual:.6g}", f"{height.usual:.6g}", f"× {density:.6g} ÷ {facts.DIAMOND:g}"
+    if width is None:
+        worked = f"{a}² × {high} × {facts.ROUND_WEIGHT:g} {last}"
+        return carats_of_species(carats_round(size, height, 1), density), worked
+    worked = f"(({a} + {width.usual:.6g}) ÷ 2)² × {high} × {facts.OVAL_WEIGHT:g} {last}"
+    return carats_of_species(carats_oval(size, width, height, 1), density), worked

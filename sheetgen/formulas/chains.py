@@ -54,3 +54,20 @@ def rings_between(links: float, fittings: float) -> float:
     guard.above_zero(links, "a number of links", "count", "")
     guard.not_below_zero(fittings, "a number of fittings", "fittings", "")
     return links - 1 + fittings
+
+
+@formula("links = length ÷ link, to the nearest whole one", source=_TAUT)
+def whole_links(length: float, link: float) -> float:
+    """Whole links nearest to a length (mm), halves up; none for less than half a link. CannotBe if negative."""
+    guard.not_below_zero(length, "a length of chain", "length")
+    guard.above_zero(link, "the inside of a link", "link")
+    return floor(length / link + 0.5)
+
+
+@formula("links = pieces × (2 × first + (pieces − 1) × step) ÷ 2", source="sum of an even series")
+def graded_links(pieces: float, first: float, step: float) -> float:
+    """Links in a set of pieces, each `step` links longer than the one before. CannotBe for negative numbers."""
+    guard.above_zero(pieces, "a number of pieces", "pieces", "")
+    guard.above_zero(first, "a number of links", "first", "")
+    guard.not_below_zero(step, "a step", "step", "")
+    return pieces * (2 * first + (pieces - 1) * step) / 2

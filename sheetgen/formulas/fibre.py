@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import math
 
+from sheetgen.base.spread import ceil
 from sheetgen.formulas import guard
 from sheetgen.formulas.formula import formula
+
+_SERIES = "sum of an even series"
 
 
 @formula("cut = 2 × drop + π × (bar + thickness) ÷ 2", source="plane geometry: a half turn over the bar")
@@ -40,3 +43,21 @@ def binding_thread(bundle: float, thread: float, turns: float) -> float:
     guard.above_zero(thread, "a thread", "thread")
     guard.not_below_zero(turns, "a number of turns", "turns", "")
     return turns * math.pi * (bundle + thread)
+
+
+@formula("steps = strips − 1; in a point half of the strips, rounded up, − 1", source=_SERIES)
+def fringe_steps(strips: float, point: float) -> float:
+    """Steps from the first drop to the longest; `point` 1 if the longest hangs in the middle. CannotBe for none."""
+    guard.above_zero(strips, "a number of strips", "strands", "")
+    return max(0, ceil(strips / 2) - 1 if point else strips - 1)
+
+
+@formula("mean = (first + last) ÷ 2; a point of an odd number has one of the longest only", source=_SERIES)
+def fringe_mean(strips: float, first: float, last: float, point: float) -> float:
+    """Mean drop (mm) of a fringe whose drops grow in even steps from first to last. CannotBe for 0 or less."""
+    guard.above_zero(strips, "a number of strips", "strands", "")
+    guard.above_zero(first, "a drop", "first")
+    guard.above_zero(last, "a drop", "last")
+    if point and strips % 2:
+        return ((strips + 1) / 2 * first + (strips - 1) / 2 * last) / strips
+    return (first + last) / 2

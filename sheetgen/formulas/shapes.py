@@ -10,6 +10,7 @@ from sheetgen.base.pen import arc
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import guard
 from sheetgen.formulas.formula import formula
+from sheetgen.formulas.loops import ellipse_perimeter
 
 _GEOMETRY = "plane geometry"
 _STEINER = "Steiner's formula for parallel curves"
@@ -171,3 +172,16 @@ def area_of(shape: str, wide: float, tall: float, sides: float = 0) -> tuple[flo
     if shape == "oval":
         return math.pi / 4 * wide * tall, f"π ÷ 4 × {a} × {b}"
     return wide * tall, f"{a} × {b}"
+
+
+def edge_of(shape: str, long: float, narrow: float) -> tuple[float, str]:
+    """Perimeter (mm) of a disc, rectangle or oval, longer side first, and how a pencil works it."""
+    a, b = f"{long:.6g}", f"{narrow:.6g}"
+    if shape == "disc":
+        return math.pi * long, f"π × {a}"
+    if shape == "rectangle":
+        return 2 * (long + narrow), f"2 × ({a} + {b})"
+    h = f"({a} − {b})² ÷ ({a} + {b})²"
+    # Ramanujan's second form, which a pencil can follow; the figure itself is worked exactly.
+    worked = f"π × ({a} + {b}) ÷ 2 × (1 + 3 × {h} ÷ (10 + √(4 − 3 × {h})))"
+    return ellipse_perimeter.pure(long, narrow), worked

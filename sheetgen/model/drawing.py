@@ -36,3 +36,4 @@ class Drawings:
     pages: dict[str, tuple[TemplatePage, ...]]
     diagrams: dict[str, Drawing] = field(default_factory=dict)
     curves: dict[int, Drawing] = field(default_factory=dict)
+    finished: Drawing | None = None

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.mass import sheet_mass
@@ -21,6 +20,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 
 def _meets(part: Bail) -> bool:

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet, Stone
 from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas import carats
-from sheetgen.formulas.loops import ellipse_perimeter
+from sheetgen.formulas.carats import brilliant
 from sheetgen.formulas.mass import sheet_mass
-from sheetgen.formulas.shapes import oval_grown, oval_grown_area
-from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
+from sheetgen.formulas.shapes import edge_of, oval_grown, oval_grown_area
+from sheetgen.formulas.wrap import round_former
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
 
@@ -29,7 +27,7 @@ def _weighed(part: BezelCup) -> bool:
 
 
 class BezelCup(Part):
-    """Strip on its middle: π × (stone + room + strip), or the oval's perimeter + π × (room + strip) (Steiner's formula).
+    """Strip on its middle: the stone's outline + π × (room + strip), whatever its shape (Steiner's formula).
 
     Bending thins the outside of a strip and rolling stretches it: try the strip round the stone before it is soldered.
     How high the wall must stand hangs on where the stone's side begins to lean, which no measure of stock says; a
@@ -42,8 +40,8 @@ class BezelCup(Part):
     base = given.maybe_item(Sheet, "the metal of the base plate, if not that of the wall")
     stone = given.item(Stone, "the stone, round or oval")
     room = given.length("how much wider than the largest stone the cup is", default="0.1 mm", at_least=0)
-    height = given.maybe_length("height of the wall above the base; left out, by the stone's height", above=0)
-    reach = given.ratio("how much of the stone's height the wall covers", default="40 %", at_least=0.05)
+    height = given.maybe_length("height of the wall; a pointed stone wants it; left out, by the stone's height", above=0)
+    reach = given.ratio("how much of a flat-backed stone's height the wall covers", default="40 %", at_least=0.05)
     under = given.length("what lies under the stone in the cup", default="0 mm", at_least=0)
     trim = given.length("strip left over to file the seam true", default="0.5 mm", at_least=0)
     rim = given.length("base left outside the wall all round", default="0.5 mm", at_least=0)
@@ -61,13 +59,7 @@ class BezelCup(Part):
     @property
     def outline(self) -> tuple[float, str]:
         """Round the largest stone, mm; and how a pencil works it."""
-        a, b = self.stone.size.high, self.narrow
-        if self.stone.width is None:
-            return math.pi * a, f"π × {a:.6g}"
-        h = f"({a:.6g} − {b:.6g})² ÷ ({a:.6g} + {b:.6g})²"
-        # Ramanujan's second form, which a pencil can follow; the figure itself is worked exactly.
-        worked = f"π × ({a:.6g} + {b:.6g}) ÷ 2 × (1 + 3 × {h} ÷ (10 + √(4 − 3 × {h})))"
-        return ellipse_perimeter(a, b), worked
+        return edge_of("disc" if self.stone.width is None else "oval", self.stone.size.high, self.narrow)
 
     @property
     def outline_worked(self) -> str:
@@ -77,10 +69,7 @@ class BezelCup(Part):
     @figure("Strip, ends meet", "mm", "{outline_worked} + π × ({room} + {strip.thickness})", rounding="tenth")
     def strip_meets(self) -> float:
         """Along the middle of the strip."""
-        thick = self.strip.thickness + self.room.usual
-        if self.stone.width is None:
-            return bezel_strip_round(self.stone.size.high, thick)
-        return bezel_strip_oval(self.stone.size.high, self.narrow, thick)
+        return round_former(self.outline[0], self.strip.thickness + self.room.usual)
 
     @figure("Strip, cut", "mm", "{strip_meets} + {trim}", rounding="tenth")
     def strip_cut(self) -> Spread:
@@ -153,20 +142,19 @@ class BezelCup(Part):
         return wall + sheet_mass(self.plate.density, self.base_area, self.plate.thickness)
 
     @property
+    def brilliant(self) -> tuple[Spread, str]:
+        """Carats and their working."""
+        return brilliant(self.stone.size, self.stone.width, self.stone.height or spread(0), self.stone.density or 0)
+
+    @property
     def carats_worked(self) -> str:
         """How a brilliant's weight is worked."""
-        size, high = self.stone.size.usual, self.stone.height.usual if self.stone.height else 0
-        if self.stone.width is None:
-            return f"{size:.6g}² × {high:.6g} × 0.0061"
-        return f"(({size:.6g} + {self.stone.width.usual:.6g}) ÷ 2)² × {high:.6g} × 0.0062"
+        return self.brilliant[1]
 
-    @figure("Stone's weight, if it is cut as a brilliant", "ct", "{carats_worked} × {stone.density} ÷ 3.52",
-            when=_weighed)  # fmt: skip
+    @figure("Stone's weight, if it is cut as a brilliant", "ct", "{carats_worked}", when=_weighed)
     def carats(self) -> Spread:
-        """By the formula for diamond, scaled by density; a thin girdle."""
-        size, wide, high = self.stone.size, self.stone.width, self.stone.height or spread(0)
-        cut = carats.carats_oval(size, wide, high, 1) if wide else carats.carats_round(size, high, 1)
-        return carats.carats_of_species(cut, spread(self.stone.density or 0))
+        """By the formula for diamond, scaled by density."""
+        return self.brilliant[0]
 
     def takes(self) -> Iterator[Take]:
         """Sheet for wall and base, and the stone."""
@@ -201,7 +189,8 @@ class BezelCup(Part):
         pen.upright(-4, 0, high, high.words, to=0)
         down = size("base_down") if self.stone.width is not None else across
         middle = (across / 2, high + 9 + down / 2)
-        edge = [(middle[0] + x, middle[1] + y) for x, y in oval_grown(self.stone.size.high, self.narrow, self.grown)]
+        by = (across - self.stone.size.high) / 2
+        edge = [(middle[0] + x, middle[1] + y) for x, y in oval_grown(self.stone.size.high, self.narrow, by)]
         pen.line(edge, closed=True)
         pen.oval(middle, self.stone.size.high, self.narrow, "thin")
         pen.cross(middle)

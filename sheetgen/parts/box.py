@@ -200,6 +200,12 @@ class Box(Part):
             yield Made("lip of the lid, across", "lip_across", finished, fires, "template")
             yield Made("lip of the lid, down", "lip_down", self.inside_down - 2 * self.clearance, fires, "template")
 
+    def slats(self) -> Iterator[tuple[str, float]]:
+        """Walls and base."""
+        yield from super().slats()
+        if self.base_thickness:
+            yield "base thickness", self.base_thickness.usual
+
     def check(self) -> Iterator[Finding]:
         """Shallow enough that its walls stand."""
         narrow = min(self.across.usual, self.down.usual)

@@ -217,6 +217,19 @@ class Dome(Part):
             room = self.hole.usual + 2 * LEAST_WEB + opening
             yield Finding("around", "brings the holes into the middle one", f"{room:.1f} mm or more")
 
+    def front(self, pen: Pen) -> float:
+        """The dome from above its crown."""
+        across = self.across.usual
+        middle = (0.0, across / 2)
+        pen.circle(middle, across)
+        if self.hole:
+            pen.circle(middle, self.hole.usual)
+        if self.around and self.opening:
+            n = int(self.holes.usual)
+            for centre in arc(middle, self.around.usual / 2, -90, 270, n)[:n]:
+                pen.circle(centre, self.opening.usual)
+        return across
+
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The clay on its ball or in its cup, in section, wet."""
         ball, disc = size("ball"), size("wet_disc")

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches
 from sheetgen.base.figure import Made
+from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.pegs import crossed_belt, inside_pitch
@@ -14,7 +16,10 @@ from sheetgen.parts.kind import Finding, figure
 from sheetgen.parts.wire_piece import WirePiece, drawer_worked, from_drawer
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
+
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
 
 
 class FigureEight(WirePiece):
@@ -116,6 +121,26 @@ class FigureEight(WirePiece):
         yield Made("wire for one", "cut", tool="ruler")
         yield Made("pegs, centre to centre", "centres", tool="jig")
         yield Made("length over all", "outside", self.length, None, "as bent, not hammered")
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The two pegs and the wire's path."""
+        first, second, gap = self.peg_used.usual, self.second_used.usual, self.clear.usual
+        words = (
+            f"gap {size('clear').words}",
+            f"{size('centres').words} apart",
+            f"pegs {first:g} and {second:g}, cut {size('cut').words}",
+        )
+        sketches.two_pegs(pen, first, second, gap, self.wire.thickness, words, k, crossed=True)
+        return f"Wire led crosswise round two pegs of {first:g} and {second:g} mm, {words[1]} from centre to centre, clear {words[0]} mm"
+
+    def front(self, pen: Pen) -> float:
+        """The link hanging, its first loop above."""
+        d = self.wire.thickness
+        r1, r2 = (self.peg_used.usual + d) / 2, (self.second_used.usual + d) / 2
+        upper, lower = (0.0, r1 + d / 2), (0.0, r1 + d / 2 + self.centres.usual)
+        sketches.wire(pen, arc(upper, r1, 0, 360, 64)[:-1], d, closed=True)
+        sketches.wire(pen, arc(lower, r2, 0, 360, 64)[:-1], d, closed=True)
+        return self.outside.usual - d
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The pegs."""

@@ -8,13 +8,14 @@ from sheetgen.base.bend import Bend
 from sheetgen.base.dimension import COUNT, LENGTH, MASS, TEMPERATURE, TIME, Dimension
 from sheetgen.base.material import Item
 from sheetgen.base.outline import Outline
+from sheetgen.base.spot import Neighbour, Spot
 
 if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
     from sheetgen.parts.kind import Part
 
 T = TypeVar("T")
-Sort = Dimension | type[Item] | type[Outline] | type[Bend] | tuple[str, ...]
+Sort = Dimension | type[Item] | type[Outline] | type[Bend] | type[Spot] | type[Neighbour] | tuple[str, ...]
 
 
 class Given(Generic[T]):
@@ -126,6 +127,16 @@ def maybe_item(sort: type[ItemT], about: str) -> Given[ItemT | None]:
 def bends(about: str) -> Given[tuple[Bend, ...]]:
     """A form of bent wire: straights and arcs one after another."""
     return Given(Bend, about, at_least=0)
+
+
+def spot(about: str) -> Given[Spot | None]:
+    """A spot in the front view, as `5 mm, 12 mm`: to the right and down."""
+    return Given(Spot, about, optional=True)
+
+
+def neighbour(about: str) -> Given[Neighbour | None]:
+    """Another part of the project."""
+    return Given(Neighbour, about, optional=True)
 
 
 def outline(about: str) -> Given[Outline | None]:

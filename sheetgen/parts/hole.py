@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Wire
-from sheetgen.base.spread import Spread
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.shrinkage import fired_size, wet_size
 from sheetgen.formulas.stones import seat_wet
@@ -16,6 +15,8 @@ from sheetgen.parts.kind import Finding, Part, figure, neighbours
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 LEAST_EDGE = 1.0  # mm of finished metal outside a hole that something hangs from: common practice
 
@@ -131,5 +132,5 @@ class Hole(Part):
                 "edge", "leaves so little metal that a ring pulls out", f"{LEAST_EDGE:g} mm or more", "warning"
             )
         if self.width and self.fired.usual + 2 * self.edge.usual > self.width.usual + 1e-9:
-            least = at_least(self.fired.usual + 2 * self.edge.usual)
-            yield Finding("width", "does not hold the hole with that edge on both sides", f"{least}, or a smaller edge")
+            wider = at_least(self.fired.usual + 2 * self.edge.usual)
+            yield Finding("width", "does not hold the hole with that edge on both sides", f"{wider}, or a smaller edge")

@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Wire
+from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.buying import pieces_from_stock
@@ -29,6 +31,9 @@ from sheetgen.parts.wire_piece import drawer_worked, from_drawer, spool
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
+
 
 def _round(part: JumpRing) -> bool:
     return part.shape == "round"
@@ -45,7 +50,9 @@ class JumpRing(Part):
 
     wire = given.item(Wire, "the wire")
     shape = given.one_of("round, oval with straight sides, or oval as an ellipse", "round", "oval", "ellipse")
-    inside = given.maybe_length("inside diameter, or an oval's inside length; of a round ring, or give the rod", above=0)
+    inside = given.maybe_length(
+        "inside diameter, or an oval's inside length; of a round ring, or give the rod", above=0
+    )
     inside_width = given.maybe_length("inside width of an oval", above=0)
     rod = given.maybe_length("the rod to wind a round coil on, when the tool decides", above=0)
     springback = given.ratio("how much the inside opens when the coil leaves the rod", default="0 %", at_most=0.3)
@@ -190,6 +197,27 @@ class JumpRing(Part):
             yield Made("inside", "rod_used", self.inside, off, "rod")
         else:
             yield Made("wire for one ring", "one", tool="oval rod")
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The ring with its inside; an oval with its seam on a long side."""
+        d = self.wire.thickness
+        if _round(self):
+            sketches.round_ring(pen, self.inner.usual, d, f"Ø {self.inner.usual:.4g}", k)
+            return f"A round ring, inside {self.inner.usual:.4g} mm, wire {d:.3g} mm, wound on a rod of {size('rod_used').words} mm"
+        long, wide = self.long, self.narrow.usual
+        sketches.oval(pen, long, wide, d, (f"{long:.4g}", f"{wide:.4g}"), k)
+        return (
+            f"An oval ring, inside {long:.4g} × {wide:.4g} mm, wire {d:.3g} mm, its seam in the middle of a long side"
+        )
+
+    def front(self, pen: Pen) -> float:
+        """The ring hanging; the next part hangs on its wire at the bottom."""
+        d, long, wide = self.wire.thickness, self.long, self.narrow.usual
+        r, straight = (wide + d) / 2, long - wide
+        middle = (long + 2 * d) / 2
+        upper, lower = (0.0, middle - straight / 2), (0.0, middle + straight / 2)
+        sketches.wire(pen, [*arc(lower, r, 0, 180, 32), *arc(upper, r, 180, 360, 32)], d, closed=True)
+        return long + d
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The rod."""

@@ -105,6 +105,8 @@ class Part:
 
     kind: ClassVar[str] = ""
     count = given.count("how many of these the project needs", default="1")
+    at = given.spot("where the middle of its top stands in the finished view, as 5 mm, 12 mm: right and down")
+    hangs_from = given.neighbour("the part it hangs from in the finished view")
 
     def __init__(self, name: str, bench: Bench) -> None:
         self.name = name
@@ -233,6 +235,13 @@ class Part:
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:  # noqa: ARG002 - kinds with a diagram use them
         """Draw how it is formed, `k` mm on paper for 1 mm of the piece; returns the text alternative, empty for none."""
         return ""
+
+    def front(self, pen: Pen) -> float:  # noqa: ARG002 - kinds with a front view use it
+        """Draw the finished part from the front, mm, the middle of its top at (0, 0); returns how far down it reaches.
+
+        A ring or link returns where the next part's wire lies in it. 0 for a kind that has no front view.
+        """
+        return 0.0
 
     @classmethod
     def flat(cls) -> bool:

@@ -163,6 +163,14 @@ class RingBand(Part):
         if first is not None and first.usual < self.thickness.usual:
             yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
 
+    def front(self, pen: Pen) -> float:
+        """The band along the finger: outside, inside."""
+        inside = self.fired_inside.usual
+        outside = inside + 2 * self.thickness.usual * (1 - self.clay.thickness_shrinkage.usual)
+        pen.circle((0, outside / 2), outside)
+        pen.circle((0, outside / 2), inside)
+        return outside
+
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The strip: its width upright, the line where the ends meet."""
         across, down, meets = size("strip_cut"), size("wet_width"), size("strip_meets")

@@ -7,13 +7,11 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
-from sheetgen.formulas.loops import ellipse_perimeter
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.scatter import most_scattered, share_covered, stones_for_share
-from sheetgen.formulas.shapes import area_of
+from sheetgen.formulas.shapes import area_of, edge_of
 from sheetgen.formulas.shrinkage import fired_size, wet_size
 from sheetgen.formulas.stones import seat_wet
 from sheetgen.parts import given
@@ -24,6 +22,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 
 LEAST_WEB = 0.5  # mm of wet clay between two seats: common practice
@@ -57,7 +56,7 @@ class Scatter(Part):
 
     @figure("Area inside the margin", "mm²", "{area_worked}")
     def area(self) -> float:
-        """Finished area that stones may cover."""
+        """Finished area that stones may cover; of an oval, a hair more than the margin leaves."""
         return self.inside(0)[0]
 
     @property
@@ -72,15 +71,7 @@ class Scatter(Part):
         if min(wide, tall) <= 0:
             field = "across" if self.across.usual <= self.tall.usual else "down"
             raise CannotBe("no stone fits inside the margin", f"more than {less:g} mm, or a smaller margin", field)
-        area, worked = area_of(self.shape, wide, tall)
-        a, b = f"{max(wide, tall):.6g}", f"{min(wide, tall):.6g}"
-        if self.shape == "rectangle":
-            return area, worked, 2 * (wide + tall), f"2 × ({a} + {b})"
-        if self.shape == "disc":
-            return area, worked, math.pi * wide, f"π × {a}"
-        h = f"({a} − {b})² ÷ ({a} + {b})²"  # Ramanujan's second form, for a pencil; the figure is worked exactly
-        perimeter = f"π × ({a} + {b}) ÷ 2 × (1 + 3 × {h} ÷ (10 + √(4 − 3 × {h})))"
-        return area, worked, ellipse_perimeter(max(wide, tall), min(wide, tall)), perimeter
+        return *area_of(self.shape, wide, tall), *edge_of(self.shape, max(wide, tall), min(wide, tall))
 
     @property
     def most_worked(self) -> str:

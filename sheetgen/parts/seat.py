@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
-from sheetgen.base.spread import Spread, ceil, spread
+from sheetgen.base.spread import Spread, ceil
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas import carats
+from sheetgen.formulas.carats import brilliant
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.shrinkage import fired_size, wet_size
 from sheetgen.formulas.stones import seat_wet
@@ -124,20 +124,19 @@ class Seat(Part):
         return fired_size(max(0.0, left), self.clay.thickness_shrinkage)
 
     @property
+    def brilliant(self) -> tuple[Spread, str]:
+        """Carats and their working."""
+        return brilliant(self.stone.size, self.stone.width, self.height, self.stone.density or 0)
+
+    @property
     def carats_worked(self) -> str:
         """How a brilliant's weight is worked."""
-        size, high = f"{self.stone.size.usual:.6g}", f"{self.height.usual:.6g}"
-        if _round(self):
-            return f"{size}² × {high} × 0.0061"
-        return f"(({size} + {self.narrow.usual:.6g}) ÷ 2)² × {high} × 0.0062"
+        return self.brilliant[1]
 
-    @figure("Stone's weight, if it is cut as a brilliant", "ct", "{carats_worked} × {stone.density} ÷ 3.52",
-            when=_weighed)  # fmt: skip
+    @figure("Stone's weight, if it is cut as a brilliant", "ct", "{carats_worked}", when=_weighed)
     def carats(self) -> Spread:
         """By the formula for diamond, scaled by density."""
-        size, high = self.stone.size, self.height
-        cut = carats.carats_round(size, high, 1) if _round(self) else carats.carats_oval(size, self.narrow, high, 1)
-        return carats.carats_of_species(cut, spread(self.stone.density or 0))
+        return self.brilliant[0]
 
     def takes(self) -> Iterator[Take]:
         """The stone."""

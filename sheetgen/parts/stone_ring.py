@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least, at_most
 from sheetgen.formulas.shrinkage import fired_size, wet_size
@@ -20,12 +19,13 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 LEAST_WEB = 0.5  # mm of wet clay between two seats and beside them: common practice
 
 
 class StoneRing(Part):
-    """Counted by chords, straight from stone to stone: π ÷ asin((stone + gap) ÷ circle); by the arc a small ring is overfilled.
+    """Counted by chords, straight from stone to stone: π ÷ asin((stone + gap) ÷ circle). The arc overfills.
 
     Counted for the largest stone of the size and opened for the largest shrinkage. Seats are marked by eye and drill,
     so no gap comes out truer than the marking.

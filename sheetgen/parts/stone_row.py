@@ -186,6 +186,18 @@ class StoneRow(Part):
             least = (self.drill.usual + 2 * LEAST_WEB) * (1 - self.clay.shrinkage.low)
             yield Finding("width", "leaves too little clay beside the seats", f"{ceil(least * 10) / 10:g} mm or more")
 
+    def front(self, pen: Pen) -> float:
+        """The row upright, as it hangs."""
+        long, d, n = self.along.usual, self.stone.size.usual, int(self.stones.usual)
+        if self.width:
+            pen.box((-self.width.usual / 2, 0), self.width.usual, long)
+        pitch = self.stone.size.high + self.even_gap.usual if self.has_gaps else 0
+        for i in range(n):
+            centre = (0.0, (long - (n - 1) * pitch) / 2 + i * pitch)
+            pen.circle(centre, d, "thin")
+            pen.circle(centre, d / 2, "thin")
+        return long
+
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The finished row: pitch, and what is kept at the ends."""
         long, d, n = self.along.usual, self.stone.size.high, int(self.stones.usual)

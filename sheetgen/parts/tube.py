@@ -141,6 +141,12 @@ class Tube(Part):
         if 0 < self.overlap.usual < self.thickness.usual:
             yield Finding("overlap", "is less than the clay is thick", "3 mm to 6 mm is usual", "warning")
 
+    def front(self, pen: Pen) -> float:
+        """A cylinder seen a little from above."""
+        wide, long = self.fired_outside.usual, self.length.usual
+        sketches.cylinder(pen, wide, long)
+        return long
+
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The strip: its length along the former upright, the line where the ends meet."""
         across, down, meets = size("strip_cut"), size("wet_length"), size("strip_meets")

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import Spread
 from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import disc_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
@@ -18,6 +17,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 LEAST_RIM = 1.0  # mm of finished clay round the opening: common practice
 

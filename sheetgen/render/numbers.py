@@ -21,7 +21,8 @@ HOUR, DAY = 60, 1440
 # A time up to so many minutes is printed in steps of so many.
 TIME_STEPS = ((10, 1), (6 * HOUR, 5), (12 * HOUR, 30), (3 * DAY, HOUR), (float("inf"), DAY / 2))
 QUARTER_INCH, METRE = 6.35, 1000
-SCALES = {"US", "UK", "ISO", "JP"}
+MARKS = {"US": 4, "UK": 2, "ISO": 10, "JP": 10}  # how many marks a size has on its scale
+SCALES = MARKS.keys()
 THIN = "\u202f"
 NBSP = "\u00a0"
 
@@ -58,16 +59,19 @@ class Numbers:
         return Markup('<span class="n">{}</span>').format(text)
 
     def scale(self, value: Spread, scale: str) -> str:
-        """A size of a trade scale, or its range."""
+        """A size of a trade scale to the nearest mark; of a range the low end down and the high end up."""
+        marks = MARKS[scale]
+        turns = [lambda n: floor(n + 0.5)] * 2 if value.exact else [floor, ceil]
+        low, high = (turn(n * marks) / marks for turn, n in zip(turns, (value.low, value.high), strict=True))
         if scale == "UK":
             try:
-                ends = [uk_letter(40 + 1.25 * n) for n in (value.low, value.high)]
+                ends = [uk_letter(40 + 1.25 * n) for n in (low, high)]
             except CannotBe:
                 return f"outside the UK scale ({40 + 1.25 * value.usual:.1f}{NBSP}mm round)"
         elif scale == "US":
-            ends = [_quarters(n, self.rounder) for n in (value.low, value.high)]
+            ends = [_quarters(n, self.rounder) for n in (low, high)]
         else:
-            ends = [self.rounder.decimal(n, 1) for n in (value.low, value.high)]
+            ends = [self.rounder.decimal(n, 1) for n in (low, high)]
         span = ends[0] if ends[0] == ends[1] else f"{ends[0]}{THIN}–{THIN}{ends[1]}"
         return f"{scale}{NBSP}{span}"
 
@@ -82,6 +86,8 @@ class Numbers:
     def time(self, minutes: Spread) -> str:
         """A time or its range: minutes to five, hours to five minutes or halves, days to halves."""
         low, high = minutes.low, minutes.high
+        if high < 2 and high % 1:  # noqa: PLR2004 - half a minute is said in seconds
+            return _span(f"{low * 60:.0f}", f"{high * 60:.0f}") + f"{NBSP}s"
         if low == high and high < HOUR:
             return f"{self.rounder.decimal(high, 0)}{NBSP}min"
         step = next(step for most, step in TIME_STEPS if high <= most)

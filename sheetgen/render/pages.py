@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from sheetgen.base.spelling import slug
 from sheetgen.model.page import Entry, Page
 from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.numbers import Numbers
 from sheetgen.render.pdf import Printer, font_css, font_files
-from sheetgen.render.view import View, slug, version_name
+from sheetgen.render.view import View, version_name
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from sheetgen.base.spelling import slug
 from sheetgen.facts.cautions import LADDER
 from sheetgen.render import pictures, words
 from sheetgen.render.numbers import NBSP, Numbers
@@ -19,11 +19,6 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import ToolLine, Worked, WorkedStep, WorkedVersion
 
 MOST_COLUMNS = 6
-
-
-def slug(name: str) -> str:
-    """A name as it stands in a web address."""
-    return "-".join(re.findall(r"[a-z0-9]+", name.lower().replace("½", " half"))) or "version"
 
 
 def version_name(worked: Worked, name: str) -> str:
@@ -63,6 +58,7 @@ class View:
                 {"src": pictures.data_uri(self.worked.filed.folder / p), "alt": self._alternative(p)}
                 for p in self.project.pictures
             ],
+            "finished": self._finished_view(),
             "materials": list(self._materials()),
             "tools": [self._tool(line) for line in version.tools],
             "sizes": list(self._sizes()),
@@ -78,6 +74,11 @@ class View:
             "template_pages": self.drawings.pages,
             "workings": list(self._workings()),
         }
+
+    def _finished_view(self) -> Markup | None:
+        """The view drawn from the parts, for a project without a picture of its own."""
+        drawn = self.drawings.finished
+        return Markup(drawn.svg) if drawn and not self.project.pictures else None  # noqa: S704 - drawn by our own pen
 
     def _alternative(self, picture: str) -> str:
         return pictures.alternative(self.worked.filed.folder / picture, f"{self.project.title}, finished")

@@ -13,6 +13,7 @@ from sheetgen.base.material import Item, Tool
 from sheetgen.base.outline import Outline
 from sheetgen.base.place import Place, Word
 from sheetgen.base.spelling import suggest
+from sheetgen.base.spot import Neighbour, Spot
 from sheetgen.base.spread import Spread, floor, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import scales
@@ -285,11 +286,35 @@ class Workbench:
                 self.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, helped)
                 raise Stopped
             return str(word)
+        if sort is Spot:
+            return self._spot(word)
+        if sort is Neighbour:
+            if _plain(word) not in self.parts:
+                self.troubles.add(f"there is no part '{word}'", word.place, suggest(word, self.parts))
+                raise Stopped
+            return Neighbour(_plain(word))
         if sort is Bend:
             return self._bends(word, field, part)
         if sort is Outline or not issubclass(sort, Item):
             return word.outline if isinstance(word, Traced) else None
         return self.item(word, sort)
+
+    def _spot(self, word: Word) -> Spot:
+        """Two lengths with a comma and a space between."""
+        left, comma, right = word.partition(", ")
+        if not comma:
+            self.troubles.add(f"'{word}' is not a spot", word.place, "write it as 5 mm, 12 mm: to the right and down")
+            raise Stopped
+        sides = []
+        for text, offset in ((left, 0), (right, len(left) + 2)):
+            found = self.worked(Word(text, word.place_of(offset, len(text))))
+            if found.dimension != LENGTH:
+                self.troubles.add(
+                    f"'{text}' is {found.dimension}", word.place_of(offset, len(text)), "write 5 mm, 12 mm"
+                )
+                raise Stopped
+            sides.append(found.value.usual)
+        return Spot(*sides)
 
     def _bends(self, word: Word, field: Given[Any], part: str) -> tuple[Bend, ...]:
         try:

@@ -10,7 +10,7 @@ from sheetgen.base.dimension import LENGTH
 from sheetgen.base.figure import Figure
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.rounding import INCH, Rounder
-from sheetgen.base.spelling import suggest
+from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.model.worked import Worked, WorkedVersion
 from sheetgen.work.bench import Stopped, Workbench
@@ -37,7 +37,7 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         if name is None:
             place = next(iter(version)).place if version else filed.project.title.place
             troubles.add("a version has no name", place, "add name: …")
-        elif str(name) in named or _slug(name) in map(_slug, named):
+        elif str(name) in named or slug(name) in map(slug, named):
             troubles.add(f"another version is called '{name}' too", name.place, "give it another name")
         else:
             named[str(name)] = {k: v for k, v in version.items() if k != "name"}
@@ -135,7 +135,3 @@ def _typed(name: str, value: str) -> Word:
 
 def _in_version(name: str, trouble: Trouble) -> Trouble:
     return Trouble(f"in version {name}: {trouble.message}", trouble.place, trouble.help, trouble.severity)
-
-
-def _slug(name: str) -> str:
-    return "-".join("".join(c.lower() if c.isalnum() else " " for c in name).split())

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import pytest
 
+from sheetgen.base.pen import Recorder
 from sheetgen.base.place import Source
+from sheetgen.base.rounding import Rounder
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.check.project import check
 from sheetgen.model.project import Filed, Project
@@ -16,6 +19,9 @@ from sheetgen.read.library import read_library
 from sheetgen.read.parts import check_parts
 from sheetgen.read.yaml_words import words
 from sheetgen.work.project import work
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 HEAD = "title: One part\nrevision: 1\ndate: 2026-01-10\nsummary: One part.\nmakes: 1\nlevel: experienced\nparts:\n  it:\n"
 FOOT = "steps:\n  - title: Make\n    parts: [it]\n  - title: Dry\n    wait: 1 h\n  - title: Fire\n    firing: silver\n"
@@ -29,10 +35,17 @@ class Tried:
     figures: dict[str, Any]
     troubles: list[Trouble]
     text: str
+    part: Any = None
 
     def __getitem__(self, name: str) -> Any:
         """The value of a figure, low, usual and high."""
         return self.figures[f"it.{name}"].value
+
+    def drawn(self) -> Recorder:
+        """The template's lines, at the printed sizes."""
+        pen = Recorder()
+        self.part.template(pen, lambda name: Rounder().size(self.figures[f"it.{name}"]))
+        return pen
 
     def usual(self, name: str) -> float:
         return float(self[name].usual)
@@ -50,7 +63,18 @@ class Tried:
 @pytest.fixture(scope="session")
 def tried(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
     """A part made of the fields given, by the stock of the small libraries."""
-    root = libraries.make(tmp_path_factory.mktemp("parts")).root
+    return trier(libraries.make(tmp_path_factory.mktemp("parts")).root)
+
+
+@pytest.fixture(scope="session")
+def stocked(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """The same, with the stock of tests/parts/stock.yaml beside it: sheet, stones, cutters."""
+    more = (Path(__file__).parent / "stock.yaml").read_text("utf-8")
+    return trier(libraries.make(tmp_path_factory.mktemp("stocked"), libraries.FILES | {"stock/more.yaml": more}).root)
+
+
+def trier(root: Path) -> Callable[..., Tried]:
+    """What makes and works one part by the stock of a library."""
     library = read_library(root, Troubles())
     assert library is not None
 
@@ -68,6 +92,6 @@ def tried(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
         worked = work(Filed("one", root, project), library, troubles)
         if not troubles.errors:
             check(worked, troubles)
-        return Tried(worked.main.figures, list(troubles), text)
+        return Tried(worked.main.figures, list(troubles), text, worked.main.parts["it"])
 
     return make

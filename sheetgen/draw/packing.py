@@ -1,0 +1,146 @@
+"""Rectangles on pages: none overlaps another, none leaves its page, and as few pages as a short search finds.
+
+A page is filled from its upper edge: each piece goes where it lies highest, then furthest left. The order decides how
+full that gets, so several orders are tried and the best is bettered by exchanges, always the same ones.
+"""
+
+from __future__ import annotations
+
+import math
+import random
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+GRAIN = 1e-9
+MOST_TRIALS = 400
+MOST_WORK = 400_000  # trials × pieces², so that many pieces do not hold a page up
+Sides = tuple[float, float]
+Order = list[tuple[int, bool]]
+"""Which piece comes next, and whether it is turned a quarter."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One piece on its page: its number, its upper left corner, its sides as they lie."""
+
+    piece: int
+    x: float
+    y: float
+    width: float
+    height: float
+    turned: bool = False
+
+
+SORTS: tuple[Callable[[Sides], float], ...] = (
+    lambda s: -s[0] * s[1], lambda s: -s[1], lambda s: -s[0], lambda s: -max(s), lambda s: -sum(s), lambda _s: 0,
+)  # fmt: skip
+
+
+def pack(pieces: Sequence[Sides], room: Sides, *, turn: bool = False) -> list[list[Placed]]:
+    """Every piece placed, a list a page. Each piece must fit the room; `turn` allows a quarter turn."""
+    lying = [_first_turn(p, room, turn=turn) for p in pieces]
+    both = [turn and _fits(p, room) and _fits(p[::-1], room) for p in pieces]
+    orders = [[(i, lying[i]) for i in sorted(range(len(pieces)), key=lambda i: key(pieces[i]))] for key in SORTS]
+    found = [(_pages(order, pieces, room), order) for order in orders]
+    pages, order = min(found, key=lambda one: _score(one[0]))
+    chance = random.Random(len(pieces))  # noqa: S311 - the same exchanges every time
+    for _ in range(min(MOST_TRIALS, MOST_WORK // max(1, len(pieces) ** 2)) if len(pieces) > 1 else 0):
+        changed = _exchanged(order, both, chance)
+        other = _pages(changed, pieces, room)
+        if _score(other) <= _score(pages):
+            pages, order = other, changed
+    return pages
+
+
+def _first_turn(piece: Sides, room: Sides, *, turn: bool) -> bool:
+    if _fits(piece, room):
+        return False
+    if turn and _fits(piece[::-1], room):
+        return True
+    raise ValueError(f"a piece of {piece[0]:g} × {piece[1]:g} does not fit {room[0]:g} × {room[1]:g}")
+
+
+def _fits(piece: Sides, room: Sides) -> bool:
+    return piece[0] <= room[0] + GRAIN and piece[1] <= room[1] + GRAIN
+
+
+def _exchanged(order: Order, both: Sequence[bool], chance: random.Random) -> Order:
+    changed = order[:]
+    a, b = chance.randrange(len(order)), chance.randrange(len(order))
+    way = chance.random()
+    if way < 0.4:  # noqa: PLR2004 - two exchanged
+        changed[a], changed[b] = changed[b], changed[a]
+    elif way < 0.8 or not any(both):  # noqa: PLR2004 - one moved
+        changed.insert(b, changed.pop(a))
+    else:  # one turned
+        piece, turned = changed[a]
+        changed[a] = (piece, turned != both[piece])
+    return changed
+
+
+def _score(pages: list[list[Placed]]) -> tuple[float, ...]:
+    """Fewest pages, then the last one emptiest, then the least paper in all."""
+    heights = [max((p.y + p.height for p in page), default=0.0) for page in pages]
+    return len(pages), round(heights[-1], 6) if heights else 0, round(sum(heights), 6)
+
+
+def _pages(order: Order, pieces: Sequence[Sides], room: Sides) -> list[list[Placed]]:
+    pages = []
+    left = order
+    while left:
+        page, left = _one_page(left, pieces, room)
+        pages.append(page)
+    return pages
+
+
+def _one_page(order: Order, pieces: Sequence[Sides], room: Sides) -> tuple[list[Placed], Order]:
+    """What goes on one page in this order, and what is left over."""
+    edge: list[tuple[float, float, float]] = [(0.0, 0.0, room[0])]  # x, y and width of each step of the free edge
+    page: list[Placed] = []
+    left: Order = []
+    for piece, turned in order:
+        width, height = pieces[piece][::-1] if turned else pieces[piece]
+        at = _highest(edge, width, room[0])
+        if at is None or at[1] + height > room[1] + GRAIN:
+            left.append((piece, turned))
+            continue
+        page.append(Placed(piece, *at, width, height, turned))
+        edge = _covered(edge, at[0], width, at[1] + height)
+    return page, left
+
+
+def _highest(edge: list[tuple[float, float, float]], width: float, room: float) -> tuple[float, float] | None:
+    best: tuple[float, float] | None = None
+    for k, (x, _, _) in enumerate(edge):
+        if x + width > room + GRAIN:
+            break
+        y = 0.0
+        for step in edge[k:]:
+            if step[0] >= x + width - GRAIN:
+                break
+            y = max(y, step[1])
+        if y < (best[1] if best else math.inf) - GRAIN:
+            best = (x, y)
+    return best
+
+
+def _covered(edge: list[tuple[float, float, float]], x: float, width: float, y: float) -> list[tuple[float, float, float]]:
+    """The free edge after a piece has been laid from x on; steps of one height are joined."""
+    steps = [(x, y, width)]
+    for sx, sy, wide in edge:
+        if sx < x - GRAIN:
+            steps.append((sx, sy, min(sx + wide, x) - sx))
+        if sx + wide > x + width + GRAIN:
+            begin = max(sx, x + width)
+            steps.append((begin, sy, sx + wide - begin))
+    joined: list[tuple[float, float, float]] = []
+    for step in sorted(steps):
+        if joined and abs(joined[-1][1] - step[1]) < GRAIN:
+            last = joined[-1]
+            joined[-1] = (last[0], last[1], last[2] + step[2])
+        else:
+            joined.append(step)
+    return joined

@@ -1,0 +1,127 @@
+"""Pens that hand on to another pen: a quarter turned, made smaller, or cut off at an edge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sheetgen.base.pen import Anchor, Extent, Line, Pen, Point, arc
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+ROUND = 720  # runs in an oval that is cut off at an edge
+
+
+@dataclass(slots=True)
+class Turned(Pen):
+    """A pen whose paper is turned a quarter clockwise: what ran across runs down."""
+
+    pen: Pen
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """As Pen.line, turned."""
+        self.pen.line([(-y, x) for x, y in points], kind, closed=closed)
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """As Pen.oval, turned."""
+        self.pen.oval((-centre[1], centre[0]), height, width, kind)
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """As Pen.text, turned with the rest."""
+        self.pen.text((-at[1], at[0]), words, size=size, anchor=anchor, turn=turn + 90)
+
+
+@dataclass(slots=True)
+class Scaled(Pen):
+    """A pen that draws smaller or larger; words keep their size."""
+
+    pen: Pen
+    by: float
+    at: Point = (0.0, 0.0)
+
+    def _to(self, p: Point) -> Point:
+        return self.at[0] + p[0] * self.by, self.at[1] + p[1] * self.by
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """As Pen.line, scaled."""
+        self.pen.line([self._to(p) for p in points], kind, closed=closed)
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """As Pen.oval, scaled."""
+        self.pen.oval(self._to(centre), width * self.by, height * self.by, kind)
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """As Pen.text, at its scaled place."""
+        self.pen.text(self._to(at), words, size=size, anchor=anchor, turn=turn)
+
+
+@dataclass(slots=True)
+class Clipped(Pen):
+    """A pen that draws only what lies in a window. Words that begin in it are moved in whole."""
+
+    pen: Pen
+    corner: Point
+    far: Point
+
+    def _inside(self, p: Point) -> bool:
+        return all(self.corner[i] - 1e-9 <= p[i] <= self.far[i] + 1e-9 for i in (0, 1))
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """As Pen.line, in runs that end at the edge."""
+        if all(self._inside(p) for p in points):
+            self.pen.line(points, kind, closed=closed)
+            return
+        if kind == "solid":
+            return
+        run: list[Point] = []
+        ends = [*points, points[0]] if closed else list(points)
+        for a, b in zip(ends, ends[1:], strict=False):
+            part = self._part(a, b)
+            if part is None or (run and run[-1] != part[0]):
+                self._draw(run, kind)
+                run = []
+            if part is not None:
+                run = [*(run or [part[0]]), part[1]]
+        self._draw(run, kind)
+
+    def _draw(self, run: list[Point], kind: Line) -> None:
+        if len(run) > 1:
+            self.pen.line(run, kind)
+
+    def _part(self, a: Point, b: Point) -> tuple[Point, Point] | None:
+        """The part of a run that lies in the window (after Liang and Barsky)."""
+        begin, end = 0.0, 1.0
+        for i in (0, 1):
+            step = b[i] - a[i]
+            for gap, way in ((a[i] - self.corner[i], -step), (self.far[i] - a[i], step)):
+                if abs(way) < 1e-12:  # noqa: PLR2004 - runs along this edge
+                    if gap < 0:
+                        return None
+                elif way < 0:
+                    begin = max(begin, gap / way)
+                else:
+                    end = min(end, gap / way)
+        if begin >= end:
+            return None
+        at = lambda t: a if t == 0 else b if t == 1 else (a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]))  # noqa: E731
+        return at(begin), at(end)
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """As Pen.oval; one that crosses the edge is drawn as short runs."""
+        near = (centre[0] - width / 2, centre[1] - height / 2)
+        if self._inside(near) and self._inside((centre[0] + width / 2, centre[1] + height / 2)):
+            self.pen.oval(centre, width, height, kind)
+            return
+        turn = arc((0, 0), 0.5, 0, 360, ROUND)
+        self.line([(centre[0] + x * width, centre[1] + y * height) for x, y in turn], kind)
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """As Pen.text, moved so that it lies in the window."""
+        if not self._inside(at):
+            return
+        box = Extent()
+        box.text(at, words, size=size, anchor=anchor, turn=turn)
+        x = at[0] + max(0.0, self.corner[0] - box.left) - max(0.0, box.right - self.far[0])
+        y = at[1] + max(0.0, self.corner[1] - box.top) - max(0.0, box.bottom - self.far[1])
+        self.pen.text((x, y), words, size=size, anchor=anchor, turn=turn)

@@ -1,0 +1,169 @@
+"""Fringe: strips or cords hanging side by side, folded over a bar or held at one end, of one length or several."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.figure import Made
+from sheetgen.base.material import Fibre
+from sheetgen.base.spread import Spread
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.fibre import fringe_mean, fringe_steps, folded_strip, wound_ends
+from sheetgen.formulas.stones import row_count, row_span
+from sheetgen.parts import given
+from sheetgen.parts.kind import Finding, Part, Take, figure
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+
+class Fringe(Part):
+    """Drops grow in even steps; a folded strip is two drops and half a turn over the bar, on its middle.
+
+    Fibre stretches, frays and curls as it pleases, and knots take up length: trim the finished fringe by eye.
+    """
+
+    kind = "fringe"
+
+    fibre = given.item(Fibre, "the strip, ribbon or cord")
+    strands = given.maybe_count("how many strips side by side; or give the edge they fill", at_most=2000)
+    along = given.maybe_length("edge that they hang from", above=0)
+    gap = given.length("gap between two strips", default="0 mm", at_least=0)
+    first = given.length("finished drop of the first; in a point, of both outer ones", above=0)
+    last = given.maybe_length("finished drop of the last; in a point, of the middle; all alike if left out", above=0)
+    shape = given.one_of("how the drops run from first to last", "slope", "point")
+    bar = given.maybe_length("diameter of the bar they are folded over; held at one end if left out", above=0)
+    held = given.length("length held in the end or seam, of strips that are not folded", default="10 mm", at_least=0)
+    trim = given.length("length added at each hanging end to trim even", default="0 mm", at_least=0)
+
+    @property
+    def width(self) -> float:
+        """How much of the edge one strip takes, mm."""
+        return self.fibre.width or self.fibre.thickness
+
+    @property
+    def strips_worked(self) -> str:
+        """How the strips are worked."""
+        if self.strands is not None:
+            return f"{self.strands.usual:g}"
+        edge, gap = self.along.usual if self.along else 0, f"{self.gap.usual:.6g}"
+        return f"down(({edge:.6g} + {gap}) ÷ ({self.width:.6g} + {gap}))"
+
+    @figure("Strips", "", "{strips_worked}", rounding="whole")
+    def strips(self) -> float:
+        """Side by side."""
+        if self.strands is not None:
+            return self.strands.usual
+        if self.along is None:
+            raise CannotBe("a fringe wants how many strands, or the edge they fill", "strands: 12", "strands")
+        if self.along.usual < self.width - 1e-9:
+            raise CannotBe("the edge is narrower than one strip", f"{self.width:g} mm or more", "along")
+        return row_count(self.along.usual, 0, self.width, self.gap.usual)
+
+    @property
+    def longest(self) -> Spread:
+        """Drop of the last strip or of the middle, mm."""
+        return self.last or self.first
+
+    @property
+    def steps(self) -> float:
+        """Steps from the first drop to the last."""
+        return fringe_steps(self.strips.usual, 1 if self.shape == "point" else 0)
+
+    @figure(
+        "Step, strip to strip", "mm", "({longest} − {first}) ÷ {steps}",
+        when=lambda part: part.last and part.steps > 0,
+    )  # fmt: skip
+    def step(self) -> Spread:
+        """How much longer each next strip hangs; shorter with a minus."""
+        return (self.longest - self.first) / self.steps
+
+    @property
+    def mean_worked(self) -> str:
+        """How the mean drop is worked: a point of an odd number has only one of the longest."""
+        a, b, n = (f"{x:.6g}" for x in (self.first.usual, self.longest.usual, self.strips.usual))
+        if self.shape == "point" and self.strips.usual % 2:
+            return f"(({n} + 1) ÷ 2 × {a} + ({n} − 1) ÷ 2 × {b}) ÷ {n}"
+        return f"({a} + {b}) ÷ 2"
+
+    @figure("Drop, on the mean", "mm", "{mean_worked}", rounding="tenth")
+    def mean(self) -> Spread:
+        """Of all strips."""
+        return fringe_mean(self.strips, self.first, self.longest, 1 if self.shape == "point" else 0)
+
+    def _cut(self, drop: Spread) -> Spread:
+        """Strip to cut for a drop, mm."""
+        if self.bar is None:
+            return drop + self.held + self.trim
+        return folded_strip(drop, self.bar, self.fibre.thickness) + 2 * self.trim
+
+    def _worked(self, drop: Spread) -> str:
+        if self.bar is None:
+            return f"{drop.usual:.6g} + {self.held.usual:.6g} + {self.trim.usual:.6g}"
+        turn = f"π × ({self.bar.usual:.6g} + {self.fibre.thickness:.6g}) ÷ 2"
+        return f"2 × {drop.usual:.6g} + {turn} + 2 × {self.trim.usual:.6g}"
+
+    @property
+    def first_worked(self) -> str:
+        """How the first strip is worked."""
+        return self._worked(self.first)
+
+    @property
+    def last_worked(self) -> str:
+        """How the last strip is worked."""
+        return self._worked(self.longest)
+
+    @property
+    def mean_cut_worked(self) -> str:
+        """How the mean strip is worked."""
+        return self._worked(self.mean)
+
+    @figure("First strip, cut", "mm", "{first_worked}", rounding="bench up")
+    def first_cut(self) -> Spread:
+        """With what is held or goes over the bar."""
+        return self._cut(self.first)
+
+    @figure("Last strip, cut", "mm", "{last_worked}", rounding="bench up", when=lambda part: part.last)
+    def last_cut(self) -> Spread:
+        """With what is held or goes over the bar."""
+        return self._cut(self.longest)
+
+    @figure("Strip for one fringe", "mm", "{strips} × ({mean_cut_worked})", rounding="length up")
+    def total(self) -> Spread:
+        """All its strips."""
+        return self.strips * self._cut(self.mean)
+
+    @property
+    def each(self) -> float:
+        """Ends of each strip that hang."""
+        return wound_ends(1, 1) if self.bar else 1
+
+    @figure("Hanging ends", "", "{strips} × {each}", rounding="whole")
+    def ends(self) -> Spread:
+        """Two of each folded strip."""
+        return self.strips * self.each
+
+    @figure("Edge that they fill", "mm", "{strips} × {width} + ({strips} − 1) × {gap}", rounding="tenth")
+    def fills(self) -> Spread:
+        """Side by side, not overlapping."""
+        return row_span(self.strips, self.width, self.gap)
+
+    def takes(self) -> Iterator[Take]:
+        """Fibre by length."""
+        yield Take(self.fibre, self.total * self.count, "total")
+
+    def made(self) -> Iterator[Made]:
+        """First and last strip."""
+        yield Made("first strip", "first_cut", tool="ruler")
+        if self.last:
+            yield Made("last strip", "last_cut", tool="ruler")
+
+    def check(self) -> Iterator[Finding]:
+        """They fit the edge; one strip has no slope."""
+        if self.along and self.strands and self.fills.usual > self.along.usual + 1e-9:
+            most = row_count(self.along.usual, 0, self.width, self.gap.usual)
+            yield Finding("strands", f"take {self.fills.usual:.1f} mm, more than the edge", f"{max(most, 1):g} or fewer")
+        least = 3 if self.shape == "point" else 2
+        if self.last and self.last.usual != self.first.usual and self.strips.usual < least:
+            where = "strands" if self.strands else "along"
+            yield Finding(where, f"are too few for a {self.shape}", f"{least} strips or more")

@@ -1,0 +1,184 @@
+"""Numbers as the page prints them."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sheetgen.base.figure import Figure
+from sheetgen.base.material import Item
+from sheetgen.base.rounding import Rounder
+from sheetgen.base.spread import Spread, between, spread
+from sheetgen.model.worked import MaterialLine
+from sheetgen.render import words
+from sheetgen.render.numbers import Numbers
+
+MM, INCH = Numbers(Rounder(0.5)), Numbers(Rounder(0.5, inches=True))
+
+
+def said(text: object) -> str:
+    """As a person reads it: narrow and fast spaces are spaces."""
+    return str(text).replace("\u202f", " ").replace("\u00a0", " ")
+
+
+def figure(value: Spread | float, unit: str, rounding: Any = "fine") -> Figure:
+    return Figure("it", "size", "Size", spread(value), unit, "", rounding)
+
+
+TIMES = [
+    ((10, 10), "10 min"),
+    ((10, 15), "10 – 15 min"),
+    ((0.5, 0.5), "30 s"),
+    ((1, 1), "1 min"),
+    ((60, 65), "60 – 65 min"),
+    ((90, 150), "1 h 30 – 2 h 30"),
+    ((720, 1440), "12 – 24 h"),
+    ((721, 1439), "12 – 24 h"),
+    ((3 * 1440, 5 * 1440), "3 – 5 days"),
+    ((420, 500), "7 – 8.5 h"),
+    ((120, 120), "2 h"),
+]
+
+
+@pytest.mark.parametrize(("ends", "printed"), TIMES, ids=[t[1] for t in TIMES])
+def test_a_time_is_printed_as_a_teacher_says_it(ends: tuple[float, float], printed: str) -> None:
+    assert said(MM.time(between(*ends))) == printed
+
+
+UNIT_MINUTES = {"min": 1, "h": 60, "days": 1440, "s": 1 / 60}
+
+
+def minutes_of(text: str) -> float:
+    parts = re.fullmatch(r"(?:(\d+(?:\.\d+)?) h ?)?(\d+(?:\.\d+)?)? ?(min)?", text)
+    assert parts, text
+    return float(parts[1] or 0) * 60 + float(parts[2] or 0)
+
+
+@given(st.integers(10, 5000), st.integers(0, 5000))
+def test_a_printed_time_is_never_shorter_than_the_time(low: int, more: int) -> None:
+    text = said(MM.time(between(low, low + more)))
+    ends = text.split(" – ")
+    unit = re.search(r"(min|h|days)$", text)
+    if "h" in text and "h" != (unit[1] if unit else ""):
+        first, last = minutes_of(ends[0]), minutes_of(ends[-1])
+    elif unit and all(re.fullmatch(r"[\d.]+( (min|h|days))?", e) for e in ends):
+        scale = UNIT_MINUTES[unit[1]]
+        first, last = (float(e.split(" ")[0]) * scale for e in (ends[0], ends[-1]))
+    else:
+        first, last = minutes_of(ends[0]), minutes_of(ends[-1])
+    assert first <= low
+    assert last >= low + more
+
+
+SCALES = [
+    (7.0, 7.0, "US", "US 7"),
+    (8.86, 8.86, "US", "US 8¾"),
+    (6.77, 7.23, "US", "US 6¾ – 7¼"),
+    # the low end down and the high end up, so that the range holds what the ring may come to
+    (6.85, 7.1, "US", "US 6¾ – 7¼"),
+    (0.5, 0.5, "US", "US ½"),
+    # letters count from C: L is 9, N½ is 11½ (GNU Units 2.22, BS 6820)
+    (9, 9, "UK", "UK L"),
+    (11.06, 12.01, "UK", "UK N – O½"),
+    (54.421, 54.421, "ISO", "ISO 54.4"),
+    (53.82, 55.01, "ISO", "ISO 53.8 – 55.1"),
+    (13.39, 14.54, "JP", "JP 13.3 – 14.6"),
+]
+
+
+@pytest.mark.parametrize(("low", "high", "scale", "printed"), SCALES, ids=[s[3] for s in SCALES])
+def test_a_ring_size_is_printed_as_its_scale_is_marked(low: float, high: float, scale: str, printed: str) -> None:
+    assert said(MM.value(figure(between(low, high), scale))) == printed
+
+
+def test_a_ring_off_the_letters_is_said_to_be_off_them() -> None:
+    assert said(MM.value(figure(30, "UK"))) == "outside the UK scale (77.5 mm round)"
+
+
+def test_a_fired_size_is_printed_by_its_ends_and_a_cut_size_by_its_middle() -> None:
+    s = Spread(21.978, 21.739, 22.223)
+    assert said(MM.value(figure(s, "mm"))) == "21.7 – 22.3"
+    assert said(MM.value(figure(s, "mm", "bench"))) == "22.0"
+
+
+def test_a_number_is_never_parted_from_its_unit() -> None:
+    assert str(MM.words(figure(22, "mm", "bench"))) == '<span class="n">22.0\u00a0mm</span>'
+    assert MM.words(figure(7, "")).striptags() == "7"
+    assert "1\u00a0in" in INCH.words(figure(25.4, "mm", "bench"))
+
+
+def item(unit: str) -> Item:
+    return Item(id="it", name="It", unit=unit)
+
+
+AMOUNTS = [
+    ("g", 8.95, 0.20, "11 g"),  # 10.74 g: whole grams from ten on
+    ("g", 0.43, 0.15, "0.5 g"),  # 0.4945 g
+    ("g", 4.2, 0, "4.5 g"),
+    ("g", 96, 0.1, "110 g"),  # 105.6 g in fives
+    ("piece", 14, 0.05, "14 + 1"),  # 14.7: one to spare
+    ("piece", 2, 0, "2"),
+    ("mm", 412, 0.1, "455 mm"),  # 453.2 mm in fives
+    ("mm", 2000, 0, "2 m"),
+    ("mm", 1234, 0, "1.24 m"),
+    ("mm²", 4021, 0, "41 cm²"),
+    ("mL", 0.3, 1, "0.6 mL"),
+]
+
+
+@pytest.mark.parametrize(("unit", "net", "allowance", "printed"), AMOUNTS, ids=[a[3] for a in AMOUNTS])
+def test_an_amount_to_have_is_enough_and_is_weighable(unit: str, net: float, allowance: float, printed: str) -> None:
+    assert said(MM.amount(MaterialLine(item(unit), spread(net), allowance))) == printed
+
+
+def test_an_amount_is_enough_for_the_highest_need() -> None:
+    line = MaterialLine(item("g"), Spread(10, 9, 12.2), 0.1)
+    assert said(MM.amount(line)) == "14 g"  # 13.42 g
+
+
+def test_an_amount_that_nobody_gave_is_left_open() -> None:
+    assert MM.amount(MaterialLine(item("g"), None)) == ""
+
+
+PROSE = [
+    ("*soft* and **hard**", "<em>soft</em> and <strong>hard</strong>"),
+    ("- one\n- two", "<ul>\n<li>one</li>\n<li>two</li>\n</ul>"),
+    ("<script>alert(1)</script>rest", "rest"),
+    ("<b onclick=x>bold</b>", "bold"),
+    ("[a](javascript:alert(1))", '<a rel="noopener noreferrer">a</a>'),
+    ("<img src=x onerror=y>", ""),
+    ("5 < 6 & 7 > 3", "5 &lt; 6 &amp; 7 &gt; 3"),
+]
+
+
+@pytest.mark.parametrize(("text", "html"), PROSE, ids=[p[0] for p in PROSE])
+def test_prose_becomes_clean_html(text: str, html: str) -> None:
+    assert str(words.prose((text,), MM, inline=True)).strip() == html
+
+
+def test_a_figure_in_prose_is_put_in_after_the_washing() -> None:
+    text = ("Cut ", figure(22, "mm", "bench"), " by *", figure(7, ""), "*.")
+    assert said(words.prose(text, MM, inline=True)) == 'Cut <span class="n">22.0 mm</span> by <em><span class="n">7</span></em>.'
+
+
+def test_a_sign_that_marks_a_figure_cannot_be_forged() -> None:
+    assert "22" not in str(words.prose(("\ue0000\ue001 and ", figure(22, "mm")), MM)).split("and")[0]
+
+
+def test_a_run_of_brackets_takes_no_time() -> None:
+    import time
+
+    began = time.perf_counter()
+    words.prose(("[" * 5000,), MM)
+    words.prose(("[](" * 1500,), MM)
+    words.prose(("*" * 5000,), MM)
+    words.prose(("> " * 2500,), MM)
+    assert time.perf_counter() - began < 2
+
+
+def test_plain_words_have_no_marks() -> None:
+    assert said(words.plain(("A *soft* `thing`\n of ", figure(22, "mm", "bench")), MM)) == "A soft thing of 22.0 mm"

@@ -1,0 +1,236 @@
+"""The command line: arguments in, exit code out."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner, Result
+
+from sheetgen.cli import main
+
+ROOT = Path(__file__).parents[1]
+WELL, TROUBLES, USAGE = 0, 1, 2
+
+
+@pytest.fixture
+def run(library: Any) -> Any:
+    """A command in the small library."""
+
+    def ran(*words: str) -> Result:
+        # rich measures a terminal that is none; COLUMNS must not change what is printed
+        result = CliRunner().invoke(main, [words[0], "--library", str(library.root), *words[1:]])
+        if result.exception and not isinstance(result.exception, SystemExit):
+            raise result.exception
+        return result
+
+    return ran
+
+
+def test_a_library_without_faults_is_well(run: Any) -> None:
+    result = run("check")
+    assert result.exit_code == WELL
+    assert result.stdout == "3 projects well, 0 errors, 0 warnings\n"
+    assert result.stderr == ""
+
+
+def test_troubles_go_to_the_error_stream_and_make_exit_code_1(run: Any, library: Any) -> None:
+    library.change("drops/project.yaml", "    overlap: 4 mm", "    overlp: 4 mm")
+    result = run("check")
+    assert result.exit_code == TROUBLES
+    assert result.stdout == "2 projects well, 1 error, 0 warnings\n"
+    assert result.stderr == (
+        "projects/drops/project.yaml:22:5: error: a tube has no field 'overlp'\n"
+        "   22 |     overlp: 4 mm\n"
+        "      |     ^^^^^^\n"
+        "   help: did you mean 'overlap'?\n"
+    )
+
+
+def test_a_doubt_alone_is_no_failure(run: Any, library: Any) -> None:
+    library.change("pendant/project.yaml", "    parts: [plate]\n", "")
+    result = run("check", "pendant")
+    assert result.exit_code == WELL
+    assert result.stdout == "1 project well, 0 errors, 1 warning\n"
+    assert "warning: no step makes 'plate'" in result.stderr
+
+
+@pytest.mark.usefixtures("quick")
+def test_publish_says_what_it_did(run: Any, library: Any) -> None:
+    result = run("publish")
+    assert result.exit_code == WELL
+    assert result.stdout.startswith("published 3 projects, ")
+    assert "\x1b" not in result.stdout + result.stderr  # plain where nobody watches
+    assert (library.build / "index.html").is_file()
+    assert run("publish").stdout.startswith("published 3 projects, 0 files changed")
+
+
+@pytest.mark.usefixtures("quick")
+def test_publish_goes_on_past_a_project_in_trouble_and_says_so(run: Any, library: Any) -> None:
+    library.write("drops/project.yaml", "title: [")
+    result = run("publish")
+    assert result.exit_code == TROUBLES
+    assert "published 2 projects" in result.stdout
+    assert "1 project in trouble, last good sheets kept" in result.stdout
+
+
+@pytest.mark.usefixtures("quick")
+def test_publish_writes_where_it_is_told(run: Any, library: Any, tmp_path: Path) -> None:
+    assert run("publish", "--into", str(tmp_path / "site")).exit_code == WELL
+    assert (tmp_path / "site" / "index.html").is_file()
+    assert not library.build.exists()
+
+
+@pytest.mark.usefixtures("quick")
+def test_a_place_that_cannot_be_written_is_wrong_usage(run: Any, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("")
+    result = run("publish", "--into", str(tmp_path / "file" / "build"))
+    assert result.exit_code == USAGE
+    assert "cannot be written" in result.stderr
+
+
+@pytest.mark.parametrize("command", ["check", "publish", "figures"])
+@pytest.mark.usefixtures("quick")
+def test_a_project_that_there_is_not_is_wrong_usage_with_the_nearest_name(command: str, run: Any) -> None:
+    result = run(command, "drop")
+    assert result.exit_code == USAGE
+    assert "there is no project 'drop'" in result.stderr
+    assert "did you mean 'drops'?" in result.stderr
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["figures"],
+        ["figures", "drops", "--with", "height"],
+        ["figures", "drops", "--with", "=3 mm"],
+        ["figures", "drops", "--with", "height="],
+        ["figures", "drops", "--version", "Lang"],
+        ["figures", "drops", "--nonsense"],
+        ["check", "--library", "/no/such/folder"],
+        ["nonsense"],
+    ],
+)
+def test_wrong_usage_is_exit_code_2_and_one_plain_sentence(words: list[str], library: Any) -> None:
+    if "--library" not in words and words[0] != "nonsense":
+        words = [words[0], "--library", str(library.root), *words[1:]]
+    result = CliRunner().invoke(main, words)
+    assert result.exit_code == USAGE
+    assert result.stdout == ""
+    assert "Traceback" not in result.stderr
+    assert "rror" in result.stderr
+
+
+def test_the_nearest_version_is_offered(run: Any) -> None:
+    assert "did you mean 'Long'?" in run("figures", "drops", "--version", "Lang").stderr
+
+
+def test_figures_prints_a_line_for_each_number(run: Any) -> None:
+    result = run("figures", "drops")
+    assert result.exit_code == WELL
+    assert "Little drops" in result.stdout
+    [line] = [line for line in result.stdout.splitlines() if line.startswith("body.wet_length ")]
+    # 22 ÷ 0.91 = 24.18, cut at 24.0; 22 ÷ 0.92 and 22 ÷ 0.90
+    assert "24.0 mm" in line
+    assert "23.91" in line
+    assert "24.44" in line
+    assert "÷" not in line
+
+
+def test_figures_shows_the_working_when_asked(run: Any) -> None:
+    [line] = [
+        line for line in run("figures", "drops", "--working").stdout.splitlines() if line.startswith("body.wet_length ")
+    ]
+    assert "22 ÷ (1 − 0.09)" in line
+
+
+def test_figures_of_a_version(run: Any) -> None:
+    [line] = [
+        line for line in run("figures", "drops", "--version", "Long").stdout.splitlines()
+        if line.startswith("body.wet_length ")
+    ]  # fmt: skip
+    assert "33.0 mm" in line  # 30 ÷ 0.91 = 32.97
+
+
+def test_figures_tries_a_choice(run: Any) -> None:
+    [line] = [
+        line for line in run("figures", "drops", "--with", "height=25 mm", "--with", "clay=copper").stdout.splitlines()
+        if line.startswith("body.wet_length ")
+    ]  # fmt: skip
+    assert "29.0 mm" in line  # 25 ÷ 0.86 = 29.07
+
+
+def test_a_choice_that_cannot_be_is_told_as_a_trouble(run: Any) -> None:
+    result = run("figures", "drops", "--with", "height=22")
+    assert result.exit_code != WELL
+    assert "a bare number" in result.stderr
+
+
+def test_figures_as_json_is_of_the_documented_form(run: Any) -> None:
+    # design, section 6
+    told = json.loads(run("figures", "drops", "--json").stdout)
+    assert told["project"] == "drops"
+    assert list(told["versions"]) == ["main", "Long"]
+    figure = told["versions"]["main"]["body.wet_length"]
+    assert figure.keys() == {"label", "value", "low", "high", "unit", "working"}
+    assert figure["value"] == pytest.approx(22 / 0.91)
+
+
+@pytest.mark.usefixtures("quick")
+def test_the_json_of_the_terminal_is_that_of_the_folder(run: Any, library: Any) -> None:
+    library.publish("drops")
+    assert json.loads(run("figures", "drops", "--json").stdout) == json.loads(
+        (library.build / "drops/figures.json").read_text("utf-8")
+    )
+
+
+def without_pango(tmp_path: Path) -> dict[str, str]:
+    """Surroundings in which weasyprint is there and its library is not."""
+    (tmp_path / "stub" / "weasyprint").mkdir(parents=True)
+    (tmp_path / "stub" / "weasyprint" / "__init__.py").write_text(
+        "raise OSError(\"cannot load library 'libpango-1.0-0': cannot open shared object file\")\n"
+    )
+    return os.environ | {"PYTHONPATH": f"{tmp_path / 'stub'}{os.pathsep}{ROOT}"}
+
+
+def sheetgen(*words: str, **environment: str) -> subprocess.CompletedProcess[str]:
+    command = [sys.executable, "-m", "sheetgen", *words]
+    return subprocess.run(
+        command, cwd=ROOT, env=environment or None, capture_output=True, text=True, timeout=60, check=False
+    )
+
+
+def test_without_pango_publish_says_in_one_sentence_what_to_install(library: Any, tmp_path: Path) -> None:
+    done = sheetgen("publish", "--library", str(library.root), **without_pango(tmp_path))
+    assert done.returncode == USAGE
+    assert done.stdout == ""
+    [line] = done.stderr.splitlines()
+    assert line.startswith("error: ")
+    assert "apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0" in line
+    assert not library.build.exists()
+
+
+def test_without_pango_numbers_can_still_be_checked(library: Any, tmp_path: Path) -> None:
+    surroundings = without_pango(tmp_path)
+    assert sheetgen("check", "--library", str(library.root), **surroundings).returncode == WELL
+    done = sheetgen("figures", "pendant", "--library", str(library.root), **surroundings)
+    assert done.returncode == WELL
+    assert "22.0 mm" in done.stdout
+
+
+def test_output_that_is_cut_off_is_no_traceback(library: Any) -> None:
+    command = f"'{sys.executable}' -m sheetgen figures drops --library '{library.root}' | head -1"
+    done = subprocess.run(["bash", "-c", command], cwd=ROOT, capture_output=True, text=True, timeout=60, check=False)
+    assert "Traceback" not in done.stderr
+
+
+def test_help_and_version_are_there() -> None:
+    for words in (["--help"], ["-h"], ["publish", "--help"], ["figures", "-h"], ["--version"]):
+        result = CliRunner().invoke(main, words)
+        assert result.exit_code == WELL
+        assert result.stdout
