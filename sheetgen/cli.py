@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import json
 import sys
+from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from sheetgen import pipeline
+from sheetgen.base.trouble import CannotBe
 
 if TYPE_CHECKING:
-    from sheetgen.model.worked import Worked
     from sheetgen.pipeline import Outcome
 
 WELL, TROUBLES, USAGE = 0, 1, 2
@@ -24,8 +25,15 @@ library_option = click.option(
 names_argument = click.argument("projects", nargs=-1, metavar="[PROJECT]...")
 
 
+def _version() -> str:
+    try:
+        return version("sheetgen")
+    except PackageNotFoundError:
+        return "from a checkout, not installed"
+
+
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
-@click.version_option(package_name="sheetgen", message="%(prog)s %(version)s")
+@click.version_option(_version(), message="%(prog)s %(version)s")
 def main() -> None:
     """Works backwards from what a finished piece measures, and publishes sheets to follow at the bench."""
 
@@ -38,8 +46,6 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
     """Publish handouts and the index: all projects, or those named."""
     from rich.console import Console  # noqa: PLC0415 - only where something is shown
 
-    from sheetgen.render.pdf import NoPango  # noqa: PLC0415
-
     console = Console(stderr=True)
     build = into or library / "build"
     try:
@@ -48,7 +54,7 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
                 outcome = pipeline.publish(library, build, projects, lambda said: status.update(f"Printing {said}"))
         else:
             outcome = pipeline.publish(library, build, projects, lambda said: click.echo(f"printing {said}", err=True))
-    except NoPango as missing:
+    except pipeline.NotReady as missing:
         click.echo(f"error: {missing}", err=True)
         sys.exit(USAGE)
     except OSError as fault:
@@ -98,16 +104,15 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
         choices[name.strip()] = value.strip()
     outcome = pipeline.work_through(library, projects, choices)
     _tell(outcome)
-    told = []
-    for worked in outcome.worked:
-        if as_json:
-            from sheetgen.render.pages import figures_json  # noqa: PLC0415 - heavy
-
-            told.append(json.loads(figures_json(worked)))
-        else:
-            _table(worked, version_wanted, working=working)
     if as_json:
+        told = pipeline.figures_as_data(outcome)
         click.echo(json.dumps(told[0] if len(told) == 1 else told, ensure_ascii=False, indent=1))
+    else:
+        try:
+            for title, rows in pipeline.figures_told(outcome, version_wanted):
+                _table(title, rows, working=working)
+        except CannotBe as fault:
+            _wrong(f"{fault.message}; {fault.help}")
     _end(outcome)
 
 
@@ -115,51 +120,25 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 @click.argument("names", nargs=-1, metavar="[KIND]...")
 def kinds(names: tuple[str, ...]) -> None:
     """Show what kinds of part there are, with their fields and figures; made from the code."""
-    from sheetgen.base.spelling import suggest  # noqa: PLC0415
-    from sheetgen.parts import described  # noqa: PLC0415
-    from sheetgen.parts.catalogue import kinds as all_kinds  # noqa: PLC0415
-
-    known = all_kinds()
-    wanted = [" ".join(names)] if " ".join(names) in known else list(names)
-    for name in wanted:
-        if name not in known:
-            _wrong(f"there is no kind '{name}'; {suggest(name, known)}")
-    for name, kind in known.items():
-        if wanted and name not in wanted:
-            continue
-        click.echo(f"{name}\n  {described.summary(kind)}\n  {described.model(kind)}\n  fields")
-        for line in described.fields(kind):
-            default = f" [{line.default}]" if line.default else " [must be given]"
-            click.echo(f"    {line.name}: {line.about} ({line.takes}){default}")
-        click.echo("  figures")
-        for line in described.figures(kind):
-            click.echo(f"    {line.name}: {line.default}, {line.takes}")
-        click.echo("")
+    try:
+        click.echo(pipeline.kinds_told(" ".join(names)), nl=False)
+    except CannotBe as fault:
+        _wrong(f"{fault.message}; {fault.help}")
 
 
-def _table(worked: Worked, version_wanted: str | None, *, working: bool) -> None:
+def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
     from rich.console import Console  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415
 
-    from sheetgen.base.spelling import suggest  # noqa: PLC0415
-    from sheetgen.render.numbers import Numbers  # noqa: PLC0415
-
-    name = version_wanted or worked.main.name
-    if name not in worked.versions:
-        _wrong(f"there is no version '{name}' of {worked.filed.name}; {suggest(name, worked.versions)}")
-    numbers = Numbers(worked.rounder)
-    title = f"{worked.filed.project.title}" + ("" if name == worked.main.name else f", {name}")
     table = Table(title=title, title_justify="left", box=None, pad_edge=False)
-    for column, justify in (("Figure", "left"), ("Label", "left"), ("Printed", "right"), ("Range", "right")):
-        table.add_column(column, justify=justify, overflow="fold")  # type: ignore[arg-type]
+    for column in ("Figure", "Label"):
+        table.add_column(column, overflow="fold")
+    for column in ("Printed", "Range"):
+        table.add_column(column, justify="right", overflow="fold")
     if working:
         table.add_column("Working", overflow="fold")
-    for key, figure in worked.versions[name].figures.items():
-        value = figure.value
-        span = "" if value.exact else f"{value.low:.4g} – {value.high:.4g}"
-        printed = str(numbers.words(figure).striptags()).replace("\u00a0", " ").replace("\u202f", "")
-        row = [key, figure.label, printed, span]
-        table.add_row(*row, *([figure.working] if working else []))
+    for row in rows:
+        table.add_row(*(row if working else row[:-1]))
     console = Console(highlight=False)
     if not console.is_terminal:
         console = Console(highlight=False, width=200 if working else 140)
@@ -172,6 +151,9 @@ def _tell(outcome: Outcome) -> None:
 
 
 def _end(outcome: Outcome) -> NoReturn:
+    """What stands in no file was typed on the command line: a project, a choice or a folder that there is not."""
+    if any(trouble.place is None for trouble in outcome.troubles.errors):
+        sys.exit(USAGE)
     sys.exit(TROUBLES if outcome.troubles.errors else WELL)
 
 

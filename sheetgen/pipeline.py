@@ -3,20 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
+from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.check.project import check as look_over
 from sheetgen.read.library import read_library
 from sheetgen.work.project import work
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
     from pathlib import Path
 
     from sheetgen.model.worked import Worked
 
 THEME = "plain"
+
+
+class NotReady(RuntimeError):
+    """The machine lacks something that the pages need; the message says what to install."""
 
 
 @dataclass(slots=True)
@@ -57,10 +62,13 @@ def publish(
     from sheetgen.draw.templates import draw  # noqa: PLC0415 - heavy: only where pages are made
     from sheetgen.publish.folder import Folder  # noqa: PLC0415
     from sheetgen.render import pages as rendering  # noqa: PLC0415
-    from sheetgen.render.pdf import Printer  # noqa: PLC0415
+    from sheetgen.render.pdf import NoPango, Printer  # noqa: PLC0415
     from sheetgen.render.theme import Theme  # noqa: PLC0415
 
-    printer = Printer()
+    try:
+        printer = Printer()
+    except NoPango as missing:
+        raise NotReady(str(missing)) from None
     outcome = work_through(root, only)
     theme = Theme(THEME, [root / "themes"])
     folder = Folder(build)
@@ -85,3 +93,43 @@ def publish(
         outcome.changed += folder.write(rendering.index(studio, folder.entries(), theme))
         folder.keep_record()
     return outcome
+
+
+def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[str, list[tuple[str, ...]]]]:
+    """Each project's figures for a terminal: a title, and rows of name, label, printed value, range and working.
+
+    `name` names a version; raises CannotBe for one that there is not.
+    """
+    from sheetgen.render.numbers import Numbers  # noqa: PLC0415 - only where something is shown
+
+    for worked in outcome.worked:
+        version = worked.versions.get(name or worked.main.name)
+        if version is None:
+            raise CannotBe(f"there is no version '{name}' of {worked.filed.name}", suggest(name or "", worked.versions))
+        numbers = Numbers(worked.rounder)
+        rows: list[tuple[str, ...]] = []
+        for key, figure in version.figures.items():
+            value = figure.value
+            span = "" if value.exact else f"{value.low:.4g} – {value.high:.4g}"
+            printed = str(numbers.words(figure).striptags()).replace("\u00a0", " ").replace("\u202f", "")
+            rows.append((key, figure.label, printed, span, figure.working))
+        title = str(worked.filed.project.title)
+        yield (title if version is worked.main else f"{title}, {version.name}"), rows
+
+
+def figures_as_data(outcome: Outcome) -> list[dict[str, Any]]:
+    """What figures.json of each project holds."""
+    from sheetgen.render.figures import figures_data  # noqa: PLC0415 - only where it is wanted
+
+    return [figures_data(worked) for worked in outcome.worked]
+
+
+def kinds_told(name: str = "") -> str:
+    """What kinds of part there are, or one of them, in plain lines. Raises CannotBe for one that there is not."""
+    from sheetgen.parts import described  # noqa: PLC0415 - reads every kind
+    from sheetgen.parts.catalogue import kinds  # noqa: PLC0415
+
+    known = kinds()
+    if name and name not in known:
+        raise CannotBe(f"there is no kind '{name}'", suggest(name, known))
+    return "\n".join(described.told(k, kind) for k, kind in known.items() if name in {"", k})

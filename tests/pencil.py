@@ -1,6 +1,6 @@
 """A pencil: reckons a printed working by the signs that stand in it, and knows nothing of the program.
 
-The signs are those that the sheet explains: + − × ÷ ( ) ² √( ) π, sin asin (radians), down( ) up( ) to the whole number
+The signs are those that the sheet explains: + − × ÷ ( ) ² √( ) π, sin asin (radians), ln, down( ) up( ) to the whole number
 below or above, nearest(a, b, …) the one of b, … nearest to a, atleast(a, b, …) the smallest of b, … not under a, and
 the functions and units that a project's own figure may be written with.
 """
@@ -23,6 +23,9 @@ def _stepped(turn: str, x: float, step: float = 1) -> float:
 FUNCTIONS = {
     "sin": math.sin,
     "asin": math.asin,
+    "cos": math.cos,
+    "tan": math.tan,
+    "ln": math.log,
     "√": math.sqrt,
     "down": lambda *a: _stepped("down", *a),
     "up": lambda *a: _stepped("up", *a),

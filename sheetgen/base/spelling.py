@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 def slug(name: str) -> str:
     """A name as it stands in a web address; of a script without Latin letters, the letters' numbers."""
     plain = unicodedata.normalize("NFKD", name.lower().replace("½", " half")).encode("ascii", "ignore").decode()
-    return "-".join(re.findall(r"[a-z0-9]+", plain)) or "-".join(f"{ord(c):x}" for c in name if c.isalnum()) or "version"
+    letters = re.findall(r"[a-z0-9]+", plain) or [f"{ord(c):x}" for c in name if c.isalnum()]
+    return "-".join(letters) or "version"
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

@@ -26,12 +26,12 @@ def finished(version: WorkedVersion) -> Drawing | None:
         return None
     extent = Extent()
     for name, spot in placed.items():
-        version.parts[name].front(Moved(extent, spot))
+        version.parts[name].view(Moved(extent, spot))
     if extent.width <= 0 or extent.height <= 0:
         return None
     pen = Paper()
     for name, spot in placed.items():
-        version.parts[name].front(Moved(pen, spot))
+        version.parts[name].view(Moved(pen, spot))
     names = ", ".join(name.replace("_", " ") for name in placed)
     says = f"The finished piece from the front, {extent.width:.0f} mm wide, {extent.height:.0f} mm high: {names}"
     shrink = min(1.0, WIDEST / (extent.width + 2), TALLEST / (extent.height + 2))
@@ -51,7 +51,7 @@ def _place(
     if part.hangs_from is not None:
         upper = version.parts[part.hangs_from.name]
         x, y = _place(upper, version, placed, (*above, part.name))
-        y += upper.front(Extent())
+        y += upper.view(Extent())
     if part.at is not None:
         x, y = x + part.at.x, y + part.at.y
     placed[part.name] = (x, y)

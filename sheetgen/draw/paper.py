@@ -19,7 +19,7 @@ STYLES: dict[Line, str] = {
     "fold": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="2 1"',
     "meet": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="4 0.8 0.8 0.8"',
     "centre": 'fill="none" stroke="#000" stroke-width="0.18" stroke-dasharray="4 0.8 0.8 0.8"',
-    "fired": 'fill="none" stroke="#000" stroke-width="0.2" stroke-dasharray="0.4 0.8"',
+    "fired": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="0.4 0.9"',
     "thin": 'fill="none" stroke="#000" stroke-width="0.18"',
     "solid": 'fill="#000" stroke="none"',
 }

@@ -23,13 +23,33 @@ class TemplatePage:
     drawing: Drawing
     parts: tuple[str, ...]
     share: float = 0.0
+    tile: str = ""
+    """Which sheet of how many, of a template larger than a page."""
+
+
+@dataclass(frozen=True, slots=True)
+class SlabLayout:
+    """The wet pieces of one clay and thickness on rolled slabs: mm, g, a share; a picture of each slab.
+
+    `pieces` are the number in the picture, the part's name and the count of each outline.
+    """
+
+    clay: str
+    thickness: float
+    offcut: float
+    rolled: float
+    cut: float
+    pieces: tuple[tuple[int, str, int], ...]
+    too_large: tuple[str, ...]
+    drawings: tuple[Drawing, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Drawings:
     """All drawings of one version: each part's template, the pages by paper, the diagrams beside steps.
 
-    `diagrams` are by part; `curves` are kiln curves by the number of their step, from 0.
+    `diagrams` are by part; `curves` are kiln curves by the number of their step, from 0; `cutting` are the files for a
+    craft cutter, by part.
     """
 
     templates: dict[str, Drawing]
@@ -37,3 +57,5 @@ class Drawings:
     diagrams: dict[str, Drawing] = field(default_factory=dict)
     curves: dict[int, Drawing] = field(default_factory=dict)
     finished: Drawing | None = None
+    slabs: tuple[SlabLayout, ...] = ()
+    cutting: dict[str, str] = field(default_factory=dict)

@@ -95,6 +95,9 @@ class Studio(Written):
     bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
     humidity: Text | None = None
     paper: list[Text] = Field(default_factory=lambda: [default("A4"), default("Letter")])
+    slab_width: Text | None = None
+    slab_length: Text | None = None
+    slab_gap: Text = Field(default_factory=lambda: default("3 mm"))
 
 
 @dataclass(frozen=True, slots=True)

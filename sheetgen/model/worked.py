@@ -106,6 +106,15 @@ class WorkedVersion:
         return sum((s.wait for s in self.steps if s.wait), self.bench_time)
 
 
+@dataclass(frozen=True, slots=True)
+class Slab:
+    """The slab of clay that the studio rolls, and the gap it keeps between pieces and at the edge, mm."""
+
+    width: float
+    length: float
+    gap: float
+
+
 @dataclass(slots=True)
 class Worked:
     """A project with all its versions; the first is `main`."""
@@ -114,6 +123,11 @@ class Worked:
     studio: Studio
     rounder: Rounder
     versions: dict[str, WorkedVersion] = field(default_factory=dict)
+    slab: Slab | None = None
+
+    def called(self, version: str) -> str:
+        """What a version is called on the page."""
+        return str(self.filed.project.main_version or "As designed") if version == self.main.name else version
 
     @property
     def main(self) -> WorkedVersion:

@@ -49,6 +49,8 @@ class Bail(Part):
     @property
     def wanted(self) -> float:
         """The former that would fit exactly, mm."""
+        if self.former is None and self.inside is None:
+            raise CannotBe("a bail wants its finished inside or its former", "inside: 4 mm", "inside")
         return self.former.usual if self.former else wet_size(self.inside or 0, self.clay.shrinkage).usual
 
     @property
@@ -145,9 +147,8 @@ class Bail(Part):
 
     def check(self) -> Iterator[Finding]:
         """One of inside and former; the clay not thicker than its loop."""
-        if (self.inside is None) == (self.former is None):
-            yield Finding("inside", "a bail wants its finished inside or its former, one of the two", "give one")
         if self.former:
+            yield from self.misfits("a bail with its former", {}, ["inside"])
             yield from self.not_owned("former", self.former.usual, "former")
         if self.former_used.usual < self.thickness.usual:
             field = "former" if self.former else "inside"

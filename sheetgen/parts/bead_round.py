@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Bead, Fibre
 from sheetgen.base.material import Finding as Bought
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.allowances import STRINGING_TAIL
 from sheetgen.formulas.beads import beads_to_buy, girth_inside, strand_length, strand_round, thread_to_cut
@@ -16,6 +15,8 @@ from sheetgen.parts.kind import Finding, Part, Take, figure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 class BeadRound(Part):

@@ -57,7 +57,9 @@ class BentWire(WirePiece):
         """Along the middle of the wire."""
         long = reduce(lambda a, b: a + b, map(self._long, self.form), spread(0))
         if long.usual <= 0:
-            raise CannotBe("a form wants at least one straight or arc that is more than nothing", "straight 12 mm", "form")
+            raise CannotBe(
+                "a form wants at least one straight or arc that is more than nothing", "straight 12 mm", "form"
+            )
         return long
 
     def path(self) -> list[Point]:
@@ -101,7 +103,9 @@ class BentWire(WirePiece):
                 yield Finding("form", message, f"{math.ceil(wire * 10) / 10:g} mm or more", "warning")
             elif owned and min(abs(size - rod) for rod in owned) > max(0.5, 0.1 * size) + 1e-9:
                 near = ", ".join(f"{rod:g} mm" for rod in sorted(owned, key=lambda rod: abs(rod - size))[:2])
-                yield Finding("form", f"has a bend of {size:g} mm, and no rod near it is in the drawer", near, "warning")
+                yield Finding(
+                    "form", f"has a bend of {size:g} mm, and no rod near it is in the drawer", near, "warning"
+                )
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:  # noqa: ARG002 - drawn as given
         """The middle of the wire at true size; of a form larger than a page only where it starts."""
@@ -114,4 +118,6 @@ class BentWire(WirePiece):
         """What the line is."""
         if not self.fits:
             return "larger than a page: bend it by its lengths"
-        return f"the line is the middle of the wire, and starts at the cross; {self.wire.name}, cut {size('cut').words} mm"
+        return (
+            f"the line is the middle of the wire, and starts at the cross; {self.wire.name}, cut {size('cut').words} mm"
+        )

@@ -40,7 +40,9 @@ class BezelCup(Part):
     base = given.maybe_item(Sheet, "the metal of the base plate, if not that of the wall")
     stone = given.item(Stone, "the stone, round or oval")
     room = given.length("how much wider than the largest stone the cup is", default="0.1 mm", at_least=0)
-    height = given.maybe_length("height of the wall; a pointed stone wants it; left out, by the stone's height", above=0)
+    height = given.maybe_length(
+        "height of the wall; a pointed stone wants it; left out, by the stone's height", above=0
+    )
     reach = given.ratio("how much of a flat-backed stone's height the wall covers", default="40 %", at_least=0.05)
     under = given.length("what lies under the stone in the cup", default="0 mm", at_least=0)
     trim = given.length("strip left over to file the seam true", default="0.5 mm", at_least=0)

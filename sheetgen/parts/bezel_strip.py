@@ -7,9 +7,8 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet, Stone
 from sheetgen.base.spread import Spread, spread
-from sheetgen.formulas.loops import ellipse_perimeter
 from sheetgen.formulas.mass import sheet_mass
-from sheetgen.formulas.wrap import round_former, strip_round
+from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
 
@@ -67,8 +66,8 @@ class BezelStrip(Part):
     def meets(self) -> Spread:
         """Along the middle of the thickness, edge to edge."""
         if not self.stone.width:
-            return strip_round(self.long, self.sheet.thickness)
-        return round_former(ellipse_perimeter(self.long, self.narrow), self.sheet.thickness)
+            return bezel_strip_round(self.long, self.sheet.thickness)
+        return bezel_strip_oval(self.long, self.narrow, self.sheet.thickness)
 
     @figure("Strip, cut", "mm", "{meets} + {trim}", rounding="bench up")
     def cut(self) -> Spread:
@@ -102,7 +101,9 @@ class BezelStrip(Part):
     def check(self) -> Iterator[Finding]:
         """A strip that holds the stone and does not hide it."""
         if self.stone.width and self.stone.width.high > self.stone.size.high:
-            yield Finding("stone", "is wider than it is long in stock", "its size is the long way, its width the narrow")
+            yield Finding(
+                "stone", "is wider than it is long in stock", "its size is the long way, its width the narrow"
+            )
         height = self.stone.height
         if height and self.high.usual >= height.low:
             most = f"less than {height.low:g} mm, unless the stone stands on a step"

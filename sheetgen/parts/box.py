@@ -232,6 +232,13 @@ class Box(Part):
             pen.across(-4, wide + 14, wide + 14 + lip, f"lip {lip.words}", to=0)
             pen.upright(wide + 10, 0, deep, deep.words, to=wide + 14)
 
+    def outlines(self) -> Iterator[tuple[int, float]]:
+        """Base and flat lid, the walls, the lip."""
+        yield 1 if self.lid == "none" else 2, self.base_rolled.usual
+        yield 2, self.thickness.usual
+        yield 2, self.thickness.usual
+        yield 1, self.base_rolled.usual
+
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Thickness, clay and corners."""
         ends = ", ends cut at 45°" if self.corners == "mitred" else ""

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Fibre
 from sheetgen.base.material import Finding as Bought
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import GRAIN, Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.fibre import YARN_FILL_LEAST, YARN_FILL_MOST
 from sheetgen.formulas.fibre import binding_thread
@@ -74,7 +74,9 @@ class CordBundle(Part):
         """Turns side by side, and both tails."""
         return binding_thread(self.across, self.thread.thickness if self.thread else 0, self.turns) + self.tails
 
-    @figure("Binding, along the bundle", "mm", "{turns} × {thread.thickness}", rounding="tenth", when=lambda p: p.thread)
+    @figure(
+        "Binding, along the bundle", "mm", "{turns} × {thread.thickness}", rounding="tenth", when=lambda p: p.thread
+    )
     def wide(self) -> Spread:
         """Turns side by side."""
         return self.turns * (self.thread.thickness if self.thread else 0)
@@ -112,7 +114,7 @@ class CordBundle(Part):
         """The most cords whose bundle goes into an inside at the loosest, mm."""
         bound = 2 * self.thread.thickness if self.thread else 0
         most = int(self.cords.usual)
-        while most > 0 and self.across_of(most).high + bound > inside + 1e-9:
+        while most > 0 and self.across_of(most).high + bound > inside + GRAIN:
             most -= 1
         return most
 
@@ -122,15 +124,15 @@ class CordBundle(Part):
             ("end", self.end, self.room_in_end if self.end else None),
             ("cap", self.cap, self.room_in_cap if self.cap else None),
         ):  # fmt: skip
-            if bought is None or room is None or room.low >= -1e-9:
+            if bought is None or room is None or room.low >= -GRAIN:
                 continue
             most = self._most(bought.inside or 0)
             helped = f"{most} cords, or one of {self.whole.high:.1f} mm or more inside" if most else "a wider one"
-            if room.high < -1e-9:
+            if room.high < -GRAIN:
                 yield Finding(field, f"is {bought.inside:g} mm inside, too narrow for the bundle", helped)
             else:
                 message = f"is {bought.inside:g} mm inside, and takes the bundle only if it is drawn tight"
                 yield Finding(field, message, helped, "warning")
-        if self.thread and self.end and self.end.depth is not None and self.wide.usual > self.end.depth + 1e-9:
+        if self.thread and self.end and self.end.depth is not None and self.wide.usual > self.end.depth + GRAIN:
             most = int(self.end.depth / self.thread.thickness + 1e-9)
             yield Finding("turns", "reach out of the end", f"{max(most, 1)} turns or fewer", "warning")

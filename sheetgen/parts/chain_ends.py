@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Fibre
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.chains import graded_links, whole_links
 from sheetgen.parts import given
@@ -14,6 +13,8 @@ from sheetgen.parts.kind import Finding, Part, Take, figure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 class ChainEnds(Part):

@@ -32,7 +32,9 @@ class ChainRun(Part):
     measured = given.one_of("laid flat over all, or inside of the end links, as round a wrist", "over all", "inside")
     comes = given.one_of("whole links make it a little off: to which side", "no shorter", "no longer", "nearest")
     link = given.length("inside length of one link, such as links.pitch", above=0)
-    ring = given.length("inside length of the ring between two links; 0 where they hook into each other", default="0 mm", at_least=0)
+    ring = given.length(
+        "inside length of the ring between two links; 0 where they hook into each other", default="0 mm", at_least=0
+    )
     wire = given.length("thickness of the end links' wire, such as links.wire.thickness", above=0)
     ring_wire = given.length("thickness of the rings' wire", default="0 mm", at_least=0)
     end_rings = given.count("rings at the ends, for clasp or drop", default="0", at_least=0, at_most=20)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, between, floor, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.allowances import OFFCUT_LOSS_LEAST, OFFCUT_LOSS_MOST
 from sheetgen.formulas.buying import clay_returned, with_waste
 from sheetgen.formulas.mass import slab_area
@@ -54,7 +55,9 @@ class ClayByMass(Part):
 
     @figure("Clay, each", "g", "{mass_worked}", rounding="mass up")
     def clay_mass(self) -> Spread:
-        """Wet clay in one piece."""
+        """Wet clay in one piece. CannotBe if neither it nor its finished weight is given."""
+        if self.mass is None and self.weight is None:
+            raise CannotBe("a piece by mass wants its wet clay or its finished weight", "mass: 2.5 g", "mass")
         return self.mass or wet_mass(self.weight or spread(0), self.clay.metal_share)
 
     @figure("Fired weight, each", "g", "{clay_mass} × {clay.metal_share}")
@@ -121,8 +124,8 @@ class ClayByMass(Part):
 
     def check(self) -> Iterator[Finding]:
         """One of mass and weight; a piece no heavier than its packet."""
-        if (self.mass is None) == (self.weight is None):
-            yield Finding("mass", "a piece wants its wet clay or its finished weight, one of the two", "give one")
+        if self.mass:
+            yield from self.misfits("a piece with its mass", {}, ["weight"])
         if self.clay.pack and self.clay_mass.usual > self.clay.pack:
             field, most = ("mass", 1.0) if self.mass else ("weight", self.clay.metal_share)
             helped = f"{self.clay.pack * most:g} g or less from one packet; several are joined by kneading"

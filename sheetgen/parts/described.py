@@ -68,3 +68,12 @@ def takes(field: Given[Any]) -> str:
     if isinstance(sort, type) and issubclass(sort, Item):
         return f"{sort.__name__.lower()} of stock"
     return sort.__name__.lower()
+
+
+def told(name: str, kind: type[Part]) -> str:
+    """A kind in plain lines: what it is, its fields, its figures."""
+    lines = [name, f"  {summary(kind)}", f"  {model(kind)}", "  fields"]
+    lines += [f"    {f.name}: {f.about} ({f.takes}) [{f.default or 'must be given'}]" for f in fields(kind)]
+    lines.append("  figures")
+    lines += [f"    {line.name}: {line.default}, {line.takes}" for line in figures(kind)]
+    return "\n".join(lines) + "\n"

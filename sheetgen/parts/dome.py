@@ -9,7 +9,6 @@ from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.pen import arc
-from sheetgen.base.spread import Spread
 from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
@@ -20,6 +19,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 LEAST_WEB = 1.0  # mm left between holes and to the rim, wet: common practice
 
@@ -217,7 +217,7 @@ class Dome(Part):
             room = self.hole.usual + 2 * LEAST_WEB + opening
             yield Finding("around", "brings the holes into the middle one", f"{room:.1f} mm or more")
 
-    def front(self, pen: Pen) -> float:
+    def view(self, pen: Pen) -> float:
         """The dome from above its crown."""
         across = self.across.usual
         middle = (0.0, across / 2)

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.pen import arc
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.pegs import crossed_belt, inside_pitch
 from sheetgen.parts import given
@@ -20,6 +19,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 
 class FigureEight(WirePiece):
@@ -133,7 +133,7 @@ class FigureEight(WirePiece):
         sketches.two_pegs(pen, first, second, gap, self.wire.thickness, words, k, crossed=True)
         return f"Wire led crosswise round two pegs of {first:g} and {second:g} mm, {words[1]} from centre to centre, clear {words[0]} mm"
 
-    def front(self, pen: Pen) -> float:
+    def view(self, pen: Pen) -> float:
         """The link hanging, its first loop above."""
         d = self.wire.thickness
         r1, r2 = (self.peg_used.usual + d) / 2, (self.second_used.usual + d) / 2

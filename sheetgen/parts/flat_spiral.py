@@ -31,7 +31,9 @@ class FlatSpiral(WirePiece):
 
     kind = "flat spiral"
 
-    across = given.maybe_length("finished width through the outer end, filled with quarter turns; or give the turns", above=0)
+    across = given.maybe_length(
+        "finished width through the outer end, filled with quarter turns; or give the turns", above=0
+    )
     turns = given.maybe_number("turns; or give the width across", at_least=1)
     inside = given.length("opening in the middle; 0 starts from the very centre", default="0 mm", at_least=0)
     gap = given.length("gap between two turns; 0 for a close spiral", default="0 mm", at_least=0)
@@ -116,7 +118,9 @@ class FlatSpiral(WirePiece):
         """The middle of the wire at true size; a spiral larger than a page by its first turn only."""
         turns = self.curled.usual if self.wide.usual <= LARGEST else 1
         radians, steps = turns * 2 * math.pi, math.ceil(turns * 48)
-        radii = [(self.start.usual + self.growth * radians * i / steps, radians * (i / steps - 1)) for i in range(steps + 1)]
+        radii = [
+            (self.start.usual + self.growth * radians * i / steps, radians * (i / steps - 1)) for i in range(steps + 1)
+        ]
         points = [(radius * math.cos(angle), radius * math.sin(angle)) for radius, angle in radii]
         pen.line(points, "cut")
         if turns == self.curled.usual:

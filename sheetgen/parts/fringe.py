@@ -6,15 +6,17 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Fibre
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.fibre import fringe_mean, fringe_steps, folded_strip, wound_ends
-from sheetgen.formulas.stones import row_count, row_span
+from sheetgen.formulas.buying import stock_for_pieces
+from sheetgen.formulas.fibre import folded_strip, fringe_mean, fringe_steps
+from sheetgen.formulas.stones import row_count
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 class Fringe(Part):
@@ -136,7 +138,7 @@ class Fringe(Part):
     @property
     def each(self) -> float:
         """Ends of each strip that hang."""
-        return wound_ends(1, 1) if self.bar else 1
+        return 2 if self.bar else 1
 
     @figure("Hanging ends", "", "{strips} × {each}", rounding="whole")
     def ends(self) -> Spread:
@@ -146,7 +148,7 @@ class Fringe(Part):
     @figure("Edge that they fill", "mm", "{strips} × {width} + ({strips} − 1) × {gap}", rounding="tenth")
     def fills(self) -> Spread:
         """Side by side, not overlapping."""
-        return row_span(self.strips, self.width, self.gap)
+        return stock_for_pieces(self.strips, self.width, self.gap)
 
     def takes(self) -> Iterator[Take]:
         """Fibre by length."""
@@ -162,7 +164,9 @@ class Fringe(Part):
         """They fit the edge; one strip has no slope."""
         if self.along and self.strands and self.fills.usual > self.along.usual + 1e-9:
             most = row_count(self.along.usual, 0, self.width, self.gap.usual)
-            yield Finding("strands", f"take {self.fills.usual:.1f} mm, more than the edge", f"{max(most, 1):g} or fewer")
+            yield Finding(
+                "strands", f"take {self.fills.usual:.1f} mm, more than the edge", f"{max(most, 1):g} or fewer"
+            )
         least = 3 if self.shape == "point" else 2
         if self.last and self.last.usual != self.first.usual and self.strips.usual < least:
             where = "strands" if self.strands else "along"

@@ -56,7 +56,7 @@ class Given(Generic[T]):
 
 
 # fmt: off
-def length(about: str, *, default: str | None = None, above: float | None = None, at_least: float | None = None, at_most: float | None = None) -> Given[Spread]:  # noqa: E501
+def length(about: str, *, default: str | None = None, above: float | None = None, at_least: float | None = None, at_most: float | None = None) -> Given[Spread]:
     """A length, mm."""
     return Given(LENGTH, about, default=default, above=above, at_least=at_least, at_most=at_most)
 
@@ -66,7 +66,7 @@ def maybe_length(about: str, *, above: float | None = None, at_least: float | No
     return Given(LENGTH, about, optional=True, above=above, at_least=at_least)
 
 
-def count(about: str, *, default: str | None = None, at_least: float = 1, at_most: float | None = 10_000) -> Given[Spread]:  # noqa: E501
+def count(about: str, *, default: str | None = None, at_least: float = 1, at_most: float | None = 10_000) -> Given[Spread]:
     """A whole number of things."""
     return Given(COUNT, about, default=default, at_least=at_least, at_most=at_most, whole=True)
 

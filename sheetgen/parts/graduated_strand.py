@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Fibre
 from sheetgen.base.material import Finding as Bought
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.allowances import STRINGING_TAIL
 from sheetgen.formulas.beads import graduated_each_side, graduated_length, thread_to_cut
@@ -17,6 +16,8 @@ from sheetgen.parts.kind import Finding, Part, Take, figure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 class GraduatedStrand(Part):
@@ -66,7 +67,12 @@ class GraduatedStrand(Part):
         """How much larger each next bead is."""
         return (self.largest - self.smallest) / self.each_side
 
-    @figure("Length that comes out", "mm", "{largest} + {each_side} × ({largest} + {smallest} − {step}) + {clasp_length}", rounding="tenth")
+    @figure(
+        "Length that comes out",
+        "mm",
+        "{largest} + {each_side} × ({largest} + {smallest} − {step}) + {clasp_length}",
+        rounding="tenth",
+    )
     def comes_out(self) -> Spread:
         """Clasp counted in."""
         return graduated_length(self.largest, self.smallest, self.each_side) + self.clasp_length
@@ -96,4 +102,6 @@ class GraduatedStrand(Part):
         """A step that an eye can see."""
         if self.smallest.usual < self.largest.usual and self.step.usual < 0.05:  # noqa: PLR2004 - mm; nobody sorts finer
             message = "is so near the largest that no two neighbours can be told apart"
-            yield Finding("smallest", message, f"{self.largest.usual - 0.05 * self.each_side.usual:.1f} mm or less", "warning")
+            yield Finding(
+                "smallest", message, f"{self.largest.usual - 0.05 * self.each_side.usual:.1f} mm or less", "warning"
+            )

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Bead
 from sheetgen.base.material import Finding as Bought
-from sheetgen.base.spread import Spread
 from sheetgen.formulas.wrapped import turned_loop, wrapped_end, wrapped_neck, wrapped_wire
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Take, figure
@@ -16,6 +15,8 @@ from sheetgen.parts.wire_piece import WirePiece
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 class HeadPin(WirePiece):
@@ -32,7 +33,9 @@ class HeadPin(WirePiece):
     closed = given.one_of("how the loop is closed", "wrapped", "turned")
     loop = given.length("inside of the loop: where it sits on the pliers' jaw", default="2.5 mm", above=0)
     wraps = given.count("turns wrapped under a wrapped loop", default="3", at_most=20)
-    pin = given.maybe_item(Bought, "a bought head pin of that wire, its length in stock, instead of wire and a head of one's own")
+    pin = given.maybe_item(
+        Bought, "a bought head pin of that wire, its length in stock, instead of wire and a head of one's own"
+    )
     head_wire = given.length("wire that goes into a head of one's own: a ball, a curl", default="0 mm", at_least=0)
     head = given.length("how far the head stands below the beads", default="1 mm", at_least=0)
     trim = given.length("tail that is cut off", default="3 mm", at_least=0)
@@ -77,7 +80,11 @@ class HeadPin(WirePiece):
         """Along the middle of the wire, the tail cut off."""
         return wrapped_wire(self.stack, 1, self.end) + self.head_wire
 
-    @figure("Hangs, inside of the loop to the tip", "mm", "{loop} + {wire.thickness} + {turns} × {wire.thickness} + {stack} + {head}")
+    @figure(
+        "Hangs, inside of the loop to the tip",
+        "mm",
+        "{loop} + {wire.thickness} + {turns} × {wire.thickness} + {stack} + {head}",
+    )
     def drop(self) -> Spread:
         """How far the drop hangs below what it hangs on."""
         return self.loop + self.wire.thickness * (1 + self.turns) + self.stack + self.head
@@ -108,8 +115,12 @@ class HeadPin(WirePiece):
             thinnest = f"a wire of {self.bead.hole:g} mm or less, or another bead"
             yield Finding("wire", f"({wire:.2f} mm) does not go through the bead's hole", thinnest)
         if self.loop.usual < wire:
-            yield Finding("loop", f"is less than the wire is thick ({wire:.2f} mm)", f"{math.ceil(wire * 2) / 2:g} mm or more")
+            yield Finding(
+                "loop", f"is less than the wire is thick ({wire:.2f} mm)", f"{math.ceil(wire * 2) / 2:g} mm or more"
+            )
         if self.pin and self.pin.length is not None:
             need = (self.stack + self.end).high
             if self.pin.length < need - 1e-9:
-                yield Finding("pin", f"is {self.pin.length:g} mm long, too short for it", f"{math.ceil(need):g} mm or more")
+                yield Finding(
+                    "pin", f"is {self.pin.length:g} mm long, too short for it", f"{math.ceil(need):g} mm or more"
+                )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Wire
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.shrinkage import fired_size, wet_size
 from sheetgen.formulas.stones import seat_wet
@@ -56,7 +57,11 @@ class Hole(Part):
             return self.drill.usual
         if self.by_wire:
             return seat_wet(self.wire, self.clearance.usual, self.clay.shrinkage.high)
-        return wet_size(self.opening or 0, self.clay.shrinkage).usual
+        if self.opening is None:
+            raise CannotBe(
+                "a hole wants its opening, its drill, or the wire that must pass", "opening: 1.5 mm", "opening"
+            )
+        return wet_size(self.opening, self.clay.shrinkage).usual
 
     @property
     def drill_worked(self) -> str:
@@ -119,8 +124,6 @@ class Hole(Part):
         """One thing decides; the wire passes; metal is left beside the hole."""
         if self.opening is not None and self.drill is not None:
             yield Finding("drill", "is given beside the opening, and only one can decide", "take one of them out")
-        if self.opening is None and self.drill is None and self.for_wire is None:
-            yield Finding("opening", "is not given, nor a drill, nor the wire that must pass", "opening: 1.5 mm")
         if self.drill:
             yield from self.not_owned("drill", self.drill.usual, "drill")
         if self.for_wire and self.room.usual < -1e-9:  # noqa: PLR2004 - a hair's rounding

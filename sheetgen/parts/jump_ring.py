@@ -210,7 +210,7 @@ class JumpRing(Part):
             f"An oval ring, inside {long:.4g} × {wide:.4g} mm, wire {d:.3g} mm, its seam in the middle of a long side"
         )
 
-    def front(self, pen: Pen) -> float:
+    def view(self, pen: Pen) -> float:
         """The ring hanging; the next part hangs on its wire at the bottom."""
         d, long, wide = self.wire.thickness, self.long, self.narrow.usual
         r, straight = (wide + d) / 2, long - wide

@@ -38,7 +38,7 @@ PartT = TypeVar("PartT", bound="Part")
 class Worker:
     """A figure as a kind declares it: what it is called, how it is worked and how its working reads."""
 
-    def __init__(  # noqa: PLR0913 - what a figure says of itself
+    def __init__(  # noqa: PLR0913, PLR0917 - what a figure says of itself
         self,
         function: Callable[[Any], Spread | float],
         label: str,
@@ -236,12 +236,16 @@ class Part:
         """Draw how it is formed, `k` mm on paper for 1 mm of the piece; returns the text alternative, empty for none."""
         return ""
 
-    def front(self, pen: Pen) -> float:  # noqa: ARG002 - kinds with a front view use it
+    def view(self, pen: Pen) -> float:  # noqa: ARG002 - kinds with a front view use it
         """Draw the finished part from the front, mm, the middle of its top at (0, 0); returns how far down it reaches.
 
         A ring or link returns where the next part's wire lies in it. 0 for a kind that has no front view.
         """
         return 0.0
+
+    def outlines(self) -> Iterator[tuple[int, float]]:
+        """Of each outline of the template, as drawn: how many one piece takes, and mm its clay is rolled to."""
+        return iter(())
 
     @classmethod
     def flat(cls) -> bool:

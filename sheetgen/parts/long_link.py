@@ -133,7 +133,12 @@ class LongLink(WirePiece):
         """The next link's wire goes into an end as wide as the wire, and a peg that is given is in the drawer."""
         least = math.ceil(self.wire.thickness * 2) / 2
         thick = f"is less than the wire is thick ({self.wire.thickness:.2f} mm)"
-        ends = {"inside": self.inside, "second inside": self.second_inside, "peg": self.peg, "second peg": self.second_peg}
+        ends = {
+            "inside": self.inside,
+            "second inside": self.second_inside,
+            "peg": self.peg,
+            "second peg": self.second_peg,
+        }
         for field, end in ends.items():
             if end and end.usual < self.wire.thickness:
                 yield Finding(field, thick, f"{least:g} mm or more")

@@ -80,7 +80,9 @@ class MetalDisc(Part):
         plain = f"{working_number(self.across)} × {working_number(self.disc)} ÷ ({self.wanted_worked})"
         return plain if _domed(self) else working_number(self.disc)
 
-    @figure("Width that comes out, in the same proportion", "mm", "{scale_worked}", when=lambda p: p.cutting == "punched")
+    @figure(
+        "Width that comes out, in the same proportion", "mm", "{scale_worked}", when=lambda p: p.cutting == "punched"
+    )
     def width_out(self) -> Spread:
         """Of the disc as punched, domed as deep in proportion."""
         return self.across * self.disc / self.wanted

@@ -163,7 +163,7 @@ class RingBand(Part):
         if first is not None and first.usual < self.thickness.usual:
             yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
 
-    def front(self, pen: Pen) -> float:
+    def view(self, pen: Pen) -> float:
         """The band along the finger: outside, inside."""
         inside = self.fired_inside.usual
         outside = inside + 2 * self.thickness.usual * (1 - self.clay.thickness_shrinkage.usual)

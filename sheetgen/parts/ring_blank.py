@@ -123,7 +123,13 @@ class RingBlank(Part):
         """Across the strip."""
         return self.wide
 
-    @figure("Rings from one spool", "", "down({wire.pack} ÷ {cut})", rounding="whole", when=lambda p: p.wire and spool(p.wire))
+    @figure(
+        "Rings from one spool",
+        "",
+        "down({wire.pack} ÷ {cut})",
+        rounding="whole",
+        when=lambda p: p.wire is not None and spool(p.wire) > 0,
+    )
     def per_spool(self) -> Spread:
         """How many one pack of the wire gives."""
         return pieces_from_stock(spool(self.wire) if self.wire else 0, self.cut, 0)

@@ -81,7 +81,9 @@ class SHook(WirePiece):
         """Along the middle of the wire."""
         return s_hook(self.upper_used, self.lower_used, self.middle, self.tip, self.wire.thickness)
 
-    @figure("Length over all", "mm", "{middle} + ({upper_used} + {lower_used}) ÷ 2 + 2 × {wire.thickness}", rounding="tenth")
+    @figure(
+        "Length over all", "mm", "{middle} + ({upper_used} + {lower_used}) ÷ 2 + 2 × {wire.thickness}", rounding="tenth"
+    )
     def outside(self) -> Spread:
         """As bent, not hammered."""
         return self.middle + (self.upper_used + self.lower_used) / 2 + 2 * self.wire.thickness

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import shapes
 from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import sheet_mass
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 TWO_SIDED = ("rectangle", "oval", "teardrop", "leaf")
 SCALED = ("polygon", "outline")
 LEAST_RIM = 0.5  # mm beside a hole, finished: common practice
+HAIR = 0.005  # mm that an arc of straight runs may lie inside the true one
 
 
 def _is(*kinds: str) -> Callable[[CutShape], bool]:
@@ -60,19 +62,38 @@ class CutShape(Part):
 
     @property
     def drawn(self) -> Spread:
-        """Finished width, mm."""
-        return self.across or spread(self.path.width if self.path and self.shape == "outline" else 0)
+        """Finished width, mm. CannotBe if it is not given."""
+        if self.shape == "outline":
+            if self.path is None:
+                raise self.lacks("path", "M0 0 L20 0 L10 15 Z")
+            return self.across or spread(self.path.width)
+        if self.across is None:
+            raise self.lacks("across", "20 mm")
+        return self.across
 
     @property
     def finished_down(self) -> Spread:
-        """Finished height, mm."""
-        return self.down or spread(0)
+        """Finished height, mm. CannotBe if it is not given."""
+        if self.down is None:
+            raise self.lacks("down", "12 mm")
+        return self.down
+
+    @property
+    def sided(self) -> float:
+        """How many sides a polygon has; 0 of another shape. CannotBe if it is not given."""
+        if self.shape == "polygon" and self.sides is None:
+            raise self.lacks("sides", "6")
+        return self.sides.usual if self.sides else 0
+
+    def lacks(self, field: str, example: str) -> CannotBe:
+        """What to say of a shape that lacks a field."""
+        return CannotBe(f"a cut shape that is {self.shape} wants {field}", f"{field}: {example}", field)
 
     def outlined(self, wide: float, tall: float) -> Outline | None:
         """The outline at a size, of a shape that is neither round nor square; a scaled one keeps its proportions."""
         if self.shape == "outline":
             return self.path.scaled(wide / self.path.width).placed() if self.path else None
-        return shapes.outline_of(self.shape, wide, tall, self.sides.usual if self.sides else 0)
+        return shapes.outline_of(self.shape, wide, tall, self.sided)
 
     @property
     def tall(self) -> float:
@@ -80,11 +101,11 @@ class CutShape(Part):
         unit = self.outlined(1, 1)
         return unit.height if unit else 0
 
-    @figure("Disc, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="bench",
+    @figure("Disc, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", rounding="bench",
             when=lambda part: part.shape == "disc" and not part.by_cutter)  # fmt: skip
     def wet_disc(self) -> Spread:
         """Diameter to cut."""
-        return wet_size(self.across or 0, self.clay.shrinkage)
+        return wet_size(self.drawn, self.clay.shrinkage)
 
     @property
     def wanted(self) -> float:
@@ -149,7 +170,7 @@ class CutShape(Part):
             share = self.path.area / self.path.width**2 if self.path else 0
             return share * across**2, f"{share:.6g} × {across:.6g}²"
         tall = self.wet_down.usual if self.shape in TWO_SIDED else 0
-        return shapes.area_of(self.shape, across, tall, self.sides.usual if self.sides else 0)
+        return shapes.area_of(self.shape, across, tall, self.sided)
 
     @property
     def area_worked(self) -> str:
@@ -190,23 +211,24 @@ class CutShape(Part):
             yield "round cutter", self.cutter_used.usual
 
     def check(self) -> Iterator[Finding]:
-        """Fields given as the shape wants them; the hole inside the piece."""
-        wants = {"down": "down: 12 mm"} if self.shape in TWO_SIDED else {}
-        wants |= {} if self.shape == "outline" or self.cutter else {"across": "across: 20 mm"}
-        wants |= {"polygon": {"sides": "sides: 6"}, "outline": {"path": "path: M0 0 L9 0 L5 8 Z"}}.get(self.shape, {})
-        others = {"down", "sides", "path", "cutter"} - {*wants} - ({"cutter"} if self.shape == "disc" else set())
+        """No field that the shape has no use for; the hole inside the piece."""
+        used = {"down": self.shape in TWO_SIDED, "sides": self.shape == "polygon", "path": self.shape == "outline"}
+        used |= {"cutter": self.shape == "disc", "across": not (self.shape == "disc" and self.cutter)}
         told = f"shape: {self.shape}" + (" with its cutter" if self.cutter else "")
-        yield from self.misfits(told, wants, others | ({"across"} if self.cutter else set()))
+        yield from self.misfits(told, {}, {field for field, wanted in used.items() if not wanted})
         if self.cutter:
             yield from self.not_owned("round cutter", self.cutter.usual, "cutter")
-        wide, tall = self.drawn.usual, self.finished_down.usual
-        if self.hole and (wide or self.cutter):
+        if self.hole:
+            tall = self.finished_down.usual if self.shape in TWO_SIDED else 0
+            wide = self.fired_disc.usual if self.by_cutter else self.drawn.usual
             outline = self.outlined(wide, tall)
             middle = (outline.width / 2, outline.height / 2) if outline else (0, 0)
-            room = shapes.room_round(outline, middle) if outline else min(wide, tall or wide) or self.fired_disc.usual
-            if self.hole.usual > room - 2 * LEAST_RIM:
-                fits = at_most(room - 2 * LEAST_RIM) if room > 2 * LEAST_RIM else "no hole"
-                yield Finding("hole", "leaves less than half a millimetre of rim", fits)
+            room = shapes.room_round(outline, middle) if outline else min(wide, tall or wide)
+            most = room - 2 * LEAST_RIM + HAIR
+            if self.hole.usual > most:
+                yield Finding(
+                    "hole", "leaves less than half a millimetre of rim", at_most(most) if most > HAIR else "no hole"
+                )
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The outline with its sizes; the hole with its centre."""

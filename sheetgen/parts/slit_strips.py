@@ -37,7 +37,9 @@ class SlitStrips(Part):
     def ribbon(self) -> float:
         """Width of the ribbon, mm."""
         if self.fibre.width is None:
-            raise CannotBe(f"{self.fibre.name} has no width in stock, so it is no ribbon", "add its width: to stock", "fibre")
+            raise CannotBe(
+                f"{self.fibre.name} has no width in stock, so it is no ribbon", "add its width: to stock", "fibre"
+            )
         return self.fibre.width
 
     @figure("Ribbon, without its edges", "mm", "{ribbon} − 2 × {edge}")

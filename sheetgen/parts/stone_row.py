@@ -186,7 +186,7 @@ class StoneRow(Part):
             least = (self.drill.usual + 2 * LEAST_WEB) * (1 - self.clay.shrinkage.low)
             yield Finding("width", "leaves too little clay beside the seats", f"{ceil(least * 10) / 10:g} mm or more")
 
-    def front(self, pen: Pen) -> float:
+    def view(self, pen: Pen) -> float:
         """The row upright, as it hangs."""
         long, d, n = self.along.usual, self.stone.size.usual, int(self.stones.usual)
         if self.width:
@@ -198,7 +198,7 @@ class StoneRow(Part):
             pen.circle(centre, d / 2, "thin")
         return long
 
-    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:  # noqa: ARG002 - finished sizes
         """The finished row: pitch, and what is kept at the ends."""
         long, d, n = self.along.usual, self.stone.size.high, int(self.stones.usual)
         wide = self.width.usual if self.width else d + 2

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Bead, Fibre
 from sheetgen.base.material import Finding as Bought
-from sheetgen.base.spread import Spread
 from sheetgen.facts.allowances import STRINGING_TAIL
 from sheetgen.formulas.beads import thread_to_cut
 from sheetgen.formulas.buying import pieces_from_stock
@@ -17,6 +16,8 @@ from sheetgen.parts.kind import Finding, Part, Take, figure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 PASSES = 2  # the wire goes through a crimp, round the clasp and back through it
 
@@ -88,4 +89,6 @@ class StrungWire(Part):
             helped = f"a hole of {doubled:g} mm or more, or cut the tail at the crimp"
             yield Finding("bead", "does not take the tail beside the wire", helped, "warning")
         if self.crimp and self.tail.usual < 10:  # noqa: PLR2004 - mm; shorter than that cannot be held or hidden
-            yield Finding("tail", "is too short to go back through a crimp and be held", "50 mm to 75 mm is usual", "warning")
+            yield Finding(
+                "tail", "is too short to go back through a crimp and be held", "50 mm to 75 mm is usual", "warning"
+            )

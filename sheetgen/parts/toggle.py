@@ -34,7 +34,9 @@ class Toggle(Part):
     rod = given.maybe_length("the rod to wind the ring on, when the tool decides", above=0)
     bar = given.maybe_length("finished length of the bar, if it is not to be worked", above=0)
     beyond = given.length("how far the bar reaches past the ring's outside at each end", default="5 mm", at_least=0)
-    eye = given.length("inside of an eye turned in the middle of the bar; 0 for one soldered on", default="0 mm", at_least=0)
+    eye = given.length(
+        "inside of an eye turned in the middle of the bar; 0 for one soldered on", default="0 mm", at_least=0
+    )
     trim = given.length("wire added to each piece to be trimmed off", default="2 mm", at_least=0)
 
     @property
@@ -151,4 +153,6 @@ class Toggle(Part):
             yield Finding(field, "leaves no room beside the bar for what it hangs on", f"{least:g} mm or more")
         if self.eye.usual and self.eye.usual < self.staff.thickness:
             most = math.ceil(self.staff.thickness * 2) / 2
-            yield Finding("eye", f"is less than the wire is thick ({self.staff.thickness:.2f} mm)", f"{most:g} mm or more")
+            yield Finding(
+                "eye", f"is less than the wire is thick ({self.staff.thickness:.2f} mm)", f"{most:g} mm or more"
+            )

@@ -141,7 +141,7 @@ class Tube(Part):
         if 0 < self.overlap.usual < self.thickness.usual:
             yield Finding("overlap", "is less than the clay is thick", "3 mm to 6 mm is usual", "warning")
 
-    def front(self, pen: Pen) -> float:
+    def view(self, pen: Pen) -> float:
         """A cylinder seen a little from above."""
         wide, long = self.fired_outside.usual, self.length.usual
         sketches.cylinder(pen, wide, long)

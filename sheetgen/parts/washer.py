@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import disc_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
@@ -46,51 +47,63 @@ class Washer(Part):
     cut_with = given.one_of("by a template, or with the nearest round cutters owned", "template", "cutters")
     thickness = given.length("thickness the clay is rolled to", above=0)
 
-    def wanted(self, finished: Spread | None, cutter: Spread | None) -> float:
+    def wanted(self, side: str) -> float:
         """The diameter to cut that would fit exactly, mm: the cutter's own where it is given."""
+        finished, cutter = self.given_for(side)
+        if finished is None and cutter is None:
+            raise CannotBe(f"a washer wants its {side}, or the cutter for it", f"{side}: 12 mm", side)
         return cutter.usual if cutter else wet_size(finished or 0, self.clay.shrinkage).usual
 
-    def owned(self, cutter: Spread | None, wanted: float) -> str:
-        """The round cutters in the drawer nearest to a wanted one."""
-        return neighbours([] if cutter else self.bench.owned("round cutter"), wanted)
+    def given_for(self, side: str) -> tuple[Spread | None, Spread | None]:
+        """The finished size and the cutter as given for the outside or the opening."""
+        return {"outside": (self.outside, self.outside_cutter), "opening": (self.opening, self.opening_cutter)}[side]
+
+    def chosen(self, side: str) -> float:
+        """The cutter of one side, mm."""
+        wanted = self.wanted(side)
+        return wanted if self.given_for(side)[1] else self.tool("round cutter", wanted, side)
+
+    def worked_for(self, side: str) -> str:
+        """How the cutter of one side is chosen."""
+        wanted = self.wanted(side)
+        owned = [] if self.given_for(side)[1] else self.bench.owned("round cutter")
+        return f"nearest({wanted:.6g}, {neighbours(owned, wanted)})"
 
     @property
     def outside_worked(self) -> str:
         """How the outer cutter is chosen."""
-        wanted = self.wanted(self.outside, self.outside_cutter)
-        return f"nearest({wanted:.6g}, {self.owned(self.outside_cutter, wanted)})"
+        return self.worked_for("outside")
 
     @property
     def opening_worked(self) -> str:
         """How the inner cutter is chosen."""
-        wanted = self.wanted(self.opening, self.opening_cutter)
-        return f"nearest({wanted:.6g}, {self.owned(self.opening_cutter, wanted)})"
+        return self.worked_for("opening")
 
     @figure(
         "Outside, cut wet", "mm", "{outside} ÷ (1 − {clay.shrinkage})", rounding="bench", when=lambda p: not _cut(p)
     )
     def wet_outside(self) -> Spread:
         """Outside diameter to cut."""
+        self.wanted("outside")
         return wet_size(self.outside or 0, self.clay.shrinkage)
 
     @figure("Outside, round cutter", "mm", "{outside_worked}", when=_cut)
     def cutter_outside(self) -> float:
         """The cutter of the outside."""
-        wanted = self.wanted(self.outside, self.outside_cutter)
-        return wanted if self.outside_cutter else self.tool("round cutter", wanted, "outside")
+        return self.chosen("outside")
 
     @figure(
         "Opening, cut wet", "mm", "{opening} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda p: not _opened(p)
     )
     def wet_opening(self) -> Spread:
         """Diameter of the opening to cut."""
+        self.wanted("opening")
         return wet_size(self.opening or 0, self.clay.shrinkage)
 
     @figure("Opening, round cutter", "mm", "{opening_worked}", when=_opened)
     def cutter_opening(self) -> float:
         """The cutter of the opening."""
-        wanted = self.wanted(self.opening, self.opening_cutter)
-        return wanted if self.opening_cutter else self.tool("round cutter", wanted, "opening")
+        return self.chosen("opening")
 
     @property
     def cut_outside(self) -> float:
@@ -99,8 +112,14 @@ class Washer(Part):
 
     @property
     def cut_opening(self) -> float:
-        """Opening as cut, mm."""
-        return (self.cutter_opening if _opened(self) else self.wet_opening).usual
+        """Opening as cut, mm. CannotBe if it leaves too little rim."""
+        cut, keep = (self.cutter_opening if _opened(self) else self.wet_opening).usual, 1 - self.clay.shrinkage.usual
+        rim, room = (self.cut_outside - cut) / 2 * keep, self.cut_outside - 2 * LEAST_RIM / keep
+        if rim < LEAST_RIM - 1e-9:  # noqa: PLR2004 - a hair's rounding
+            fits = at_most(room if self.opening_cutter else room * keep) if room > 0 else "a wider outside"
+            field = "opening cutter" if self.opening_cutter else "opening"
+            raise CannotBe(f"an opening of {cut:.2f} mm, wet, leaves a rim of {rim:.2f} mm when fired", fits, field)
+        return cut
 
     @figure("Outside, fired", "mm", "{cut_outside} × (1 − {clay.shrinkage})")
     def fired_outside(self) -> Spread:
@@ -157,20 +176,12 @@ class Washer(Part):
             yield "round cutter", self.cut_opening
 
     def check(self) -> Iterator[Finding]:
-        """Each diameter given once; a rim left between them."""
-        for size, cutter in (("outside", "outside_cutter"), ("opening", "opening_cutter")):
-            tool: Spread | None = getattr(self, cutter)
-            if tool:
-                yield from self.misfits(f"a washer with its {cutter.replace('_', ' ')}", {}, [size])
-                yield from self.not_owned("round cutter", tool.usual, cutter.replace("_", " "))
-            else:
-                yield from self.misfits("a washer", {size: f"{size}: 12 mm"})
-        if self.rim.usual < LEAST_RIM:
-            field = "opening cutter" if self.opening_cutter else "opening"
-            room = self.fired_outside.usual - 2 * LEAST_RIM
-            most = room / (1 - self.clay.shrinkage.usual) if self.opening_cutter else room
-            fits = at_most(most) if most > 0 else f"none: the outside is {self.fired_outside.usual:.3g} mm"
-            yield Finding(field, f"leaves a rim of {self.rim.usual:.2f} mm when fired", fits)
+        """Each diameter given once, and its cutter in the drawer."""
+        for side in ("outside", "opening"):
+            cutter = self.given_for(side)[1]
+            if cutter:
+                yield from self.misfits(f"a washer with its {side} cutter", {}, [side])
+                yield from self.not_owned("round cutter", cutter.usual, f"{side} cutter")
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """Two circles on one centre."""

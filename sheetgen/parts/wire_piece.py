@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Wire
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.buying import pieces_from_stock
 from sheetgen.formulas.gauges import wire_mass
@@ -14,6 +13,8 @@ from sheetgen.parts.kind import Part, Take, Worker, figure, neighbours, working_
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 def from_drawer(part: Part, tool: str, wanted: Spread | None, own: Spread | None, field: str) -> float:
@@ -65,7 +66,7 @@ class WirePiece(Part):
         """All pieces, with what is trimmed off."""
         return self.count * self.cut
 
-    @figure("Pieces from one spool", "", "down({wire.pack} ÷ {cut})", rounding="whole", when=lambda p: spool(p.wire))
+    @figure("Pieces from one spool", "", "down({wire.pack} ÷ {cut})", rounding="whole", when=lambda p: spool(p.wire) > 0)
     def per_spool(self) -> Spread:
         """How many one pack of the wire gives."""
         return pieces_from_stock(spool(self.wire), self.cut, 0)

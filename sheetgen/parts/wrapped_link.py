@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Bead
-from sheetgen.base.spread import Spread
 from sheetgen.formulas.wrapped import turned_loop, wrapped_end, wrapped_link_inside, wrapped_neck, wrapped_wire
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Take, figure
@@ -15,6 +14,8 @@ from sheetgen.parts.wire_piece import WirePiece
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 class WrappedLink(WirePiece):
@@ -95,4 +96,6 @@ class WrappedLink(WirePiece):
             thinnest = f"a wire of {self.bead.hole:g} mm or less, or another bead"
             yield Finding("wire", f"({wire:.2f} mm) does not go through the bead's hole", thinnest)
         if self.loop.usual < wire:
-            yield Finding("loop", f"is less than the wire is thick ({wire:.2f} mm)", f"{math.ceil(wire * 2) / 2:g} mm or more")
+            yield Finding(
+                "loop", f"is less than the wire is thick ({wire:.2f} mm)", f"{math.ceil(wire * 2) / 2:g} mm or more"
+            )

@@ -25,9 +25,9 @@ class Folder:
 
     def _read_record(self) -> dict[str, Any]:
         try:
-            record = json.loads((self.root / RECORD).read_text("utf-8"))
-            return {"projects": dict(record["projects"])}
-        except (OSError, ValueError, KeyError, TypeError):
+            told = json.loads((self.root / RECORD).read_text("utf-8"))["projects"].items()
+            return {"projects": {name: one for name, one in told if all(isinstance(f, str) for f in one["files"])}}
+        except (OSError, ValueError, KeyError, TypeError, AttributeError):
             return {"projects": {}}
 
     def put(self, entry: Entry, pages: Sequence[Page]) -> list[str]:
@@ -100,10 +100,14 @@ class Folder:
 def _beside(target: Path, content: bytes) -> Path:
     """A finished file next to its place, on the same disk, so that a rename puts it there in one stroke."""
     handle, name = tempfile.mkstemp(prefix=".laid-", dir=target.parent)
-    with os.fdopen(handle, "wb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
     laid = Path(name)
-    laid.chmod(0o644)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        laid.chmod(0o644)
+    except BaseException:  # a full disk, or a person who stops it: no crumb stays
+        laid.unlink(missing_ok=True)
+        raise
     return laid

@@ -6,6 +6,7 @@ import datetime as dt
 import re
 from typing import TYPE_CHECKING
 
+from sheetgen.base.dimension import LENGTH
 from sheetgen.base.place import Place, Source
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import Trouble, Troubles
@@ -91,10 +92,22 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         troubles.add(
             f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
         )
-    from sheetgen.base.dimension import LENGTH  # noqa: PLC0415
-
-    Measures(str(studio.currency), troubles).spread(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
+    measures = Measures(str(studio.currency), troubles)
+    measures.spread(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
+    _slab(studio, measures, troubles)
     return studio if len(troubles.errors) == before else None
+
+
+def _slab(studio: Studio, measures: Measures, troubles: Troubles) -> None:
+    """A rolled slab has two sides, each larger than the gaps at its edges."""
+    sides = {"slab width": studio.slab_width, "slab length": studio.slab_length}
+    given = {name: word for name, word in sides.items() if word is not None}
+    gap = measures.spread(studio.slab_gap, LENGTH, least=0, most=50, name="slab gap")
+    for name, word in given.items():
+        measures.spread(word, LENGTH, above=2 * gap.usual if gap else 0, most=1000, name=name)
+    if len(given) == 1:
+        [missing], [word] = sides.keys() - given.keys(), given.values()
+        troubles.add(f"a slab has two sides, and '{missing}' is missing", word.place, f"add {missing}: 150 mm")
 
 
 def _among(word: Word, known: Sequence[str], name: str, troubles: Troubles) -> None:

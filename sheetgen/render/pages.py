@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import json
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
@@ -11,6 +10,7 @@ from sheetgen.base.spelling import slug
 from sheetgen.model.page import Entry, Page
 from sheetgen.render import words
 from sheetgen.render.facts import facts_page
+from sheetgen.render.figures import figures_json
 from sheetgen.render.numbers import Numbers
 from sheetgen.render.pdf import Printer, font_css, font_files
 from sheetgen.render.view import View, version_name
@@ -18,7 +18,6 @@ from sheetgen.render.view import View, version_name
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
-    from sheetgen.base.figure import Figure
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.project import Studio
     from sheetgen.model.worked import Worked
@@ -96,24 +95,3 @@ def index(studio: Studio, entries: Sequence[Entry], theme: Theme) -> list[Page]:
     html = theme.page("index.html.j2", studio=studio, language=str(studio.language), entries=entries, faces=_faces(""))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page("index.html", html.encode()), facts_page(studio, theme, _faces("")), *fonts]
-
-
-def figures_json(worked: Worked) -> str:
-    """Every figure of every version, unrounded: the form is in DEVELOPERS.md and does not drift."""
-    told: dict[str, Any] = {
-        "project": worked.filed.name,
-        "revision": str(worked.filed.project.revision),
-        "versions": {
-            name: {key: _figure(f) for key, f in sorted(version.figures.items())}
-            for name, version in worked.versions.items()
-        },
-    }
-    return json.dumps(told, ensure_ascii=False, indent=1, sort_keys=False) + "\n"
-
-
-def _figure(figure: Figure) -> dict[str, Any]:
-    value = figure.value
-    return {
-        "label": figure.label, "value": value.usual, "low": value.low, "high": value.high,
-        "unit": figure.unit, "working": figure.working,
-    }  # fmt: skip

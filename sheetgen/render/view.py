@@ -23,9 +23,7 @@ MOST_COLUMNS = 6
 
 def version_name(worked: Worked, name: str) -> str:
     """What a version is called on the page."""
-    if name == worked.main.name:
-        return str(worked.filed.project.main_version or "As designed")
-    return name
+    return worked.called(name)
 
 
 class View:

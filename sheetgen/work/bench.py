@@ -276,7 +276,7 @@ class Workbench:
             self._open.pop()
         return self._known[key]
 
-    def _given(self, word: Word, field: Given[Any], part: str) -> object:
+    def _given(self, word: Word, field: Given[Any], part: str) -> object:  # noqa: PLR0911 - one a sort of field
         sort = field.sort
         if isinstance(sort, Dimension):
             return self._number(word, field, sort, part)

@@ -12,7 +12,7 @@ from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.rounding import INCH, Rounder
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import Trouble, Troubles
-from sheetgen.model.worked import Worked, WorkedVersion
+from sheetgen.model.worked import Slab, Worked, WorkedVersion
 from sheetgen.work.bench import Stopped, Workbench
 from sheetgen.work.lists import materials, tools
 from sheetgen.work.needs import needs
@@ -29,7 +29,7 @@ MAIN = "main"
 
 def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[str, str] | None = None) -> Worked:
     """The project with every version worked; `choices` tries other values, as on the command line."""
-    worked = Worked(filed, library.studio, rounder(library.studio))
+    worked = Worked(filed, library.studio, rounder(library.studio), slab=slab(library.studio))
     tried = {k: _typed(k, v) for k, v in (choices or {}).items()}
     named: dict[str, dict[str, Word]] = {MAIN: {}}
     for version in filed.project.versions:
@@ -59,6 +59,22 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
 
 def rounder(studio: Studio) -> Rounder:
     """The studio's way of rounding."""
+    step = _measure(studio.bench_step)
+    inches = studio.units == "in"
+    size = step.value.usual if step.dimension == LENGTH else INCH / 64
+    return Rounder(size, inches, str(studio.decimal_sign))
+
+
+def slab(studio: Studio) -> Slab | None:
+    """The slab that the studio rolls, if it says so."""
+    if studio.slab_width is None or studio.slab_length is None:
+        return None
+    sides = (studio.slab_width, studio.slab_length, studio.slab_gap)
+    return Slab(*(_measure(word).value.usual for word in sides))
+
+
+def _measure(word: Word) -> Quantity:
+    """A measure of the studio's file, which reading has looked over."""
     from sheetgen.formulas import scales  # noqa: PLC0415
 
     class Plain:
@@ -70,10 +86,7 @@ def rounder(studio: Studio) -> Rounder:
         def scale(self, scale: str, text: str) -> Quantity:
             return scales.size(scale, text)
 
-    step = read_expression(studio.bench_step).work(Plain())
-    inches = studio.units == "in"
-    size = step.value.usual if step.dimension == LENGTH else INCH / 64
-    return Rounder(size, inches, str(studio.decimal_sign))
+    return read_expression(word).work(Plain())
 
 
 def _version(name: str, bench: Workbench) -> WorkedVersion:

@@ -139,6 +139,8 @@ def test_a_thickness_in_inches_is_a_decimal_as_on_a_gauge() -> None:
     assert INCHES.unit("g") == "g"
 
 
-@pytest.mark.parametrize(("x", "rounding", "words"), [(7.4, "whole", "7"), (7.5, "whole", "8"), (7.01, "whole up", "8")])
+@pytest.mark.parametrize(
+    ("x", "rounding", "words"), [(7.4, "whole", "7"), (7.5, "whole", "8"), (7.01, "whole up", "8")]
+)
 def test_a_count_is_whole(x: float, rounding: str, words: str) -> None:
     assert HALVES.size(figure(x, rounding, "")).words == words

@@ -17,9 +17,7 @@ SOURCE = Source("projects/buoy-drops/project.yaml", TEXT)
 
 def test_a_trouble_prints_file_line_and_column_then_the_line_then_carets_then_help() -> None:
     # design, section 7: the layout to the letter
-    trouble = Trouble(
-        "bore is wider than the cap (12 mm)", Place(SOURCE, 14, 13, 4), "11 mm or less, or a wider cap"
-    )
+    trouble = Trouble("bore is wider than the cap (12 mm)", Place(SOURCE, 14, 13, 4), "11 mm or less, or a wider cap")
     assert str(trouble) == (
         "projects/buoy-drops/project.yaml:14:13: error: bore is wider than the cap (12 mm)\n"
         "   14 |     inside: bore\n"

@@ -94,9 +94,7 @@ SHAPES = [
 
 
 @pytest.mark.parametrize(("shape", "across", "down", "area"), SHAPES, ids=[s[0] for s in SHAPES])
-def test_a_piece_weighs_its_area_by_its_thickness(
-    shape: str, across: str, down: str, area: float, tried: Any
-) -> None:
+def test_a_piece_weighs_its_area_by_its_thickness(shape: str, across: str, down: str, area: float, tried: Any) -> None:
     # second opinion for the oval: the integral of its outline
     piece = tried("cut shape", clay="silver", shape=shape, across=across, down=down, thickness="1 mm")
     assert piece.usual("clay_mass") == pytest.approx(area / 0.91**2 * 7 / 1000, rel=1e-6)
@@ -182,9 +180,7 @@ def test_the_ball_is_the_nearest_in_the_drawer(tried: Any) -> None:
         ({"holes": "3", "around": "8 mm", "opening": "3 mm", "hole": "5 mm"}, "around", "10.0 mm or more"),
     ],
 )
-def test_a_dome_refuses_what_tears_or_does_not_fit(
-    changes: dict[str, Any], field: str, helps: str, tried: Any
-) -> None:
+def test_a_dome_refuses_what_tears_or_does_not_fit(changes: dict[str, Any], field: str, helps: str, tried: Any) -> None:
     dome = tried("dome", **(DOME | changes))
     found = [t for t in dome.errors if dome.blamed(t) == field]
     assert found, [str(t) for t in dome.troubles]

@@ -124,9 +124,7 @@ def test_a_link_may_be_given_by_its_length(tried: Any) -> None:
     assert link.usual("clear") == pytest.approx(14 - 2 * WIRE - 8)
 
 
-@pytest.mark.parametrize(
-    ("fields", "field"), [({"gap": "1 mm"}, "gap"), ({"length": "11 mm"}, "length")]
-)
+@pytest.mark.parametrize(("fields", "field"), [({"gap": "1 mm"}, "gap"), ({"length": "11 mm"}, "length")])
 def test_a_link_without_room_to_cross_names_the_least_that_works(
     fields: dict[str, str], field: str, tried: Any
 ) -> None:

@@ -216,7 +216,9 @@ def test_a_record_cannot_make_it_take_away_what_lies_outside(path: str, tmp_path
     build = tmp_path / "build"
     build.mkdir()
     (build / "link").symlink_to(tmp_path)
-    told = {"projects": {"drops": {"files": [path.replace("/outside", f"{tmp_path}/outside") if path[0] == "/" else path]}}}
+    told = {
+        "projects": {"drops": {"files": [path.replace("/outside", f"{tmp_path}/outside") if path[0] == "/" else path]}}
+    }
     (build / RECORD).write_text(json.dumps(told))
     folder = Folder(build)
     folder.drop_missing([])

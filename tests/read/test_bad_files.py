@@ -102,7 +102,9 @@ def test_a_bomb_of_aliases_is_refused_before_it_grows(count: int) -> None:
     lines = ["a0: &a0 [lol, lol]"] + [f"a{i}: &a{i} [{', '.join([f'*a{i - 1}'] * 9)}]" for i in range(1, count)]
     troubles = Troubles()
     assert words(Source("x.yaml", "\n".join(lines)), troubles) is None
-    assert [(t.message, str(t.place)) for t in troubles] == [("an anchor or alias (& or *) is not taken here", "x.yaml:1:5")]
+    assert [(t.message, str(t.place)) for t in troubles] == [
+        ("an anchor or alias (& or *) is not taken here", "x.yaml:1:5")
+    ]
 
 
 def test_a_directory_for_a_file_is_a_trouble(library: Any) -> None:

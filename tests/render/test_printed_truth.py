@@ -55,9 +55,13 @@ def test_the_bars_have_a_tick_at_every_centimetre(sheet: Any, paper: Any) -> Non
     for page in sheet.template_pages():
         [upright], [level] = paper.bars(page)
         thin = [m for m in paper.marks(page) if abs(m.weight - paper.THIN) < 0.02 and not m.dashed]
-        ticks = sorted({round(m.top - upright.top, 2) for m in thin if m.height < 0.01 and abs(m.left - upright.left) < 0.01})
+        ticks = sorted(
+            {round(m.top - upright.top, 2) for m in thin if m.height < 0.01 and abs(m.left - upright.left) < 0.01}
+        )
         assert ticks == [10.0 * i for i in range(11)]
-        ticks = sorted({round(m.left - level.left, 2) for m in thin if m.width < 0.01 and abs(m.bottom - level.top) < 0.01})
+        ticks = sorted(
+            {round(m.left - level.left, 2) for m in thin if m.width < 0.01 and abs(m.bottom - level.top) < 0.01}
+        )
         assert ticks == [10.0 * i for i in range(11)]
 
 
@@ -86,7 +90,9 @@ TEMPLATES = {
 def test_a_template_is_true_to_a_twentieth_of_a_millimetre(name: str, cuts: Any) -> None:
     width, height = TEMPLATES[name]
     found = [mark for mark in cuts if mark.is_about(width, height)]
-    assert len(found) == 1, f"{width:.2f} × {height:.2f} among {[(round(m.width, 2), round(m.height, 2)) for m in cuts]}"
+    assert len(found) == 1, (
+        f"{width:.2f} × {height:.2f} among {[(round(m.width, 2), round(m.height, 2)) for m in cuts]}"
+    )
 
 
 def test_the_disc_of_a_dome_is_that_of_its_area_on_the_middle_of_the_clay(cuts: Any) -> None:
@@ -161,7 +167,9 @@ def test_no_two_templates_lie_on_each_other(sheet: Any, paper: Any) -> None:
 
 def test_every_page_is_of_its_paper(sheet: Any, paper: Any) -> None:
     for page in sheet.pages:
-        assert (float(page.width) * paper.MM, float(page.height) * paper.MM) == pytest.approx(PAPERS[sheet.name], abs=0.05)
+        assert (float(page.width) * paper.MM, float(page.height) * paper.MM) == pytest.approx(
+            PAPERS[sheet.name], abs=0.05
+        )
 
 
 def test_the_pdf_is_tagged_has_a_title_and_a_language(sheet: Any) -> None:

@@ -267,7 +267,9 @@ def test_an_unknown_name_in_prose_is_a_trouble_at_its_column(old: str, marked: s
     before = text[: text.index("‸")]
     library.write("drops/project.yaml", text.replace("‸", ""))
     told = [t for t in library.check("drops").troubles.errors if "'stons'" in t.message]
-    assert [(t.place.line, t.place.column) for t in told] == [(before.count("\n") + 1, len(before) - before.rfind("\n"))]
+    assert [(t.place.line, t.place.column) for t in told] == [
+        (before.count("\n") + 1, len(before) - before.rfind("\n"))
+    ]
 
 
 def test_a_name_misspelt_twice_in_one_line_is_told_twice(library: Any) -> None:
