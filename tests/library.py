@@ -313,7 +313,8 @@ steps:
     uses: [clay, roller, knife]
     minutes: 60-90 min
     text: |
-      Cut them all. The ring's inside fires to {{ band.fired_inside }}, which is {{ band.fired_us }} or {{ band.fired_uk }}.
+      Cut them all. The ring's inside fires to {{ band.fired_inside }}, which is {{ band.fired_us }}
+      or {{ band.fired_uk }}.
     expect: They are clean.
   - title: Dry
     wait: drying
@@ -322,7 +323,8 @@ steps:
 """
 
 PICTURE = """\
-<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 30"><title>Two tubes</title><rect x="5" y="5" width="10" height="20" fill="#555"/></svg>
+<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 30"><title>Two tubes</title>
+<rect x="5" y="5" width="10" height="20" fill="#555"/></svg>
 """
 
 FILES = {

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from pathlib import Path
-from typing import Any, Self
+from typing import TYPE_CHECKING, Any, Self
 
 import pdfplumber
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 MM = 25.4 / 72
 CUT, FOLD, THIN = 0.4, 0.25, 0.18  # line weights of the paper pen, mm
@@ -88,7 +90,7 @@ def thin_circles(page: Any, diameter: float, within: float = 0.05) -> list[Mark]
     return sorted((m for m in found if m.is_about(diameter, diameter, within)), key=lambda m: m.left)
 
 
-def bars(page: Any) -> tuple[list[Mark], list[Mark]]:
-    """The heavy straight lines of a page: upright and level."""
-    lines = [m for m in marks(page) if abs(m.weight - CUT) < 0.02 and min(m.width, m.height) < 0.01]
-    return [m for m in lines if m.width < 0.01], [m for m in lines if m.height < 0.01]
+def bars(page: Any, length: float = 100.0) -> tuple[list[Mark], list[Mark]]:
+    """The heavy straight lines of one length on a page: upright and level."""
+    heavy = [m for m in marks(page) if abs(m.weight - CUT) < 0.02 and not m.dashed]
+    return [m for m in heavy if m.is_about(0, length)], [m for m in heavy if m.is_about(length, 0)]

@@ -1,8 +1,8 @@
 """A pencil: reckons a printed working by the signs that stand in it, and knows nothing of the program.
 
-The signs are those that the sheet explains: + − × ÷ ( ) ² √( ) π, sin asin (radians), ln, down( ) up( ) to the whole number
-below or above, nearest(a, b, …) the one of b, … nearest to a, atleast(a, b, …) the smallest of b, … not under a, and
-the functions and units that a project's own figure may be written with.
+The signs are those that the sheet explains: + − × ÷ ( ) ² √( ) π, sin asin (radians), ln, down( ) up( ) to the whole
+number below or above, nearest(a, b, …) the one of b, … nearest to a, atleast(a, b, …) the smallest of b, … not under
+a, and the functions and units that a project's own figure may be written with.
 """
 
 from __future__ import annotations
@@ -78,24 +78,24 @@ class _Pencil:
         return value
 
     def atom(self) -> float:
-        token = self.take()
-        if token == "(":
+        sign = self.take()
+        if sign == "(":
             value = self.sum()
             self.take(")")
             return value
-        if token == "π":
+        if sign == "π":
             return math.pi
-        if token in FUNCTIONS:
+        if sign in FUNCTIONS:
             self.take("(")
             args = [self.sum()]
             while self.peek() == ",":
                 self.take()
                 args.append(self.sum())
             self.take(")")
-            return float(FUNCTIONS[token](*args))
-        if not token[0].isdigit():
-            raise ValueError(f"{token!r} is no number")
-        return float(token)
+            return float(FUNCTIONS[sign](*args))
+        if not sign[0].isdigit():
+            raise ValueError(f"{sign!r} is no number")
+        return float(sign)
 
 
 def reckon(working: str) -> float:

@@ -175,6 +175,13 @@ class Recorder(Pen):
         """As Pen.text."""
         self.texts.append((at, words))
 
+    def replay(self, pen: Pen) -> None:
+        """Its lines and ovals on another pen."""
+        for kind, points, closed in self.lines:
+            pen.line(points, kind, closed=closed)
+        for kind, centre, width, height in self.ovals:
+            pen.oval(centre, width, height, kind)
+
 
 def arc(centre: Point, radius: float, start: float, end: float, steps: int = STEPS) -> list[Point]:
     """Points on an arc, angles in degrees clockwise from the right."""

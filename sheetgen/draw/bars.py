@@ -15,10 +15,10 @@ if TYPE_CHECKING:
 
 BAR = 100.0
 INCHES = 4
-ROOM = 16.0  # the strips at the left and at the foot that the bars take, mm
+SIDE, FOOT = 18.0, 16.0  # the strips at the left and at the foot that the bars take, mm
 CORNER = 12.0  # where they meet, from the left and from the foot
 APART = 4.0  # the bar of millimetres from the bar of inches
-LEAST = BAR + 8 + ROOM  # height of a drawing that has them
+LEAST = BAR + 8 + FOOT  # height of a drawing that has them
 CARD_SAYS = "card"
 
 
@@ -42,8 +42,8 @@ def bars(pen: Pen, foot: float) -> None:
     pen.text((x + BAR / 2 + 12, y + APART + 6.2), f"{BAR:g} mm", anchor="middle")
     pen.text((x, y - four - 1.4), f"{INCHES} in", anchor="middle")
     pen.text((x + four + 1.4, y + 1), f"{INCHES} in")
-    pen.line([(x, y - CARD_HEIGHT), (x + 4, y - CARD_HEIGHT)], "cut")
-    pen.line([(x + CARD_WIDTH, y), (x + CARD_WIDTH, y - 4)], "cut")
+    pen.line([(x, y - CARD_HEIGHT), (x + 4, y - CARD_HEIGHT)], "meet")
+    pen.line([(x + CARD_WIDTH, y), (x + CARD_WIDTH, y - 4)], "meet")
     pen.text((x + 3.2, y - CARD_HEIGHT + 1.2), CARD_SAYS, size=2.6, anchor="end", turn=-90)
     pen.text((x + CARD_WIDTH - 1.2, y - 1.2), CARD_SAYS, size=2.6, anchor="end")
 

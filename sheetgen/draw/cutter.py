@@ -70,5 +70,5 @@ class Cutter(Pen):
 def for_cutter(piece: Piece) -> str:
     """The file of one template; empty where there is nothing to cut or to fold."""
     pen = Cutter()
-    piece.plain(pen)
+    piece.own(pen)
     return pen.file(piece.says) if pen.groups["cut"] or pen.groups["fold"] else ""

@@ -18,6 +18,8 @@ GRAIN = 1e-9
 MOST_TRIALS = 400
 MOST_WORK = 400_000  # trials × pieces², so that many pieces do not hold a page up
 Sides = tuple[float, float]
+Step = tuple[float, float, float]
+"""One step of the free edge of a page: x, y and width."""
 Order = list[tuple[int, bool]]
 """Which piece comes next, and whether it is turned a quarter."""
 
@@ -35,22 +37,26 @@ class Placed:
 
 
 SORTS: tuple[Callable[[Sides], float], ...] = (
-    lambda s: -s[0] * s[1], lambda s: -s[1], lambda s: -s[0], lambda s: -max(s), lambda s: -sum(s), lambda _s: 0,
+    lambda s: -s[1], lambda s: -s[0] * s[1], lambda s: -s[0], lambda s: -max(s), lambda s: -sum(s), lambda _s: 0,
 )  # fmt: skip
 
 
-def pack(pieces: Sequence[Sides], room: Sides, *, turn: bool = False) -> list[list[Placed]]:
-    """Every piece placed, a list a page. Each piece must fit the room; `turn` allows a quarter turn."""
+def pack(pieces: Sequence[Sides], room: Sides, *, turn: bool = False, tidy: bool = False) -> list[list[Placed]]:
+    """Every piece placed, a list a page. Each piece must fit the room; `turn` allows a quarter turn.
+
+    `tidy` keeps the rows of the first order unless another takes fewer pages.
+    """
+    score: Callable[[list[list[Placed]]], tuple[float, ...]] = (lambda found: (len(found),)) if tidy else _score
     lying = [_first_turn(p, room, turn=turn) for p in pieces]
     both = [turn and _fits(p, room) and _fits(p[::-1], room) for p in pieces]
     orders = [[(i, lying[i]) for i in sorted(range(len(pieces)), key=lambda i: key(pieces[i]))] for key in SORTS]
     found = [(_pages(order, pieces, room), order) for order in orders]
-    pages, order = min(found, key=lambda one: _score(one[0]))
+    pages, order = min(found, key=lambda one: score(one[0]))
     chance = random.Random(len(pieces))  # noqa: S311 - the same exchanges every time
     for _ in range(min(MOST_TRIALS, MOST_WORK // max(1, len(pieces) ** 2)) if len(pieces) > 1 else 0):
         changed = _exchanged(order, both, chance)
         other = _pages(changed, pieces, room)
-        if _score(other) <= _score(pages):
+        if score(other) < score(pages) or (not tidy and score(other) == score(pages)):
             pages, order = other, changed
     return pages
 
@@ -98,7 +104,7 @@ def _pages(order: Order, pieces: Sequence[Sides], room: Sides) -> list[list[Plac
 
 def _one_page(order: Order, pieces: Sequence[Sides], room: Sides) -> tuple[list[Placed], Order]:
     """What goes on one page in this order, and what is left over."""
-    edge: list[tuple[float, float, float]] = [(0.0, 0.0, room[0])]  # x, y and width of each step of the free edge
+    edge: list[Step] = [(0.0, 0.0, room[0])]
     page: list[Placed] = []
     left: Order = []
     for piece, turned in order:
@@ -112,7 +118,7 @@ def _one_page(order: Order, pieces: Sequence[Sides], room: Sides) -> tuple[list[
     return page, left
 
 
-def _highest(edge: list[tuple[float, float, float]], width: float, room: float) -> tuple[float, float] | None:
+def _highest(edge: list[Step], width: float, room: float) -> tuple[float, float] | None:
     best: tuple[float, float] | None = None
     for k, (x, _, _) in enumerate(edge):
         if x + width > room + GRAIN:
@@ -127,7 +133,7 @@ def _highest(edge: list[tuple[float, float, float]], width: float, room: float) 
     return best
 
 
-def _covered(edge: list[tuple[float, float, float]], x: float, width: float, y: float) -> list[tuple[float, float, float]]:
+def _covered(edge: list[Step], x: float, width: float, y: float) -> list[Step]:
     """The free edge after a piece has been laid from x on; steps of one height are joined."""
     steps = [(x, y, width)]
     for sx, sy, wide in edge:
@@ -136,7 +142,7 @@ def _covered(edge: list[tuple[float, float, float]], x: float, width: float, y: 
         if sx + wide > x + width + GRAIN:
             begin = max(sx, x + width)
             steps.append((begin, sy, sx + wide - begin))
-    joined: list[tuple[float, float, float]] = []
+    joined: list[Step] = []
     for step in sorted(steps):
         if joined and abs(joined[-1][1] - step[1]) < GRAIN:
             last = joined[-1]

@@ -5,13 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.pen import Extent, Moved
-from sheetgen.draw.bars import LEAST
-from sheetgen.draw.bars import ROOM as BAR_ROOM
-from sheetgen.draw.bars import bars
+from sheetgen.base.pen import Extent, Moved, Recorder
+from sheetgen.draw.bars import FOOT, LEAST, SIDE, bars
 from sheetgen.draw.packing import pack
 from sheetgen.draw.paper import Paper
-from sheetgen.draw.piece import LINE, NOTE, words_under
+from sheetgen.draw.piece import LINE, words_under
 from sheetgen.draw.tiles import KEY, OVERLAP, Tiling, tiling, turned, turned_draw
 from sheetgen.facts.paper import PAPERS
 from sheetgen.model.drawing import TemplatePage
@@ -37,8 +35,9 @@ def room(paper: str) -> tuple[float, float]:
 def pages(pieces: Sequence[Piece], paper: str) -> tuple[TemplatePage, ...]:
     """Every template on its page, in as few pages as the packing finds; tiles last."""
     wide, tall = room(paper)
-    free = (wide - BAR_ROOM, tall - BAR_ROOM - GAP)
-    whole, large = [], []
+    free = (wide - SIDE, tall - FOOT - GAP)
+    whole: list[Piece] = []
+    large: list[Piece] = []
     for piece in pieces:
         lying = next((p for p in (piece, _turned(piece)) if _fits(p.extent, free)), None)
         (whole if lying else large).append(lying or piece)
@@ -60,15 +59,15 @@ def _turned(piece: Piece) -> Piece:
 
 def _layout(pieces: Sequence[Piece], free: tuple[float, float]) -> list[list[Placed]]:
     sizes = [(p.extent.width + GAP, p.extent.height + GAP) for p in pieces]
-    return pack(sizes, (free[0] + GAP, free[1] + GAP)) if sizes else []
+    return pack(sizes, (free[0] + GAP, free[1] + GAP), tidy=True) if sizes else []
 
 
 def _packed(page: Sequence[Placed], pieces: Sequence[Piece], paper: str, free: tuple[float, float]) -> TemplatePage:
     pen = Paper()
-    foot = max(LEAST, max(p.y + p.height for p in page) + BAR_ROOM)
+    foot = max(LEAST, max(p.y + p.height for p in page) + FOOT)
     for placed in page:
         extent = pieces[placed.piece].extent
-        at = (BAR_ROOM + placed.x - extent.left, placed.y - extent.top)
+        at = (SIDE + placed.x - extent.left, placed.y - extent.top)
         pieces[placed.piece].draw(Moved(pen, at))
     bars(pen, foot)
     shown = [pieces[p.piece] for p in sorted(page, key=lambda p: p.piece)]
@@ -88,26 +87,24 @@ def _tiled(piece: Piece, paper: str, free: tuple[float, float]) -> Iterator[Temp
     cut, draw = upright, piece.bare
     if len(lying.tiles) < len(upright.tiles):
         cut, draw = lying, turned_draw(piece.bare)
-    outline = piece.cut
-
-    def small(pen: Pen) -> None:
-        for kind, points, closed in outline.lines:
-            pen.line(points, "thin" if kind == "cut" else kind, closed=closed)
-        for _, centre, width, height in outline.ovals:
-            pen.oval(centre, width, height, "thin")
-
-    key = small if draw == piece.bare else turned_draw(small)
+    small = Recorder(
+        [("thin", points, closed) for kind, points, closed in piece.flat.lines if kind == "cut"],
+        [("thin", at, width, height) for kind, at, width, height in piece.flat.ovals if kind == "cut"],
+    )
+    key = small.replay if cut is upright else turned_draw(small.replay)
     for tile in cut.tiles:
         pen = Paper()
-        words_under(pen, (BAR_ROOM, 4), [f"{piece.title}: sheet {tile.number} of {len(cut.tiles)}"], piece.note)
-        cut.onto(pen, tile, draw, (BAR_ROOM, head))
-        foot = max(LEAST, head + cut.tall + GAP + BAR_ROOM)
+        words_under(pen, (SIDE, 4), [f"{piece.title}: sheet {tile.number} of {len(cut.tiles)}"], piece.note)
+        cut.onto(pen, tile, draw, (SIDE, head))
+        foot = max(LEAST, head + cut.tall + GAP + FOOT)
         bars(pen, foot)
         cut.key(pen, tile, key, (room(paper)[0] - KEY[0], foot - KEY[1]))
         says = f"{piece.says}. Sheet {tile.number} of {len(cut.tiles)}, {_lie(cut)}. {BARS_SAY}"
         share = cut.wide * cut.tall / (free[0] * free[1])
         drawing = pen.drawing((0, 0), room(paper)[0], foot, says)
-        yield TemplatePage(paper, drawing, (piece.part.name,), share, f"{tile.number} of {len(cut.tiles)}")
+        yield TemplatePage(
+            paper, drawing, (piece.part.name,), share, f"{piece.name}, sheet {tile.number} of {len(cut.tiles)}"
+        )
 
 
 def _lie(cut: Tiling) -> str:

@@ -69,4 +69,5 @@ class Paper(Pen):
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{mm(width * scale)}mm" height="{mm(height * scale)}mm" '
             f'viewBox="{box}" font-family="{FONT}" role="img">'
         )
-        return Drawing(f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>", width * scale, height * scale, says)
+        svg = f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>"
+        return Drawing(svg, width * scale, height * scale, says)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Anchor, Extent, Line, Pen, Point, arc
@@ -76,7 +77,7 @@ class Clipped(Pen):
             return
         run: list[Point] = []
         ends = [*points, points[0]] if closed else list(points)
-        for a, b in zip(ends, ends[1:], strict=False):
+        for a, b in pairwise(ends):
             part = self._part(a, b)
             if part is None or (run and run[-1] != part[0]):
                 self._draw(run, kind)
@@ -104,8 +105,7 @@ class Clipped(Pen):
                     end = min(end, gap / way)
         if begin >= end:
             return None
-        at = lambda t: a if t == 0 else b if t == 1 else (a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]))  # noqa: E731
-        return at(begin), at(end)
+        return _between(a, b, begin), _between(a, b, end)
 
     def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
         """As Pen.oval; one that crosses the edge is drawn as short runs."""
@@ -125,3 +125,10 @@ class Clipped(Pen):
         x = at[0] + max(0.0, self.corner[0] - box.left) - max(0.0, box.right - self.far[0])
         y = at[1] + max(0.0, self.corner[1] - box.top) - max(0.0, box.bottom - self.far[1])
         self.pen.text((x, y), words, size=size, anchor=anchor, turn=turn)
+
+
+def _between(a: Point, b: Point, share: float) -> Point:
+    """A point on a run; its ends are themselves, so that runs join."""
+    if share in {0, 1}:
+        return b if share else a
+    return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])

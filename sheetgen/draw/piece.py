@@ -1,4 +1,4 @@
-"""One template: the part's own drawing, its ghost, and the words under it."""
+"""One template: the part's own drawing, its ghosts, and the words under it."""
 
 from __future__ import annotations
 
@@ -6,15 +6,17 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Clay
-from sheetgen.base.pen import Extent, Pen, Recorder
+from sheetgen.base.pen import Extent, Recorder
 from sheetgen.base.spread import Spread
-from sheetgen.draw.ghost import SIZE, WORDS, cut_marks, extent_of, fired, room_for_words
+from sheetgen.draw.ghost import SIZE, WORDS, ghosts, room_for_words
+from sheetgen.draw.outlines import extent_of
 from sheetgen.draw.paper import Paper
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen, Point
     from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.parts.kind import Part
@@ -23,27 +25,33 @@ TITLE = 3.6
 NOTE = 2.6
 LINE = 3.4
 LETTER = 0.5 * NOTE  # width of a letter of a note, as reckoned for its lines
+KEPT = "\u00a0"  # a space at which no line breaks
 NARROW, WIDE = 34, 60  # letters in a line of a note
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One template with the room it takes: `flat` as recorded, `draw` with the words under it, `bare` without."""
+    """One template: `own` as the part draws it, `bare` with its ghosts, `draw` with the words under it too."""
 
     part: Part
-    flat: Recorder
-    draw: Callable[[Pen], None]
+    own: Callable[[Pen], None]
     bare: Callable[[Pen], None]
+    draw: Callable[[Pen], None]
+    flat: Recorder
+    extent: Extent
     title: str
     note: tuple[str, ...]
-    extent: Extent
     says: str
+
+    @property
+    def name(self) -> str:
+        """The part as it is named on the page."""
+        return named(self.part.name)
 
     @property
     def clay(self) -> Clay | None:
         """The clay it is cut from, if it is cut from clay."""
-        clay = getattr(self.part, "clay", None)
-        return clay if isinstance(clay, Clay) else None
+        return clay_of(self.part)
 
     @property
     def thickness(self) -> float | None:
@@ -51,10 +59,16 @@ class Piece:
         thickness = getattr(self.part, "thickness", None)
         return thickness.usual if isinstance(thickness, Spread) else None
 
-    @property
-    def cut(self) -> Recorder:
-        """Its cut lines alone; none if it is not a closed piece."""
-        return cut_marks(self.flat)
+
+def named(part: str) -> str:
+    """A part as it is named on the page."""
+    return part.replace("_", " ").capitalize()
+
+
+def clay_of(part: Part) -> Clay | None:
+    """The clay of a part, if it has one."""
+    clay = getattr(part, "clay", None)
+    return clay if isinstance(clay, Clay) else None
 
 
 def pieces(worked: Worked, version: WorkedVersion) -> list[Piece]:
@@ -63,69 +77,77 @@ def pieces(worked: Worked, version: WorkedVersion) -> list[Piece]:
 
 
 def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
+    unit = worked.rounder.unit("mm")
+
     def size(name: str) -> Size:
         return worked.rounder.size(version.figures[f"{part.name}.{name}"])
 
-    unit = worked.rounder.unit("mm")
-    flat = Recorder()
-    part.template(flat, size)
-    clay = getattr(part, "clay", None)
-    ghost = fired(flat, clay.shrinkage.usual) if isinstance(clay, Clay) and cut_marks(flat) != Recorder() else Recorder()
-    around = Extent()
-    part.template(around, size)
-    title = f"{part.name.replace('_', ' ').capitalize()} ×{part.count.usual:g}"
-    version_name = worked.called(version.name) if len(worked.versions) > 1 else ""
-    note = part.template_note(size)
-    ends = extent_of(ghost)
-    if ends.width:
-        wide, tall = (worked.rounder.words(x, "mm", "tenth") for x in (ends.width, ends.height))
-        note = f"{note}; dotted: {WORDS} about {wide} × {tall} {unit}"
-    lines = _lines(note, around.right - max(around.left, 0))
-    words_at = room_for_words(flat, ghost)
+    def own(pen: Pen) -> None:
+        part.template(pen, size)
+
+    flat, around = Recorder(), Extent()
+    own(flat)
+    own(around)
+    clay = clay_of(part)
+    fired = ghosts(flat, clay.shrinkage.usual) if clay else []
+    words_at = [room_for_words(flat, ghost) for ghost in fired]
 
     def bare(pen: Pen) -> None:
-        part.template(pen, size)
-        for kind, points, closed in ghost.lines:
-            pen.line(points, kind, closed=closed)
-        for kind, centre, width, height in ghost.ovals:
-            pen.oval(centre, width, height, kind)
-        if words_at:
-            pen.text(words_at, WORDS, size=SIZE)
+        own(pen)
+        for ghost, at in zip(fired, words_at, strict=True):
+            ghost.replay(pen)
+            if at:
+                pen.text(at, WORDS, size=SIZE)
 
-    heads = (title, f"Version: {version_name}") if version_name else (title,)
+    note = part.template_note(size)
+    if fired:
+        sizes = (tuple(worked.rounder.words(x, "mm", "tenth") for x in _sides(g)) for g in fired)
+        note += f"; dotted: {WORDS} about {', '.join(f'{wide} × {tall}' for wide, tall in dict.fromkeys(sizes))} {unit}"
+    heads = [f"{named(part.name)} ×{part.count.usual:g}"]
+    heads += [f"Version: {worked.called(version.name)}"] if len(worked.versions) > 1 else []
+    lines = _lines(note, around.right - max(around.left, 0))
 
-    def onto(pen: Pen) -> None:
+    def draw(pen: Pen) -> None:
         bare(pen)
         words_under(pen, (max(around.left, 0), around.bottom + 5), heads, lines)
 
     extent = Extent()
-    onto(extent)
-    made = {m.figure: m.label for m in part.made()}
-    sizes = ", ".join(f"{label} {size(figure).words} {unit}" for figure, label in made.items())
-    says = f"Template of {', '.join(heads)}: {sizes}; {note}"
-    return Piece(part, flat, onto, bare, ", ".join(heads), lines, extent, says)
+    draw(extent)
+    made = ", ".join(f"{m.label} {size(m.figure).words} {unit}" for m in part.made())
+    says = f"Template of {', '.join(heads)}: {made}; {note}"
+    return Piece(part, own, bare, draw, flat, extent, ", ".join(heads), lines, says)
 
 
-def words_under(pen: Pen, at: tuple[float, float], heads: Sequence[str], lines: Sequence[str]) -> float:
-    """Name and note from a baseline down; returns the last baseline."""
+def _sides(marks: Recorder) -> tuple[float, float]:
+    extent = extent_of(marks)
+    return extent.width, extent.height
+
+
+def words_under(pen: Pen, at: Point, heads: Sequence[str], lines: Sequence[str]) -> None:
+    """Name and note, from a baseline down."""
     x, y = at
     pen.text((x, y), heads[0], size=TITLE)
-    for line in (*heads[1:], *lines):
-        y += LINE + (0.4 if y == at[1] else 0)
-        pen.text((x, y), line, size=NOTE)
-    return y
+    for i, line in enumerate((*heads[1:], *lines)):
+        pen.text((x, y + 0.4 + (i + 1) * LINE), line, size=NOTE)
 
 
 def _lines(note: str, wide: float) -> tuple[str, ...]:
     """The note in lines of a template's width."""
     most = min(WIDE, max(NARROW, int(wide / LETTER)))
     lines = [""]
-    for word in note.split():
+    for word in _kept(note).split(" "):
         if len(lines[-1]) + len(word) >= most and lines[-1]:
             lines.append(word)
         else:
             lines[-1] = f"{lines[-1]} {word}".strip()
     return tuple(lines)
+
+
+def _kept(note: str) -> str:
+    """The note with its units and signs kept beside their numbers."""
+    for loose in (" × ", " mm", " %", "Ø "):
+        note = note.replace(loose, loose.replace(" ", KEPT))
+    return note
 
 
 def alone(piece: Piece) -> Drawing:

@@ -42,7 +42,7 @@ class Tiling:
     @property
     def tiles(self) -> list[Tile]:
         """Every tile, in the order of reading."""
-        found = []
+        found: list[Tile] = []
         for row in range(self.rows):
             for column in range(self.columns):
                 x = self.extent.left + column * (self.wide - OVERLAP)
@@ -86,13 +86,16 @@ class Tiling:
                 moved.line([begin, end], "thin")
 
     def key(self, pen: Pen, tile: Tile, draw: Callable[[Pen], None], at: Point) -> None:
-        """How the tiles lie, this one heavy."""
+        """How the tiles lie, this one framed twice."""
         scale = min(KEY[0] / self.extent.width, KEY[1] / self.extent.height)
         small = Scaled(pen, scale, (at[0] - self.extent.left * scale, at[1] - self.extent.top * scale))
         draw(small)
+        inset = 0.8 / scale
         for one in self.tiles:
             x1, y1, x2, y2 = self._own(one)
-            small.box((x1, y1), x2 - x1, y2 - y1, "cut" if one == tile else "thin")
+            small.box((x1, y1), x2 - x1, y2 - y1, "thin")
+            if one == tile:
+                small.box((x1 + inset, y1 + inset), x2 - x1 - 2 * inset, y2 - y1 - 2 * inset, "thin")
             small.text(((x1 + x2) / 2, (y1 + y2) / 2 + 1 / scale), str(one.number), anchor="middle")
 
     def _own(self, tile: Tile) -> tuple[float, float, float, float]:

@@ -31,12 +31,14 @@ class TemplatePage:
 class SlabLayout:
     """The wet pieces of one clay and thickness on rolled slabs: mm, g, a share; a picture of each slab.
 
-    `pieces` are the number in the picture, the part's name and the count of each outline.
+    `pieces` are the number in the picture, the part's name and the count of each outline; `enough` is the length that
+    the last slab needs.
     """
 
     clay: str
     thickness: float
     offcut: float
+    enough: float
     rolled: float
     cut: float
     pieces: tuple[tuple[int, str, int], ...]

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Adhesive
 from sheetgen.base.spread import Spread, ceil, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.adhesive import POT_LIFE_HALVES_PER, SEAT_FILL_LEAST, SEAT_FILL_MOST
-from sheetgen.facts.units import SECONDS_PER_MINUTE
+from sheetgen.facts.units import MM3_PER_CM3, SECONDS_PER_MINUTE
 from sheetgen.formulas.adhesive import mix_mass, mix_volume, mixes, part_of_mix, pot_life, seat_volume, seats_per_mix
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
@@ -47,10 +48,10 @@ class AdhesiveMix(Part):
         """In all pieces, mixed for together."""
         return self.count * self.seats
 
-    @figure("Adhesive in one seat", "mL", "π ÷ 4 × {across}² × {depth} × {fill} ÷ 1000")
+    @figure("Adhesive in one seat", "mm³", "π ÷ 4 × {across}² × {depth} × {fill}")
     def one_seat(self) -> Spread:
         """Round the stone."""
-        return seat_volume(self.across, self.depth, self.fill)
+        return seat_volume(self.across, self.depth, self.fill) * float(MM3_PER_CM3)
 
     @property
     def factor(self) -> float:
@@ -71,6 +72,9 @@ class AdhesiveMix(Part):
     @figure("Seats in one batch, at most", "", "down({shortest} ÷ {each})", rounding="whole", when=_closes)
     def most_seats(self) -> float:
         """By the shortest pot life."""
+        if self.shortest < self.each.high:
+            message = f"the mix closes after {self.shortest:.3g} min, before one seat is filled"
+            raise CannotBe(message, f"{self.shortest:.3g} min or less, a slower adhesive or a cooler room", "each")
         return seats_per_mix(self.shortest, self.each.high * SECONDS_PER_MINUTE)
 
     @property
@@ -90,10 +94,10 @@ class AdhesiveMix(Part):
         """Shared out evenly."""
         return ceil(self.seats_all.usual / self.batches.usual)
 
-    @figure("Mix for each batch", "mL", "max({adhesive.least}, {batch_seats} × {one_seat} × (1 + {waste}))")
+    @figure("Mix for each batch", "mL", "max({adhesive.least}, {batch_seats} × {one_seat} ÷ 1000 × (1 + {waste}))")
     def batch(self) -> Spread:
         """No less than can be measured out."""
-        return mix_volume(self.batch_seats, self.one_seat, self.waste, self.adhesive.least)
+        return mix_volume(self.batch_seats, self.one_seat / float(MM3_PER_CM3), self.waste, self.adhesive.least)
 
     @figure("Part A for each batch", "mL", "{batch} ÷ (1 + {adhesive.part_b})")
     def part_a(self) -> Spread:
@@ -133,7 +137,8 @@ class AdhesiveMix(Part):
         """A fill of nothing sticks nothing; every batch can be measured out."""
         if self.fill.low <= 0:
             yield Finding("fill", "leaves a seat without adhesive", "20 % to 50 % is usual")
-        if self.batch_seats.usual * self.one_seat.high * (1 + self.waste.high) < self.adhesive.least / 10:
-            seats = math.ceil(self.adhesive.least / self.one_seat.high)
-            message = f"are so few that most of the smallest mix is left: it is enough for about {seats}"
-            yield Finding("seats", message, "mix for several pieces at once", "warning")
+            return
+        most = math.floor(self.adhesive.least * float(MM3_PER_CM3) / (self.one_seat.high * (1 + self.waste.high)))
+        if 10 * self.batch_seats.usual < most:
+            message = f"are so few that most of the smallest mix is left: it fills about {most}"
+            yield Finding("seats", message, "set several pieces at once", "warning")

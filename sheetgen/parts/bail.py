@@ -41,8 +41,8 @@ class Bail(Part):
     inside = given.maybe_length("finished inside across the loop; or give the former", above=0)
     former = given.maybe_length("the straw or rod to use, when the tool decides", above=0)
     width = given.length("finished width of the strip", above=0)
-    front = given.length("finished length of the front tail", above=0)
-    back = given.length("finished length of the back tail", above=0)
+    front_tail = given.length("finished length of the front tail", above=0)
+    back_tail = given.length("finished length of the back tail", above=0)
     meeting = given.maybe_length("how far under the former's middle the tails come together, finished", above=0)
     thickness = given.length("thickness the clay is rolled to", above=0)
 
@@ -68,15 +68,15 @@ class Bail(Part):
         """What the loop comes out at, across."""
         return fired_size(self.former_used, self.clay.shrinkage)
 
-    @figure("Front tail, wet", "mm", "{front} ÷ (1 − {clay.shrinkage})", rounding="tenth")
+    @figure("Front tail, wet", "mm", "{front_tail} ÷ (1 − {clay.shrinkage})", rounding="tenth")
     def wet_front(self) -> Spread:
         """From the end of the strip to the first fold line."""
-        return wet_size(self.front, self.clay.shrinkage)
+        return wet_size(self.front_tail, self.clay.shrinkage)
 
-    @figure("Back tail, wet", "mm", "{back} ÷ (1 − {clay.shrinkage})", rounding="tenth")
+    @figure("Back tail, wet", "mm", "{back_tail} ÷ (1 − {clay.shrinkage})", rounding="tenth")
     def wet_back(self) -> Spread:
         """From the second fold line to the other end of the strip."""
-        return wet_size(self.back, self.clay.shrinkage)
+        return wet_size(self.back_tail, self.clay.shrinkage)
 
     @figure(
         "Tails come together under the former's middle, wet", "mm", "{meeting} ÷ (1 − {clay.shrinkage})",

@@ -35,7 +35,7 @@ class BeadStrand(Part):
     length = given.length("finished length, clasp counted in", above=0)
     clasp = given.maybe_item(Bought, "the clasp; its length in stock is what it adds when closed")
     knot = given.length("length of one knot; 0 for none", default="0 mm", at_least=0)
-    knot_thread = given.length("thread that one knot takes up", default="8 mm", at_least=0)
+    knot_takes = given.maybe_length("how much one knot shortens the thread, measured on a trial", above=0)
     thread = given.maybe_item(Fibre, "the thread")
     tails = given.length("thread beyond the strand, both ends together", default=f"{STRINGING_TAIL:g} mm", at_least=0)
 
@@ -99,13 +99,27 @@ class BeadStrand(Part):
         """Enough if every bead were the smallest of its size."""
         return self.count * beads_to_buy(self.room.usual, self.smallest)
 
+    @property
+    def in_knot(self) -> Spread | float:
+        """What one knot shortens the thread by, mm."""
+        if not _knotted(self):
+            return 0
+        if self.knot_takes is None:
+            message = "a knotted thread wants what one knot shortens it by"
+            raise CannotBe(
+                message,
+                "add knot takes: tie ten on a trial thread, and give a tenth of what it gets shorter by",
+                "knot",
+            )
+        return self.knot_takes
+
     @figure(
-        "Thread to cut for one", "mm", "{room} + {knotted} × {knot_thread} + {tails}",
+        "Thread to cut for one", "mm", "{room} + {knotted} × {in_knot} + {tails}",
         rounding="bench up", when=lambda part: part.thread,
     )  # fmt: skip
     def thread_cut(self) -> Spread:
         """Strand, knots and both tails."""
-        return thread_to_cut(self.room, self.tails) + self.knotted * self.knot_thread
+        return thread_to_cut(self.room, self.tails) + self.knotted * self.in_knot
 
     def takes(self) -> Iterator[Take]:
         """Beads, thread and clasp."""

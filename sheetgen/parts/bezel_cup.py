@@ -201,7 +201,5 @@ class BezelCup(Part):
             pen.upright(-4, high + 9, high + 9 + down, down.words, to=0)
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
-        """Metals and their thickness."""
-        return (
-            f"wall {self.strip.name}, {self.strip.thickness:g} mm; base {self.plate.name}, {self.plate.thickness:g} mm"
-        )
+        """Metals."""
+        return f"wall {self.strip.name}; base {self.plate.name}; thin line, the largest stone"

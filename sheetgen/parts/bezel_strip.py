@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet, Stone
 from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
 from sheetgen.parts import given
@@ -49,6 +50,9 @@ class BezelStrip(Part):
     @figure("Stone, narrow way, with its room", "mm", "{width} + {room}", when=lambda part: part.stone.width)
     def narrow(self) -> Spread:
         """Largest of the size."""
+        if self.width > self.stone.size.high:
+            message = f"{self.stone.name} is wider than it is long in stock"
+            raise CannotBe(message, f"its size is the long way, {self.width:g} mm", "stone")
         return self.room + self.width
 
     @property
@@ -100,10 +104,6 @@ class BezelStrip(Part):
 
     def check(self) -> Iterator[Finding]:
         """A strip that holds the stone and does not hide it."""
-        if self.stone.width and self.stone.width.high > self.stone.size.high:
-            yield Finding(
-                "stone", "is wider than it is long in stock", "its size is the long way, its width the narrow"
-            )
         height = self.stone.height
         if height and self.high.usual >= height.low:
             most = f"less than {height.low:g} mm, unless the stone stands on a step"

@@ -63,7 +63,12 @@ class Dome(Part):
     )  # fmt: skip
     def disc(self) -> Spread:
         """Flat disc of the same area as the middle of the dome."""
-        return cap_blank(self.across, self.rise) * (1 - self.fired_thickness / (self.radius * 2))
+        return cap_blank(self.across, self.rise) * self.inward
+
+    @property
+    def inward(self) -> Spread:
+        """From the outside to the middle of the clay: sizes there are smaller by this."""
+        return 1 - self.fired_thickness / (self.radius * 2)
 
     @figure("Disc, cut wet", "mm", "{disc} ÷ (1 − {clay.shrinkage})", rounding="bench")
     def wet_disc(self) -> Spread:
@@ -95,7 +100,7 @@ class Dome(Part):
     @figure("Ball or cup, across", "mm", "nearest({ball_worked}, {owned})")
     def ball(self) -> float:
         """Diameter of the ball it is laid over, or of the cup it is pressed in."""
-        return self.tool(self.form, self.ball_wanted, "rise", reach=0.25)
+        return self.tool(self.form, self.ball_wanted, "rise", reach=0.15)
 
     @property
     def middle(self) -> float:
@@ -103,10 +108,24 @@ class Dome(Part):
         half = self.thickness.usual / 2
         return self.ball.usual / 2 + (half if self.formed == "over" else -half)
 
-    @figure("Rise that comes out", "mm", "{wet_disc}² ÷ (8 × {middle}) × (1 − {clay.shrinkage})")
+    @property
+    def outer(self) -> float:
+        """Radius of the outside of the clay on the ball used, wet, mm."""
+        return self.ball.usual / 2 + (self.thickness.usual if self.formed == "over" else 0)
+
+    @figure("Rise that comes out", "mm", "{wet_disc}² ÷ (8 × {middle}) × {outer} ÷ {middle} × (1 − {clay.shrinkage})")
     def rise_out(self) -> Spread:
-        """Rise of the middle of the clay on the ball used, fired: chord² = 2 × radius × rise."""
-        return fired_size(self.wet_disc.usual**2 / (8 * self.middle), self.clay.shrinkage)
+        """Rise of the outside on the ball used, fired: on the middle of the clay chord² = 2 × radius × rise."""
+        return fired_size(self.wet_disc.usual**2 / (8 * self.middle) * self.outer / self.middle, self.clay.shrinkage)
+
+    @figure(
+        "Width that comes out", "mm",
+        "2 × {outer} × sin(2 × asin({wet_disc} ÷ (4 × {middle}))) × (1 − {clay.shrinkage})",
+    )  # fmt: skip
+    def width_out(self) -> Spread:
+        """Width of the outside, rim to rim, on the ball used, fired."""
+        half = 2 * math.asin(min(1.0, self.wet_disc.usual / (4 * self.middle)))
+        return fired_size(2 * self.outer * math.sin(half), self.clay.shrinkage)
 
     @figure("Hole, cut wet", "mm", "{hole} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda part: part.hole)
     def wet_hole(self) -> Spread:
@@ -115,21 +134,21 @@ class Dome(Part):
 
     @figure(
         "Hole, if the disc bends and does not stretch, cut wet", "mm",
-        "4 × {radius} × sin(asin({hole} ÷ (2 × {radius})) ÷ 2) ÷ (1 − {clay.shrinkage})",
+        "4 × {radius} × sin(asin({hole} ÷ (2 × {radius})) ÷ 2) × (1 − {fired_thickness} ÷ (2 × {radius})) ÷ (1 − {clay.shrinkage})",
         rounding="tenth", when=lambda part: part.hole,
     )  # fmt: skip
     def hole_bent(self) -> Spread:
         """Equal areas (Lambert)."""
-        return wet_size(hole_punched(self.hole or 0, self.across, self.rise), self.clay.shrinkage)
+        return wet_size(hole_punched(self.hole or 0, self.across, self.rise) * self.inward, self.clay.shrinkage)
 
     @figure(
         "Hole, if the rim is held and the disc stretches, cut wet", "mm",
-        "{hole} ÷ √(1 + 4 × {rise}² ÷ {across}²) ÷ (1 − {clay.shrinkage})",
+        "{hole} ÷ √(1 + 4 × {rise}² ÷ {across}²) × (1 − {fired_thickness} ÷ (2 × {radius})) ÷ (1 − {clay.shrinkage})",
         rounding="tenth", when=lambda part: part.hole,
     )  # fmt: skip
     def hole_held(self) -> Spread:
         """Uniform stretch, a bounding model; real work lies between."""
-        return wet_size(hole_stretched(self.hole or 0, self.across, self.rise), self.clay.shrinkage)
+        return wet_size(hole_stretched(self.hole or 0, self.across, self.rise) * self.inward, self.clay.shrinkage)
 
     @figure("Holes, each cut wet", "mm", "{opening} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=_ringed)
     def wet_opening(self) -> Spread:
@@ -138,12 +157,12 @@ class Dome(Part):
 
     @figure(
         "Circle of the hole centres, wet", "mm",
-        "4 × {radius} × sin(asin({around} ÷ (2 × {radius})) ÷ 2) ÷ (1 − {clay.shrinkage})",
+        "4 × {radius} × sin(asin({around} ÷ (2 × {radius})) ÷ 2) × (1 − {fired_thickness} ÷ (2 × {radius})) ÷ (1 − {clay.shrinkage})",
         rounding="tenth", when=_ringed,
     )  # fmt: skip
     def wet_around(self) -> Spread:
         """Circle to mark on the flat disc (equal areas)."""
-        return wet_size(hole_punched(self.around or 0, self.across, self.rise), self.clay.shrinkage)
+        return wet_size(hole_punched(self.around or 0, self.across, self.rise) * self.inward, self.clay.shrinkage)
 
     @figure(
         "Clay, each", "g", "π ÷ 4 × {wet_disc}² × {thickness} × {clay.density} ÷ 1000", rounding="mass up"
@@ -197,6 +216,10 @@ class Dome(Part):
             yield Finding("rise", "is past half a ball", f"{across / 2:g} mm or less")
         elif rise > 0.4 * across:
             yield Finding("rise", "is so deep that a flat disc creases", f"{across * 0.4:g} mm or less", "warning")
+        off = self.rise_out.usual - rise
+        if rise <= across / 2 and abs(off) > max(0.5, rise / 10):
+            helped = f"it comes out {self.rise_out.usual:.1f} mm high on the {self.form} of {self.ball.usual:g} mm; give that rise"
+            yield Finding("rise", f"is {abs(off):.1f} mm {'less' if off > 0 else 'more'} than the drawer allows", helped, "warning")
         if self.hole and self.hole.usual > across - 4 * LEAST_WEB:
             yield Finding("hole", "leaves too little rim", f"{max(0.5, across - 4 * LEAST_WEB):g} mm or less")
         if self.holes.usual and not (self.around and self.opening):

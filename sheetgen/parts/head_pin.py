@@ -41,6 +41,11 @@ class HeadPin(WirePiece):
     trim = given.length("tail that is cut off", default="3 mm", at_least=0)
 
     @property
+    def from_stock(self) -> bool:
+        """Whether it is cut from wire: a bought pin is not."""
+        return self.pin is None
+
+    @property
     def turns(self) -> Spread | float:
         """Wraps under the loop; none under a turned one."""
         return self.wraps if self.closed == "wrapped" else 0
@@ -100,7 +105,7 @@ class HeadPin(WirePiece):
             yield Take(self.pin, self.count, "count")
         else:
             yield from super().takes()
-        yield Take(self.bead, self.beads_all, "beads")
+        yield Take(self.bead, self.beads_all, "beads_all")
 
     def made(self) -> Iterator[Made]:
         """Wire, and where it is bent."""

@@ -1,4 +1,4 @@
-"""Hole: a starter hole drilled in dry clay or cut in wet, that fires to an opening or lets a ring's wire through."""
+"""Hole: a starter hole in unfired clay that fires to an opening or lets a ring's wire through."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Wire
+from sheetgen.base.spread import GRAIN
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.shrinkage import fired_size, wet_size
@@ -25,8 +26,8 @@ LEAST_EDGE = 1.0  # mm of finished metal outside a hole that something hangs fro
 class Hole(Part):
     """A hole shrinks with the clay round it. For a wire it is sized at the largest shrinkage, so the wire passes.
 
-    Give the opening, or the drill, or only the wire. A hole may be opened with a bur after firing; it cannot be made
-    smaller. Drilled in dry clay a hole comes out a little larger than its drill, pierced in wet clay a little smaller.
+    Give the opening, or the drill, or only the wire. Sized for wet clay: a hole drilled in dry clay comes out larger
+    by what drying had taken already, which stock does not say. It may be opened with a bur after firing, never closed.
     """
 
     kind = "hole"
@@ -126,14 +127,16 @@ class Hole(Part):
             yield Finding("drill", "is given beside the opening, and only one can decide", "take one of them out")
         if self.drill:
             yield from self.not_owned("drill", self.drill.usual, "drill")
-        if self.for_wire and self.room.usual < -1e-9:  # noqa: PLR2004 - a hair's rounding
-            field, fires = "drill" if self.drill else "opening", f"{self.fired.low:.2f} mm"
-            least = self.wire / (1 - self.clay.shrinkage.high) * (1 if self.drill else 1 - self.clay.shrinkage.usual)
-            yield Finding(field, f"may fire to {fires}, and the wire is {self.wire:.2f} mm", at_least(least))
+        if self.for_wire and self.room.usual < -GRAIN:
+            enough = self.tools_over("drill", self.wire / (1 - self.clay.shrinkage.high))
+            keep = 1 if self.drill else 1 - self.clay.shrinkage.usual
+            helped = at_least(enough[0] * keep) if enough else "a thinner wire: the drawer holds no larger drill"
+            message = f"may fire to {self.fired.low:.2f} mm, and the wire is {self.wire:.2f} mm"
+            yield Finding("drill" if self.drill else "opening", message, helped)
         if self.edge.usual < LEAST_EDGE:
             yield Finding(
                 "edge", "leaves so little metal that a ring pulls out", f"{LEAST_EDGE:g} mm or more", "warning"
             )
-        if self.width and self.fired.usual + 2 * self.edge.usual > self.width.usual + 1e-9:
+        if self.width and self.fired.usual + 2 * self.edge.usual > self.width.usual + GRAIN:
             wider = at_least(self.fired.usual + 2 * self.edge.usual)
             yield Finding("width", "does not hold the hole with that edge on both sides", f"{wider}, or a smaller edge")

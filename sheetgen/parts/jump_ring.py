@@ -26,7 +26,7 @@ from sheetgen.formulas.loops import (
 )
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
-from sheetgen.parts.wire_piece import drawer_worked, from_drawer, spool
+from sheetgen.parts.wire_piece import drawer_worked, from_drawer, spool, take_wire
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -188,7 +188,7 @@ class JumpRing(Part):
 
     def takes(self) -> Iterator[Take]:
         """Wire, the coils' ends included."""
-        yield Take(self.wire, self.wire_length, "wire_length")
+        yield take_wire(self.wire, self.wire_length, "wire_length")
 
     def made(self) -> Iterator[Made]:
         """Rings by their inside."""

@@ -16,7 +16,7 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.rings import iso_size, jp_size, ring_blank, us_size
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
-from sheetgen.parts.wire_piece import spool
+from sheetgen.parts.wire_piece import spool, take_wire
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -154,7 +154,7 @@ class RingBlank(Part):
         if self.sheet:
             yield Take(self.sheet, self.area * self.count, "area")
         elif self.wire:
-            yield Take(self.wire, self.cut * self.count, "cut")
+            yield take_wire(self.wire, self.cut * self.count, "cut")
 
     def made(self) -> Iterator[Made]:
         """Length and width."""

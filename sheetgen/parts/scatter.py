@@ -192,9 +192,8 @@ class Scatter(Part):
             yield Finding("stone", "is oval, and these seats are drilled round", "a round stone")
         web = self.wet_spacing.usual - self.drill.usual
         if web < LEAST_WEB:
-            yield Finding(
-                "gap", f"leaves {web:.2f} mm of clay between two seats", at_least(self.gap.usual + LEAST_WEB - web)
-            )
+            sure = (self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high
+            yield Finding("gap", f"leaves {web:.2f} mm of clay between two seats", at_least(sure))
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The plate, and the line inside which the stones lie."""
@@ -213,5 +212,5 @@ class Scatter(Part):
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Thickness, clay, stones."""
-        seats = f"{self.stones.usual:g} seats Ø {size('drill').words} mm inside the thin line"
+        seats = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm inside the thin line"
         return f"{template_clay(self.thickness.usual, self.clay)}; {seats}"

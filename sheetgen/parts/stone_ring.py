@@ -137,7 +137,7 @@ class StoneRing(Part):
         if self.stone.width is not None:
             yield Finding("stone", "is oval, and these seats are drilled round", "a round stone, or a seat for each")
         if self.web.usual < LEAST_WEB:
-            sure = at_least(self.even_gap.usual + LEAST_WEB - self.web.usual)
+            sure = at_least((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high)
             yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", sure)
         if self.across and self.wet_across.usual < self.wet_around.usual + self.drill.usual + 2 * LEAST_WEB:
             keep = 1 - self.clay.shrinkage.usual
@@ -164,4 +164,4 @@ class StoneRing(Part):
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Seats and what the template is drawn for."""
         shrinks = f"{self.clay.name}, drawn for {self.clay.shrinkage.usual * 100:g} % shrinkage"
-        return f"{self.stones.usual:g} seats Ø {size('drill').words} mm; {shrinks}"
+        return f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm; {shrinks}"

@@ -36,6 +36,7 @@ class StoneRow(Part):
     clearance = given.length("room round the stone in its seat", default="0.1 mm", at_least=0)
     width = given.maybe_length("finished width of the strip the row stands on, if it is a strip of its own", above=0)
     thickness = given.length("thickness of that strip, rolled", default="1 mm", above=0)
+    depth = given.maybe_length("how deep the seats are opened, wet; through the strip if it is left out", above=0)
 
     @figure(
         "Stones in the row", "", "down(({along} − 2 × {margin} + {gap}) ÷ ({stone.size.high} + {gap}))",
@@ -137,15 +138,21 @@ class StoneRow(Part):
 
     @figure(
         "Fired weight, each", "g",
-        "({wet_length} × {wet_width} − {stones} × π ÷ 4 × {drill}² ÷ 2) × {thickness} × {clay.density} ÷ 1000"
+        "({wet_length} × {wet_width} × {thickness} − {stones} × π ÷ 4 × {drill}² × {opened}) × {clay.density} ÷ 1000"
         " × {clay.metal_share}",
         when=lambda part: part.width is not None,
     )  # fmt: skip
     def fired_mass(self) -> float:
-        """Metal left, seats taken out to half the depth."""
-        seats = self.stones.usual * math.pi / 4 * self.drill.usual**2 / 2
-        area = self.wet_length.usual * self.wet_width.usual - seats
-        return fired_mass(area * self.thickness.usual * self.clay.density / 1000, self.clay.metal_share)
+        """Metal left, the seats taken out of the strip."""
+        seats = self.stones.usual * math.pi / 4 * self.drill.usual**2 * self.opened
+        volume = self.wet_length.usual * self.wet_width.usual * self.thickness.usual - seats
+        return fired_mass(volume * self.clay.density / 1000, self.clay.metal_share)
+
+    @property
+    def opened(self) -> float:
+        """Depth of a seat in the strip, wet, mm."""
+        thick = self.thickness.usual
+        return min(self.depth.usual, thick) if self.depth else thick
 
     def takes(self) -> Iterator[Take]:
         """Stones, and the clay of the strip."""
@@ -179,6 +186,8 @@ class StoneRow(Part):
 
     def check(self) -> Iterator[Finding]:
         """Clay left between seats and beside them."""
+        if self.stone.width and self.stone.width.high < self.stone.size.low:
+            yield Finding("stone", "is oval, and a row is drilled round", "a round stone, or a seat of its own for each")
         if self.has_gaps and self.web.usual < LEAST_WEB:
             sure = ceil(10 * ((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high)) / 10
             yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", f"{sure:g} mm or more")
@@ -234,5 +243,5 @@ class StoneRow(Part):
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Seats and strip."""
-        seats = f"{self.stones.usual:g} seats Ø {size('drill').words} mm"
+        seats = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm"
         return f"{template_clay(self.thickness.usual, self.clay)}; {seats}" if self.width else f"a marking guide; {seats}"

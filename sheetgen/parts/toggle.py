@@ -13,7 +13,7 @@ from sheetgen.formulas.loops import ring_outside, ring_wire
 from sheetgen.formulas.wrapped import turned_loop
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
-from sheetgen.parts.wire_piece import drawer_worked, from_drawer
+from sheetgen.parts.wire_piece import drawer_worked, from_drawer, take_wire
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -126,8 +126,8 @@ class Toggle(Part):
 
     def takes(self) -> Iterator[Take]:
         """Wire of both pieces, trimmings included."""
-        yield Take(self.wire, self.ring_cut * self.count, "ring_cut")
-        yield Take(self.staff, self.bar_cut * self.count, "bar_cut")
+        yield take_wire(self.wire, self.ring_cut * self.count, "ring_cut")
+        yield take_wire(self.staff, self.bar_cut * self.count, "bar_cut")
 
     def made(self) -> Iterator[Made]:
         """Ring and bar."""

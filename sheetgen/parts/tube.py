@@ -133,6 +133,8 @@ class Tube(Part):
         """One of bore and former; texture only thins."""
         if (self.inside is None) == (self.former is None):
             yield Finding("inside", "or the former is wanted, one of the two", "give one")
+        if self.former is not None:
+            yield from self.not_owned("former", self.former.usual, "former")
         first = self.rolled_first
         if first is not None and first.usual < self.thickness.usual:
             yield Finding(

@@ -115,7 +115,7 @@ class Washer(Part):
         """Opening as cut, mm. CannotBe if it leaves too little rim."""
         cut, keep = (self.cutter_opening if _opened(self) else self.wet_opening).usual, 1 - self.clay.shrinkage.usual
         rim, room = (self.cut_outside - cut) / 2 * keep, self.cut_outside - 2 * LEAST_RIM / keep
-        if rim < LEAST_RIM - 1e-9:  # noqa: PLR2004 - a hair's rounding
+        if rim < LEAST_RIM - 1e-9:
             fits = at_most(room if self.opening_cutter else room * keep) if room > 0 else "a wider outside"
             field = "opening cutter" if self.opening_cutter else "opening"
             raise CannotBe(f"an opening of {cut:.2f} mm, wet, leaves a rim of {rim:.2f} mm when fired", fits, field)
@@ -171,9 +171,9 @@ class Washer(Part):
     def tools(self) -> Iterator[tuple[str, float]]:
         """The cutters."""
         if _cut(self):
-            yield "round cutter", self.cut_outside
+            yield "round cutter", self.cutter_outside.usual
         if _opened(self):
-            yield "round cutter", self.cut_opening
+            yield "round cutter", self.cutter_opening.usual
 
     def check(self) -> Iterator[Finding]:
         """Each diameter given once, and its cutter in the drawer."""

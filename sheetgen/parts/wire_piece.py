@@ -41,6 +41,16 @@ def spool(wire: Wire) -> float:
     return wire.pack or 0 if wire.unit == "mm" else 0
 
 
+def take_wire(wire: Wire, long: Spread, figure_name: str) -> Take:
+    """Wire of a length, mm, in the unit that stock sells it by: length, or weight."""
+    amount = wire_mass(wire.density, wire.thickness, long) if wire.unit == "g" else long
+    return Take(wire, amount, figure_name)
+
+
+def _of_wire(part: WirePiece) -> bool:
+    return part.from_stock
+
+
 class WirePiece(Part):
     """One length of wire, measured along its middle; a kind says in `one` how long the wire in a piece is."""
 
@@ -49,6 +59,11 @@ class WirePiece(Part):
 
     one: Worker
 
+    @property
+    def from_stock(self) -> bool:
+        """Whether it is cut from wire of stock, and not bought ready."""
+        return True
+
     @classmethod
     def workers(cls) -> dict[str, Worker]:
         """The kind's own figures first, then what every piece of wire has."""
@@ -56,26 +71,32 @@ class WirePiece(Part):
         common = {name: worker for name, worker in found.items() if name in vars(WirePiece)}
         return {name: worker for name, worker in found.items() if name not in common} | common
 
-    @figure("Wire to cut for one", "mm", "{one} + {trim}", rounding="bench up")
+    @figure("Wire to cut for one", "mm", "{one} + {trim}", rounding="bench up", when=_of_wire)
     def cut(self) -> Spread:
         """With what is trimmed off."""
         return self.one + self.trim
 
-    @figure("Wire for all", "mm", "{count} × {cut}", rounding="length up")
+    @figure("Wire for all", "mm", "{count} × {cut}", rounding="length up", when=_of_wire)
     def wire_length(self) -> Spread:
         """All pieces, with what is trimmed off."""
         return self.count * self.cut
 
-    @figure("Pieces from one spool", "", "down({wire.pack} ÷ {cut})", rounding="whole", when=lambda p: spool(p.wire) > 0)
+    @figure(
+        "Pieces from one spool",
+        "",
+        "down({wire.pack} ÷ {cut})",
+        rounding="whole",
+        when=lambda p: _of_wire(p) and spool(p.wire) > 0,
+    )
     def per_spool(self) -> Spread:
         """How many one pack of the wire gives."""
         return pieces_from_stock(spool(self.wire), self.cut, 0)
 
-    @figure("Weight, each", "g", "π ÷ 4 × {wire.thickness}² × {one} × {wire.density} ÷ 1000")
+    @figure("Weight of the wire, each", "g", "π ÷ 4 × {wire.thickness}² × {one} × {wire.density} ÷ 1000")
     def mass(self) -> Spread:
         """One piece, trimmed."""
         return wire_mass(self.wire.density, self.wire.thickness, self.one)
 
     def takes(self) -> Iterator[Take]:
         """Wire, trimmings included."""
-        yield Take(self.wire, self.wire_length, "wire_length")
+        yield take_wire(self.wire, self.wire_length, "wire_length")

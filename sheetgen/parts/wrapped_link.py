@@ -81,7 +81,7 @@ class WrappedLink(WirePiece):
     def takes(self) -> Iterator[Take]:
         """Wire with its tails, and beads."""
         yield from super().takes()
-        yield Take(self.bead, self.beads_all, "beads")
+        yield Take(self.bead, self.beads_all, "beads_all")
 
     def made(self) -> Iterator[Made]:
         """Wire, and where it is bent."""

@@ -54,8 +54,8 @@ class StockReader:
             self.stock.withheld[str(key)] = key.place
             return
         self.first[str(key)] = key.place
-        if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", key):
-            helped = "small letters and digits, with hyphens, such as silver-low-fire"
+        if not re.fullmatch(r"[a-z0-9]+([-.][a-z0-9]+)*", key):
+            helped = "small letters, digits, points and hyphens, such as silver-low-fire"
             self.troubles.add(f"'{key}' cannot be the name of an item", key.place, helped)
             return
         before = len(self.troubles.errors)

@@ -61,8 +61,9 @@ class Numbers:
     def scale(self, value: Spread, scale: str) -> str:
         """A size of a trade scale to the nearest mark; of a range the low end down and the high end up."""
         marks = MARKS[scale]
-        turns = [lambda n: floor(n + 0.5)] * 2 if value.exact else [floor, ceil]
-        low, high = (turn(n * marks) / marks for turn, n in zip(turns, (value.low, value.high), strict=True))
+        low, high = floor(value.low * marks) / marks, ceil(value.high * marks) / marks
+        if value.exact:
+            low = high = floor(value.usual * marks + 0.5) / marks
         if scale == "UK":
             try:
                 ends = [uk_letter(40 + 1.25 * n) for n in (low, high)]
@@ -94,9 +95,9 @@ class Numbers:
         low, high = floor(low / step) * step, ceil(high / step) * step
         if high < 2 * HOUR:
             return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min"
-        if 6 * HOUR <= high <= 3 * DAY:
+        if 6 * HOUR <= high <= 3 * DAY and low % (HOUR / 2) == 0:
             return _span(*(self.rounder.decimal(n / HOUR, 1) for n in (low, high))) + f"{NBSP}h"
-        if high < 6 * HOUR:
+        if high <= 6 * HOUR:
             return _span(_hours(low), _hours(high))
         return _span(*(self.rounder.decimal(n / DAY, 1) for n in (low, high))) + f"{NBSP}days"
 

@@ -13,6 +13,7 @@ from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.numbers import Numbers
 from sheetgen.render.pdf import Printer, font_css, font_files
+from sheetgen.render.sheets import cutting_paths, template_pages
 from sheetgen.render.view import View, version_name
 
 if TYPE_CHECKING:
@@ -46,12 +47,14 @@ def render(
         sheets = [{"path": sheet_path(paper), "label": f"Handout, {paper} (PDF)"} for paper in papers]
         html = theme.page(
             "project.html.j2",
-            **values | {"templates": [_svg(t["drawing"].svg) for t in values["templates"]]},
+            **values,
             home=home, up="" if main else "../", sheets=sheets, faces=_faces(home),
         )  # fmt: skip
         pages.append(Page(f"{folder}/index.html", html.encode()))
+        for part, path in cutting_paths(drawings[name].cutting).items():
+            pages.append(Page(f"{folder}/{path}", drawings[name].cutting[part].encode()))
         for paper in papers:
-            templates = [Markup(p.drawing.svg) for p in values["template_pages"].get(paper, ())]  # noqa: S704 - our pen
+            templates = template_pages(drawings[name].pages.get(paper, ()))
             html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
             path = f"{folder}/{sheet_path(paper)}"
             pages.append(Page(path, printer.pdf(html, f"{path} {worked.filed.project.revision}")))
@@ -62,10 +65,6 @@ def render(
 def sheet_path(paper: str) -> str:
     """The handout's file name for a paper."""
     return f"handout-{paper.lower()}.pdf"
-
-
-def _svg(svg: str) -> dict[str, Markup]:
-    return {"svg": Markup(svg)}  # noqa: S704 - drawn by our own pen, its words escaped there
 
 
 def _faces(home: str) -> Markup:

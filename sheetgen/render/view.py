@@ -10,6 +10,7 @@ from sheetgen.base.spelling import slug
 from sheetgen.facts.cautions import LADDER
 from sheetgen.render import pictures, words
 from sheetgen.render.numbers import NBSP, Numbers
+from sheetgen.render.sheets import reprint, slab_sheets, templates
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -66,10 +67,9 @@ class View:
             "steps": [self._step(i, step) for i, step in enumerate(version.steps)],
             "versions": list(self._versions()) if several else [],
             "version_tables": list(self._version_tables()) if several else [],
-            "templates": [
-                {"part": name.replace("_", " "), "drawing": d} for name, d in self.drawings.templates.items()
-            ],
-            "template_pages": self.drawings.pages,
+            "templates": templates(self.drawings),
+            "reprint": reprint(self.worked),
+            "slabs": list(slab_sheets(self.worked, self.drawings.slabs)),
             "workings": list(self._workings()),
         }
 

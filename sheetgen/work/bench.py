@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from sheetgen.base import arithmetic
 from sheetgen.base.arithmetic import Quantity, Wrong
 from sheetgen.base.bend import Bend, read_bends
-from sheetgen.base.dimension import AREA, COUNT, EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, VOLUME, Dimension
+from sheetgen.base.dimension import AREA, COUNT, EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, UNITS, VOLUME, Dimension
 from sheetgen.base.figure import Figure
 from sheetgen.base.material import Item, Tool
 from sheetgen.base.outline import Outline
@@ -356,7 +356,9 @@ class Workbench:
             worker = workers[rest]
             if not part.has(worker):
                 raise Wrong(f"'{part.name}' has no {rest} as it is given here", -1, 1, worker.about)
-            return Quantity(getattr(part, rest), UNIT_DIMENSIONS.get(worker.unit, COUNT))
+            worked: Spread = getattr(part, rest)
+            in_mm3 = worked * UNITS["mL"].factor if worker.unit == "mL" else worked
+            return Quantity(in_mm3, UNIT_DIMENSIONS.get(worker.unit, COUNT))
         head, _, below = rest.partition(".")
         field = next((f for f in fields.values() if _plain(f.name) == head), None)
         if field is None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.dimension import AREA, COUNT, LENGTH, MASS, VOLUME
 from sheetgen.base.material import Item, Tool
 from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.model.worked import MaterialLine, ToolLine, WorkedStep
 from sheetgen.parts.kind import working_number
 from sheetgen.work.bench import Stopped, Workbench
@@ -35,6 +36,8 @@ def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLin
                 add(take.item, take.amount, worked, name.replace("_", " "))
         except Stopped:
             continue
+        except CannotBe as fault:
+            bench.troubles.add(f"{name}: {fault.message}", bench.place(name, fault.field), fault.help)
     for written in bench.project.materials:
         try:
             item = bench.item(written.item)
@@ -85,7 +88,7 @@ def tools(bench: Workbench, steps: Iterable[WorkedStep]) -> list[ToolLine]:
                 needed.setdefault(kind, set()).add(round(size, 4))
             for _, size in part.slats():
                 needed.setdefault("slat", set()).add(round(size, 4))
-        except Stopped:
+        except (Stopped, CannotBe):  # told where the figures were worked
             continue
     found = {item.id: item for step in steps for item in step.uses if isinstance(item, Tool)}
     lines = [ToolLine(item, tuple(sorted(needed.get(item.kind, ())))) for item in found.values()]

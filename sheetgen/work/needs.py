@@ -24,7 +24,7 @@ def needs(bench: Workbench) -> Iterator[Need]:
 
 def holds(when: Word, bench: Workbench) -> bool:
     """Whether a step's `when` holds: a choice is an item of stock, or is not; or a comparison of numbers."""
-    match = re.fullmatch(r"\s*([\w ]+?)\s+is\s+(not\s+)?([\w-]+)\s*", when)
+    match = re.fullmatch(r"\s*([\w ]+?)\s+is\s+(not\s+)?([\w.-]+)\s*", when)
     try:
         if match is None:
             need = _need(when, "", bench)

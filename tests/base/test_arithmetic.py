@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import time
 from fractions import Fraction
 from typing import Any
@@ -214,10 +215,8 @@ HOSTILE = {
 @pytest.mark.parametrize("text", HOSTILE.values(), ids=HOSTILE.keys())
 def test_a_hostile_expression_is_over_in_a_moment(text: str, work: Any) -> None:
     began = time.perf_counter()
-    try:
+    with contextlib.suppress(Wrong):
         work(text)
-    except Wrong as wrong:
-        assert wrong.message
     assert time.perf_counter() - began < 1
 
 
@@ -232,11 +231,12 @@ def test_nothing_past_the_bounds_is_taken(wrong: Any) -> None:
 @example(text="US")
 @example(text="1_000 mm")
 def test_whatever_is_typed_there_is_a_number_or_a_reason(text: str, work: Any) -> None:
+    said = None
     try:
         work(text)
     except Wrong as wrong:
-        assert wrong.message
-        assert wrong.at <= max(len(text), 1)
+        said = wrong
+    assert said is None or (said.message and said.at <= max(len(text), 1))
 
 
 numbers = st.integers(1, 9999).map(lambda n: Fraction(n, 100))

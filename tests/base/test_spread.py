@@ -33,7 +33,7 @@ def inside(x: float, s: Spread) -> bool:
 @pytest.mark.parametrize("operation", [operator.add, operator.sub, operator.mul, operator.truediv])
 @given(a=spreads(), b=spreads(), p=share, q=share, up=st.booleans())
 def test_whatever_the_true_values_are_the_result_lies_in_its_range(
-    operation: Callable[[Any, Any], Any], a: Spread, b: Spread, p: float, q: float, up: bool
+    operation: Callable[[Any, Any], Any], *, a: Spread, b: Spread, p: float, q: float, up: bool
 ) -> None:
     # the defining property of interval arithmetic
     if operation is operator.truediv:

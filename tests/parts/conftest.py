@@ -97,3 +97,40 @@ def trier(root: Path) -> Callable[..., Tried]:
         return Tried(worked.main.figures, list(troubles), text, worked.main.parts["it"])
 
     return make
+
+
+class Workshop:
+    """Parts of wire, sheet, chain, bead, fibre and adhesive, each made well or refused."""
+
+    def __init__(self, make: Callable[..., Tried], pencil: Any) -> None:
+        self.make, self.pencil = make, pencil
+
+    def __call__(self, kind: str, **fields: object) -> Tried:
+        """A part that is well, and whose every printed working comes to its value by pencil."""
+        found = self.make(kind, **fields)
+        assert not found.errors, "\n".join(map(str, found.errors))
+        for figure in found.figures.values():
+            reckoned = self.pencil.reckon(figure.working)
+            assert reckoned == pytest.approx(figure.value.usual, rel=1e-4, abs=2e-4), f"{figure.key}: {figure.working}"
+        return found
+
+    def refused(self, kind: str, **fields: object) -> list[tuple[str, str, str]]:
+        """Field, message and help of every trouble and doubt."""
+        found = self.make(kind, **fields)
+        return [(found.blamed(t), t.message, t.help) for t in found.troubles]
+
+    @staticmethod
+    def taken(part: Tried) -> dict[str, float]:
+        """What the part takes from stock, by item."""
+        found: dict[str, float] = {}
+        for take in part.part.takes():
+            found[take.item.id] = found.get(take.item.id, 0) + take.amount.usual
+        return found
+
+
+@pytest.fixture(scope="session")
+def workshop(libraries: Any, pencil: Any, tmp_path_factory: pytest.TempPathFactory) -> Workshop:
+    """The same again, by the stock of tests/parts/workbench.yaml, with every working reckoned."""
+    more = (Path(__file__).parent / "workbench.yaml").read_text("utf-8")
+    files = libraries.FILES | {"stock/workbench.yaml": more}
+    return Workshop(trier(libraries.make(tmp_path_factory.mktemp("workshop"), files).root), pencil)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -11,11 +12,11 @@ from hypothesis import strategies as st
 
 from sheetgen.formulas.wrap import hung_over
 
-BAIL = {"clay": "silver", "width": "6 mm", "front": "7 mm", "back": "9 mm", "thickness": "0.75 mm"}
+BAIL = {"clay": "silver", "width": "6 mm", "front_tail": "7 mm", "back_tail": "9 mm", "thickness": "0.75 mm"}
 
 
 def walked(points: list[tuple[float, float]]) -> float:
-    return sum(math.dist(a, b) for a, b in zip(points, points[1:], strict=False))
+    return sum(math.dist(a, b) for a, b in pairwise(points))
 
 
 def test_a_bail_is_half_a_turn_of_its_middle_and_two_tails(stocked: Any) -> None:

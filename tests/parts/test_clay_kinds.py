@@ -165,8 +165,20 @@ def test_the_ball_is_the_nearest_in_the_drawer(tried: Any) -> None:
     dome = tried("dome", **DOME)
     # 2 × (21.75 ÷ 0.91 − 1) = 45.80, of 20, 30, 35, 40, 50
     assert dome.usual("ball") == 50
-    # chord² = 2 × radius × rise on a ball whose clay has its middle at 25.5
-    assert dome.usual("rise_out") == pytest.approx(dome.usual("wet_disc") ** 2 / 8 / 25.5 * 0.91)
+    # The disc reaches so far round the middle of its clay, at 25.5; the outside of the cap stands at 26.
+    half = 2 * math.asin(dome.usual("wet_disc") / 2 / 2 / 25.5)
+    assert dome.usual("rise_out") == pytest.approx(26 * (1 - math.cos(half)) * 0.91)
+    assert dome.usual("width_out") == pytest.approx(2 * 26 * math.sin(half) * 0.91)
+
+
+def test_a_dome_on_the_ball_that_fits_comes_out_as_it_was_asked_for(tried: Any) -> None:
+    # A finished cap 30 × 6 of radius 21.75, formed on the ball of 2 × (21.75 ÷ 0.91 − 1) that fits it exactly.
+    dome = tried("dome", **DOME)
+    exact = 2 * (dome.usual("radius") / 0.91 - 1)
+    middle = exact / 2 + 0.5
+    half = 2 * math.asin(dome.usual("wet_disc") / 4 / middle)
+    assert (exact / 2 + 1) * (1 - math.cos(half)) * 0.91 == pytest.approx(6, abs=0.01)
+    assert 2 * (exact / 2 + 1) * math.sin(half) * 0.91 == pytest.approx(30, abs=0.05)
 
 
 @pytest.mark.parametrize(

@@ -71,11 +71,16 @@ def test_a_hole_that_cannot_be_is_refused_at_its_field(
     assert help_ in hole.errors[0].help
 
 
-def test_a_hole_too_small_for_its_wire_says_from_what_size_it_passes(tried: Any) -> None:
-    # the small library's clay that shrinks most takes a 1.3 mm opening under 16 AWG; no such drill is owned, so a wide wire
-    hole = tried("hole", **HOLE, opening="1.8 mm", for_wire="copper-16awg")
-    assert not hole.errors
-    assert hole.usual("room") > 0
+@pytest.mark.parametrize("by", ["opening", "drill"])
+def test_a_hole_too_small_for_its_wire_names_a_size_that_passes_it(stocked: Any, by: str) -> None:
+    # 2 mm wire: a drill of 2.2 may fire to 1.98; the next owned is 2.3
+    hole = stocked("hole", **HOLE, for_wire="thick-2", **{by: "2.2 mm" if by == "drill" else "2 mm"})
+    assert hole.blamed(hole.errors[0]) == by
+    assert "1.98 mm" in hole.errors[0].message
+    offered = hole.errors[0].help.split(" or")[0]
+    mended = stocked("hole", **HOLE, for_wire="thick-2", **{by: offered})
+    assert not mended.errors
+    assert mended.usual("drill_used") == 2.3
 
 
 def test_a_hole_by_nothing_is_told_what_it_may_go_by(stocked: Any) -> None:

@@ -197,9 +197,16 @@ def test_a_title_changed_in_the_file_changes_in_the_index(library: Any) -> None:
 
 @pytest.mark.parametrize(
     "record",
-    ["", "{", "[]", '{"projects": 3}', '{"projects": {"drops": 3}}', '{"projects": {"drops": {"files": 3, "entry": {}}}}',
-     '{"projects": {"drops": {"files": [], "entry": {"title": 3}}}}'],
-)  # fmt: skip
+    [
+        "",
+        "{",
+        "[]",
+        '{"projects": 3}',
+        '{"projects": {"drops": 3}}',
+        '{"projects": {"drops": {"files": 3, "entry": {}}}}',
+        '{"projects": {"drops": {"files": [], "entry": {"title": 3}}}}',
+    ],
+)
 @pytest.mark.usefixtures("quick")
 def test_a_record_that_somebody_spoilt_is_begun_anew(record: str, library: Any) -> None:
     library.build.mkdir()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import time
 from typing import Any
 
 import pytest
@@ -169,8 +170,6 @@ def test_a_sign_that_marks_a_figure_cannot_be_forged() -> None:
 
 
 def test_a_run_of_brackets_takes_no_time() -> None:
-    import time
-
     began = time.perf_counter()
     words.prose(("[" * 5000,), MM)
     words.prose(("[](" * 1500,), MM)

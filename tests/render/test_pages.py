@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from sheetgen.base.trouble import CannotBe
+from sheetgen.render.pdf import Printer
 
 
 def said(text: str) -> str:
@@ -135,8 +136,6 @@ def test_a_sheet_with_decimal_commas_has_no_decimal_points(library: Any, quick: 
 
 @pytest.fixture(scope="module")
 def printer() -> Any:
-    from sheetgen.render.pdf import Printer
-
     return Printer()
 
 
@@ -151,6 +150,7 @@ def test_the_printer_fetches_nothing_from_outside(link: str, printer: Any) -> No
 
 
 def test_what_the_printer_only_murmurs_is_a_trouble(printer: Any) -> None:
-    page = '<!doctype html><html lang="en"><head><title>x</title><style>p { colour: red }</style></head><body><p>x</p></body></html>'
+    head = "<head><title>x</title><style>p { colour: red }</style></head>"
+    page = f'<!doctype html><html lang="en">{head}<body><p>x</p></body></html>'
     with pytest.raises(CannotBe):
         printer.pdf(page, "x")

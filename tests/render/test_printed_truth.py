@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import math
 import os
+import re
 import subprocess
 import sys
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
 import pytest
+from pdfminer.pdftypes import resolve1
 
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}  # ISO 216; ANSI Y14.1 (papersize 1.6.1)
 MARGINS = (15.0, 15.0, 15.0, 17.0)  # left, top, right, bottom, mm: print.css
@@ -46,23 +49,27 @@ def cuts(sheet: Any, paper: Any) -> Any:
 def test_every_template_page_has_a_bar_of_100_mm_both_ways(sheet: Any, paper: Any) -> None:
     assert sheet.template_pages()
     for page in sheet.template_pages():
-        upright, level = paper.bars(page)
+        upright, level = paper.bars(page, 100)
         assert [round(bar.height, 2) for bar in upright] == [100.0]
         assert [round(bar.width, 2) for bar in level] == [100.0]
 
 
-def test_the_bars_have_a_tick_at_every_centimetre(sheet: Any, paper: Any) -> None:
+def test_every_template_page_has_a_bar_of_4_inches_both_ways(sheet: Any, paper: Any) -> None:
     for page in sheet.template_pages():
-        [upright], [level] = paper.bars(page)
+        upright, level = paper.bars(page, 101.6)
+        assert [round(bar.height, 2) for bar in upright] == [101.6]
+        assert [round(bar.width, 2) for bar in level] == [101.6]
+
+
+def test_the_bars_have_a_tick_at_every_centimetre(sheet: Any, paper: Any) -> None:
+    centimetres = [10.0 * i for i in range(11)]
+    for page in sheet.template_pages():
+        [upright], [level] = paper.bars(page, 100)
         thin = [m for m in paper.marks(page) if abs(m.weight - paper.THIN) < 0.02 and not m.dashed]
-        ticks = sorted(
-            {round(m.top - upright.top, 2) for m in thin if m.height < 0.01 and abs(m.left - upright.left) < 0.01}
-        )
-        assert ticks == [10.0 * i for i in range(11)]
-        ticks = sorted(
-            {round(m.left - level.left, 2) for m in thin if m.width < 0.01 and abs(m.bottom - level.top) < 0.01}
-        )
-        assert ticks == [10.0 * i for i in range(11)]
+        beside = [m for m in thin if m.height < 0.01 and abs(m.right - upright.left) < 0.01]
+        assert sorted({round(m.top - upright.top, 2) for m in beside}) == centimetres
+        under = [m for m in thin if m.width < 0.01 and abs(m.top - level.top) < 0.01]
+        assert sorted({round(m.left - level.left, 2) for m in under}) == centimetres
 
 
 WET = 1 / (1 - S)
@@ -114,7 +121,7 @@ def test_the_holes_of_a_dome_stand_on_their_circle(cuts: Any) -> None:
     for mark in holes:
         assert 2 * math.dist(mark.middle, (x, y)) == pytest.approx(tenth(circle), abs=0.05)
     angles = sorted(math.degrees(math.atan2(m.middle[1] - y, m.middle[0] - x)) for m in holes)
-    assert [round(b - a) for a, b in zip(angles, angles[1:], strict=False)] == [45] * 7
+    assert [round(b - a) for a, b in pairwise(angles)] == [45] * 7
 
 
 def test_the_seats_of_a_row_stand_at_their_pitch_in_the_middle_of_the_strip(sheet: Any, paper: Any, cuts: Any) -> None:
@@ -122,7 +129,7 @@ def test_the_seats_of_a_row_stand_at_their_pitch_in_the_middle_of_the_strip(shee
     [seats] = [found for page in sheet.template_pages() if (found := paper.thin_circles(page, 2.4))]
     assert len(seats) == 7
     pitch = (2 + 4 / 6) * WET
-    steps = [b.middle[0] - a.middle[0] for a, b in zip(seats, seats[1:], strict=False)]
+    steps = [b.middle[0] - a.middle[0] for a, b in pairwise(seats)]
     assert steps == pytest.approx([pitch] * 6, abs=0.05)
     assert seats[-1].middle[0] - seats[0].middle[0] == pytest.approx(6 * pitch, abs=0.05)
     [strip] = [m for m in cuts if m.is_about(half(22 * WET), half(5 * WET))]
@@ -182,8 +189,6 @@ def test_the_pdf_is_tagged_has_a_title_and_a_language(sheet: Any) -> None:
 
 
 def test_every_font_is_embedded(sheet: Any) -> None:
-    from pdfminer.pdftypes import resolve1
-
     seen = 0
     for page in sheet.pages:
         for font in resolve1(page.page_obj.resources.get("Font", {})).values():
@@ -208,15 +213,14 @@ def test_what_is_read_back_is_what_was_written(sheet: Any) -> None:
     flat = " ".join(sheet.text.split())
     for words in (
         "Every flat kind", "Test Bench", "One of each, for a ruler.", "Revision 3, 2026-01-10",
-        "Templates, true size", "How the numbers were worked", "You should see: They are clean.", "mm", "÷", "×", "√", "π", "−",
+        "Templates, true size", "How the numbers were worked", "You should see: They are clean.",
+        "mm", "÷", "×", "√", "π", "−",
     ):  # fmt: skip
         assert words in flat, words
 
 
 def test_no_unfilled_place_and_no_missing_value_is_printed(flats: Any, sheet: Any) -> None:
     html = (flats.build / "flats" / "index.html").read_text("utf-8")
-    import re
-
     plain = re.sub(r"<style>.*?</style>|data:[^\"]*", "", html, flags=re.DOTALL)
     for text in (sheet.text, plain):
         for slip in ("{{", "}}", "{%", "None", "nan", "inf ", "Undefined", "\ue000", "Spread("):

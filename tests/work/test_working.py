@@ -3,27 +3,34 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sheetgen.base.material import Adhesive, Clay, Stone, Wire
+from sheetgen.base.trouble import Troubles
 from sheetgen.model.stock import SOURCED
-
-if TYPE_CHECKING:
-    from pathlib import Path
+from sheetgen.read.library import read_library
 
 PARTS = {
     "body": [
         "kind: tube", "clay: clay", "length: height", "inside: bore", "thickness: 3 cards", "release sheet: 0.1 mm",
         "overlap: 2 * lid.thickness + 2 mm", "count: 2",
     ],
-    "seats": ["kind: stone row", "clay: clay", "along: body.length", "stone: stone", "margin: 2 mm", "width: 5 mm", "count: body.count"],
+    "seats": [
+        "kind: stone row", "clay: clay", "along: body.length", "stone: stone", "margin: 2 mm", "width: 5 mm",
+        "count: body.count",
+    ],
     "lid": ["kind: cut shape", "clay: clay", "shape: disc", "across: body.fired_outside + play", "thickness: 4 cards"],
 }  # fmt: skip
-FIGURES = ["play: 2 * slack", "slack: 0.5 mm", "both: body.fired_mass + lid.fired_mass + all_seats", "all seats: 2 * seats.fired_mass"]  # fmt: skip
+FIGURES = [
+    "play: 2 * slack",
+    "slack: 0.5 mm",
+    "both: body.fired_mass + lid.fired_mass + all_seats",
+    "all seats: 2 * seats.fired_mass",
+]
 CHOICES = ["clay: silver", "height: 22 mm", "bore: height / 2 - 3 mm", "stone: glass-2"]
 
 
@@ -251,19 +258,19 @@ def test_one_strip_or_many_give_least_middle_and_most(
 
 
 TWICE = [
-    ("    text: Set all {{ seats.stones }}.", "    text: Set {{ seats.stones }} and {{ ‸seats.stons }}, {{ seats.stones }}."),
-    ("    text: Set all {{ seats.stones }}.", "    text: 'It''s {{ seats.stones }} of {{ ‸seats.stons }} here'"),
-    ("    text: Set all {{ seats.stones }}.", "    text: |\n      Set {{ seats.stones }}.\n      Then {{ seats.stones }} of {{ ‸seats.stons }}."),
-    ("    text: Set all {{ seats.stones }}.", "    text: Set seats.stons as {{ ‸seats.stons }}."),
-    ("    text: Set all {{ seats.stones }}.", "    text: |\n      Set seats.stons as\n      {{ ‸seats.stons }}."),
-    ("    text: Set all {{ seats.stones }}.", "    text: >\n      Set {{ seats.stones\n      }} or {{   ‸seats.stons }}."),
-    ("    text: Set all {{ seats.stones }}.", "    text: Set {{ 2 * ‸seats.stons }} of them."),
-]  # fmt: skip
+    "Set {{ seats.stones }} and {{ ‸seats.stons }}, {{ seats.stones }}.",
+    "'It''s {{ seats.stones }} of {{ ‸seats.stons }} here'",
+    "|\n      Set {{ seats.stones }}.\n      Then {{ seats.stones }} of {{ ‸seats.stons }}.",
+    "Set seats.stons as {{ ‸seats.stons }}.",
+    "|\n      Set seats.stons as\n      {{ ‸seats.stons }}.",
+    ">\n      Set {{ seats.stones\n      }} or {{   ‸seats.stons }}.",
+    "Set {{ 2 * ‸seats.stons }} of them.",
+]
 
 
-@pytest.mark.parametrize(("old", "marked"), TWICE, ids=range(len(TWICE)))
-def test_an_unknown_name_in_prose_is_a_trouble_at_its_column(old: str, marked: str, library: Any) -> None:
-    text = library.path("drops/project.yaml").read_text("utf-8").replace(old, marked)
+@pytest.mark.parametrize("marked", TWICE)
+def test_an_unknown_name_in_prose_is_a_trouble_at_its_column(marked: str, library: Any) -> None:
+    text = library.path("drops/project.yaml").read_text("utf-8").replace("Set all {{ seats.stones }}.", marked)
     before = text[: text.index("‸")]
     library.write("drops/project.yaml", text.replace("‸", ""))
     told = [t for t in library.check("drops").troubles.errors if "'stons'" in t.message]
@@ -310,9 +317,6 @@ def test_an_amount_in_the_wrong_measure_is_a_trouble(written: str, says: str, li
 
 
 def test_all_data_of_the_demonstration_says_where_it_comes_from(demo: Any) -> None:
-    from sheetgen.base.trouble import Troubles
-    from sheetgen.read.library import read_library
-
     library = read_library(demo.root, Troubles())
     assert library is not None
     groups = {Clay: "clays", Wire: "wires", Stone: "stones", Adhesive: "adhesives"}
@@ -327,11 +331,8 @@ def test_all_data_of_the_demonstration_says_where_it_comes_from(demo: Any) -> No
     assert seen >= 8
 
 
-def test_no_clay_of_the_demonstration_fires_denser_than_its_metal(demo: Any, tmp_path: Path) -> None:  # noqa: ARG001
+def test_no_clay_of_the_demonstration_fires_denser_than_its_metal(demo: Any) -> None:
     # the mass balance: wet density × metal share ÷ ((1 − s)² × (1 − s thick)) at most the solid metal's
-    from sheetgen.base.trouble import Troubles
-    from sheetgen.read.library import read_library
-
     library = read_library(demo.root, Troubles())
     assert library is not None
     clays = [i for i in library.stock.items.values() if isinstance(i, Clay) and i.solid_density]

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from sheetgen.draw.templates import draw
 from sheetgen.render.pages import figures_json
 from sheetgen.render.view import View
 
@@ -145,8 +146,6 @@ def test_a_working_holds_no_power_of_ten_and_no_long_tail(flats: Any, demo: Any)
 
 def test_what_the_sheet_says_a_working_comes_to_is_what_it_comes_to(flats: Any, pencil: Any) -> None:
     worked = flats.worked("flats")
-    from sheetgen.draw.templates import draw
-
     view = View(worked, worked.main, draw(worked, worked.main, ["A4"]))
     for group in view.values()["workings"]:
         for row in group["rows"]:

@@ -1,0 +1,79 @@
+"""What the theme sees of template pages and slabs: their drawings, and what is said beside them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from markupsafe import Markup
+
+from sheetgen.base.rounding import up_for_buying
+from sheetgen.base.spelling import slug
+from sheetgen.formulas.page import print_again_at, print_scale
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from sheetgen.model.drawing import Drawings, SlabLayout, TemplatePage
+    from sheetgen.model.worked import Worked
+
+READS = (95, 96, 97, 98, 99, 101, 102, 103)
+BAR = 100
+CUTTING = "templates"
+
+
+def template_pages(pages: Sequence[TemplatePage]) -> list[dict[str, Any]]:
+    """Each page's drawing and how full it is."""
+    return [
+        {"svg": Markup(p.drawing.svg), "full": f"{p.share * 100:.0f}", "tile": p.tile}  # noqa: S704 - our own pen
+        for p in pages
+    ]
+
+
+def reprint(worked: Worked) -> list[tuple[str, str]]:
+    """What the bar of 100 mm may read, and at how many per cent to print again."""
+    again = [(str(read), print_again_at(print_scale(read, BAR)) * 100) for read in READS]
+    return [(read, worked.rounder.decimal(percent, 1, keep=True)) for read, percent in again]
+
+
+def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[str, Any]]:
+    """Each clay and thickness: how many slabs, how much of them is used."""
+    rounder, slab = worked.rounder, worked.slab
+    unit = rounder.unit("mm")
+    for layout in layouts:
+        count = len(layout.drawings)
+        size = f"{rounder.words(slab.width, 'mm')} × {rounder.words(slab.length, 'mm')} {unit}" if slab else ""
+        gap = f"{rounder.words(slab.gap, 'mm')} {unit}" if slab else ""
+        yield {
+            "title": f"{layout.clay}, rolled to {rounder.words(layout.thickness, 'mm')} {unit}",
+            "count": f"{count} slab{'s' if count > 1 else ''} of {size}" if count else "",
+            "gap": gap,
+            "enough": f"{rounder.words(up_for_buying(layout.enough), 'mm')} {unit}" if count else "",
+            "rolled": rounder.decimal(layout.rolled, 1),
+            "cut": rounder.decimal(layout.cut, 1),
+            "offcut": f"{layout.offcut * 100:.0f}",
+            "pieces": [(number, _named(name), times) for number, name, times in layout.pieces],
+            "too_large": [_named(name) for name in layout.too_large],
+            "drawings": [Markup(d.svg) for d in layout.drawings],  # noqa: S704 - drawn by our own pen
+        }
+
+
+def _named(name: str) -> str:
+    return name.replace("_", " ").capitalize()
+
+
+def templates(drawings: Drawings) -> list[dict[str, Any]]:
+    """Each part's template for the screen, and where its file for a cutter stands."""
+    paths = cutting_paths(drawings.cutting)
+    return [
+        {"part": _named(name), "svg": Markup(d.svg), "cutting": paths.get(name, "")}  # noqa: S704 - our own pen
+        for name, d in drawings.templates.items()
+    ]
+
+
+def cutting_paths(parts: Iterable[str]) -> dict[str, str]:
+    """Where each part's file for a cutter stands, below its version's folder; no two at one place."""
+    paths: dict[str, str] = {}
+    for part in parts:
+        path = f"{CUTTING}/{slug(part)}.svg"
+        paths[part] = path if path not in paths.values() else f"{CUTTING}/{slug(part)}-{len(paths) + 1}.svg"
+    return paths

@@ -1,0 +1,102 @@
+"""Scatter: the bound on strewn stones against packings that are known and against layouts in rows."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sheetgen.formulas.packing import bundle_ratio
+from sheetgen.formulas.scatter import most_scattered
+
+PLATE = {"clay": "still", "stone": "small-2", "clearance": "0 mm", "thickness": "2 mm", "margin": "1 mm"}
+
+
+@pytest.mark.parametrize("n", [*range(2, 12), 13, 18, 19])
+def test_no_known_packing_in_a_circle_passes_the_bound(n: int) -> None:
+    # Wikipedia, Circle packing in a circle: n circles of diameter 1 in one of the published ratio
+    room = bundle_ratio(n) - 1
+    assert most_scattered(math.pi / 4 * room**2, math.pi * room, 1) >= n
+
+
+def test_seven_in_a_circle_of_three_is_both_bound_and_packing() -> None:
+    # Wikipedia, Circle packing in a circle
+    assert most_scattered(math.pi / 4 * 2**2, math.pi * 2, 1) == 7
+
+
+def in_rows(wide: float, tall: float, spacing: float) -> int:
+    """How many middles fit in rows, every other row set half a place on."""
+    rows = math.floor(tall / (spacing * math.sqrt(3) / 2) + 1e-9) + 1
+    full = math.floor(wide / spacing + 1e-9) + 1
+    short = math.floor((wide - spacing / 2) / spacing + 1e-9) + 1 if wide >= spacing / 2 else 0
+    return sum(full if i % 2 == 0 else short for i in range(rows))
+
+
+@given(st.floats(2, 80), st.floats(2, 80), st.floats(0.8, 6))
+def test_stones_laid_in_rows_never_pass_the_bound(wide: float, tall: float, spacing: float) -> None:
+    assert in_rows(wide, tall, spacing) <= most_scattered(wide * tall, 2 * (wide + tall), spacing)
+
+
+def test_a_full_triangle_of_rows_reaches_the_bound() -> None:
+    # 5 to a side, 15 in all, in the triangle between the outermost middles: Groemer's theorem holds with equality
+    assert most_scattered(math.sqrt(3) / 4 * 4**2, 12, 1) == 15
+
+
+def test_a_share_is_counted_down_and_weighed(stocked: Any) -> None:
+    strewn = stocked("scatter", **PLATE, across="22 mm", share="30 %", gap="0.6 mm")
+    assert not strewn.troubles
+    assert strewn.usual("area") == pytest.approx(math.pi * 100)
+    assert strewn.usual("stones") == 30  # 0.3 × 100π ÷ π
+    assert strewn.usual("covered") == pytest.approx(0.3)
+    assert strewn.usual("clay_mass") == pytest.approx(math.pi * 121 * 2 * 5 / 1000)
+    assert next(take.amount.usual for take in strewn.part.takes()) == 30
+
+
+@settings(max_examples=40)
+@given(st.integers(100, 500), st.integers(100, 500), st.integers(5, 30))
+def test_the_bound_of_a_plate_is_that_of_its_middles(stocked: Any, wide: int, tall: int, gap: int) -> None:
+    sizes = {"across": f"{wide / 10} mm", "down": f"{tall / 10} mm", "gap": f"{gap / 10} mm"}
+    strewn = stocked("scatter", **PLATE, shape="rectangle", number="1", **sizes)
+    # middles keep the margin and half a stone from every edge
+    assert strewn.usual("most") >= in_rows(wide / 10 - 4, tall / 10 - 4, 2 + gap / 10)
+    assert strewn.usual("stones") == 1
+
+
+def test_an_oval_is_bounded_by_an_oval_that_holds_all_that_keeps_its_margin(stocked: Any) -> None:
+    strewn = stocked("scatter", **PLATE, shape="oval", across="30 mm", down="12 mm", gap="0.6 mm", number="5")
+    assert strewn.usual("area") == pytest.approx(math.pi / 4 * 28 * 10)
+    # every point 1 mm or more from the edge of the 30 × 12 oval lies in the 28 × 10 one
+    edge = [(15 * math.cos(i / 500 * math.tau), 6 * math.sin(i / 500 * math.tau)) for i in range(500)]
+    for x, y in ((i / 10, j / 10) for i in range(150) for j in range(60)):
+        if (x / 15) ** 2 + (y / 6) ** 2 < 1 and min(math.dist((x, y), p) for p in edge[:126]) >= 1.01:
+            assert (x / 14) ** 2 + (y / 5) ** 2 <= 1
+
+
+@pytest.mark.parametrize(
+    ("fields", "blamed", "help_"),
+    [
+        ({"share": "90 %"}, "share", "% or less"),
+        ({"number": "500"}, "number", "or fewer"),
+        ({"share": "0 %"}, "share", "1 % or more"),
+        ({"share": "130 %"}, "share", "1 or less"),
+        ({"across": "3.5 mm"}, "across", "more than 4 mm"),
+        ({"gap": "0.2 mm"}, "gap", "0.5 mm or more"),
+        ({"down": "12 mm"}, "down", "take it out"),
+        ({"shape": "oval", "down": "3 mm"}, "down", "more than 4 mm"),
+    ],
+)
+def test_a_scatter_that_cannot_be_is_refused_at_its_field(
+    stocked: Any, fields: dict[str, str], blamed: str, help_: str
+) -> None:
+    strewn = stocked("scatter", **{**PLATE, "across": "22 mm", "gap": "0.6 mm", **fields})
+    assert strewn.blamed(strewn.errors[0]) == blamed
+    assert help_ in strewn.errors[0].help
+
+
+def test_the_share_that_is_offered_is_taken(stocked: Any) -> None:
+    plate = {**PLATE, "across": "22 mm", "gap": "0.6 mm"}
+    offered = stocked("scatter", **plate, share="90 %").errors[0].help.split(" or")[0]
+    assert not stocked("scatter", **plate, share=offered).errors

@@ -1,0 +1,92 @@
+"""Stone ring: counted by chords, and by setting circles out and measuring. The test silver shrinks 8 to 10 %."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+RING = {"clay": "still", "stone": "small-2", "clearance": "0 mm"}  # a clay that does not shrink, a stone of 2 mm
+
+
+def test_a_published_ring_takes_fifteen_where_the_arc_says_sixteen(stocked: Any) -> None:
+    # independent script, row C10.8: circle 12, stone 2, gap 0.35
+    ring = stocked("stone ring", **RING, around="12 mm", gap="0.35 mm")
+    assert ring.usual("stones") == 15
+    assert math.floor(math.pi * 12 / 2.35) == 16
+
+
+@settings(max_examples=40)
+@given(st.integers(30, 400), st.integers(5, 30))
+def test_the_stones_set_out_stand_apart_and_one_more_does_not_fit(stocked: Any, around: int, gap: int) -> None:
+    ring = stocked("stone ring", **RING, around=f"{around / 10} mm", gap=f"{gap / 10} mm")
+    if ring.errors:
+        assert around < 20 + gap
+        return
+    n = round(ring.usual("stones"))
+    for count, fits in ((n, True), (n + 1, False)):
+        at = [
+            around / 20 * complex(math.cos(i * math.tau / count), math.sin(i * math.tau / count)) for i in range(count)
+        ]
+        apart = min(abs(a - b) for a, b in pairwise([*at, at[0]]))
+        assert (apart >= 2 + gap / 10 - 1e-9) is fits
+        if fits:
+            assert ring.usual("even_gap") == pytest.approx(apart - 2)
+
+
+def test_wet_circle_pitch_and_web_are_those_of_wet_clay(stocked: Any) -> None:
+    ring = stocked("stone ring", clay="silver", stone="glass-2", around="20 mm", number="12")
+    assert not ring.troubles
+    assert ring.usual("wet_around") == pytest.approx(20 / 0.91)
+    assert ring.usual("wet_pitch") == pytest.approx((ring.usual("even_gap") + 2) / 0.91)
+    assert ring.usual("drill") == 2.4
+    assert ring.usual("web") == pytest.approx(ring.usual("wet_pitch") - 2.4)
+
+
+def test_the_template_marks_every_middle_on_the_printed_circle(stocked: Any) -> None:
+    ring = stocked("stone ring", clay="silver", stone="glass-2", around="20 mm", number="12", across="26 mm")
+    ovals = ring.drawn().ovals
+    [middle] = [centre for kind, centre, wide, _ in ovals if kind == "centre" and wide == pytest.approx(22.0)]
+    seats = [centre for kind, centre, wide, _ in ovals if kind == "thin" and wide == pytest.approx(2.4)]
+    assert len(seats) == 12
+    assert all(math.dist(middle, seat) == pytest.approx(11.0) for seat in seats)
+
+
+def test_a_ring_takes_as_many_stones_as_it_shows_for_each_piece(stocked: Any) -> None:
+    ring = stocked("stone ring", **RING, around="12 mm", gap="0.5 mm", count="3")
+    [take] = ring.part.takes()
+    assert take.amount.usual == 3 * ring.usual("stones")
+
+
+@pytest.mark.parametrize(
+    ("fields", "blamed", "help_"),
+    [
+        ({"around": "2 mm"}, "around", "2.5 mm or more"),
+        ({"around": "12 mm", "number": "16"}, "number", "14 or fewer, or a circle of 12.82 mm or more"),
+        ({"around": "12 mm", "gap": "0.1 mm"}, "gap", "mm or more"),
+        ({"around": "12 mm", "across": "14 mm"}, "around", "11 mm or less"),
+        ({"around": "60 mm", "stone": "oval-18"}, "stone", "2.5 mm"),
+        ({"around": "12 mm", "number": "1"}, "number", "2 or more"),
+        ({"around": "12 mm", "number": "6.5"}, "number", "whole number"),
+    ],
+)
+def test_a_ring_that_cannot_be_is_refused_at_its_field(
+    stocked: Any, fields: dict[str, str], blamed: str, help_: str
+) -> None:
+    ring = stocked("stone ring", **{**RING, "gap": "0.5 mm", **fields})
+    assert ring.blamed(ring.errors[0]) == blamed
+    assert help_ in ring.errors[0].help
+
+
+def test_the_circle_that_is_offered_takes_the_stones_that_were_asked_for(stocked: Any) -> None:
+    assert not stocked("stone ring", **RING, gap="0.5 mm", around="12.82 mm", number="16").errors
+
+
+def test_the_gap_that_is_offered_leaves_enough_clay(stocked: Any) -> None:
+    ring = stocked("stone ring", **RING, around="12 mm", gap="0.1 mm")
+    offered = ring.errors[0].help.split(" or")[0]
+    assert not stocked("stone ring", **RING, around="12 mm", gap=offered).errors
