@@ -90,7 +90,10 @@ def thin_circles(page: Any, diameter: float, within: float = 0.05) -> list[Mark]
     return sorted((m for m in found if m.is_about(diameter, diameter, within)), key=lambda m: m.left)
 
 
-def bars(page: Any, length: float = 100.0) -> tuple[list[Mark], list[Mark]]:
-    """The heavy straight lines of one length on a page: upright and level."""
+def bars(page: Any, length: float | None = None) -> tuple[list[Mark], list[Mark]]:
+    """The heavy straight lines of a page, of any length or of one: upright and level."""
     heavy = [m for m in marks(page) if abs(m.weight - CUT) < 0.02 and not m.dashed]
-    return [m for m in heavy if m.is_about(0, length)], [m for m in heavy if m.is_about(length, 0)]
+    upright, level = [m for m in heavy if m.width < 0.01], [m for m in heavy if m.height < 0.01]
+    if length is None:
+        return upright, level
+    return [m for m in upright if abs(m.height - length) < 0.05], [m for m in level if abs(m.width - length) < 0.05]

@@ -39,3 +39,10 @@ SHARP_BEND_HARD = Fact(
 SAW_KERF = _practice(0.4, "width of a saw cut")
 OFFCUT_LOSS_LEAST = _practice(0.03, "loss when offcut clay is gathered and rolled again, least", "share")
 OFFCUT_LOSS_MOST = _practice(0.10, "loss when offcut clay is gathered and rolled again, most", "share")
+TOGGLE_BEYOND = Fact(
+    5,
+    "how far a toggle's bar reaches past its ring, each end",
+    unit="mm",
+    source="a beading site's page, Basic toggle ring and bar clasp: at least 10 mm longer than the ring is across",
+    grade="seen",
+)

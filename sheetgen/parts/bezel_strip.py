@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet, Stone
-from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
@@ -18,6 +17,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 LARGEST = 150.0  # mm: the longest strip that a template page has room for
 
@@ -100,7 +100,7 @@ class BezelStrip(Part):
     def made(self) -> Iterator[Made]:
         """Length and height."""
         yield Made("strip, with its trim", "cut", tool="ruler")
-        yield Made("strip height", "strip", self.high, spread, "dividers")
+        yield Made("strip height", "strip", self.high, None, "dividers")
 
     def check(self) -> Iterator[Finding]:
         """A strip that holds the stone and does not hide it."""
@@ -115,8 +115,9 @@ class BezelStrip(Part):
         """The strip, the line where its ends meet; of one longer than a page, the half."""
         across, meets, tall = size("cut"), size("meets"), size("strip")
         if across > LARGEST:
-            pen.box((0, 0), across / 2, tall)
-            pen.line([(across / 2, 0), (across / 2, tall)], "fold")
+            half = across / 2
+            pen.line([(half, 0), (0, 0), (0, tall), (half, tall)])
+            pen.line([(half, 0), (half, tall)], "fold")
             return
         pen.box((0, 0), across, tall)
         pen.line([(meets, 0), (meets, tall)], "meet")

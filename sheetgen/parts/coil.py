@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
-from sheetgen.base.spread import Spread, floor, spread
+from sheetgen.base.spread import Spread, floor
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.coils import coil_length, coil_wire
 from sheetgen.formulas.loops import former_before_springback, ring_outside
@@ -104,7 +104,7 @@ class Coil(WirePiece):
         """Rod, turns and wire."""
         off: Callable[[float], Spread] = lambda rod: rod * (1 + self.springback)  # noqa: E731
         yield Made("inside", "rod_used", self.inside, off, "rod")
-        yield Made("length", "long", self.length, spread, "calliper")
+        yield Made("length", "long", self.length, None, "calliper")
         yield Made("wire for one", "cut", tool="ruler")
 
     def tools(self) -> Iterator[tuple[str, float]]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.base.bend import Bend
 from sheetgen.base.dimension import COUNT, EXAMPLES, Dimension
 from sheetgen.base.material import Item
 from sheetgen.base.outline import Outline
@@ -65,6 +66,8 @@ def takes(field: Given[Any]) -> str:
         return " | ".join(map(str, sort))
     if sort is Outline:
         return "SVG path"
+    if sort is Bend:
+        return "straights and arcs"
     if isinstance(sort, type) and issubclass(sort, Item):
         return f"{sort.__name__.lower()} of stock"
     return sort.__name__.lower()

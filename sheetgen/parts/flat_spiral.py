@@ -111,7 +111,7 @@ class FlatSpiral(WirePiece):
 
     def made(self) -> Iterator[Made]:
         """Width and wire."""
-        yield Made("width across", "wide", self.across, spread, "template")
+        yield Made("width across", "wide", self.across, None, "template")
         yield Made("wire for one", "cut", tool="ruler")
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
@@ -122,9 +122,10 @@ class FlatSpiral(WirePiece):
             (self.start.usual + self.growth * radians * i / steps, radians * (i / steps - 1)) for i in range(steps + 1)
         ]
         points = [(radius * math.cos(angle), radius * math.sin(angle)) for radius, angle in radii]
-        pen.line(points, "cut")
+        left, half = min(x for x, _ in points), self.wire.thickness / 2
+        pen.line([(x - left, y) for x, y in points], "cut")
         if turns == self.curled.usual:
-            right, low = self.end.usual + self.wire.thickness / 2, max(y for _, y in points) + self.wire.thickness / 2
+            right, low = self.end.usual + half - left, max(y for _, y in points) + half
             pen.across(low + 5, right - size("wide"), right, size("wide").words, to=low)
 
     def template_note(self, size: Callable[[str], Size]) -> str:

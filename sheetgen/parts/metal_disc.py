@@ -112,7 +112,7 @@ class MetalDisc(Part):
         if _domed(self):
             yield Made(f"disc, for a dome {self.across.usual:g} mm across", "disc", tool="template")
         else:
-            yield Made("disc", "disc", self.across, spread, "disc cutter" if self.cutting == "punched" else "template")
+            yield Made("disc", "disc", self.across, None, "disc cutter" if self.cutting == "punched" else "template")
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The disc cutter."""

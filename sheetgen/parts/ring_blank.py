@@ -160,7 +160,7 @@ class RingBlank(Part):
         """Length and width."""
         yield Made("strip, with its trim", "cut", tool="ruler")
         if self.sheet:
-            yield Made("strip width", "strip", self.width, spread, "dividers")
+            yield Made("strip width", "strip", self.width, None, "dividers")
 
     def check(self) -> Iterator[Finding]:
         """One metal; a ring that the metal can be bent to."""
@@ -178,8 +178,9 @@ class RingBlank(Part):
         across, meets = size("cut"), size("meets")
         tall = float(size("strip")) if self.sheet else self.metal.thickness
         if across > LARGEST:
-            pen.box((0, 0), across / 2, tall)
-            pen.line([(across / 2, 0), (across / 2, tall)], "fold")
+            half = across / 2
+            pen.line([(half, 0), (0, 0), (0, tall), (half, tall)])
+            pen.line([(half, 0), (half, tall)], "fold")
             return
         pen.box((0, 0), across, tall)
         pen.line([(meets, 0), (meets, tall)], "meet")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Wire
-from sheetgen.base.spread import Spread, spread
+from sheetgen.facts.allowances import TOGGLE_BEYOND
 from sheetgen.formulas.gauges import wire_mass
 from sheetgen.formulas.loops import ring_outside, ring_wire
 from sheetgen.formulas.wrapped import turned_loop
@@ -17,6 +17,8 @@ from sheetgen.parts.wire_piece import drawer_worked, from_drawer, take_wire
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from sheetgen.base.spread import Spread
 
 
 class Toggle(Part):
@@ -33,7 +35,9 @@ class Toggle(Part):
     inside = given.maybe_length("inside diameter of the ring; or give the rod", above=0)
     rod = given.maybe_length("the rod to wind the ring on, when the tool decides", above=0)
     bar = given.maybe_length("finished length of the bar, if it is not to be worked", above=0)
-    beyond = given.length("how far the bar reaches past the ring's outside at each end", default="5 mm", at_least=0)
+    beyond = given.length(
+        "how far the bar reaches past the ring's outside at each end", default=f"{TOGGLE_BEYOND:g} mm", at_least=0
+    )
     eye = given.length(
         "inside of an eye turned in the middle of the bar; 0 for one soldered on", default="0 mm", at_least=0
     )
@@ -132,7 +136,7 @@ class Toggle(Part):
     def made(self) -> Iterator[Made]:
         """Ring and bar."""
         yield Made("ring, wire", "ring_cut", tool="ruler")
-        yield Made("ring, inside", "rod_used", self.inside, spread, "rod")
+        yield Made("ring, inside", "rod_used", self.inside, None, "rod")
         yield Made("bar, wire", "bar_cut", tool="ruler")
         yield Made("bar, end to end", "bar_made", self.bar, None, "ruler")
 

@@ -24,8 +24,23 @@ from sheetgen.formulas.beads import (
     strand_round,
     thread_to_cut,
 )
-from sheetgen.formulas.chains import chain_inside, chain_overall, links_for, links_in, rings_between
-from sheetgen.formulas.fibre import binding_thread, folded_strip, wound_ends, wound_yarn
+from sheetgen.formulas.chains import (
+    chain_inside,
+    chain_overall,
+    graded_links,
+    links_for,
+    links_in,
+    rings_between,
+    whole_links,
+)
+from sheetgen.formulas.fibre import (
+    binding_thread,
+    folded_strip,
+    fringe_mean,
+    fringe_steps,
+    wound_ends,
+    wound_yarn,
+)
 from sheetgen.formulas.packing import (
     bundle_diameter,
     bundle_fill,
@@ -238,3 +253,19 @@ def test_no_bundle_is_made_of_half_a_cord_or_filled_over_its_whole() -> None:
             bundle_ratio(n)
     with pytest.raises(CannotBe):
         bundle_of_many(10, 1, 1.2)
+
+
+def test_graded_pieces_of_chain_add_up_link_by_link() -> None:
+    assert graded_links(7, 7, 2) == sum(7 + 2 * i for i in range(7))
+    assert [whole_links(length, 3) for length in (1, 1.5, 20, 19.4)] == [0, 1, 7, 6]
+
+
+@pytest.mark.parametrize("strips", [3, 4, 9, 10])
+def test_a_point_of_drops_has_the_mean_of_its_strips(strips: int) -> None:
+    half = math.ceil(strips / 2)
+    side = [30 + 30 * i / (half - 1) for i in range(half)]
+    drops = side + side[: strips - half][::-1]
+    assert fringe_mean(strips, 30, 60, 1) == pytest.approx(sum(drops) / strips)
+    assert fringe_steps(strips, 1) == half - 1
+    assert fringe_mean(strips, 30, 60, 0) == 45
+    assert fringe_steps(strips, 0) == strips - 1

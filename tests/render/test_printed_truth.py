@@ -115,9 +115,9 @@ def test_the_holes_of_a_dome_stand_on_their_circle(cuts: Any) -> None:
     assert len(holes) == 8
     x = sum(m.middle[0] for m in holes) / 8
     y = sum(m.middle[1] for m in holes) / 8
-    # equal areas (Lambert): punched at 4 R sin(asin(a ÷ 2R) ÷ 2)
+    # equal areas (Lambert) on the middle of the clay: the same angle, on a ball half the fired thickness smaller
     radius = (12.5**2 + 4**2) / 8
-    circle = 4 * radius * math.sin(math.asin(15 / (2 * radius)) / 2) * WET
+    circle = 4 * (radius - 0.91 / 2) * math.sin(math.asin(15 / (2 * radius)) / 2) * WET
     for mark in holes:
         assert 2 * math.dist(mark.middle, (x, y)) == pytest.approx(tenth(circle), abs=0.05)
     angles = sorted(math.degrees(math.atan2(m.middle[1] - y, m.middle[0] - x)) for m in holes)

@@ -1,0 +1,146 @@
+"""The slab: wet pieces nested on rolled clay of the studio's own size, counted, weighed and told."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+from xml.etree import ElementTree as ET
+
+import pytest
+
+from sheetgen.draw.templates import draw
+
+SVG = "{http://www.w3.org/2000/svg}"
+SLAB = "slab width: 100 mm\nslab length: 150 mm\n"
+
+
+def boxes(svg: str) -> list[tuple[float, float, float, float]]:
+    """Heavy shapes of a picture, true size, mm."""
+    found = []
+    for e in ET.fromstring(svg).iter():  # noqa: S314 - our own drawing
+        if e.get("stroke-width") != "0.4":
+            continue
+        if e.tag == f"{SVG}polygon":
+            numbers = [[float(n) for n in p.split(",")] for p in (e.get("points") or "").split()]
+            xs, ys = [n[0] for n in numbers], [n[1] for n in numbers]
+        else:
+            x, y = float(e.get("cx") or 0), float(e.get("cy") or 0)
+            rx, ry = (float(e.get(a) or e.get("r") or 0) for a in ("rx", "ry"))
+            xs, ys = [x - rx, x + rx], [y - ry, y + ry]
+        found.append((min(xs) * 2, min(ys) * 2, max(xs) * 2, max(ys) * 2))
+    return found
+
+
+@pytest.fixture
+def slabbed(libraries: Any, tmp_path: Any) -> Any:
+    library = libraries.make(tmp_path)
+    library.change("studio.yaml", "units: mm\n", "units: mm\n" + SLAB)
+    return library
+
+
+def layouts(library: Any, project: str) -> Any:
+    worked = library.worked(project)
+    return draw(worked, worked.main, ["A4"]).slabs
+
+
+def test_without_a_slab_nothing_is_laid_out(library: Any) -> None:
+    assert layouts(library, "pendant") == ()
+
+
+def test_a_disc_on_its_slab_is_weighed_and_its_offcut_counted(slabbed: Any) -> None:
+    # a disc cut at 22.0 of 1 mm, 7 g/cm³, on a slab of 100 × 150
+    [layout] = layouts(slabbed, "pendant")
+    disc = math.pi / 4 * 22**2
+    assert layout.clay == "Test silver"
+    assert layout.thickness == pytest.approx(1.0)
+    assert layout.rolled == pytest.approx(100 * 150 * 1 * 7 / 1000)
+    assert layout.cut == pytest.approx(disc * 7 / 1000)
+    assert layout.offcut == pytest.approx(1 - disc / 15000)
+    assert layout.enough == pytest.approx(3 + 22 + 3)
+    assert layout.pieces == ((1, "plate", 1),)
+
+
+def test_pieces_are_counted_and_each_thickness_has_its_own_slab(slabbed: Any) -> None:
+    slabbed.change(
+        "drops/project.yaml", "    gap: 0.5 mm\n", "    gap: 0.5 mm\n    width: 5 mm\n    thickness: 4 cards\n"
+    )
+    found = {layout.thickness: layout for layout in layouts(slabbed, "drops")}
+    assert {t: layout.pieces for t, layout in found.items()} == {
+        0.75: ((1, "body", 2),),
+        1.0: ((1, "seats", 2),),
+    }
+
+
+def test_a_marking_guide_takes_no_clay(slabbed: Any) -> None:
+    assert [layout.pieces for layout in layouts(slabbed, "drops")] == [((1, "body", 2),)]
+
+
+@pytest.mark.parametrize("count", [1, 7, 30])
+def test_pieces_keep_their_gap_and_stay_on_the_slab(slabbed: Any, count: int) -> None:
+    slabbed.change("pendant/project.yaml", "    across: width\n", f"    across: width\n    count: {count}\n")
+    [layout] = layouts(slabbed, "pendant")
+    assert sum(len(boxes(d.svg)) for d in layout.drawings) == count
+    for drawing in layout.drawings:
+        laid = boxes(drawing.svg)
+        for i, a in enumerate(laid):
+            assert min(a[0], a[1]) >= 3 - 0.01
+            assert a[2] <= 97 + 0.01
+            assert a[3] <= 147 + 0.01
+            for b in laid[i + 1 :]:
+                across = max(b[0] - a[2], a[0] - b[2])
+                down = max(b[1] - a[3], a[1] - b[3])
+                assert max(across, down) >= 3 - 0.01
+    # a grid of 22 mm discs 3 mm apart: three across of 94 mm, five down of 144 mm
+    assert len(layout.drawings) == math.ceil(count / 15)
+
+
+def test_a_piece_larger_than_the_slab_is_named(slabbed: Any) -> None:
+    slabbed.change("pendant/project.yaml", "  width: 20 mm", "  width: 120 mm")
+    [layout] = layouts(slabbed, "pendant")
+    assert layout.too_large == ("plate",)
+    assert layout.drawings == ()
+
+
+def test_the_walls_of_a_box_are_cut_twice(slabbed: Any) -> None:
+    box = (
+        "  plate:\n    kind: box\n    clay: clay\n    across: 30 mm\n    down: 20 mm\n    wall height: 6 mm\n"
+        "    thickness: 4 cards\n    base thickness: 5 cards\n    lid: with a lip\n    count: 2\n"
+    )
+    start = (slabbed.path("pendant/project.yaml")).read_text("utf-8")
+    begin, end = start.index("  plate:\n"), start.index("steps:\n")
+    slabbed.write("pendant/project.yaml", (start[:begin] + box + start[end:]).replace("wet_disc", "wet_across"))
+    found = {layout.thickness: [count for _, _, count in layout.pieces] for layout in layouts(slabbed, "pendant")}
+    assert found == {1.25: [4, 2], 1.0: [4, 4]}
+
+
+def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
+    [layout] = layouts(slabbed, "pendant")
+    [drawing] = layout.drawings
+    first = next(iter(ET.fromstring(drawing.svg)))  # noqa: S314 - our own drawing
+    assert first.tag == f"{SVG}title"
+    assert first.text == "A slab of 100 × 150 mm with 1 plate, at half size"
+
+
+@pytest.mark.parametrize(
+    ("written", "message"),
+    [
+        ("slab width: 100 mm\n", "a slab has two sides"),
+        ("slab width: 100 mm\nslab length: 150\n", "slab length wants"),
+        ("slab width: 5 mm\nslab length: 150 mm\n", "slab width cannot be"),
+        ("slab width: 100 mm\nslab length: 150 mm\nslab gap: -1 mm\n", "slab gap cannot be"),
+    ],
+)
+def test_a_slab_that_cannot_be_is_a_trouble_at_its_place(library: Any, written: str, message: str) -> None:
+    library.change("studio.yaml", "units: mm\n", "units: mm\n" + written)
+    [trouble] = library.check().troubles.errors
+    assert message in trouble.message
+    assert trouble.place.source.name == "projects/studio.yaml"
+
+
+def test_the_handout_and_the_page_show_the_slab(slabbed: Any, quick: None) -> None:
+    assert quick is None
+    slabbed.publish("pendant")
+    html = (slabbed.build / "pendant" / "index.html").read_text("utf-8")
+    assert "On the slab" in html
+    assert "1 slab of 100 × 150 mm" in html
+    assert "105 g rolled in full" in html
