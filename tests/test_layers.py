@@ -34,12 +34,6 @@ MAY = {
 }
 # Exceptions, each with its reason: (module, what it imports).
 ALLOWED = {
-    # the command line shows numbers as the sheets print them; imported only when it does
-    ("sheetgen.cli", "sheetgen.render.numbers"),
-    ("sheetgen.cli", "sheetgen.render.pages"),
-    ("sheetgen.cli", "sheetgen.render.pdf"),
-    # the type of what it shows
-    ("sheetgen.cli", "sheetgen.model.worked"),
     # where the package lies, for the themes that travel in it
     ("sheetgen.render.theme", "sheetgen"),
 }
@@ -179,7 +173,7 @@ def test_the_nouns_know_neither_files_nor_third_parties() -> None:
 
 def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
     """A slip in a file is told in less than a second: no stage before rendering waits for the printer."""
-    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "rectpack"}
+    heavy = {"weasyprint", "PIL", "markdown", "jinja2"}
     seen: set[str] = set()
     waiting = ["sheetgen.pipeline"]
     tops: dict[str, list[str]] = defaultdict(list)
