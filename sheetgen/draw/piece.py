@@ -92,8 +92,12 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
     fired = ghosts(flat, clay.shrinkage.usual) if clay else []
     words_at = [room_for_words(flat, ghost) for ghost in fired]
 
+    grain = str(getattr(part, "grain", "none"))
+
     def bare(pen: Pen) -> None:
         own(pen)
+        if grain != "none":
+            grain_beside(pen, extent_of(flat), along=grain == "along")
         for ghost, at in zip(fired, words_at, strict=True):
             ghost.replay(pen)
             if at:
@@ -121,6 +125,18 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
 def _sides(marks: Recorder) -> tuple[float, float]:
     extent = extent_of(marks)
     return extent.width, extent.height
+
+
+def grain_beside(pen: Pen, around: Extent, *, along: bool) -> None:
+    """An arrow both ways beside a template: how the texture's grain lies under it."""
+    x, y = around.right + 4, around.top + 6
+    reach = (5.0, 0.0) if along else (0.0, 5.0)
+    start = (x, y) if along else (x + 1, y - 5)
+    end = (start[0] + 2 * reach[0], start[1] + 2 * reach[1])
+    pen.line([start, end], "thin")
+    pen.arrow(start, (-reach[0], -reach[1]))
+    pen.arrow(end, reach)
+    pen.text((x, y - 1.2) if along else (x + 3, y + 1), "grain")
 
 
 def words_under(pen: Pen, at: Point, heads: Sequence[str], lines: Sequence[str]) -> None:

@@ -42,6 +42,7 @@ class Dome(Part):
     rise = given.length("finished rise, rim to crown, outside", above=0)
     thickness = given.length("thickness the clay is rolled to", above=0)
     formed = given.one_of("over a ball, or in a cup", "over", "in")
+    grain = given.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across")
     hole = given.maybe_length("finished diameter of a hole in the middle", above=0)
     holes = given.count("holes in a ring round the middle", default="0", at_least=0, at_most=60)
     around = given.maybe_length("finished diameter of the circle their centres stand on", above=0)
@@ -164,9 +165,7 @@ class Dome(Part):
         """Circle to mark on the flat disc (equal areas)."""
         return wet_size(hole_punched(self.around or 0, self.across, self.rise) * self.inward, self.clay.shrinkage)
 
-    @figure(
-        "Clay, each", "g", "π ÷ 4 × {wet_disc}² × {thickness} × {clay.density} ÷ 1000", rounding="mass up"
-    )
+    @figure("Clay, each", "g", "π ÷ 4 × {wet_disc}² × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
     def clay_mass(self) -> float:
         """The disc as it is cut, holes not taken out."""
         return math.pi / 4 * self.wet_disc.usual**2 * self.thickness.usual * self.clay.density / 1000
@@ -197,7 +196,9 @@ class Dome(Part):
         def fires(wet: float) -> Spread:
             return fired_size(wet, s)
 
-        yield Made("disc, for a dome " + f"{self.across.usual:g} mm across", "wet_disc", None, None, "cutter or template")
+        yield Made(
+            "disc, for a dome " + f"{self.across.usual:g} mm across", "wet_disc", None, None, "cutter or template"
+        )
         yield Made("ball to lay it over" if self.formed == "over" else "cup to press it in", "ball", tool=self.form)
         if self.hole:
             yield Made("hole in the middle", "wet_hole", self.hole, fires, "cutter or straw")
@@ -219,7 +220,12 @@ class Dome(Part):
         off = self.rise_out.usual - rise
         if rise <= across / 2 and abs(off) > max(0.5, rise / 10):
             helped = f"it comes out {self.rise_out.usual:.1f} mm high on the {self.form} of {self.ball.usual:g} mm; give that rise"
-            yield Finding("rise", f"is {abs(off):.1f} mm {'less' if off > 0 else 'more'} than the drawer allows", helped, "warning")
+            yield Finding(
+                "rise",
+                f"is {abs(off):.1f} mm {'less' if off > 0 else 'more'} than the drawer allows",
+                helped,
+                "warning",
+            )
         if self.hole and self.hole.usual > across - 4 * LEAST_WEB:
             yield Finding("hole", "leaves too little rim", f"{max(0.5, across - 4 * LEAST_WEB):g} mm or less")
         if self.holes.usual and not (self.around and self.opening):

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from sheetgen.base.material import Clay, Item
     from sheetgen.base.pen import Pen
 
+
 class Bench(Protocol):
     """What a part may ask of its surroundings while it is worked."""
 

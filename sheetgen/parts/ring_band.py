@@ -38,6 +38,7 @@ class RingBand(Part):
     rolled_first = given.maybe_length("thickness it is rolled to before the texture", above=0)
     release_sheet = given.length("thickness of the release sheet round the former", default="0.1 mm", at_least=0)
     turns = given.count("turns of release sheet", default="1", at_least=0, at_most=10)
+    grain = given.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across")
     overlap = given.length("overlap to cut through, wet", default="4 mm", at_least=0)
     wide_band = given.one_of("whether a wide band is made half a US size larger", "larger", "as given")
 
@@ -60,7 +61,9 @@ class RingBand(Part):
     @figure("Former wanted", "mm", "{inside} ÷ (1 − {clay.shrinkage}) − 2 × {turns} × {release_sheet}")
     def former_wanted(self) -> float:
         """The former that would fit exactly."""
-        return former_for(wet_size(self.inside.usual, self.clay.shrinkage.usual), self.release_sheet.usual, self.turns.usual)
+        return former_for(
+            wet_size(self.inside.usual, self.clay.shrinkage.usual), self.release_sheet.usual, self.turns.usual
+        )
 
     @figure("Former", "mm", "round({former_wanted} × 10) ÷ 10", rounding="tenth")
     def former(self) -> float:

@@ -51,6 +51,7 @@ class CutShape(Part):
     sides = given.maybe_count("how many sides a polygon has", at_least=3, at_most=60)
     path = given.outline("an outline of one's own: a closed SVG path, finished size in mm")
     thickness = given.length("thickness the clay is rolled to", above=0)
+    grain = given.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across")
     hole = given.maybe_length("finished diameter of a hole in the middle", above=0)
     cutter = given.maybe_length("the round cutter to use for a disc, when the tool decides", above=0)
     cut_with = given.one_of("a disc by its template, or with the nearest round cutter owned", "template", "cutter")

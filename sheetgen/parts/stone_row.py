@@ -47,7 +47,9 @@ class StoneRow(Part):
         n = row_count(self.along.usual, self.margin.usual, self.stone.size.high, self.gap.usual)
         if n < 1:
             least = self.stone.size.high + 2 * self.margin.usual
-            message = f"no stone of {self.stone.size.high:g} mm fits a row of {self.along.usual:g} mm with these margins"
+            message = (
+                f"no stone of {self.stone.size.high:g} mm fits a row of {self.along.usual:g} mm with these margins"
+            )
             raise CannotBe(message, f"{least:g} mm or more, a smaller stone, or a smaller margin", "along")
         return n
 
@@ -187,9 +189,14 @@ class StoneRow(Part):
     def check(self) -> Iterator[Finding]:
         """Clay left between seats and beside them."""
         if self.stone.width and self.stone.width.high < self.stone.size.low:
-            yield Finding("stone", "is oval, and a row is drilled round", "a round stone, or a seat of its own for each")
+            yield Finding(
+                "stone", "is oval, and a row is drilled round", "a round stone, or a seat of its own for each"
+            )
         if self.has_gaps and self.web.usual < LEAST_WEB:
-            sure = ceil(10 * ((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high)) / 10
+            sure = (
+                ceil(10 * ((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high))
+                / 10
+            )
             yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", f"{sure:g} mm or more")
         if self.width and self.wet_width.usual < self.drill.usual + 2 * LEAST_WEB:
             least = (self.drill.usual + 2 * LEAST_WEB) * (1 - self.clay.shrinkage.low)
@@ -244,4 +251,6 @@ class StoneRow(Part):
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Seats and strip."""
         seats = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm"
-        return f"{template_clay(self.thickness.usual, self.clay)}; {seats}" if self.width else f"a marking guide; {seats}"
+        return (
+            f"{template_clay(self.thickness.usual, self.clay)}; {seats}" if self.width else f"a marking guide; {seats}"
+        )

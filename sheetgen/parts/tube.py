@@ -34,6 +34,7 @@ class Tube(Part):
     rolled_first = given.maybe_length("thickness it is rolled to before the texture", above=0)
     release_sheet = given.length("thickness of the release sheet round the former", default="0 mm", at_least=0)
     turns = given.count("turns of release sheet", default="1", at_least=0, at_most=10)
+    grain = given.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across")
     overlap = given.length("overlap to cut through, wet", default="4 mm", at_least=0)
 
     @property
@@ -94,9 +95,7 @@ class Tube(Part):
         """What the tube measures across when finished."""
         return self.fired_inside + fired_size(self.thickness, self.clay.thickness_shrinkage) * 2
 
-    @figure(
-        "Clay, each", "g", "{strip_cut} × {wet_length} × {thickness} × {clay.density} ÷ 1000", rounding="mass up"
-    )
+    @figure("Clay, each", "g", "{strip_cut} × {wet_length} × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
     def clay_mass(self) -> Spread:
         """The strip as it is cut, the overlap included."""
         return self.strip_cut * spread(self.wet_length.usual) * self.thickness * self.clay.density / 1000
@@ -137,9 +136,7 @@ class Tube(Part):
             yield from self.not_owned("former", self.former.usual, "former")
         first = self.rolled_first
         if first is not None and first.usual < self.thickness.usual:
-            yield Finding(
-                "rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more"
-            )
+            yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
         if 0 < self.overlap.usual < self.thickness.usual:
             yield Finding("overlap", "is less than the clay is thick", "3 mm to 6 mm is usual", "warning")
 

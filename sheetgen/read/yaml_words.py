@@ -118,7 +118,11 @@ def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[st
     if "maximum nesting" not in told and (braces := re.search(r"(?:^|[:,\[]|- )\s*(\{\{)", line)):
         return BRACES, Place(source, place.line, braces.start(1) + 1, 2), BRACES_HELP
     if "quoted scalar" not in told and line[: place.column - 1].rstrip().endswith(("'", '"')):
-        return "text goes on after its closing quotation mark", place, "put all of it in one pair of the other quotation marks"
+        return (
+            "text goes on after its closing quotation mark",
+            place,
+            "put all of it in one pair of the other quotation marks",
+        )
     for words_of_yaml, message, helped, at_opening in SAID:
         if words_of_yaml in told:
             return message, _at(source, fault.context_mark) if at_opening else place, helped

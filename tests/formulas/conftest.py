@@ -20,7 +20,7 @@ def gnu_units() -> Callable[[str, str], float]:
         pytest.skip("GNU Units is not installed")
 
     def convert(have: str, want: str) -> float:
-        done = subprocess.run(  # noqa: S603 - our own words, no shell
+        done = subprocess.run(
             [program, "-t", "-o", "%.12g", have, want], capture_output=True, text=True, check=True, timeout=20
         )
         return float(done.stdout.strip())
