@@ -2,4 +2,5 @@
 
 from sheetgen.cli import main
 
-main()
+if __name__ == "__main__":  # the printing processes read this file again
+    main()

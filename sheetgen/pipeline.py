@@ -15,7 +15,10 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
     from pathlib import Path
 
+    from sheetgen.model.page import Page
     from sheetgen.model.worked import Worked
+    from sheetgen.render.press import Press
+    from sheetgen.render.theme import Theme
 
 THEME = "plain"
 
@@ -59,40 +62,45 @@ def publish(
     root: Path, build: Path, only: Sequence[str] = (), tell: Callable[[str], None] = lambda _said: None
 ) -> Outcome:
     """All stages. A project in trouble does not stop the others, and its last good sheets stay."""
-    from sheetgen.draw.templates import draw  # noqa: PLC0415 - heavy: only where pages are made
-    from sheetgen.publish.folder import Folder  # noqa: PLC0415
+    from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where pages are made
     from sheetgen.render import pages as rendering  # noqa: PLC0415
-    from sheetgen.render.pdf import NoPango, Printer  # noqa: PLC0415
+    from sheetgen.render.pdf import NoPango  # noqa: PLC0415
+    from sheetgen.render.press import Press  # noqa: PLC0415
     from sheetgen.render.theme import Theme  # noqa: PLC0415
 
     try:
-        printer = Printer()
+        press = Press()
     except NoPango as missing:
         raise NotReady(str(missing)) from None
     outcome = work_through(root, only)
     theme = Theme(THEME, [root / "themes"])
     folder = Folder(build)
-    studio = None
-    for worked in outcome.worked:
-        studio = worked.studio
-        try:
-            papers = [str(p) for p in studio.paper]
-            drawings = {name: draw(worked, version, papers) for name, version in worked.versions.items()}
-            pages = rendering.render(worked, drawings, theme, printer, tell)
-        except CannotBe as fault:
-            outcome.troubles.add(fault.message, worked.filed.project.title.place, fault.help)
-            outcome.failed.append(worked.filed.name)
-            continue
-        outcome.changed += folder.put(rendering.entry(worked), pages)
-        outcome.published.append(worked.filed.name)
-    if not only:
-        folder.drop_missing(
-            [p.name for p in (root / "projects").iterdir() if p.is_dir()] if studio else list(folder.record["projects"])
-        )
-    if studio is not None:
-        outcome.changed += folder.write(rendering.index(studio, folder.entries(), theme))
+    with press:
+        for worked in outcome.worked:
+            try:
+                pages = _pages(worked, theme, press, tell)
+            except CannotBe as fault:
+                outcome.troubles.add(fault.message, worked.filed.project.title.place, fault.help)
+                outcome.failed.append(worked.filed.name)
+                continue
+            outcome.changed += folder.put(rendering.entry(worked), pages)
+            outcome.published.append(worked.filed.name)
+    if outcome.worked:
+        if not only:
+            folder.drop_missing([p.name for p in (root / "projects").iterdir() if p.is_dir()])
+        outcome.changed += folder.write(rendering.index(outcome.worked[0].studio, folder.entries(), theme))
         folder.keep_record()
     return outcome
+
+
+def _pages(worked: Worked, theme: Theme, press: Press, tell: Callable[[str], None]) -> list[Page]:
+    """Draw and render: every file of one project."""
+    from sheetgen.draw.templates import draw  # noqa: PLC0415
+    from sheetgen.render.pages import render  # noqa: PLC0415
+
+    papers = [str(p) for p in worked.studio.paper]
+    drawings = {name: draw(worked, version, papers) for name, version in worked.versions.items()}
+    return render(worked, drawings, theme, press, tell)
 
 
 def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[str, list[tuple[str, ...]]]]:

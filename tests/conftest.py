@@ -63,7 +63,7 @@ def library(tmp_path: Path, libraries: Any) -> Any:
 @pytest.fixture
 def quick(monkeypatch: pytest.MonkeyPatch, libraries: Any) -> None:
     """Publishing without WeasyPrint."""
-    monkeypatch.setattr("sheetgen.render.pdf.Printer", libraries.QuickPrinter)
+    monkeypatch.setattr("sheetgen.render.press.Press", libraries.QuickPress)
 
 
 @pytest.fixture(scope="session")

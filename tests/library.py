@@ -398,8 +398,14 @@ def make(root: Path, files: dict[str, str] = FILES) -> Library:
     return library
 
 
-class QuickPrinter:
-    """Stands in for the printer where a test asks which files are written and not how they look."""
+class QuickPress:
+    """Stands in for the press where a test asks which files are written and not how they look."""
 
-    def pdf(self, page: str, name: str) -> bytes:
-        return b"%PDF, as it were: " + hashlib.sha256((name + page).encode()).hexdigest().encode()
+    def __enter__(self) -> QuickPress:
+        return self
+
+    def __exit__(self, *_what: object) -> None:
+        pass
+
+    def pdfs(self, jobs: list[tuple[str, str]]) -> list[bytes]:
+        return [b"%PDF, as it were: " + hashlib.sha256((name + page).encode()).hexdigest().encode() for page, name in jobs]

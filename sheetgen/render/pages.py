@@ -12,7 +12,7 @@ from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.numbers import Numbers
-from sheetgen.render.pdf import Printer, font_css, font_files
+from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutting_paths, template_pages
 from sheetgen.render.view import View, version_name
 
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.project import Studio
     from sheetgen.model.worked import Worked
+    from sheetgen.render.press import Job, Press
     from sheetgen.render.theme import Theme
 
 PAPER_SIZES = {"A4": "210mm 297mm", "Letter": "8.5in 11in"}
@@ -32,11 +33,12 @@ def render(
     worked: Worked,
     drawings: Mapping[str, Drawings],
     theme: Theme,
-    printer: Printer,
+    press: Press,
     tell: Callable[[str], None] = lambda _said: None,
 ) -> list[Page]:
     """Every file of the project's folder, paths relative to the build folder."""
-    pages = []
+    pages: list[Page] = []
+    jobs: dict[str, Job] = {}
     papers = [str(p) for p in worked.studio.paper]
     for name, version in worked.versions.items():
         main = name == worked.main.name
@@ -57,7 +59,8 @@ def render(
             templates = template_pages(drawings[name].pages.get(paper, ()))
             html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
             path = f"{folder}/{sheet_path(paper)}"
-            pages.append(Page(path, printer.pdf(html, f"{path} {worked.filed.project.revision}")))
+            jobs[path] = (html, f"{path} {worked.filed.project.revision}")
+    pages += [Page(path, pdf) for path, pdf in zip(jobs, press.pdfs(list(jobs.values())), strict=True)]
     pages.append(Page(f"{worked.filed.name}/figures.json", figures_json(worked).encode()))
     return pages
 

@@ -1,0 +1,59 @@
+"""Prints several PDFs at once, a process for each core; PDFs are most of the time that publishing takes."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+from concurrent.futures import ProcessPoolExecutor
+from typing import TYPE_CHECKING, Self
+
+from sheetgen.render.pdf import Printer
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from types import TracebackType
+
+Job = tuple[str, str]
+"""A page's HTML and the name of its PDF."""
+
+FEWEST = 4  # fewer jobs than this are done before another process is ready
+
+_here: list[Printer] = []
+
+
+def _ready() -> None:
+    """One printer for each process."""
+    _here.append(Printer())
+
+
+def _print(job: Job) -> bytes:
+    return _here[0].pdf(*job)
+
+
+class Press:
+    """A printer, and more of them in processes of their own as soon as there is enough to print.
+
+    Raises NoPango where WeasyPrint cannot work.
+    """
+
+    def __init__(self, cores: int | None = None) -> None:
+        self.printer = Printer()
+        self.cores = cores or os.cpu_count() or 1
+        self.pool: ProcessPoolExecutor | None = None
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None) -> None:
+        if self.pool is not None:
+            self.pool.shutdown(cancel_futures=True)
+
+    def pdfs(self, jobs: Sequence[Job]) -> list[bytes]:
+        """The PDFs of several pages, in their order. Raises CannotBe for one that does not print as it should."""
+        if len(jobs) < FEWEST or self.cores < 2:  # noqa: PLR2004 - one core has nobody to share with
+            return [self.printer.pdf(*job) for job in jobs]
+        if self.pool is None:
+            # Not forked: a fork would copy the threads of a progress display half way.
+            context = multiprocessing.get_context("spawn")
+            self.pool = ProcessPoolExecutor(self.cores, context, _ready)
+        return list(self.pool.map(_print, jobs))
