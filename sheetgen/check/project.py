@@ -55,8 +55,11 @@ def _slats(part: Part) -> Iterator[Finding]:
     owned = part.bench.owned("slat")
     for name, size in part.slats():
         if owned and min(abs(size - one) for one in owned) > SLAT_REACH:
-            near = sorted(owned, key=lambda one: abs(one - size))[:2]
-            helped = "the nearest owned: " + " and ".join(f"{one:g} mm" for one in sorted(near))
+            near = [
+                *[one for one in sorted(owned) if one < size][-1:],
+                *[one for one in sorted(owned) if one > size][:1],
+            ]
+            helped = "the nearest owned: " + " and ".join(f"{one:g} mm" for one in near)
             yield Finding(name, f"is {size:g} mm, and no slat of it is in the drawer", helped)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.formulas.every import every
@@ -19,7 +20,7 @@ def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
     formulas, facts = every()
     groups: dict[str, list[dict[str, str]]] = {}
     for formula in formulas:
-        row = {"about": formula.about, "says": formula.says, "source": formula.source, "valid": formula.valid}
+        row = {"about": _plain(formula.about), "says": formula.says, "source": formula.source, "valid": formula.valid}
         groups.setdefault(_subject(formula.pure.__module__), []).append(row)
     sources: dict[str, list[dict[str, str]]] = {}
     for fact in facts:
@@ -30,6 +31,11 @@ def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
     values: dict[str, Any] = {"groups": groups, "sources": sources, "studio": studio, "faces": faces}
     html = theme.page("facts.html.j2", language=str(studio.language), **values)
     return Page("facts.html", html.encode())
+
+
+def _plain(about: str) -> str:
+    """A docstring's first sentence without what only a programmer needs."""
+    return re.sub(r"\s*CannotBe\b[^.]*\.", "", about).replace("`", "").strip()
 
 
 def _subject(module: str) -> str:

@@ -1,0 +1,152 @@
+"""Drying, firing, torch and steps that hold for some choices only."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+
+HOURS = 60
+
+
+def wait(library: Any, title: str = "Dry", **choices: str) -> Any:
+    return next(step.wait for step in library.main("pendant", **choices).steps if step.title == title)
+
+
+def thick(library: Any, at: str = "1 mm") -> None:
+    """The maker's 12-24 h are meant for clay of this thickness."""
+    library.change("stock/clays.yaml", "    drying: 12-24 h\n", f"    drying: 12-24 h\n    drying thickness: {at}\n")
+
+
+def test_clay_twice_as_thick_dries_two_to_four_times_as_long(library: Any) -> None:
+    # t ∝ H to the power of 1 (rate-limited) to 2 (diffusion-limited, Terzaghi): 12 × 2 to 24 × 4 hours.
+    thick(library)
+    library.change("pendant/project.yaml", "thickness: 4 cards", "thickness: 2 mm")
+    assert (wait(library).low, wait(library).high) == (24 * HOURS, 96 * HOURS)
+
+
+def test_clay_half_as_thick_dries_in_a_quarter_to_half_the_time(library: Any) -> None:
+    thick(library)
+    library.change("pendant/project.yaml", "thickness: 4 cards", "thickness: 0.5 mm")
+    assert (wait(library).low, wait(library).high) == (3 * HOURS, 12 * HOURS)
+
+
+def test_clay_that_dries_from_one_face_is_as_slow_as_clay_twice_as_thick(library: Any) -> None:
+    thick(library)
+    library.change("pendant/project.yaml", "    wait: drying\n", "    wait: drying\n    faces: one\n")
+    assert (wait(library).low, wait(library).high) == (24 * HOURS, 96 * HOURS)
+
+
+def test_a_maker_who_names_no_thickness_is_taken_at_his_word(library: Any) -> None:
+    assert (wait(library).low, wait(library).high) == (12 * HOURS, 24 * HOURS)
+
+
+def test_air_of_75_percent_doubles_what_air_of_50_percent_takes(library: Any) -> None:
+    # Rate ∝ 1 − relative humidity: (1 − 0.5) ÷ (1 − 0.75) = 2.
+    library.change("studio.yaml", "units: mm\n", "units: mm\nhumidity: 75 %\n")
+    assert (wait(library).low, wait(library).high) == (24 * HOURS, 48 * HOURS)
+
+
+def test_air_that_cannot_be_is_told(library: Any) -> None:
+    library.change("studio.yaml", "units: mm\n", "units: mm\nhumidity: 140 %\n")
+    troubles = [str(t) for t in library.check("pendant").troubles.errors]
+    assert any("humidity" in t and "studio.yaml" in t for t in troubles), troubles
+
+
+def test_a_firing_takes_its_ramp_its_hold_and_its_cooling(library: Any) -> None:
+    # 630 °C at 600 °C/h is 63 min, 30 min held, and a kiln of constant 90 min cools 650 to 50 °C in 90 × ln(630 ÷ 30).
+    library.change(
+        "stock/clays.yaml",
+        "      - to: 650 °C\n        hold: 30 min\n",
+        "      - to: 650 °C\n        hold: 30 min\n        rate: 600 °C/h\n",
+    )
+    library.change(
+        "stock/others.yaml", "  roller:\n", "  kiln:\n    name: Kiln\n    kind: kiln\n    cooling: 90 min\n  roller:\n"
+    )
+    assert wait(library, "Fire").usual == pytest.approx(63 + 30 + 90 * math.log(630 / 30))
+
+
+def test_a_kiln_measured_by_the_studio_gives_one_time_and_an_unknown_kiln_a_range(library: Any) -> None:
+    unknown = wait(library, "Fire")
+    assert unknown.high > unknown.low * 1.5
+    library.change(
+        "stock/others.yaml",
+        "  roller:\n",
+        "  kiln:\n    name: Kiln\n    kind: kiln\n    full rate: 1200 °C/h\n    cooling: 90 min\n  roller:\n",
+    )
+    known = wait(library, "Fire")
+    assert known.exact
+    assert known.usual == pytest.approx(630 / 20 + 30 + 90 * math.log(630 / 30))
+
+
+def torch(library: Any, **choices: str) -> str:
+    return next(str(step.torch) for step in library.main("pendant", **choices).steps if step.title == "Fire")
+
+
+def test_no_torch_where_the_clay_does_not_allow_it(library: Any) -> None:
+    assert torch(library).startswith("Not with a torch")
+
+
+def test_a_torch_only_up_to_the_width_and_the_weight_that_teachers_name(library: Any) -> None:
+    # At most 25 g and a 2-euro coin (two teachers' pages; the coin 25.75 mm from memory).
+    library.change("stock/clays.yaml", "    drying: 12-24 h\n", "    drying: 12-24 h\n    torch: yes\n")
+    assert torch(library).startswith("A torch would do")
+    assert "30 mm across" in torch(library, width="30 mm")
+    library.change("pendant/project.yaml", "thickness: 4 cards", "thickness: 12 mm")
+    assert "weighs" in torch(library, width="25 mm")
+
+
+def test_a_step_may_hold_for_one_clay_only(library: Any) -> None:
+    library.change(
+        "pendant/project.yaml",
+        "  - title: Fire\n",
+        "  - title: Pack in carbon\n    when: clay is copper\n    text: Pack it.\n  - title: Fire\n",
+    )
+    assert "Pack in carbon" not in [s.title for s in library.main("pendant").steps]
+    assert "Pack in carbon" in [s.title for s in library.main("pendant", clay="copper").steps]
+
+
+def test_a_step_may_hold_for_all_clays_but_one_or_above_a_size(library: Any) -> None:
+    library.change(
+        "pendant/project.yaml",
+        "  - title: Fire\n",
+        "  - title: Burnish bright\n    when: clay is not copper\n    text: Rub.\n"
+        "  - title: Prop it\n    when: width > 25 mm\n    text: Prop.\n  - title: Fire\n",
+    )
+    titles = [s.title for s in library.main("pendant").steps]
+    assert "Burnish bright" in titles
+    assert "Prop it" not in titles
+    titles = [s.title for s in library.main("pendant", clay="copper", width="30 mm").steps]
+    assert "Burnish bright" not in titles
+    assert "Prop it" in titles
+
+
+def test_a_condition_with_an_unknown_clay_is_told_with_the_nearest(library: Any) -> None:
+    library.change(
+        "pendant/project.yaml", "  - title: Fire\n", "  - title: Pack\n    when: clay is coper\n  - title: Fire\n"
+    )
+    troubles = [str(t) for t in library.check("pendant").troubles.errors]
+    assert any("'coper' is not in stock" in t and "did you mean 'copper'" in t for t in troubles), troubles
+
+
+def test_a_thickness_without_a_slat_is_told_with_the_two_nearest(library: Any) -> None:
+    library.change(
+        "stock/others.yaml",
+        "  roller:\n",
+        "  slats:\n    name: Slats\n    kind: slat\n    sizes: [0.5 mm, 0.75 mm, 1.5 mm, 2 mm]\n  roller:\n",
+    )
+    found = [t for t in library.check("pendant").troubles.errors if "no slat" in t.message]
+    assert found
+    assert str(found[0].place) == "projects/pendant/project.yaml:16:16"
+    assert "0.75 mm and 1.5 mm" in found[0].help
+
+
+def test_slats_of_the_right_thickness_stand_among_the_tools(library: Any) -> None:
+    library.change(
+        "stock/others.yaml",
+        "  roller:\n",
+        "  slats:\n    name: Slats\n    kind: slat\n    sizes: [0.75 mm, 1 mm]\n  roller:\n",
+    )
+    tools = {line.item.name: line.sizes for line in library.main("pendant").tools}
+    assert tools["Slats"] == (1.0,)
