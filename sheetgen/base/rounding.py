@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
 
 INCH = 25.4
+SMALL = 10.0  # mm
 NARROW = "\u202f"
 
 
@@ -40,8 +41,7 @@ class Rounder:
     def rounded(self, x: float, rounding: Rounding, unit: str = "mm") -> float:
         """The number that is printed, still in the figure's own unit."""
         if rounding.startswith("bench") and unit == "mm":
-            step = INCH / 64 if self.inches else self.step
-            return to_step(x, step, rounding)
+            return to_step(x, INCH / 64 if self.inches else self.bench_step(x), rounding)
         if rounding == "tenth" and unit == "mm":
             return to_step(x, INCH / 64 if self.inches else 0.1)
         if rounding in {"mass up", "length up"}:
@@ -51,6 +51,13 @@ class Rounder:
         if rounding == "whole up":
             return ceil(x)
         return x
+
+    def bench_step(self, x: float) -> float:
+        """The step for a size of x mm: a fifth of the bench step for small ones.
+
+        Half a millimetre of a 4 mm strip is more than any clay's range of shrinkage, and a calliper reads tenths.
+        """
+        return self.step / 5 if abs(x) < SMALL else self.step
 
     def size(self, figure: Figure) -> Size:
         """A figure as made: number and words."""
@@ -62,7 +69,7 @@ class Rounder:
         if self.inches and unit == "mm":
             return _inches(x) if rounding.startswith(("bench", "tenth")) else self.decimal(x / INCH, 3)
         if rounding.startswith("bench"):
-            return self.decimal(x, _places(self.step), keep=True)
+            return self.decimal(x, _places(self.bench_step(x)), keep=True)
         if rounding.startswith("whole"):
             return self.decimal(x, 0)
         if rounding == "tenth":

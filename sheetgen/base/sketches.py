@@ -10,11 +10,33 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Pen, Point, arc
+from sheetgen.base.rounding import Rounder
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from sheetgen.base.figure import Rounding, Size
     from sheetgen.base.pen import Line
+
+
+def strip(pen: Pen, cut: Size, meets: Size, wide: Size | None, thick: float = 0) -> None:
+    """The template of a strip that is closed on itself, with the line where its ends meet; of wire by its thickness."""
+    down = float(wide) if wide is not None else thick
+    pen.box((0, 0), cut, down)
+    pen.line([(meets, 0), (meets, down)], "meet")
+    pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
+    pen.across(down + 5, 0, cut, f"{cut.words} cut", to=down)
+    if wide is not None:
+        pen.upright(-4, 0, down, wide.words, to=0)
+
+
+def worded(mm: float, like: Size, rounding: Rounding = "tenth") -> str:
+    """A length that is no figure, in the words of one that is: millimetres or inches, and the studio's decimal sign."""
+    try:
+        inches = abs(float(like.words.replace(",", ".").replace("−", "-")) - like) > 1
+    except ValueError:
+        inches = True  # a fraction
+    return Rounder(inches=inches, point="," if "," in like.words else ".").words(mm, "mm", rounding)
 
 
 def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, words: tuple[str, str], k: float) -> None:
@@ -101,6 +123,16 @@ def wire(pen: Pen, points: Sequence[Point], thickness: float, kind: Line = "cut"
         pen.line([*left, *reversed(right)], kind, closed=True)
 
 
+def belt(r1: float, r2: float, apart: float, *, crossed: bool) -> list[Point]:
+    """A belt over two wheels on a level line, the first at (0, 0): the closed path of its middle, by their radii."""
+    lean = (r1 + r2) if crossed else (r1 - r2)
+    turn = math.degrees(math.asin(max(-1.0, min(1.0, lean / apart))))
+    # It leaves a wheel where it touches the straight run: at 90° ∓ turn from the line of centres.
+    one = arc((0, 0), r1, 90 - turn, 270 + turn, 64)
+    start, end = (90 + turn, -90 - turn) if crossed else (-90 + turn, 90 - turn)
+    return [*one, *arc((apart, 0), r2, start, end, 64)]
+
+
 def two_pegs(
     pen: Pen, first: float, second: float, gap: float, d: float, words: tuple[str, str, str], k: float, *, crossed: bool
 ) -> None:
@@ -111,12 +143,7 @@ def two_pegs(
     pen.circle((c, 0), second * k, "thin")
     pen.cross((0, 0))
     pen.cross((c, 0))
-    turn = math.degrees(math.asin(max(-1.0, min(1.0, ((r1 + r2) if crossed else (r1 - r2)) / c))))
-    # The wire leaves a peg where its middle line touches the straight run: at 90° ∓ turn from the line of centres.
-    one = arc((0, 0), r1, 90 - turn, 270 + turn, 64)
-    two = arc((c, 0), r2, 90 + turn, -90 - turn, 64) if crossed else arc((c, 0), r2, -90 + turn, 90 - turn, 64)
-    path = [*one, *two]
-    wire(pen, path, d * k, closed=True)
+    wire(pen, belt(r1, r2, c, crossed=crossed), d * k, closed=True)
     below = max(r1, r2) + d * k / 2
     pen.across(below + 5, first / 2 * k, c - second / 2 * k, words[0], to=below * 0.2)
     pen.across(-below - 4, 0, c, words[1], to=-0.5)
@@ -145,13 +172,29 @@ def round_ring(pen: Pen, inside: float, d: float, words: str, k: float) -> None:
     pen.across(r + d * k / 2 + 5, -edge, edge, words, to=edge * 0.3)
 
 
-def stops(pen: Pen, length: float, marks: Sequence[tuple[float, str]], d: float, k: float) -> None:
-    """A straight wire with the places to bend at, each by its distance from the left end."""
+def stops(pen: Pen, length: float, marks: Sequence[tuple[float, str]], d: float, k: float, room: float = 0) -> None:
+    """A straight wire with the places to bend at, each by its distance from the left end (running dimensions, ISO 129).
+
+    Of the left half the words stand below, of the right half above, so that no line crosses them; `room` is how far
+    beads on the wire reach to each side.
+    """
     pen.box((0, -d * k / 2), length * k, d * k)
-    for i, (at, words) in enumerate(marks):
-        y = 5 + 5.2 * i
-        pen.line([(at * k, -d * k / 2 - 1.5), (at * k, d * k / 2 + 1.5)], "fold")
-        pen.across(d * k / 2 + y, 0, at * k, words, to=d * k / 2)
+    near = max(d, room) * k / 2
+    left = [mark for mark in sorted(marks) if mark[0] <= length / 2]
+    right = [mark for mark in sorted(marks) if mark[0] > length / 2]
+    pen.circle((0, 0), 1.4, "thin")
+    for i, (at, words) in enumerate(left):
+        _stop(pen, at * k, near + 4.5 + 4.2 * (len(left) - 1 - i), d * k / 2, words)
+    for i, (at, words) in enumerate(right):
+        _stop(pen, at * k, -near - 2.5 - 4.2 * i, d * k / 2, words)
+
+
+def _stop(pen: Pen, x: float, y: float, edge: float, words: str) -> None:
+    """One mark across the wire, led to its words: to the right below it, to the left above it."""
+    down = 1 if y > 0 else -1
+    pen.line([(x, -down * (edge + 0.8)), (x, y)], "thin")
+    pen.arrow((x, down * edge), (0, -down))
+    pen.text((x + down * 0.9, y), words, anchor="start" if down > 0 else "end")
 
 
 def curve(

@@ -24,13 +24,17 @@ Prose = tuple["str | Figure", ...]
 
 @dataclass(frozen=True, slots=True)
 class MaterialLine:
-    """One line of what is used up: net amount, allowance as a share, both in the item's unit."""
+    """One line of what is used up: net amount, allowance as a share, both in the item's unit.
+
+    `least` must be in the hand at once, however little is used up: a piece at the thickness it is first rolled to.
+    """
 
     item: Item
     net: Spread | None
     allowance: float = 0.0
     working: str = ""
     use: str = ""
+    least: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

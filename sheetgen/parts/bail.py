@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.trouble import CannotBe
@@ -13,9 +14,14 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.formulas.wrap import hung_over
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+from sheetgen.parts.clay_piece import ClayPiece, fired_by, template_clay
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -27,7 +33,7 @@ def _meets(part: Bail) -> bool:
     return part.meeting is not None
 
 
-class Bail(Part):
+class Bail(ClayPiece):
     """Worked on the middle of the clay: half a turn, π ÷ 2 × (inside + thickness), and two tails hanging straight.
 
     Where the tails are brought together `meeting` below the middle of the former, the strip leaves it along two
@@ -126,17 +132,9 @@ class Bail(Part):
         """Metal left."""
         return fired_mass(self.clay_mass, self.clay.metal_share)
 
-    def takes(self) -> Iterator[Take]:
-        """Clay as cut."""
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
-
     def made(self) -> Iterator[Made]:
         """Strip and former."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
+        fires = fired_by(self.clay)
         yield Made("strip length", "strip", tool="ruler or grid")
         yield Made("strip width", "wet_width", self.width, fires, "ruler or grid")
         yield Made("inside of the loop", "former_used", self.inside, fires, "straw or rod")
@@ -169,3 +167,26 @@ class Bail(Part):
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Thickness, clay and former."""
         return f"{template_clay(self.thickness.usual, self.clay)}; over a former of {size('former_used').words} mm"
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The strip over its former, in section, wet."""
+        front, back, former = (size(name) for name in ("wet_front", "wet_back", "former_used"))
+        thick, meet = self.thickness.usual, size("wet_meeting") if self.meeting else None
+        path = forming.over_bar((former + thick) / 2, front, back, (meet or 0, thick / 2))
+        forming.folded(pen, path, former, thick, k)
+        edge, start = (max(abs(x) for x, _ in path) + thick / 2) * k, (meet or 0) * k
+        pen.upright(-edge - 5, start, start + front * k, front.words, to=-(thick if meet else former / 2 + thick) * k)
+        pen.upright(edge + 7, start, start + back * k, back.words, to=(thick if meet else former / 2 + thick) * k)
+        if meet:
+            pen.upright(edge + 13, 0, start, meet.words, to=0)
+        forming.beneath(pen, [f"former {former.words}, strip {size('strip').words}"])
+        joined = f", coming together {meet.words} mm under its middle" if meet else ""
+        return f"A strip of {size('strip').words} mm over a former of {former.words} mm, wet: front tail {front.words} mm, back tail {back.words} mm{joined}"
+
+    def view(self, pen: Pen) -> float:
+        """From the front: the strip's width, over the loop and down the front tail."""
+        thick = fired_size(self.thickness, self.clay.thickness_shrinkage).usual
+        loop = thick + (self.fired_inside.usual / 2 + self.meeting.usual if self.meeting else self.fired_inside.usual)
+        start = loop if self.meeting else thick + self.fired_inside.usual / 2
+        pen.box((-self.width.usual / 2, 0), self.width.usual, start + self.front_tail.usual)
+        return loop

@@ -11,7 +11,8 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.allowances import STRINGING_TAIL
 from sheetgen.formulas.beads import beads_to_buy, girth_inside, strand_length, strand_round, thread_to_cut
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.strand import Strand
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
 
 
-class BeadRound(Part):
+class BeadRound(Strand):
     """The thread runs through the beads' middles, half a bead off the skin: girth + π × bead (Steiner's formula).
 
     For small beads a neck is as good as round. How snug it is to be is the wearer's; skin gives way, and that is not
@@ -34,13 +35,6 @@ class BeadRound(Part):
     clasp = given.maybe_item(Bought, "the clasp; its length in stock is what it adds when closed")
     thread = given.maybe_item(Fibre, "the thread or elastic")
     tails = given.length("thread beyond the strand, both ends together", default=f"{STRINGING_TAIL:g} mm", at_least=0)
-
-    @property
-    def clasp_length(self) -> float:
-        """What the clasp adds, mm."""
-        if self.clasp and self.clasp.length is None:
-            raise CannotBe(f"stock does not say how long {self.clasp.name} is", "add its length: to stock", "clasp")
-        return (self.clasp.length or 0.0) if self.clasp else 0.0
 
     @figure("Length needed", "mm", "{girth} + {ease} + π × {bead.size}", rounding="tenth")
     def needed(self) -> Spread:
@@ -88,10 +82,7 @@ class BeadRound(Part):
     def takes(self) -> Iterator[Take]:
         """Beads, thread and clasp."""
         yield Take(self.bead, self.beads_have, "beads_have")
-        if self.thread:
-            yield Take(self.thread, self.thread_cut * self.count, "thread_cut")
-        if self.clasp:
-            yield Take(self.clasp, self.count, "count")
+        yield from super().takes()
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
@@ -99,10 +90,11 @@ class BeadRound(Part):
 
     def check(self) -> Iterator[Finding]:
         """The thread goes through the bead; the girth is a girth."""
-        thread, hole = self.thread, self.bead.hole
-        if thread and hole is not None and thread.thickness > hole + 1e-9:
-            helped = f"{hole:g} mm or thinner, or a bead with a larger hole"
-            yield Finding("thread", f"({thread.thickness:g} mm) does not go through the bead's hole", helped)
+        yield from self.goes_through(self.bead)
         least = 3 * self.bead.size.usual
         if self.girth.usual < least:
             yield Finding("girth", "is too small to close so large a bead round", f"{least:g} mm or more")
+
+    def run(self) -> list[tuple[float, float]]:
+        """The beads, all alike."""
+        return [(self.bead.length.usual, self.bead.size.usual)] * int(self.beads.usual)

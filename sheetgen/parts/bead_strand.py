@@ -12,7 +12,8 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.allowances import STRINGING_TAIL
 from sheetgen.formulas.beads import beads_in, beads_to_buy, knotted_count, strand_length, thread_to_cut
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.strand import Strand
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,7 +23,7 @@ def _knotted(part: BeadStrand) -> bool:
     return part.knot.usual > 0
 
 
-class BeadStrand(Part):
+class BeadStrand(Strand):
     """Whole beads that fit the length (supplier's beads-per-inch chart), a knot before, between and after if knotted.
 
     Beads vary, so the length is printed as a range, and the list has enough of the smallest. How long a knot is, is
@@ -38,13 +39,6 @@ class BeadStrand(Part):
     knot_takes = given.maybe_length("how much one knot shortens the thread, measured on a trial", above=0)
     thread = given.maybe_item(Fibre, "the thread")
     tails = given.length("thread beyond the strand, both ends together", default=f"{STRINGING_TAIL:g} mm", at_least=0)
-
-    @property
-    def clasp_length(self) -> float:
-        """What the clasp adds, mm."""
-        if self.clasp and self.clasp.length is None:
-            raise CannotBe(f"stock does not say how long {self.clasp.name} is", "add its length: to stock", "clasp")
-        return (self.clasp.length or 0.0) if self.clasp else 0.0
 
     @figure("Room for beads", "mm", "{length} − {clasp_length}")
     def room(self) -> Spread:
@@ -124,10 +118,7 @@ class BeadStrand(Part):
     def takes(self) -> Iterator[Take]:
         """Beads, thread and clasp."""
         yield Take(self.bead, self.beads_have, "beads_have")
-        if self.thread:
-            yield Take(self.thread, self.thread_cut * self.count, "thread_cut")
-        if self.clasp:
-            yield Take(self.clasp, self.count, "count")
+        yield from super().takes()
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
@@ -135,9 +126,11 @@ class BeadStrand(Part):
 
     def check(self) -> Iterator[Finding]:
         """The thread goes through the bead, and the tail back beside it."""
-        thread, hole = self.thread, self.bead.hole
-        if thread and hole is not None and thread.thickness > hole + 1e-9:
-            helped = f"{hole:g} mm or thinner, or a bead with a larger hole"
-            yield Finding("thread", f"({thread.thickness:g} mm) does not go through the bead's hole", helped)
+        yield from self.goes_through(self.bead)
+        hole = self.bead.hole
         if _knotted(self) and hole is not None and self.knot.usual <= hole:
             yield Finding("knot", "slips into the bead's hole", f"more than {hole:g} mm", "warning")
+
+    def run(self) -> list[tuple[float, float]]:
+        """The beads, all alike."""
+        return [(self.bead.length.usual, self.bead.size.usual)] * int(self.beads.usual)

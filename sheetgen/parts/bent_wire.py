@@ -6,6 +6,8 @@ import math
 from functools import reduce
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming, sketches, views
+from itertools import accumulate
 from sheetgen.base.figure import Made
 from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread, spread
@@ -16,6 +18,9 @@ from sheetgen.parts.kind import Finding, figure, working_number
 from sheetgen.parts.wire_piece import WirePiece
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.bend import Bend
@@ -62,23 +67,31 @@ class BentWire(WirePiece):
             )
         return long
 
-    def path(self) -> list[Point]:
-        """The middle of the bent wire as points, mm: it starts upwards, and an arc turns right unless it says left."""
+    def legs(self) -> list[list[Point]]:
+        """The middle of each piece as points, mm: it starts upwards, and an arc turns right unless it says left."""
         at, heading = (0.0, 0.0), -90.0
-        points: list[Point] = [at]
+        found: list[list[Point]] = []
         for bend in self.form:
             if not bend.degrees:
                 long, turn = bend.size.usual, math.radians(heading)
-                at = (at[0] + long * math.cos(turn), at[1] + long * math.sin(turn))
-                points.append(at)
-                continue
-            side = -1 if bend.left else 1
-            r, out = (bend.size.usual + self.wire.thickness) / 2, math.radians(heading + 90 * side)
-            centre = (at[0] + r * math.cos(out), at[1] + r * math.sin(out))
-            start = heading - 90 * side
-            points += arc(centre, r, start, start + side * bend.degrees)[1:]
-            at, heading = points[-1], heading + side * bend.degrees
-        return points
+                found.append([at, (at[0] + long * math.cos(turn), at[1] + long * math.sin(turn))])
+            else:
+                side = -1 if bend.left else 1
+                r, out = (bend.size.usual + self.wire.thickness) / 2, math.radians(heading + 90 * side)
+                centre = (at[0] + r * math.cos(out), at[1] + r * math.sin(out))
+                start = heading - 90 * side
+                found.append([at, *arc(centre, r, start, start + side * bend.degrees)[1:]])
+                heading += side * bend.degrees
+            at = found[-1][-1]
+        return found
+
+    def path(self) -> list[Point]:
+        """The middle of the whole wire."""
+        return [(0.0, 0.0), *(point for leg in self.legs() for point in leg[1:])]
+
+    def joints(self) -> list[Point]:
+        """Where it starts, and where each piece ends."""
+        return [(0.0, 0.0), *(leg[-1] for leg in self.legs())]
 
     @property
     def fits(self) -> bool:
@@ -121,3 +134,23 @@ class BentWire(WirePiece):
         return (
             f"the line is the middle of the wire, and starts at the cross; {self.wire.name}, cut {size('cut').words} mm"
         )
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The bent wire with a number where each piece ends, and how far along the wire that is."""
+        cut, d = size("cut"), self.wire.thickness
+        along = accumulate(self._long(bend).usual for bend in self.form)
+        lines = [
+            f"{i}: {self._piece(bend, cut)}, to {sketches.worded(at, cut)}"
+            for i, (bend, at) in enumerate(zip(self.form, along, strict=True), 1)
+        ]
+        forming.bent(pen, self.path(), self.joints(), d, k)
+        forming.beneath(pen, [*lines, f"cut {cut.words}"])
+        return f"The bent wire and its pieces, mm, each to so far along the wire: {'; '.join(lines)}; cut {cut.words}"
+
+    def _piece(self, bend: Bend, like: Size) -> str:
+        words = sketches.worded(bend.size.usual, like, "fine")
+        return f"Ø {words} {bend.degrees:g}° {'left' if bend.left else 'right'}" if bend.degrees else words
+
+    def view(self, pen: Pen) -> float:
+        """The wire as it is bent."""
+        return views.placed(pen, self.path(), self.wire.thickness)

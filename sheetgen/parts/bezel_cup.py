@@ -4,29 +4,29 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet, Stone
-from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.carats import brilliant
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shapes import edge_of, oval_grown, oval_grown_area
 from sheetgen.formulas.wrap import round_former
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts import given, seats
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.seats import Weighed
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 
-def _weighed(part: BezelCup) -> bool:
-    return part.stone.height is not None and part.stone.density is not None
-
-
-class BezelCup(Part):
+class BezelCup(Weighed):
     """Strip on its middle: the stone's outline + π × (room + strip), whatever its shape (Steiner's formula).
 
     Bending thins the outside of a strip and rolling stretches it: try the strip round the stone before it is soldered.
@@ -143,20 +143,7 @@ class BezelCup(Part):
         wall = sheet_mass(self.strip.density, self.strip_meets * self.wall, self.strip.thickness)
         return wall + sheet_mass(self.plate.density, self.base_area, self.plate.thickness)
 
-    @property
-    def brilliant(self) -> tuple[Spread, str]:
-        """Carats and their working."""
-        return brilliant(self.stone.size, self.stone.width, self.stone.height or spread(0), self.stone.density or 0)
-
-    @property
-    def carats_worked(self) -> str:
-        """How a brilliant's weight is worked."""
-        return self.brilliant[1]
-
-    @figure("Stone's weight, if it is cut as a brilliant", "ct", "{carats_worked}", when=_weighed)
-    def carats(self) -> Spread:
-        """By the formula for diamond, scaled by density."""
-        return self.brilliant[0]
+    carats = seats.carats
 
     def takes(self) -> Iterator[Take]:
         """Sheet for wall and base, and the stone."""
@@ -203,3 +190,12 @@ class BezelCup(Part):
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Metals."""
         return f"wall {self.strip.name}; base {self.plate.name}; thin line, the largest stone"
+
+    def view(self, pen: Pen) -> float:
+        """Base, wall and stone from above, the long way upright."""
+        long, narrow = self.stone.size.high, self.narrow
+        middle = self.base_across.usual / 2
+        for out in (self.grown, self.grown - self.rim.usual):
+            pen.line([(y, middle + x) for x, y in oval_grown(long, narrow, out)], closed=True)
+        views.stone(pen, (0, middle), narrow, long)
+        return self.base_across.usual

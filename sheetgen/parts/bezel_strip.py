@@ -9,20 +9,18 @@ from sheetgen.base.material import Sheet, Stone
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts import closed_strip, given
+from sheetgen.parts.closed_strip import ClosedStrip
+from sheetgen.parts.kind import Finding, Take, figure
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
-    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
-LARGEST = 150.0  # mm: the longest strip that a template page has room for
 
-
-class BezelStrip(Part):
+class BezelStrip(ClosedStrip):
     """The stone's outline + π × thickness (Steiner's formula): exact for round stones and for ellipses.
 
     Worked for the largest stone of the size, with room round it. Stones that are no true ellipse, and how the strip is
@@ -73,10 +71,7 @@ class BezelStrip(Part):
             return bezel_strip_round(self.long, self.sheet.thickness)
         return bezel_strip_oval(self.long, self.narrow, self.sheet.thickness)
 
-    @figure("Strip, cut", "mm", "{meets} + {trim}", rounding="bench up")
-    def cut(self) -> Spread:
-        """With what is filed off the ends."""
-        return self.meets + self.trim
+    cut = closed_strip.cut
 
     @figure("Strip height", "mm", "{high}", rounding="tenth")
     def strip(self) -> Spread:
@@ -111,21 +106,11 @@ class BezelStrip(Part):
         if self.high.usual <= self.sheet.thickness:
             yield Finding("high", "is no more than the sheet is thick", f"more than {self.sheet.thickness:g} mm")
 
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The strip, the line where its ends meet; of one longer than a page, the half."""
-        across, meets, tall = size("cut"), size("meets"), size("strip")
-        if across > LARGEST:
-            half = across / 2
-            pen.line([(half, 0), (0, 0), (0, tall), (half, tall)])
-            pen.line([(half, 0), (half, tall)], "fold")
-            return
-        pen.box((0, 0), across, tall)
-        pen.line([(meets, 0), (meets, tall)], "meet")
-        pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
-        pen.across(tall + 5, 0, across, f"{across.words} cut", to=tall)
-        pen.upright(-4, 0, tall, tall.words, to=0)
+    @property
+    def stuff(self) -> Sheet:
+        """What the strip is made of."""
+        return self.sheet
 
     def template_note(self, size: Callable[[str], Size]) -> str:
-        """Sheet, and whether it is drawn in full."""
-        half = f"half of it, to the fold; {size('cut').words} in full; " if size("cut") > LARGEST else ""
-        return f"{half}{self.sheet.name}, {self.sheet.thickness:g} mm thick; {self.stone.name}"
+        """Sheet and stone."""
+        return f"{super().template_note(size)}; {self.stone.name}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, spread
@@ -12,9 +13,13 @@ from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, template_clay
+from sheetgen.parts.clay_piece import ClayPiece, fired_by, template_clay
+from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -28,7 +33,7 @@ def _lipped(part: Box) -> bool:
     return part.lid == "with a lip"
 
 
-class Box(Part):
+class Box(ClayPiece):
     """Put together wet or dry, before firing, so walls and base are fitted to each other in wet sizes (plane geometry).
 
     A butted corner: the walls across run full length and those down stand between them. A mitred corner: all four run
@@ -178,20 +183,12 @@ class Box(Part):
         """Metal left, what is cut off at mitres taken out."""
         return fired_mass(self.clay_mass - self.mitred_off, self.clay.metal_share)
 
-    def takes(self) -> Iterator[Take]:
-        """Clay as cut."""
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
-
     def made(self) -> Iterator[Made]:
         """Base, walls, lip."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
+        fires = fired_by(self.clay)
         lid, walls = "" if self.lid == "none" else ", lid", ", two walls"
         for way, size, cut in (("across", self.across, self.wet_across), ("down", self.down, self.wet_down)):
-            finished = size if self.sizes_are == "outside" else fired_size(cut.usual, s)
+            finished = size if self.sizes_are == "outside" else fires(cut.usual)
             yield Made(f"base{lid}{walls * (way == 'across')}, {way}", f"wet_{way}", finished, fires, "template")
         yield Made("two walls down", "wall_down", tool="template")
         yield Made("height of the walls", "wet_wall", self.wall_height, fires, "ruler or grid")
@@ -199,6 +196,26 @@ class Box(Part):
             finished = self.inside_across - 2 * self.clearance
             yield Made("lip of the lid, across", "lip_across", finished, fires, "template")
             yield Made("lip of the lid, down", "lip_down", self.inside_down - 2 * self.clearance, fires, "template")
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """From above how the walls meet; in section walls on their base, and the lid over them; wet sizes."""
+        sizes = tuple(size(name) for name in ("wet_across", "wet_down", "wall_down", "wet_wall"))
+        lip = size("lip_across") if _lipped(self) else None
+        walls = (self.thickness.usual, self.base_rolled.usual, self.corners == "mitred")
+        forming.case(pen, forming.Case(*sizes, *walls, self.lid != "none", lip), k)
+        across, down, short, high = (s.words for s in sizes)
+        meet = "mitred" if self.corners == "mitred" else f"butted, two of {short} mm between two of {across} mm"
+        lid = "" if self.lid == "none" else f", and its lid with a lip of {lip.words} mm" if lip else ", and its flat lid"
+        return f"A box, wet: walls {high} mm high on a base of {across} by {down} mm, {meet}{lid}"
+
+    def view(self, pen: Pen) -> float:
+        """From above: the lid, or the walls round the inside."""
+        wide, tall = (fired_size(cut.usual, self.clay.shrinkage).usual for cut in (self.wet_across, self.wet_down))
+        pen.box((-wide / 2, 0), wide, tall)
+        if self.lid == "none":
+            inside = (self.inside_across.usual, self.inside_down.usual)
+            pen.box((-inside[0] / 2, (tall - inside[1]) / 2), *inside)
+        return tall
 
     def slats(self) -> Iterator[tuple[str, float]]:
         """Walls and base."""

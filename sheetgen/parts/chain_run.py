@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming, sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Finding as Bought
 from sheetgen.base.spread import Spread, floor, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.chains import chain_inside, links_for, links_in, rings_between
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.strand import Clasped
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Iterator
 
 
@@ -20,7 +25,7 @@ def _ringed(part: ChainRun) -> bool:
     return part.ring.usual > 0
 
 
-class ChainRun(Part):
+class ChainRun(Clasped):
     """Taut, touching inner walls coincide, so inside lengths add up: links, rings between them, rings at the ends, clasp.
 
     A chain that hangs loose, or whose links are hammered, is another length: how much is not known here.
@@ -39,15 +44,6 @@ class ChainRun(Part):
     ring_wire = given.length("thickness of the rings' wire", default="0 mm", at_least=0)
     end_rings = given.count("rings at the ends, for clasp or drop", default="0", at_least=0, at_most=20)
     clasp = given.maybe_item(Bought, "the clasp; its length in stock is what it adds when closed")
-
-    @property
-    def clasp_length(self) -> float:
-        """What the clasp adds, mm."""
-        if self.clasp is None:
-            return 0.0
-        if self.clasp.length is None:
-            raise CannotBe(f"stock does not say how long {self.clasp.name} is", "add its length: to stock", "clasp")
-        return self.clasp.length
 
     @figure("Clasp and end rings", "mm", "{clasp_length} + {end_rings} × {ring}")
     def fittings(self) -> Spread:
@@ -115,11 +111,6 @@ class ChainRun(Part):
         """What a link with its ring adds or takes."""
         return self.link + self.ring
 
-    def takes(self) -> Iterator[Take]:
-        """The clasp."""
-        if self.clasp:
-            yield Take(self.clasp, self.count, "count")
-
     def made(self) -> Iterator[Made]:
         """The length to measure."""
         name = "over_all" if self.measured == "over all" else "inside"
@@ -137,3 +128,18 @@ class ChainRun(Part):
         if self.ring_wire.usual + self.wire.usual > self.link.usual:
             most = self.link.usual - self.wire.usual
             yield Finding("ring wire", "does not go through a link beside its wire", f"{max(most, 0.1):.1f} mm or less")
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The chain taut: clasp, end rings, first links and last, what repeats."""
+        unit, links, ends = size("unit"), int(self.links.usual), int(self.end_rings.usual)
+        link, ring = (sketches.worded(x.usual, unit, "fine") for x in (self.link, self.ring))
+        wires = (self.wire.usual, self.ring_wire.usual or self.wire.usual)
+        sides = ((ends + 1) // 2, ends // 2)
+        run = forming.Chain(self.link.usual, self.ring.usual, *wires, links, sides, self.clasp_length)
+        forming.chain(pen, run, (link, f"{unit.words} repeats"), k)
+        name = "over_all" if self.measured == "over all" else "inside"
+        told = f"{links} links" + (f", {size('rings').words} rings" if _ringed(self) else "")
+        forming.beneath(pen, [told, f"{size(name).words} {self.measured}, clasp in" if self.clasp else f"{size(name).words} {self.measured}"])
+        between = f" and rings of {ring} mm between them" if _ringed(self) else " hooked into each other"
+        closed = f", a clasp and {ends} end rings" if self.clasp else f", {ends} end rings" if ends else ""
+        return f"A chain of {told}: links of {link} mm inside{between}{closed}, {unit.words} mm to a repeat, {size(name).words} mm {self.measured}"

@@ -5,20 +5,24 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.spread import Spread, floor
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.coils import coil_length, coil_wire
-from sheetgen.formulas.loops import former_before_springback, ring_outside
+from sheetgen.formulas.loops import ring_outside
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, figure
-from sheetgen.parts.wire_piece import WirePiece, drawer_worked, from_drawer
+from sheetgen.parts.wire_piece import OnRod, WirePiece, from_drawer, too_tight
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
 
-class Coil(WirePiece):
+class Coil(OnRod, WirePiece):
     """A helix on the mean diameter: each turn is √((π × (inside + wire))² + pitch²).
 
     The inside is that of the rod; sprung wire opens by `springback`, which is measured on a trial coil and not worked.
@@ -34,16 +38,6 @@ class Coil(WirePiece):
     length = given.maybe_length("finished length, filled with whole turns; or give the turns", above=0)
     gap = given.length("gap between two turns; 0 for a close coil", default="0 mm", at_least=0)
     ends = given.length("straight wire left at both ends, together, which stays", default="0 mm", at_least=0)
-
-    @property
-    def wanted(self) -> Spread | None:
-        """Rod that would leave the inside exactly, mm."""
-        return former_before_springback(self.inside, self.springback) if self.inside is not None else None
-
-    @property
-    def rod_worked(self) -> str:
-        """How the rod is worked."""
-        return drawer_worked(self, "rod", self.wanted, self.rod)
 
     @figure("Rod", "mm", "{rod_worked}")
     def rod_used(self) -> float:
@@ -115,7 +109,10 @@ class Coil(WirePiece):
         """Wire that goes round its rod."""
         if self.rod:
             yield from self.not_owned("rod", self.rod.usual, "rod")
-        if self.inner.usual < self.wire.thickness:
-            least = math.ceil(self.wire.thickness * 2) / 2
-            message = f"is less than the wire is thick ({self.wire.thickness:.2f} mm)"
-            yield Finding("rod" if self.rod else "inside", message, f"{least:g} mm or more")
+        yield from too_tight(self.wire, {"rod" if self.rod else "inside": self.inner})
+
+    def view(self, pen: Pen) -> float:
+        """The coil upright."""
+        long = self.long.usual
+        views.coil(pen, self.outside.usual, long, self.pitch.usual, self.wire.thickness)
+        return long

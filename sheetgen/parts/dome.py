@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
-from sheetgen.base.pen import arc
 from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.pierced import Pierced
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -21,14 +22,12 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
-LEAST_WEB = 1.0  # mm left between holes and to the rim, wet: common practice
-
 
 def _ringed(part: Dome) -> bool:
     return part.around is not None
 
 
-class Dome(Part):
+class Dome(Pierced):
     """Equal areas: Archimedes, On the Sphere and Cylinder, I.42; Atkins, Practical Sheet and Plate Metal Work.
 
     Sizes are of the outside; the disc is worked on the middle of the thickness. Clay slumps and stretches a little as
@@ -179,32 +178,13 @@ class Dome(Part):
         area = math.pi / 4 * (self.wet_disc.usual**2 - self.holes_squared)
         return fired_mass(area * self.thickness.usual * self.clay.density / 1000, self.clay.metal_share)
 
-    @property
-    def holes_squared(self) -> float:
-        """Wet diameters of all holes, squared and added, mm²."""
-        middle = self.wet_hole.usual**2 if self.hole else 0
-        return middle + (self.holes.usual * self.wet_opening.usual**2 if self.around and self.opening else 0)
-
-    def takes(self) -> Iterator[Take]:
-        """Clay as cut."""
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
-
     def made(self) -> Iterator[Made]:
         """Disc, ball and holes."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
         yield Made(
             "disc, for a dome " + f"{self.across.usual:g} mm across", "wet_disc", None, None, "cutter or template"
         )
         yield Made("ball to lay it over" if self.formed == "over" else "cup to press it in", "ball", tool=self.form)
-        if self.hole:
-            yield Made("hole in the middle", "wet_hole", self.hole, fires, "cutter or straw")
-        if self.around and self.opening:
-            yield Made(f"{self.holes.usual:g} holes round it", "wet_opening", self.opening, fires, "cutter or straw")
-            yield Made("circle of their centres", "wet_around", self.around, None, "template")
+        yield from super().made()
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The ball or cup."""
@@ -226,38 +206,7 @@ class Dome(Part):
                 helped,
                 "warning",
             )
-        if self.hole and self.hole.usual > across - 4 * LEAST_WEB:
-            yield Finding("hole", "leaves too little rim", f"{max(0.5, across - 4 * LEAST_WEB):g} mm or less")
-        if self.holes.usual and not (self.around and self.opening):
-            yield Finding("holes", "want the circle they stand on and their size", "give around: and opening:")
-        if self.around and self.opening and self.holes.usual >= 1:
-            yield from self._check_ring(self.around.usual, self.opening.usual)
-
-    def _check_ring(self, around: float, opening: float) -> Iterator[Finding]:
-        n = self.holes.usual
-        web = around * math.sin(math.pi / n) - opening if n > 1 else math.inf
-        if web < LEAST_WEB:
-            room = max(0.5, around * math.sin(math.pi / n) - LEAST_WEB)
-            yield Finding("opening", f"{n:g} holes stand {web:.1f} mm apart on that circle", f"{room:.1f} mm or less")
-        if around + opening > self.across.usual - 2 * LEAST_WEB:
-            room = max(0.5, self.across.usual - 2 * LEAST_WEB - opening)
-            yield Finding("around", "brings the holes to the rim", f"{room:.1f} mm or less")
-        if self.hole and around - opening < self.hole.usual + 2 * LEAST_WEB:
-            room = self.hole.usual + 2 * LEAST_WEB + opening
-            yield Finding("around", "brings the holes into the middle one", f"{room:.1f} mm or more")
-
-    def view(self, pen: Pen) -> float:
-        """The dome from above its crown."""
-        across = self.across.usual
-        middle = (0.0, across / 2)
-        pen.circle(middle, across)
-        if self.hole:
-            pen.circle(middle, self.hole.usual)
-        if self.around and self.opening:
-            n = int(self.holes.usual)
-            for centre in arc(middle, self.around.usual / 2, -90, 270, n)[:n]:
-                pen.circle(centre, self.opening.usual)
-        return across
+        yield from super().check()
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The clay on its ball or in its cup, in section, wet."""
@@ -265,32 +214,7 @@ class Dome(Part):
         chord = 2 * self.middle * math.sin(2 * math.asin(min(1.0, disc / (4 * self.middle))))
         rise = disc**2 / (8 * self.middle)
         tool = f"{'ball' if self.formed == 'over' else 'cup'} {ball.words}"
-        words = (f"{chord:.1f}", f"{rise:.1f}", tool)
+        words = (sketches.worded(chord, disc), sketches.worded(rise, disc), tool)
         over = self.formed == "over"
         sketches.dome(pen, ball, self.thickness.usual, disc, words, k, over=over)
         return f"The disc {'over' if over else 'in'} a {tool} mm across, wet: {words[0]} mm wide, {words[1]} mm high"
-
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The disc with its centre and holes."""
-        disc = size("wet_disc")
-        middle = (disc / 2, disc / 2)
-        pen.circle(middle, disc)
-        pen.across(-4, 0, disc, f"Ø {disc.words}", to=0)
-        pen.cross(middle)
-        if self.hole:
-            pen.circle(middle, size("wet_hole"))
-        if self.around and self.opening:
-            circle, n = size("wet_around"), int(self.holes.usual)
-            pen.circle(middle, circle, "centre")
-            for centre in arc(middle, circle / 2, -90, 270, n)[:n]:
-                pen.circle(centre, size("wet_opening"))
-                pen.cross(centre)
-
-    def template_note(self, size: Callable[[str], Size]) -> str:
-        """Thickness, clay and holes."""
-        notes = [template_clay(self.thickness.usual, self.clay)]
-        if self.hole:
-            notes.append(f"middle hole Ø {size('wet_hole').words} mm")
-        if self.around and self.opening:
-            notes.append(f"{self.holes.usual:g} holes Ø {size('wet_opening').words} mm")
-        return "; ".join(notes)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.spread import Spread, floor, spread
 from sheetgen.base.trouble import CannotBe
@@ -14,6 +15,7 @@ from sheetgen.parts.kind import figure
 from sheetgen.parts.wire_piece import WirePiece
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Point
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -114,14 +116,22 @@ class FlatSpiral(WirePiece):
         yield Made("width across", "wide", self.across, None, "template")
         yield Made("wire for one", "cut", tool="ruler")
 
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The middle of the wire at true size; a spiral larger than a page by its first turn only."""
-        turns = self.curled.usual if self.wide.usual <= LARGEST else 1
+    def spiral(self, turns: float) -> list[Point]:
+        """The middle of the wire round (0, 0), its outer end on the right."""
         radians, steps = turns * 2 * math.pi, math.ceil(turns * 48)
         radii = [
             (self.start.usual + self.growth * radians * i / steps, radians * (i / steps - 1)) for i in range(steps + 1)
         ]
-        points = [(radius * math.cos(angle), radius * math.sin(angle)) for radius, angle in radii]
+        return [(radius * math.cos(angle), radius * math.sin(angle)) for radius, angle in radii]
+
+    def view(self, pen: Pen) -> float:
+        """The spiral face on, its outer end on the right."""
+        return views.placed(pen, self.spiral(self.curled.usual), self.wire.thickness)
+
+    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
+        """The middle of the wire at true size; a spiral larger than a page by its first turn only."""
+        turns = self.curled.usual if self.wide.usual <= LARGEST else 1
+        points = self.spiral(turns)
         left, half = min(x for x, _ in points), self.wire.thickness / 2
         pen.line([(x - left, y) for x, y in points], "cut")
         if turns == self.curled.usual:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming, sketches
+from sheetgen.base.pen import Moved
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Fibre
 from sheetgen.base.trouble import CannotBe
@@ -14,6 +16,9 @@ from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Iterator
 
     from sheetgen.base.spread import Spread
@@ -171,3 +176,38 @@ class Fringe(Part):
         if self.last and self.last.usual != self.first.usual and self.strips.usual < least:
             where = "strands" if self.strands else "along"
             yield Finding(where, f"are too few for a {self.shape}", f"{least} strips or more")
+
+    def drops(self) -> list[float]:
+        """The drop of each strip, mm."""
+        n, point = int(self.strips.usual), self.shape == "point"
+        step = (self.longest.usual - self.first.usual) / self.steps if self.steps else 0
+        return [self.first.usual + step * (min(i, n - 1 - i) if point else i) for i in range(n)]
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The strips side by side with first and longest drop; one in section over its bar, or all held in an end."""
+        fills, cut, drops = size("fills"), size("first_cut"), self.drops()
+        first, longest = (sketches.worded(d.usual, cut, "fine") for d in (self.first, self.longest))
+        forming.fringe(pen, drops, (self.width, self.gap.usual), (first, longest, fills.words), k)
+        low = max(drops) * k + 12
+        last = f", last {size('last_cut').words}" if self.last else ""
+        pen.text((0, low), f"cut first {cut.words}{last}")
+        if self.bar is None:
+            held = sketches.worded(self.held.usual, cut, "fine")
+            forming.held(pen, fills * k, self.held.usual * k, f"held {held}")
+            how = f"with {held} mm held in the end"
+        else:
+            bar, thick = self.bar.usual, self.fibre.thickness
+            path = forming.over_bar((bar + thick) / 2, drops[0], drops[0])
+            forming.folded(Moved(pen, (-14 - (bar / 2 + thick) * k, 0)), path, bar, thick, k)
+            words = sketches.worded(bar, cut, "fine")
+            pen.text((0, low + 3.8), f"folded over a bar of {words}")
+            how = f"folded over a bar of {words} mm"
+        return f"{len(drops)} strips side by side over {fills.words} mm, {how}: the first hangs {first} mm, the longest {longest} mm"
+
+    def view(self, pen: Pen) -> float:
+        """The strips as they hang."""
+        drops, step = self.drops(), self.width + self.gap.usual
+        left = -(len(drops) * step - self.gap.usual) / 2
+        for i, drop in enumerate(drops):
+            pen.box((left + i * step, 0), self.width, drop, "thin")
+        return max(drops)

@@ -12,7 +12,8 @@ from sheetgen.facts.allowances import STRINGING_TAIL
 from sheetgen.formulas.beads import graduated_each_side, graduated_length, thread_to_cut
 from sheetgen.formulas.guard import at_least
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.strand import Strand
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
 
 
-class GraduatedStrand(Part):
+class GraduatedStrand(Strand):
     """An even series: the smallest bead at each end, each next one a step larger, the largest once in the middle.
 
     Beads are sold in whole or half sizes: lay them out by size and take the nearest, and the length comes out a little
@@ -35,13 +36,6 @@ class GraduatedStrand(Part):
     clasp = given.maybe_item(Bought, "the clasp; its length in stock is what it adds when closed")
     thread = given.maybe_item(Fibre, "the thread")
     tails = given.length("thread beyond the strand, both ends together", default=f"{STRINGING_TAIL:g} mm", at_least=0)
-
-    @property
-    def clasp_length(self) -> float:
-        """What the clasp adds, mm."""
-        if self.clasp and self.clasp.length is None:
-            raise CannotBe(f"stock does not say how long {self.clasp.name} is", "add its length: to stock", "clasp")
-        return (self.clasp.length or 0.0) if self.clasp else 0.0
 
     @figure("Room for beads", "mm", "{length} − {clasp_length}")
     def room(self) -> Spread:
@@ -87,13 +81,6 @@ class GraduatedStrand(Part):
         """Strand and both tails."""
         return thread_to_cut(self.room, self.tails)
 
-    def takes(self) -> Iterator[Take]:
-        """Thread and clasp; the beads are of many sizes, and the project names them."""
-        if self.thread:
-            yield Take(self.thread, self.thread_cut * self.count, "thread_cut")
-        if self.clasp:
-            yield Take(self.clasp, self.count, "count")
-
     def made(self) -> Iterator[Made]:
         """The length to measure."""
         yield Made("strand, clasp counted in", "comes_out", self.length, None, "ruler")
@@ -105,3 +92,9 @@ class GraduatedStrand(Part):
             yield Finding(
                 "smallest", message, f"{self.largest.usual - 0.05 * self.each_side.usual:.1f} mm or less", "warning"
             )
+
+    def run(self) -> list[tuple[float, float]]:
+        """The beads, round ones, growing to the middle."""
+        side = int(self.each_side.usual)
+        sizes = [self.largest.usual - self.step.usual * abs(i) for i in range(-side, side + 1)]
+        return [(size, size) for size in sizes]

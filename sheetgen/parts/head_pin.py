@@ -5,21 +5,26 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches, views
+from sheetgen.base.spread import spread
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Bead
 from sheetgen.base.material import Finding as Bought
 from sheetgen.formulas.wrapped import turned_loop, wrapped_end, wrapped_neck, wrapped_wire
-from sheetgen.parts import given
+from sheetgen.parts import given, on_wire
 from sheetgen.parts.kind import Finding, Take, figure
-from sheetgen.parts.wire_piece import WirePiece
+from sheetgen.parts.on_wire import OnWire
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Iterator
 
     from sheetgen.base.spread import Spread
 
 
-class HeadPin(WirePiece):
+class HeadPin(OnWire):
     """Sum of its parts: head, beads, and one end, which is a loop alone or a loop with close wraps and a neck.
 
     How much wire a head drawn into a ball takes is measured on a trial pin: it is given, and not worked.
@@ -94,10 +99,7 @@ class HeadPin(WirePiece):
         """How far the drop hangs below what it hangs on."""
         return self.loop + self.wire.thickness * (1 + self.turns) + self.stack + self.head
 
-    @figure("Beads for all", "", "{count} × {beads}", rounding="whole")
-    def beads_all(self) -> Spread:
-        """Beads on all the pins."""
-        return self.count * self.beads
+    beads_all = on_wire.beads_all
 
     def takes(self) -> Iterator[Take]:
         """Bought pins, or wire with its tails; and beads."""
@@ -115,17 +117,29 @@ class HeadPin(WirePiece):
 
     def check(self) -> Iterator[Finding]:
         """The wire goes through the bead and round its loop; a bought pin is long enough."""
-        wire = self.wire.thickness
-        if self.bead.hole is not None and self.bead.hole < wire - 1e-9:
-            thinnest = f"a wire of {self.bead.hole:g} mm or less, or another bead"
-            yield Finding("wire", f"({wire:.2f} mm) does not go through the bead's hole", thinnest)
-        if self.loop.usual < wire:
-            yield Finding(
-                "loop", f"is less than the wire is thick ({wire:.2f} mm)", f"{math.ceil(wire * 2) / 2:g} mm or more"
-            )
+        yield from super().check()
         if self.pin and self.pin.length is not None:
             need = (self.stack + self.end).high
             if self.pin.length < need - 1e-9:
                 yield Finding(
                     "pin", f"is {self.pin.length:g} mm long, too short for it", f"{math.ceil(need):g} mm or more"
                 )
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The wire straight, with its beads and the lengths to bend at, from the end that becomes the loop."""
+        beyond, beads = size("beyond"), self.stack.usual
+        long = size("cut") if self.from_stock else beyond + beads
+        last = f"{size('cut').words} cut" if self.from_stock else f"{sketches.worded(long, beyond)} head"
+        marks = self.marks(beyond)
+        sketches.stops(pen, long, [*marks, (long, last)], self.wire.thickness, k, self.bead.size.usual)
+        self.threaded(pen, beyond, k)
+        return f"A wire with beads over {size('stack').words} mm; from its end, mm: {', '.join(w for _, w in marks)}, then the beads; {last}"
+
+    def view(self, pen: Pen) -> float:
+        """Loop, wraps, beads, head."""
+        d = self.wire.thickness
+        low = views.wraps(pen, views.loop(pen, 0, self.loop.usual, d), int(spread(self.turns).usual), d)
+        low = views.beads(pen, low, self.run())
+        if self.head.usual:
+            pen.oval((0, low + self.head.usual / 2), 2.5 * d, self.head.usual)
+        return low + self.head.usual

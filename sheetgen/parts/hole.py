@@ -13,7 +13,8 @@ from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.shrinkage import fired_size, wet_size
 from sheetgen.formulas.stones import seat_wet
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, figure, neighbours
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, Part, figure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -25,8 +25,8 @@ from sheetgen.formulas.loops import (
     rings_from_coil,
 )
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
-from sheetgen.parts.wire_piece import drawer_worked, from_drawer, spool, take_wire
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.wire_piece import OnRod, from_drawer, spool, take_wire, too_tight
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -39,7 +39,7 @@ def _round(part: JumpRing) -> bool:
     return part.shape == "round"
 
 
-class JumpRing(Part):
+class JumpRing(OnRod):
     """Wire round any convex rod is the rod's perimeter + π × wire, along its middle (Steiner's formula).
 
     The inside is that of the rod; sprung wire opens by `springback`, which is measured and not worked. The slope of a
@@ -59,16 +59,6 @@ class JumpRing(Part):
     kerf = given.length("width of the cut; nothing for flush cutters", default="0 mm", at_least=0)
     coil = given.maybe_length("length of one close coil that the rod takes, if they are wound in several", above=0)
     tails = given.length("wire left over at the ends of a coil, together", default="20 mm", at_least=0)
-
-    @property
-    def wanted(self) -> Spread | None:
-        """Rod that would leave the inside exactly, mm."""
-        return former_before_springback(self.inside, self.springback) if self.inside is not None else None
-
-    @property
-    def rod_worked(self) -> str:
-        """How the rod is worked."""
-        return drawer_worked(self, "rod", self.wanted, self.rod)
 
     @figure(
         "Rod wanted", "mm", "{inside} ÷ (1 + {springback})", when=lambda part: _round(part) and part.inside is not None
@@ -212,7 +202,7 @@ class JumpRing(Part):
 
     def view(self, pen: Pen) -> float:
         """The ring hanging; the next part hangs on its wire at the bottom."""
-        d, long, wide = self.wire.thickness, self.long, self.narrow.usual
+        d, long, wide = self.wire.thickness, self.inner.usual, self.narrow.usual
         r, straight = (wide + d) / 2, long - wide
         middle = (long + 2 * d) / 2
         upper, lower = (0.0, middle - straight / 2), (0.0, middle + straight / 2)
@@ -234,11 +224,7 @@ class JumpRing(Part):
             yield from self.not_owned("rod", self.rod.usual, "rod")
         if self.inside and self.inside_width and self.inside_width.usual > self.inside.usual:
             yield Finding("inside width", "is more than the inside length", f"{self.inside.usual:g} mm or less")
-        if self.narrow.usual < self.wire.thickness:
-            least = math.ceil(self.wire.thickness * 2) / 2
-            field = "rod" if self.rod else "inside width" if self.inside_width else "inside"
-            yield Finding(
-                field, f"is less than the wire is thick ({self.wire.thickness:.2f} mm)", f"{least:g} mm or more"
-            )
+        field = "rod" if self.rod else "inside width" if self.inside_width else "inside"
+        yield from too_tight(self.wire, {field: self.narrow})
         if self.kerf.usual >= self.one.usual / 4:
             yield Finding("kerf", "takes a quarter of the ring or more", "0.3 mm to 0.5 mm is a saw blade")

@@ -7,20 +7,20 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, ClassVar, Protocol, Self, TypeVar, overload
 
 from sheetgen.base.figure import Figure, Made, Rounding, Size
-from sheetgen.base.spread import GRAIN, Spread, ceil
-from sheetgen.base.trouble import CannotBe, Severity
-from sheetgen.facts.gauges import CARD
+from sheetgen.base.spread import GRAIN, Spread
 from sheetgen.parts import given
+from sheetgen.parts.drawer import Drawer, Owner, beside
 from sheetgen.parts.given import Given
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Mapping
 
-    from sheetgen.base.material import Clay, Item
+    from sheetgen.base.material import Item
     from sheetgen.base.pen import Pen
+    from sheetgen.base.trouble import Severity
 
 
-class Bench(Protocol):
+class Bench(Owner, Protocol):
     """What a part may ask of its surroundings while it is worked."""
 
     def given(self, part: Part, field: Given[Any]) -> object:
@@ -28,9 +28,6 @@ class Bench(Protocol):
 
     def figure(self, part: Part, worker: Worker) -> Spread:
         """The value of a figure, worked once."""
-
-    def owned(self, kind: str) -> Sequence[float]:
-        """The sizes, mm, of the tools of one kind in the drawer; empty when the stock lists none."""
 
 
 PartT = TypeVar("PartT", bound="Part")
@@ -101,7 +98,7 @@ class Take:
     figure: str = ""
 
 
-class Part:
+class Part(Drawer):
     """A computed piece of a project. A kind subclasses it in a file of its own."""
 
     kind: ClassVar[str] = ""
@@ -111,13 +108,13 @@ class Part:
 
     def __init__(self, name: str, bench: Bench) -> None:
         self.name = name
-        self.bench = bench
+        self.bench: Bench = bench
 
     @classmethod
     def fields(cls) -> dict[str, Given[Any]]:
         """Every field by its written name, in the order of the file."""
         found: dict[str, Given[Any]] = {}
-        for owner in [Part, *[c for c in reversed(cls.__mro__) if c not in {Part, object}]]:
+        for owner in [Part, *[c for c in reversed(cls.__mro__) if c is not Part]]:
             found |= {v.name: v for v in vars(owner).values() if isinstance(v, Given)}
         return found
 
@@ -155,42 +152,11 @@ class Part:
 
         return re.sub(r"\{([\w.]+)\}", number, worker.working)
 
-    def tool(self, kind: str, wanted: float, field: str, reach: float = 0.1) -> float:
-        """The owned tool nearest to `wanted`, mm; `wanted` itself when the stock lists none of the kind.
-
-        Raises CannotBe naming the two nearest when none is within `reach` (a share of the size, 0.5 mm at least).
-        """
-        sizes = sorted(self.bench.owned(kind))
-        if not sizes or wanted in sizes:
-            return wanted
-        best = min(sizes, key=lambda size: abs(size - wanted))
-        if abs(best - wanted) > max(0.5, reach * wanted) + 1e-9:
-            under = [s for s in sizes if s < wanted][-1:]
-            over = [s for s in sizes if s > wanted][:1]
-            near = " and ".join(f"{s:g} mm" for s in (*under, *over))
-            message = f"no {kind} of {wanted:.2f} mm or near it is in the drawer"
-            raise CannotBe(message, f"the nearest owned: {near}; change the size, or add the tool to stock", field)
-        return best
-
-    def tools_over(self, kind: str, wanted: float) -> list[float]:
-        """The owned tools not under `wanted`, mm; a tenth of a millimetre up when the stock lists none of the kind."""
-        owned = self.bench.owned(kind)
-        return sorted(size for size in owned if size >= wanted - GRAIN) if owned else [ceil(wanted * 10) / 10]
-
-    def tool_over(self, kind: str, wanted: float, field: str, reach: float = 0.5) -> float:
-        """The smallest of them. Raises CannotBe naming the largest owned when none is within `reach`, mm."""
-        enough = self.tools_over(kind, wanted)
-        if not enough or enough[0] > wanted + reach + GRAIN:
-            owned = " and ".join(f"{size:g} mm" for size in _nearest(self.bench.owned(kind), wanted))
-            message = f"no {kind} from {wanted:.2f} mm to {reach:g} mm more is in the drawer"
-            raise CannotBe(message, f"the nearest owned: {owned}; change the size, or add the tool to stock", field)
-        return enough[0]
-
     def not_owned(self, kind: str, size: float, field: str) -> Iterator[Finding]:
         """A tool given by its size that is not in the drawer, when the stock lists any of its kind."""
         owned = self.bench.owned(kind)
         if owned and all(abs(size - one) > GRAIN for one in owned):
-            near = " and ".join(f"{one:g} mm" for one in _nearest(owned, size))
+            near = " and ".join(f"{one:g} mm" for one in beside(owned, size))
             yield Finding(field, f"of {size:g} mm is not in the drawer", f"the nearest owned: {near}; or add to stock")
 
     def misfits(self, told: str, wanted: Mapping[str, str], unwanted: Iterable[str] = ()) -> Iterator[Finding]:
@@ -262,22 +228,3 @@ def working_number(value: object) -> str:
         text = f"{value:.6g}" if abs(value) >= 1e-4 or not value else f"{value:.8f}"  # noqa: PLR2004 - no powers of ten in a working
         return text.replace("-", "−")
     return str(value)
-
-
-def neighbours(sizes: Sequence[float], wanted: float, most: int = 3) -> str:
-    """The owned sizes round a wanted one, as a working shows them; the wanted one itself when none is owned."""
-    near = sorted(sorted(sizes, key=lambda size: abs(size - wanted))[:most]) or [wanted]
-    return ", ".join(working_number(size) for size in near)
-
-
-def _nearest(sizes: Sequence[float], wanted: float) -> list[float]:
-    """The owned size just under a wanted one and the one just over it, where there are such."""
-    ordered = sorted(sizes)
-    return [*[s for s in ordered if s < wanted][-1:], *[s for s in ordered if s > wanted][:1]]
-
-
-def template_clay(thickness: float, clay: Clay) -> str:
-    """What to roll to, and what shrinkage a template is drawn for."""
-    cards = round(thickness / CARD)
-    near = f", about {cards} cards" if abs(cards * CARD - thickness) < CARD / 4 else ""
-    return f"roll to {thickness:g} mm{near}; {clay.name}, drawn for {clay.shrinkage.usual * 100:g} % shrinkage"

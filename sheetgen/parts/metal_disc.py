@@ -5,15 +5,20 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet
 from sheetgen.base.spread import Spread, spread
 from sheetgen.formulas.domes import cap_blank, cap_radius, middle_of_sheet
 from sheetgen.formulas.mass import disc_mass
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, working_number
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, Part, Take, figure, working_number
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -144,3 +149,9 @@ class MetalDisc(Part):
         """Sheet and hole."""
         hole = f"; hole Ø {self.hole.usual:g} mm" if self.hole else ""
         return f"{self.sheet.name}, {self.sheet.thickness:g} mm thick{hole}"
+
+    def view(self, pen: Pen) -> float:
+        """The disc face on."""
+        across = (self.width_out if self.cutting == "punched" else self.across).usual
+        views.washer(pen, across, self.hole.usual if self.hole else 0)
+        return across

@@ -4,32 +4,33 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, floor
 from sheetgen.facts.rings import US_STEP, WIDE_BAND_SIZE_FROM, WIDE_BAND_SIZES_UP
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.formulas.rings import iso_size, jp_size, us_size
-from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
-from sheetgen.formulas.wrap import former_for, inside_over, strip_round
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, template_clay
+from sheetgen.formulas.shrinkage import fired_size, wet_size
+from sheetgen.formulas.wrap import former_for, inside_over
+from sheetgen.parts import given, wound
+from sheetgen.parts.clay_piece import fired_by
+from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.wound import WoundStrip
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
-    from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
 
 
-class RingBand(Part):
+class RingBand(WoundStrip):
     """Ring sizes: US by D = 0.458 + 0.032 n inch; UK by BS 6820 (C = 40 + 1.25 k); ISO 8653; Japan D = (38 + n) ÷ 3.
 
     A ring fired round a plug cannot shrink past the plug (common practice).
     """
 
     kind = "ring band"
+    round_figure, along_figure = "former", "wet_width"
 
     clay = given.item(Clay, "the clay it is rolled from")
     size = given.length("the finger's ring size, as US 7, UK N½, ISO 54 or JP 14, or an inside diameter", above=10)
@@ -85,15 +86,8 @@ class RingBand(Part):
         """Former and release sheet together."""
         return inside_over(self.former, self.release_sheet, self.turns)
 
-    @figure("Strip, ends meet", "mm", "π × ({wet_inside} + {thickness})", rounding="tenth")
-    def strip_meets(self) -> Spread:
-        """Round the former, where the two ends meet."""
-        return strip_round(self.wet_inside, self.thickness)
-
-    @figure("Strip, cut", "mm", "{strip_meets} + {overlap}", rounding="bench up")
-    def strip_cut(self) -> Spread:
-        """Round the former, with the overlap."""
-        return self.strip_meets + self.overlap
+    strip_meets = wound.strip_meets
+    strip_cut = wound.strip_cut
 
     @figure("Width, cut wet", "mm", "{width} ÷ (1 − {clay.shrinkage})", rounding="bench")
     def wet_width(self) -> Spread:
@@ -128,7 +122,7 @@ class RingBand(Part):
     @figure("Clay, each", "g", "{strip_cut} × {wet_width} × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
     def clay_mass(self) -> Spread:
         """The strip as it is cut, the overlap included."""
-        return self.strip_cut * self.wet_width.usual * self.thickness * self.clay.density / 1000
+        return self.wet_mass(self.strip_cut, self.wet_width)
 
     @figure(
         "Fired weight, each", "g",
@@ -136,22 +130,16 @@ class RingBand(Part):
     )  # fmt: skip
     def fired_mass(self) -> Spread:
         """Metal left of the joined band."""
-        wet = self.strip_meets * self.wet_width.usual * self.thickness * self.clay.density / 1000
-        return fired_mass(wet, self.clay.metal_share)
-
-    def takes(self) -> Iterator[Take]:
-        """Clay, the overlap included."""
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+        return self.metal(self.wet_width)
 
     def made(self) -> Iterator[Made]:
         """Former, strip and width."""
-        s = self.clay.shrinkage
-        sheet = 2 * self.turns.usual * self.release_sheet.usual
+        fires, sheet = fired_by(self.clay), self.sheeted
         yield Made(
-            "inside", "former", self.inside, lambda former: fired_size(former + sheet, s),
+            "inside", "former", self.inside, lambda former: fires(former + sheet),
             "ring former + release sheet" if sheet else "ring former",
         )  # fmt: skip
-        yield Made("width", "wet_width", self.width, lambda wet: fired_size(wet, s), "ruler or grid")
+        yield Made("width", "wet_width", self.width, fires, "ruler or grid")
         yield Made("strip, with the overlap", "strip_cut", tool="ruler or grid")
 
     def tools(self) -> Iterator[tuple[str, float]]:
@@ -162,9 +150,7 @@ class RingBand(Part):
         """A finger's size; texture only thins."""
         if self.size.usual > 30:  # noqa: PLR2004 - wider than any finger
             yield Finding("size", f"an inside of {self.size.usual:.1f} mm is wider than a thumb", "US 15 is 23.8 mm")
-        first = self.rolled_first
-        if first is not None and first.usual < self.thickness.usual:
-            yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
+        yield from super().check()
 
     def view(self, pen: Pen) -> float:
         """The band along the finger: outside, inside."""
@@ -173,24 +159,3 @@ class RingBand(Part):
         pen.circle((0, outside / 2), outside)
         pen.circle((0, outside / 2), inside)
         return outside
-
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The strip: its width upright, the line where the ends meet."""
-        across, down, meets = size("strip_cut"), size("wet_width"), size("strip_meets")
-        pen.box((0, 0), across, down)
-        pen.line([(meets, 0), (meets, down)], "meet")
-        pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
-        pen.across(down + 5, 0, across, f"{across.words} cut", to=down)
-        pen.upright(-4, 0, down, down.words, to=0)
-
-    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
-        """Thickness and clay."""
-        return template_clay(self.thickness.usual, self.clay)
-
-    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
-        """The strip on its former, in section."""
-        former, sheet = size("former"), self.release_sheet.usual * self.turns.usual
-        words = (f"former {former.words}", f"overlap {self.overlap.usual:g}")
-        sketches.wound(pen, former, sheet, self.thickness.usual, self.overlap.usual, words, k)
-        sheeted = f" over {sheet:g} mm of release sheet" if sheet else ""
-        return f"A strip wound round a former of {former.words} mm{sheeted}, overlapping {words[1][8:]} mm, one cut through both layers"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet, Wire
 from sheetgen.base.spread import Spread, ceil, spread
@@ -14,18 +15,18 @@ from sheetgen.formulas.buying import pieces_from_stock
 from sheetgen.formulas.gauges import wire_mass
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.rings import iso_size, jp_size, ring_blank, us_size
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts import closed_strip, given
+from sheetgen.parts.closed_strip import ClosedStrip
+from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.wire_piece import spool, take_wire
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
-
-    from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
+    from collections.abc import Iterator
 
 
-LARGEST = 150.0  # mm: the longest strip that a template page has room for
 FINGERS = (13.0, 26.0)  # mm: insides that every scale of finger sizes has a name for
 
 
@@ -33,7 +34,7 @@ def _finger(part: RingBlank) -> bool:
     return FINGERS[0] <= part.size.low and part.size.high <= FINGERS[1]
 
 
-class RingBlank(Part):
+class RingBlank(ClosedStrip):
     """π × (inside + thickness), and 0.5 mm more for a band wider than 4 mm (supplier article, Measuring a ring blank).
 
     US sizes by 0.458 + 0.032 × size, in inches. Filing, planishing and stretching change a ring, by how much is not
@@ -83,10 +84,7 @@ class RingBlank(Part):
         width = self.wide.usual if self.wide_band == "lengthened" else min(self.wide.usual, float(WIDE_BAND))
         return ring_blank(self.size, self.metal.thickness, width)
 
-    @figure("Strip, cut", "mm", "{meets} + {trim}", rounding="bench up")
-    def cut(self) -> Spread:
-        """With what is filed off the ends."""
-        return self.meets + self.trim
+    cut = closed_strip.cut
 
     @figure("Outside, finished", "mm", "{size} + 2 × {metal.thickness} + {extra} ÷ π")
     def outside(self) -> Spread:
@@ -173,23 +171,13 @@ class RingBlank(Part):
             message = f"bends metal of {self.metal.thickness:g} mm tighter than twice its thickness"
             yield Finding("size", message, f"{ceil(least * 10) / 10:g} mm or more inside, or thinner metal")
 
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The strip, the line where its ends meet."""
-        across, meets = size("cut"), size("meets")
-        tall = float(size("strip")) if self.sheet else self.metal.thickness
-        if across > LARGEST:
-            half = across / 2
-            pen.line([(half, 0), (0, 0), (0, tall), (half, tall)])
-            pen.line([(half, 0), (half, tall)], "fold")
-            return
-        pen.box((0, 0), across, tall)
-        pen.line([(meets, 0), (meets, tall)], "meet")
-        pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
-        pen.across(tall + 5, 0, across, f"{across.words} cut", to=tall)
-        if self.sheet:
-            pen.upright(-4, 0, tall, size("strip").words, to=0)
+    @property
+    def stuff(self) -> Sheet | Wire:
+        """What the strip is made of."""
+        return self.metal
 
-    def template_note(self, size: Callable[[str], Size]) -> str:
-        """Metal, and whether it is drawn in full."""
-        half = f"half of it, to the fold; {size('cut').words} in full; " if size("cut") > LARGEST else ""
-        return f"{half}{self.metal.name}, {self.metal.thickness:g} mm thick"
+    def view(self, pen: Pen) -> float:
+        """The closed ring along the finger."""
+        outside = self.outside.usual
+        views.washer(pen, outside, outside - 2 * self.metal.thickness)
+        return outside

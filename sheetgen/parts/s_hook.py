@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming, sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread, over
@@ -12,9 +13,10 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.paths import s_hook
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, figure
-from sheetgen.parts.wire_piece import WirePiece, drawer_worked, from_drawer
+from sheetgen.parts.wire_piece import WirePiece, drawer_worked, from_drawer, too_tight
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Point
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -111,35 +113,58 @@ class SHook(WirePiece):
 
     def check(self) -> Iterator[Finding]:
         """Bends as wide as the wire at least; tips that stay inside the length."""
-        wire = self.wire.thickness
-        for field, bend in (
-            ("upper", self.upper), ("lower", self.lower), ("rod", self.rod), ("lower rod", self.lower_rod),
-        ):  # fmt: skip
-            if bend and bend.usual < wire:
-                least = math.ceil(wire * 2) / 2
-                yield Finding(field, f"is less than the wire is thick ({wire:.2f} mm)", f"{least:g} mm or more")
+        bends = {"upper": self.upper, "lower": self.lower, "rod": self.rod, "lower rod": self.lower_rod}
+        yield from too_tight(self.wire, bends)
         for field, rod in (("rod", self.rod), ("lower rod", self.lower_rod)):
             if rod:
                 yield from self.not_owned("rod", rod.usual, field)
-        most = self.middle.usual + min(self.upper_used.usual, self.lower_used.usual) / 2 + wire
+        most = self.middle.usual + min(self.upper_used.usual, self.lower_used.usual) / 2 + self.wire.thickness
         if self.tip.usual > most + 1e-9:
             yield Finding("tip", "reaches past the other bend", f"{math.floor(most * 10) / 10:g} mm or less")
 
+    def hook(self, upper: float, lower: float) -> tuple[list[Point], Point, Point]:
+        """The middle of the wire on two rods, mm, and the middles of its bends."""
+        wire, middle, tip = self.wire.thickness, self.middle.usual, self.tip.usual
+        r, s = (upper + wire) / 2, (lower + wire) / 2
+        above, below = (r, r), (2 * r + s, r + middle)
+        line = [(0.0, r + tip), *arc(above, r, 180, 360), *arc(below, s, 180, 0), (2 * r + 2 * s, r + middle - tip)]
+        return line, above, below
+
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The middle of the wire with its two edges, to lay the hook on."""
-        wire, middle, tip = self.wire.thickness, self.middle.usual, self.tip.usual
-        r, s = (float(size("upper_used")) + wire) / 2, (float(size("lower_used")) + wire) / 2
-        x, top = 2 * r, r
-        bottom = top + middle
-        line = [
-            (0.0, top + tip), *arc((r, top), r, 180, 360), *arc((x + s, bottom), s, 180, 0), (x + 2 * s, bottom - tip)
-        ]  # fmt: skip
+        wire, (upper, lower) = self.wire.thickness, (float(size(n)) for n in ("upper_used", "lower_used"))
+        line, _, below = self.hook(upper, lower)
         pen.line(line, "centre")
-        for side in (1, -1):
-            h = side * wire / 2
-            edge = [(-h, top + tip), *arc((r, top), r + h, 180, 360), *arc((x + s, bottom), s - h, 180, 0)]
-            pen.line([*edge, (x + 2 * s - h, bottom - tip)], "cut")
-        pen.upright(-wire / 2 - 5, top - r - wire / 2, bottom + s + wire / 2, size("outside").words, to=-wire / 2)
+        for edge in sketches.band(line, wire):
+            pen.line(edge, "cut")
+        low = below[1] + (lower + wire) / 2
+        pen.upright(-wire / 2 - 5, -wire / 2, low + wire / 2, size("outside").words, to=-wire / 2)
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The wire round its two rods."""
+        upper, lower, long, cut = (size(n) for n in ("upper_used", "lower_used", "outside", "cut"))
+        d = self.wire.thickness
+        line, above, below = self.hook(upper, lower)
+        for rod, (x, y) in ((upper, above), (lower, below)):
+            pen.circle((x * k, y * k), rod * k, "thin")
+            pen.cross((x * k, y * k))
+        sketches.wire(pen, [(x * k, y * k) for x, y in line], d * k)
+        low = below[1] + (lower + d) / 2
+        pen.upright(-d * k / 2 - 5, -d * k / 2, (low + d / 2) * k, long.words, to=-d * k / 2)
+        words = f"rods {upper.words} and {lower.words}"
+        forming.beneath(pen, [words, f"tips {sketches.worded(self.tip.usual, cut, 'fine')}, cut {cut.words}"])
+        return f"Wire of {cut.words} mm bent round {words} mm the opposite way, {long.words} mm long over all"
+
+    def view(self, pen: Pen) -> float:
+        """As it hangs: the middle of the lower bend under that of the upper one."""
+        d, upper, lower = self.wire.thickness, self.upper_used.usual, self.lower_used.usual
+        line, (ax, ay), (bx, by) = self.hook(upper, lower)
+        apart = math.hypot(bx - ax, by - ay)
+        c, s = (by - ay) / apart, (bx - ax) / apart
+        top = upper / 2 + d
+        hung = [((x - ax) * c - (y - ay) * s, top + (x - ax) * s + (y - ay) * c) for x, y in line]
+        sketches.wire(pen, hung, d)
+        return top + apart + lower / 2
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Wire and rods."""

@@ -12,10 +12,11 @@ from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.scatter import most_scattered, share_covered, stones_for_share
 from sheetgen.formulas.shapes import area_of, edge_of
-from sheetgen.formulas.shrinkage import fired_size, wet_size
-from sheetgen.formulas.stones import seat_wet
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+from sheetgen.formulas.shrinkage import wet_size
+from sheetgen.parts import given, seats
+from sheetgen.parts.clay_piece import ClayPiece, fired_by
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.seats import LEAST_WEB, Seated
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -25,10 +26,7 @@ if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
 
 
-LEAST_WEB = 0.5  # mm of wet clay between two seats: common practice
-
-
-class Scatter(Part):
+class Scatter(Seated, ClayPiece):
     """At most so many, by area and edge (Groemer's theorem, 1960): a bound that no layout passes and few reach.
 
     Stones strewn by eye come to rest far below it. How they lie is not worked: lay them out once, dry, and count. The
@@ -113,20 +111,8 @@ class Scatter(Part):
         """By the largest stones, of the area inside the margin."""
         return share_covered(self.area.usual, self.stones.usual, self.stone.size.high)
 
-    @figure("Seat, opened wet", "mm", "({stone.size.high} + {clearance}) ÷ (1 − {clay.shrinkage.high})")
-    def seat(self) -> float:
-        """Hole that still takes the stone at the largest shrinkage."""
-        return seat_wet(self.stone.size.high, self.clearance.usual, self.clay.shrinkage.high)
-
-    @property
-    def enough(self) -> str:
-        """The smallest drills that are large enough."""
-        return neighbours(self.tools_over("drill", self.seat.usual), self.seat.usual, 2)
-
-    @figure("Drill", "mm", "atleast({seat}, {enough})")
-    def drill(self) -> float:
-        """Smallest owned drill that is not under the seat."""
-        return self.tool_over("drill", self.seat.usual, "stone")
+    seat = seats.seat
+    drill = seats.drill
 
     @figure("Seats apart, middle to middle, wet, at the least", "mm",
             "({stone.size.high} + {gap}) ÷ (1 − {clay.shrinkage})", rounding="tenth")  # fmt: skip
@@ -163,15 +149,11 @@ class Scatter(Part):
     def takes(self) -> Iterator[Take]:
         """Stones and clay."""
         yield Take(self.stone, self.stones * self.count, "stones")
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+        yield from super().takes()
 
     def made(self) -> Iterator[Made]:
         """Plate, seats and how far apart."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
+        fires = fired_by(self.clay)
         yield Made("plate, across", "wet_across", self.across, fires, "template")
         if self.shape != "disc":
             yield Made("plate, down", "wet_down", self.tall, fires, "template")
@@ -212,5 +194,5 @@ class Scatter(Part):
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Thickness, clay, stones."""
-        seats = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm inside the thin line"
-        return f"{template_clay(self.thickness.usual, self.clay)}; {seats}"
+        seated = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm inside the thin line"
+        return f"{super().template_note(size)}; {seated}"

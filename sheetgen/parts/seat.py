@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.spread import Spread, ceil
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.carats import brilliant
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.shrinkage import fired_size, wet_size
 from sheetgen.formulas.stones import seat_wet
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours
+from sheetgen.parts import given, seats
+from sheetgen.parts.clay_piece import fired_by
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.seats import LEAST_WEB, Seated, Weighed
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Iterator
-
-LEAST_WEB = 0.5  # mm of wet clay beside a seat: common practice
 
 
 def _round(part: Seat) -> bool:
@@ -29,11 +32,7 @@ def _oval(part: Seat) -> bool:
     return part.stone.width is not None
 
 
-def _weighed(part: Seat) -> bool:
-    return part.stone.height is not None and part.stone.density is not None
-
-
-class Seat(Part):
+class Seat(Seated, Weighed):
     """Opened for the largest stone at the largest shrinkage (worst case of the range); depth likewise.
 
     The stone hangs on its pointed back or lies on its flat one; how it sits in the hole is tried with the stone
@@ -51,10 +50,7 @@ class Seat(Part):
     thickness = given.length("thickness one layer of clay is rolled to", above=0)
     width = given.maybe_length("finished width of the piece across the seat", above=0)
 
-    @figure("Seat, opened wet", "mm", "({stone.size.high} + {clearance}) ÷ (1 − {clay.shrinkage.high})")
-    def seat(self) -> float:
-        """Hole, or the length of an oval one, that still takes the stone at the largest shrinkage."""
-        return seat_wet(self.stone.size.high, self.clearance.usual, self.clay.shrinkage.high)
+    seat = seats.seat
 
     @property
     def narrow(self) -> Spread:
@@ -66,15 +62,10 @@ class Seat(Part):
         """Width of an oval seat."""
         return seat_wet(self.narrow.high, self.clearance.usual, self.clay.shrinkage.high)
 
-    @property
-    def enough(self) -> str:
-        """The smallest drills that are large enough."""
-        return neighbours(self.tools_over("drill", self.seat.usual), self.seat.usual, 2)
-
     @figure("Drill", "mm", "atleast({seat}, {enough})", when=_round)
     def drill(self) -> float:
         """Smallest owned drill that is not under the seat."""
-        return self.tool_over("drill", self.seat.usual, "stone")
+        return self.drill_for_seat()
 
     @property
     def opened(self) -> float:
@@ -123,20 +114,7 @@ class Seat(Part):
         left = self.layers.usual * self.thickness.usual - self.depth.usual
         return fired_size(max(0.0, left), self.clay.thickness_shrinkage)
 
-    @property
-    def brilliant(self) -> tuple[Spread, str]:
-        """Carats and their working."""
-        return brilliant(self.stone.size, self.stone.width, self.height, self.stone.density or 0)
-
-    @property
-    def carats_worked(self) -> str:
-        """How a brilliant's weight is worked."""
-        return self.brilliant[1]
-
-    @figure("Stone's weight, if it is cut as a brilliant", "ct", "{carats_worked}", when=_weighed)
-    def carats(self) -> Spread:
-        """By the formula for diamond, scaled by density."""
-        return self.brilliant[0]
+    carats = seats.carats
 
     def takes(self) -> Iterator[Take]:
         """The stone."""
@@ -144,12 +122,12 @@ class Seat(Part):
 
     def made(self) -> Iterator[Made]:
         """Hole and depth."""
-        s, deep = self.clay.shrinkage, self.clay.thickness_shrinkage
+        fires, deep = fired_by(self.clay), self.clay.thickness_shrinkage
         if _round(self):
-            yield Made("seat", "drill", self.stone.size, lambda wet: fired_size(wet, s), "drill")
+            yield Made("seat", "drill", self.stone.size, fires, "drill")
         else:
-            yield Made("seat, length", "seat", self.stone.size, lambda wet: fired_size(wet, s), "template or cutter")
-            yield Made("seat, width", "seat_width", self.narrow, lambda wet: fired_size(wet, s), "template or cutter")
+            yield Made("seat, length", "seat", self.stone.size, fires, "template or cutter")
+            yield Made("seat, width", "seat_width", self.narrow, fires, "template or cutter")
         yield Made(
             "depth of the seat", "depth", self.height - self.proud, lambda wet: fired_size(wet, deep), "calliper"
         )
@@ -167,3 +145,9 @@ class Seat(Part):
         if self.width and wet_size(self.width, self.clay.shrinkage).usual < room:
             least = at_least(room * (1 - self.clay.shrinkage.usual))
             yield Finding("width", f"leaves less than {LEAST_WEB:g} mm of clay beside the seat", least)
+
+    def view(self, pen: Pen) -> float:
+        """The stone."""
+        long = self.stone.size.usual
+        views.stone(pen, (0, long / 2), self.narrow.usual, long)
+        return long

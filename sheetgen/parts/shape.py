@@ -14,9 +14,12 @@ from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+from sheetgen.parts.clay_piece import ClayPiece, fired_by, template_clay
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Point
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -33,7 +36,7 @@ def _is(*kinds: str) -> Callable[[CutShape], bool]:
     return lambda part: part.shape in kinds
 
 
-class CutShape(Part):
+class CutShape(ClayPiece):
     """Sides grow by 1 ÷ (1 − s); a flat piece shrinks alike both ways in its plane.
 
     A teardrop is a circle and its two tangents from the tip; a leaf is two equal arcs; a hole stands in the middle of
@@ -183,17 +186,9 @@ class CutShape(Part):
         """How the hole's area is worked."""
         return f" − π ÷ 4 × {self.wet_hole.usual:.6g}²" if self.hole else ""
 
-    def takes(self) -> Iterator[Take]:
-        """Clay as cut."""
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
-
     def made(self) -> Iterator[Made]:
         """Sides and hole."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
+        fires = fired_by(self.clay)
         if self.by_cutter:
             yield Made("disc", "cutter_used", self.across, fires, "round cutter")
         elif self.shape == "disc":
@@ -231,30 +226,41 @@ class CutShape(Part):
                     "hole", "leaves less than half a millimetre of rim", at_most(most) if most > HAIR else "no hole"
                 )
 
+    def flat_piece(self, pen: Pen, corner: Point, wide: float, tall: float, hole: float) -> Point:
+        """The outline from its upper left corner, and its hole; returns the middle."""
+        outline = self.outlined(wide, tall)
+        tall = outline.height if outline else tall
+        middle = (corner[0] + wide / 2, corner[1] + tall / 2)
+        if outline:
+            pen.line([(corner[0] + x, corner[1] + y) for x, y in outline.points], closed=True)
+        elif self.shape == "rectangle":
+            pen.box(corner, wide, tall)
+        else:
+            pen.oval(middle, wide, tall)
+        if hole:
+            pen.circle(middle, hole)
+        return middle
+
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The outline with its sizes; the hole with its centre."""
-        if self.shape == "disc":
-            disc = size("cutter_used" if self.by_cutter else "wet_disc")
-            wide = tall = float(disc)
-            pen.circle((disc / 2, disc / 2), disc)
-            pen.across(-4, 0, disc, f"Ø {disc.words}", to=0)
-        else:
-            across, down = size("wet_across"), size("wet_tall" if self.shape in SCALED else "wet_down")
-            wide, tall = float(across), float(down)
-            if outline := self.outlined(wide, tall):
-                tall = outline.height
-                pen.line(outline.points, closed=True)
-            elif self.shape == "oval":
-                pen.oval((wide / 2, tall / 2), wide, tall)
-            else:
-                pen.box((0, 0), wide, tall)
-            pen.across(-4, 0, wide, across.words, to=0)
-            pen.upright(-4, 0, tall, down.words, to=0)
+        disc = self.shape == "disc"
+        across = size("cutter_used" if self.by_cutter else "wet_disc" if disc else "wet_across")
+        down = across if disc else size("wet_tall" if self.shape in SCALED else "wet_down")
+        middle = self.flat_piece(pen, (0, 0), across, down, size("wet_hole") if self.hole else 0)
+        pen.across(-4, 0, across, f"Ø {across.words}" if disc else across.words, to=0)
+        if not disc:
+            pen.upright(-4, 0, 2 * middle[1], down.words, to=0)
         if self.hole:
-            pen.circle((wide / 2, tall / 2), size("wet_hole"))
-            pen.cross((wide / 2, tall / 2))
+            pen.cross(middle)
+
+    def view(self, pen: Pen) -> float:
+        """The finished piece face on."""
+        wide = self.fired_disc.usual if self.by_cutter else self.drawn.usual
+        tall = self.finished_down.usual if self.shape in TWO_SIDED else wide
+        middle = self.flat_piece(pen, (-wide / 2, 0), wide, tall, self.hole.usual if self.hole else 0)
+        return 2 * middle[1]
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Thickness, clay and hole."""
         hole = f"; hole Ø {size('wet_hole').words} mm" if self.hole else ""
-        return template_clay(self.thickness.usual, self.clay) + hole
+        return super().template_note(size) + hole

@@ -5,26 +5,31 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming, views
+from sheetgen.base.pen import arc
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least, at_most
-from sheetgen.formulas.shrinkage import fired_size, wet_size
-from sheetgen.formulas.stones import ring_count, ring_gap, seat_wet
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours
+from sheetgen.formulas.shrinkage import wet_size
+from sheetgen.formulas.stones import ring_count, ring_gap
+from sheetgen.parts import given, seats
+from sheetgen.parts.clay_piece import fired_by
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.seats import LEAST_WEB, Seated
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
-LEAST_WEB = 0.5  # mm of wet clay between two seats and beside them: common practice
 
-
-class StoneRing(Part):
+class StoneRing(Seated):
     """Counted by chords, straight from stone to stone: π ÷ asin((stone + gap) ÷ circle). The arc overfills.
 
     Counted for the largest stone of the size and opened for the largest shrinkage. Seats are marked by eye and drill,
@@ -83,25 +88,9 @@ class StoneRing(Part):
         """From stone to stone, straight, for dividers."""
         return self.wet_around * math.sin(math.pi / self.stones.usual)
 
-    @figure("Seat, opened wet", "mm", "({stone.size.high} + {clearance}) ÷ (1 − {clay.shrinkage.high})")
-    def seat(self) -> float:
-        """Hole that still takes the stone at the largest shrinkage."""
-        return seat_wet(self.stone.size.high, self.clearance.usual, self.clay.shrinkage.high)
-
-    @property
-    def enough(self) -> str:
-        """The smallest drills that are large enough."""
-        return neighbours(self.tools_over("drill", self.seat.usual), self.seat.usual, 2)
-
-    @figure("Drill", "mm", "atleast({seat}, {enough})")
-    def drill(self) -> float:
-        """Smallest owned drill that is not under the seat."""
-        return self.tool_over("drill", self.seat.usual, "stone")
-
-    @figure("Loosest fit", "mm", "{drill} × (1 − {clay.shrinkage.low}) − {stone.size.low}")
-    def loosest(self) -> float:
-        """Room round the smallest stone at the least shrinkage."""
-        return self.drill.usual * (1 - self.clay.shrinkage.low) - self.stone.size.low
+    seat = seats.seat
+    drill = seats.drill
+    loosest = seats.loosest
 
     @figure("Clay between two seats, wet", "mm", "{wet_pitch} − {drill}")
     def web(self) -> float:
@@ -119,11 +108,7 @@ class StoneRing(Part):
 
     def made(self) -> Iterator[Made]:
         """Circle, pitch and seats."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
+        fires = fired_by(self.clay)
         yield Made("circle through the middles", "wet_around", self.around, fires, "template")
         yield Made("middle to middle", "wet_pitch", self.even_gap + self.stone.size.high, fires, "template or dividers")
         yield Made(f"seats, {self.stones.usual:g} in the ring", "drill", self.stone.size, fires, "drill")
@@ -165,3 +150,20 @@ class StoneRing(Part):
         """Seats and what the template is drawn for."""
         shrinks = f"{self.clay.name}, drawn for {self.clay.shrinkage.usual * 100:g} % shrinkage"
         return f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm; {shrinks}"
+
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The seats as they are marked and drilled, wet."""
+        around, drill, pitch, n = size("wet_around"), size("drill"), size("wet_pitch"), int(self.stones.usual)
+        forming.stone_ring(pen, (around, drill, pitch), n, size("wet_across") if self.across else 0, k)
+        return f"{n} seats drilled {drill.words} mm on a circle of {around.words} mm, wet, {pitch.words} mm from middle to middle"
+
+    def view(self, pen: Pen) -> float:
+        """The stones on their disc."""
+        stone = self.stone.size.usual
+        wide = self.across.usual if self.across else self.around.usual + stone
+        middle, n = (0.0, wide / 2), int(self.stones.usual)
+        if self.across:
+            pen.circle(middle, wide)
+        for centre in arc(middle, self.around.usual / 2, -90, 270, n)[:n]:
+            views.stone(pen, centre, stone, stone)
+        return wide

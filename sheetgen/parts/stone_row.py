@@ -5,14 +5,17 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.spread import Spread, ceil
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
-from sheetgen.formulas.stones import row_count, row_gap, seat_wet
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+from sheetgen.formulas.shrinkage import fired_mass, wet_size
+from sheetgen.formulas.stones import row_count, row_gap
+from sheetgen.parts import given, seats
+from sheetgen.parts.clay_piece import fired_by, template_clay
+from sheetgen.parts.kind import Finding, Take, figure
+from sheetgen.parts.seats import LEAST_WEB, Seated
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -20,10 +23,8 @@ if TYPE_CHECKING:
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
 
-LEAST_WEB = 0.5  # mm of wet clay between two seats: common practice
 
-
-class StoneRow(Part):
+class StoneRow(Seated):
     """Counted for the largest stone of the size, so that every parcel fits; the hole for the largest shrinkage."""
 
     kind = "stone row"
@@ -82,35 +83,9 @@ class StoneRow(Part):
         """Centre of the first seat to centre of the last; the row is centred on the clay."""
         return (self.stones - 1) * self.wet_pitch
 
-    @figure("Seat, opened wet", "mm", "({stone.size.high} + {clearance}) ÷ (1 − {clay.shrinkage.high})")
-    def seat(self) -> float:
-        """Hole that still takes the stone at the largest shrinkage."""
-        return seat_wet(self.stone.size.high, self.clearance.usual, self.clay.shrinkage.high)
-
-    @property
-    def drills(self) -> list[float]:
-        """Drills in the drawer that are not too small, mm; a tenth of a millimetre apart when none is listed."""
-        owned = [size for size in self.bench.owned("drill") if size >= self.seat.usual - 1e-9]
-        return sorted(owned) if self.bench.owned("drill") else [ceil(self.seat.usual * 10) / 10]
-
-    @property
-    def enough(self) -> str:
-        """The smallest drills that are large enough."""
-        return neighbours(self.drills, self.seat.usual, 2)
-
-    @figure("Drill", "mm", "atleast({seat}, {enough})")
-    def drill(self) -> float:
-        """Smallest owned drill that is not under the seat."""
-        if not self.drills or self.drills[0] > self.seat.usual + 0.5:
-            owned = ", ".join(f"{size:g} mm" for size in sorted(self.bench.owned("drill"))[-2:])
-            message = f"no drill from {self.seat.usual:.2f} mm to half a millimetre more is in the drawer"
-            raise CannotBe(message, f"the largest owned: {owned}; add the drill to stock or change the stone", "stone")
-        return self.drills[0]
-
-    @figure("Loosest fit", "mm", "{drill} × (1 − {clay.shrinkage.low}) − {stone.size.low}")
-    def loosest(self) -> float:
-        """Room round the smallest stone at the least shrinkage."""
-        return self.drill.usual * (1 - self.clay.shrinkage.low) - self.stone.size.low
+    seat = seats.seat
+    drill = seats.drill
+    loosest = seats.loosest
 
     @figure("Clay between two seats, wet", "mm", "{wet_pitch} − {drill}", when=lambda part: part.has_gaps)
     def web(self) -> float:
@@ -164,11 +139,7 @@ class StoneRow(Part):
 
     def made(self) -> Iterator[Made]:
         """Strip, seats and pitch."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
+        fires = fired_by(self.clay)
         if self.width:
             yield Made("strip length", "wet_length", self.along, fires, "ruler or grid")
             yield Made("strip width", "wet_width", self.width, fires, "ruler or grid")
@@ -214,7 +185,7 @@ class StoneRow(Part):
             pen.circle(centre, d / 2, "thin")
         return long
 
-    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:  # noqa: ARG002 - finished sizes
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The finished row: pitch, and what is kept at the ends."""
         long, d, n = self.along.usual, self.stone.size.high, int(self.stones.usual)
         wide = self.width.usual if self.width else d + 2
@@ -223,11 +194,13 @@ class StoneRow(Part):
         first = (long - (n - 1) * pitch) / 2
         for i in range(n):
             pen.circle(((first + i * pitch) * k, wide * k / 2), d * k, "thin")
-        pen.across(wide * k + 5, 0, first * k, f"{first:.1f}", to=wide * k)
+        edge, apart = (sketches.worded(mm, size("wet_length")) for mm in (first, pitch))
+        pen.across(wide * k + 5, 0, first * k, edge, to=wide * k)
         if n > 1:
-            pen.across(-4, first * k, (first + pitch) * k, f"{pitch:.1f}", to=0)
-        pitched = f", {pitch:.1f} mm from centre to centre" if n > 1 else ""
-        return f"{n} stones along {long:g} mm{pitched}, the first {first:.1f} mm from the end, finished sizes"
+            pen.across(-4, first * k, (first + pitch) * k, apart, to=0)
+        pitched = f", {apart} mm from centre to centre" if n > 1 else ""
+        whole = sketches.worded(long, size("wet_length"), "fine")
+        return f"{n} stones along {whole} mm{pitched}, the first {edge} mm from the end, finished sizes"
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The strip with its seat centres."""
@@ -250,7 +223,6 @@ class StoneRow(Part):
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Seats and strip."""
-        seats = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm"
-        return (
-            f"{template_clay(self.thickness.usual, self.clay)}; {seats}" if self.width else f"a marking guide; {seats}"
-        )
+        seated = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm"
+        clay = template_clay(self.thickness.usual, self.clay) if self.width else "a marking guide"
+        return f"{clay}; {seated}"

@@ -7,24 +7,27 @@ from typing import TYPE_CHECKING
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
-from sheetgen.formulas.wrap import former_for, inside_over, strip_round
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+from sheetgen.formulas.shrinkage import fired_size, wet_size
+from sheetgen.formulas.wrap import former_for, inside_over
+from sheetgen.parts import given, wound
+from sheetgen.parts.clay_piece import fired_by
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.wound import WoundStrip
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
-    from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 
-class Tube(Part):
+class Tube(WoundStrip):
     """The strip's length is that of its middle layer, π × (inside + thickness); a former is a tool, so it decides."""
 
     kind = "tube"
+    round_figure, along_figure = "former_used", "wet_length"
 
     clay = given.item(Clay, "the clay it is rolled from")
     length = given.length("finished length", above=0)
@@ -80,15 +83,8 @@ class Tube(Part):
         """Along the former."""
         return wet_size(self.length, self.clay.shrinkage)
 
-    @figure("Strip, ends meet", "mm", "π × ({wet_inside} + {thickness})", rounding="tenth")
-    def strip_meets(self) -> Spread:
-        """Round the former, where the two ends meet."""
-        return strip_round(self.wet_inside, self.thickness)
-
-    @figure("Strip, cut", "mm", "{strip_meets} + {overlap}", rounding="bench up")
-    def strip_cut(self) -> Spread:
-        """Round the former, with the overlap."""
-        return self.strip_meets + self.overlap
+    strip_meets = wound.strip_meets
+    strip_cut = wound.strip_cut
 
     @figure("Outside, fired", "mm", "{fired_inside} + 2 × {thickness} × (1 − {clay.thickness_shrinkage})")
     def fired_outside(self) -> Spread:
@@ -98,7 +94,7 @@ class Tube(Part):
     @figure("Clay, each", "g", "{strip_cut} × {wet_length} × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
     def clay_mass(self) -> Spread:
         """The strip as it is cut, the overlap included."""
-        return self.strip_cut * spread(self.wet_length.usual) * self.thickness * self.clay.density / 1000
+        return self.wet_mass(self.strip_cut, self.wet_length)
 
     @figure(
         "Fired weight, each", "g",
@@ -106,20 +102,14 @@ class Tube(Part):
     )  # fmt: skip
     def fired_mass(self) -> Spread:
         """Metal left of the joined tube."""
-        wet = self.strip_meets * spread(self.wet_length.usual) * self.thickness * self.clay.density / 1000
-        return fired_mass(wet, self.clay.metal_share)
-
-    def takes(self) -> Iterator[Take]:
-        """Clay, the overlap included."""
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+        return self.metal(self.wet_length)
 
     def made(self) -> Iterator[Made]:
         """Length, bore and strip."""
-        s = self.clay.shrinkage
-        sheet = 2 * self.turns.usual * self.release_sheet.usual
-        yield Made("length", "wet_length", self.length, lambda wet: fired_size(wet, s), "ruler or grid")
+        fires, sheet = fired_by(self.clay), self.sheeted
+        yield Made("length", "wet_length", self.length, fires, "ruler or grid")
         yield Made(
-            "bore", "former_used", self.inside, lambda former: fired_size(former + sheet, s),
+            "bore", "former_used", self.inside, lambda former: fires(former + sheet),
             "former + release sheet" if sheet else "former",
         )  # fmt: skip
         yield Made("strip, with the overlap", "strip_cut", tool="ruler or grid")
@@ -134,9 +124,7 @@ class Tube(Part):
             yield Finding("inside", "or the former is wanted, one of the two", "give one")
         if self.former is not None:
             yield from self.not_owned("former", self.former.usual, "former")
-        first = self.rolled_first
-        if first is not None and first.usual < self.thickness.usual:
-            yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
+        yield from super().check()
         if 0 < self.overlap.usual < self.thickness.usual:
             yield Finding("overlap", "is less than the clay is thick", "3 mm to 6 mm is usual", "warning")
 
@@ -145,24 +133,3 @@ class Tube(Part):
         wide, long = self.fired_outside.usual, self.length.usual
         sketches.cylinder(pen, wide, long)
         return long
-
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The strip: its length along the former upright, the line where the ends meet."""
-        across, down, meets = size("strip_cut"), size("wet_length"), size("strip_meets")
-        pen.box((0, 0), across, down)
-        pen.line([(meets, 0), (meets, down)], "meet")
-        pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
-        pen.across(down + 5, 0, across, f"{across.words} cut", to=down)
-        pen.upright(-4, 0, down, down.words, to=0)
-
-    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
-        """Thickness and clay."""
-        return template_clay(self.thickness.usual, self.clay)
-
-    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
-        """The strip on its former, in section."""
-        former, sheet = size("former_used"), self.release_sheet.usual * self.turns.usual
-        words = (f"former {former.words}", f"overlap {self.overlap.usual:g}")
-        sketches.wound(pen, former, sheet, self.thickness.usual, self.overlap.usual, words, k)
-        sheeted = f" over {sheet:g} mm of release sheet" if sheet else ""
-        return f"A strip wound round a former of {former.words} mm{sheeted}, overlapping {words[1][8:]} mm, one cut through both layers"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.trouble import CannotBe
@@ -11,9 +12,14 @@ from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import disc_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure, neighbours, template_clay
+from sheetgen.parts.clay_piece import ClayPiece, fired_by
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -31,7 +37,7 @@ def _opened(part: Washer) -> bool:
     return part.opening_cutter is not None or part.cut_with == "cutters"
 
 
-class Washer(Part):
+class Washer(ClayPiece):
     """Both diameters grow by 1 ÷ (1 − s): in its plane a flat piece shrinks alike, its opening with it.
 
     What is lifted out of the middle is clay as good as the rest. A thin rim drags and goes oval when it is lifted wet.
@@ -151,17 +157,9 @@ class Washer(Part):
         """Metal left, the opening taken out."""
         return fired_mass(self.clay_mass - self.middle, self.clay.metal_share)
 
-    def takes(self) -> Iterator[Take]:
-        """Clay as cut."""
-        yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
-
     def made(self) -> Iterator[Made]:
         """Both diameters."""
-        s = self.clay.shrinkage
-
-        def fires(wet: float) -> Spread:
-            return fired_size(wet, s)
-
+        fires = fired_by(self.clay)
         for label, given_size, by_cutter in (("outside", self.outside, _cut), ("opening", self.opening, _opened)):
             if by_cutter(self):
                 yield Made(label, f"cutter_{label}", given_size, fires, "round cutter")
@@ -194,6 +192,8 @@ class Washer(Part):
         pen.across(-4, 0, outside, f"Ø {outside.words}", to=0)
         pen.across(outside + 5, (outside - opening) / 2, (outside + opening) / 2, f"Ø {opening.words}", to=outside)
 
-    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
-        """Thickness and clay."""
-        return template_clay(self.thickness.usual, self.clay)
+    def view(self, pen: Pen) -> float:
+        """The washer face on; the next part's wire lies in its opening."""
+        outside, opening = self.fired_outside.usual, self.fired_opening.usual
+        views.washer(pen, outside, opening)
+        return (outside + opening) / 2

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Wire
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.buying import pieces_from_stock
 from sheetgen.formulas.gauges import wire_mass
+from sheetgen.formulas.loops import former_before_springback
 from sheetgen.parts import given
-from sheetgen.parts.kind import Part, Take, Worker, figure, neighbours, working_number
+from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.kind import Finding, Part, Take, Worker, figure, working_number
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from sheetgen.base.spread import Spread
+    from sheetgen.parts.given import Given
 
 
 def from_drawer(part: Part, tool: str, wanted: Spread | None, own: Spread | None, field: str) -> float:
@@ -45,6 +49,32 @@ def take_wire(wire: Wire, long: Spread, figure_name: str) -> Take:
     """Wire of a length, mm, in the unit that stock sells it by: length, or weight."""
     amount = wire_mass(wire.density, wire.thickness, long) if wire.unit == "g" else long
     return Take(wire, amount, figure_name)
+
+
+def too_tight(wire: Wire, sizes: Mapping[str, Spread | None]) -> Iterator[Finding]:
+    """The fields whose bend or loop is narrower inside than the wire is thick."""
+    least = math.ceil(wire.thickness * 2) / 2
+    for field, size in sizes.items():
+        if size and size.usual < wire.thickness:
+            yield Finding(field, f"is less than the wire is thick ({wire.thickness:.2f} mm)", f"{least:g} mm or more")
+
+
+class OnRod(Part):
+    """What is wound on a rod: as given, or the owned one that leaves the inside when the coil has sprung open."""
+
+    inside: Given[Spread | None]
+    rod: Given[Spread | None]
+    springback: Given[Spread]
+
+    @property
+    def wanted(self) -> Spread | None:
+        """Rod that would leave the inside exactly, mm."""
+        return former_before_springback(self.inside, self.springback) if self.inside is not None else None
+
+    @property
+    def rod_worked(self) -> str:
+        """How the rod is worked."""
+        return drawer_worked(self, "rod", self.wanted, self.rod)
 
 
 def _of_wire(part: WirePiece) -> bool:

@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches, views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Bead
 from sheetgen.formulas.wrapped import turned_loop, wrapped_end, wrapped_link_inside, wrapped_neck, wrapped_wire
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Take, figure
-from sheetgen.parts.wire_piece import WirePiece
+from sheetgen.parts import given, on_wire
+from sheetgen.parts.kind import Take, figure
+from sheetgen.parts.on_wire import OnWire
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from collections.abc import Callable
     from collections.abc import Iterator
 
     from sheetgen.base.spread import Spread
 
 
-class WrappedLink(WirePiece):
+class WrappedLink(OnWire):
     """Sum of its parts: beads, and for each end a loop, close wraps as a helix, and the stem under the wraps.
 
     The tails are cut off, but must be there to hold. A hand wraps looser than a helix, which takes a little more.
@@ -73,10 +76,7 @@ class WrappedLink(WirePiece):
         """Outside length of one link."""
         return self.pitch + 2 * self.wire.thickness
 
-    @figure("Beads for all", "", "{count} × {beads}", rounding="whole")
-    def beads_all(self) -> Spread:
-        """Beads in all the links."""
-        return self.count * self.beads
+    beads_all = on_wire.beads_all
 
     def takes(self) -> Iterator[Take]:
         """Wire with its tails, and beads."""
@@ -89,13 +89,19 @@ class WrappedLink(WirePiece):
         yield Made("wire beyond the beads, each side", "beyond", tool="ruler")
         yield Made("length over all", "outside", tool="ruler")
 
-    def check(self) -> Iterator[Finding]:
-        """The wire goes through the bead and round its loop."""
-        wire = self.wire.thickness
-        if self.bead.hole is not None and self.bead.hole < wire - 1e-9:
-            thinnest = f"a wire of {self.bead.hole:g} mm or less, or another bead"
-            yield Finding("wire", f"({wire:.2f} mm) does not go through the bead's hole", thinnest)
-        if self.loop.usual < wire:
-            yield Finding(
-                "loop", f"is less than the wire is thick ({wire:.2f} mm)", f"{math.ceil(wire * 2) / 2:g} mm or more"
-            )
+    def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
+        """The wire straight, with its beads and the lengths to bend at; both ends are alike."""
+        beyond, long, beads = size("beyond"), size("cut"), size("stack")
+        marks = self.marks(beyond)
+        end = beyond + self.stack.usual
+        more = [(end, f"beads to {sketches.worded(end, beyond)}"), (float(long), f"both ends alike, {long.words} cut")]
+        sketches.stops(pen, long, [*marks, *more], self.wire.thickness, k, self.bead.size.usual)
+        self.threaded(pen, beyond, k)
+        return f"A wire of {long.words} mm with beads over {beads.words} mm; from each end, mm: {', '.join(w for _, w in marks)}, then the beads"
+
+    def view(self, pen: Pen) -> float:
+        """Loop, wraps, beads, wraps, loop."""
+        d, turns = self.wire.thickness, int(self.wraps.usual)
+        low = views.wraps(pen, views.loop(pen, 0, self.loop.usual, d), turns, d)
+        low = views.wraps(pen, views.beads(pen, low, self.run()), turns, d)
+        return views.loop(pen, low, self.loop.usual, d) - d

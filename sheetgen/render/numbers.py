@@ -105,7 +105,7 @@ class Numbers:
         """What to have: enough for the highest need and its allowance, rounded up; spare pieces shown apart."""
         if line.net is None:
             return ""
-        need = line.net.high * (1 + line.allowance)
+        need = max(line.net.high, line.least) * (1 + line.allowance)
         unit = line.item.unit
         if unit == "piece":
             net = ceil(line.net.high)

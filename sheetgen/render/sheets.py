@@ -57,6 +57,19 @@ def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[
         }
 
 
+def at_once(worked: Worked, layouts: Sequence[SlabLayout], clay: str) -> float:
+    """The most clay, g, that one rolling of a clay takes for the slabs as they are drawn."""
+    slab = worked.slab
+    if slab is None:
+        return 0.0
+    masses = [0.0]
+    for layout in layouts:
+        if layout.clay == clay and layout.drawings:
+            whole = layout.rolled / len(layout.drawings)
+            masses.append(whole if len(layout.drawings) > 1 else whole * min(1.0, layout.enough / slab.length))
+    return max(masses)
+
+
 def _named(name: str) -> str:
     return name.replace("_", " ").capitalize()
 

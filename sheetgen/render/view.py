@@ -6,11 +6,13 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from sheetgen.base.material import Clay
+from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.spelling import slug
 from sheetgen.facts.cautions import LADDER
 from sheetgen.render import pictures, words
 from sheetgen.render.numbers import NBSP, Numbers
-from sheetgen.render.sheets import reprint, slab_sheets, templates
+from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -59,6 +61,7 @@ class View:
             ],
             "finished": self._finished_view(),
             "materials": list(self._materials()),
+            "at_once": list(self._at_once()),
             "tools": [self._tool(line) for line in version.tools],
             "sizes": list(self._sizes()),
             "unit": self.worked.rounder.unit("mm"),
@@ -86,9 +89,22 @@ class View:
             note = f"for {line.use}" if line.use else ""
             yield {"name": line.item.name, "amount": self.numbers.amount(line), "note": note}
 
+    def _at_once(self) -> Iterator[str]:
+        """Where rolling a slab as drawn wants more clay in the hand than the pieces use up."""
+        for line in self.version.materials:
+            if isinstance(line.item, Clay) and line.net is not None:
+                mass = at_once(self.worked, self.drawings.slabs, line.item.name)
+                if mass > max(line.net.high, line.least) * (1 + line.allowance):
+                    grams = self.worked.rounder.decimal(up_for_buying(mass), 1)
+                    yield (
+                        f"{line.item.name}: the slab drawn on this sheet takes {grams}{NBSP}g to roll in one go; "
+                        "what is cut away goes back into the wrap. With less, roll piece by piece."
+                    )
+
     def _tool(self, line: ToolLine) -> str:
         unit = self.worked.rounder.unit("mm")
-        sizes = " and ".join(f"{self.numbers.length(s)}{NBSP}{unit}" for s in line.sizes)
+        each = [f"{self.numbers.length(s)}{NBSP}{unit}" for s in line.sizes]
+        sizes = " and ".join([", ".join(each[:-1]), each[-1]] if len(each) > 1 else each)
         return f"{line.item.name}: {sizes}" if sizes else line.item.name
 
     def _made(self, version: WorkedVersion) -> Iterator[tuple[str, Made, Figure]]:
@@ -118,8 +134,6 @@ class View:
         return self.numbers.range(finished)
 
     def _shrinkage(self) -> Iterator[str]:
-        from sheetgen.base.material import Clay  # noqa: PLC0415
-
         for line in self.version.materials:
             if isinstance(line.item, Clay):
                 s = line.item.shrinkage * 100

@@ -15,6 +15,7 @@ from sheetgen.work.bench import Stopped, Workbench
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+SAME = 0.005  # mm: two sizes nearer than this are one
 UNITS = {AREA: "mm²", LENGTH: "mm", MASS: "g", VOLUME: "mL", COUNT: "piece"}
 
 
@@ -29,10 +30,10 @@ def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLin
     for name, part in bench.parts.items():
         try:
             for take in part.takes():
-                one = take.amount / part.count
-                worked = working_number(take.amount)
+                # What is bought is enough for the high end, and so is its working.
+                worked = working_number(take.amount.high)
                 if part.count.usual > 1 and take.figure:
-                    worked = f"{working_number(part.count)} × {working_number(one)}"
+                    worked = f"{working_number(part.count)} × {working_number(take.amount.high / part.count.usual)}"
                 add(take.item, take.amount, worked, name.replace("_", " "))
         except Stopped:
             continue
@@ -50,18 +51,49 @@ def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLin
             bench.troubles.add(message, written.amount.place, f"write an amount in {item.unit}")
             continue
         value = amount.value / (1000 if unit == "mL" else 1)
-        add(item, value, working_number(value), str(written.for_ or ""))
+        add(item, value, working_number(value.high), str(written.for_ or ""))
     allowances = _allowances(bench)
     lines = []
     for item, net, workings, uses in totals.values():
         share = allowances.get(item.id, item.allowance)
         working = " + ".join(workings)
+        least, least_worked = _in_hand(item, bench)
+        if least > net.high:
+            working = f"max({working}, {least_worked})"
+        elif share and len(workings) > 1:
+            working = f"({working})"
         if share:
-            working = f"({working}) × {1 + share:g}" if len(workings) > 1 else f"{working} × {1 + share:g}"
-        lines.append(MaterialLine(item, net, share, working, ", ".join(u for u in uses if u)))
+            working = f"{working} × {1 + share:g}"
+        lines.append(MaterialLine(item, net, share, working, ", ".join(u for u in uses if u), least))
     used = {item.id: item for step in steps for item in step.uses if not isinstance(item, Tool)}
     lines += [MaterialLine(item, None) for item in used.values() if item.id not in totals]
     return lines
+
+
+def _in_hand(item: Item, bench: Workbench) -> tuple[float, str]:
+    """The most clay that one piece wants in the hand: its mass at the thickness it is rolled to first, and how worked.
+
+    Rolled thicker for the texture, a piece takes more than it keeps; the rest goes back into the wrap.
+    """
+    found = (0.0, "")
+    for part in bench.parts.values():
+        fields, workers = type(part).fields(), type(part).workers()
+        if "rolled first" not in fields or "clay_mass" not in workers:
+            continue
+        try:
+            first, last = bench.given(part, fields["rolled first"]), bench.given(part, fields["thickness"])
+            if bench.given(part, fields["clay"]) is not item or not (
+                isinstance(first, Spread) and isinstance(last, Spread)
+            ):
+                continue
+            mass: Spread = getattr(part, "clay_mass")  # noqa: B009 - only kinds of clay have it
+        except (Stopped, CannotBe):
+            continue
+        least = mass.high * first.usual / last.usual
+        if least > found[0]:
+            numbers = (working_number(mass.high), working_number(first), working_number(last))
+            found = (least, "{} × {} ÷ {}".format(*numbers))
+    return found
 
 
 def _allowances(bench: Workbench) -> dict[str, float]:
@@ -90,11 +122,18 @@ def tools(bench: Workbench, steps: Iterable[WorkedStep]) -> list[ToolLine]:
                 needed.setdefault("slat", set()).add(round(size, 4))
         except (Stopped, CannotBe):  # told where the figures were worked
             continue
-    found = {item.id: item for step in steps for item in step.uses if isinstance(item, Tool)}
-    lines = [ToolLine(item, tuple(sorted(needed.get(item.kind, ())))) for item in found.values()]
-    covered = {item.kind for item in found.values()}
+    named = {item.id: item for step in steps for item in step.uses if isinstance(item, Tool)}
+    drawer = [t for t in bench.library.stock.items.values() if isinstance(t, Tool)]
+    sizes_of: dict[str, set[float]] = {}
     for kind, sizes in needed.items():
-        item = next((t for t in bench.library.stock.items.values() if isinstance(t, Tool) and t.kind == kind), None)
-        if kind not in covered and item is not None:
-            lines.append(ToolLine(item, tuple(sorted(sizes))))
-    return lines
+        sets = [t for t in drawer if t.kind == kind]
+        for size in sizes:
+            holds = [t for t in sets if any(abs(size - one) < SAME for one in t.sizes)] or [
+                t for t in sets if not t.sizes
+            ]
+            # A tool that a step names is taken before one that none does; a size in no set is told by the checks.
+            best = next((t for t in holds if t.id in named), holds[0] if holds else None)
+            if best is not None:
+                named.setdefault(best.id, best)
+                sizes_of.setdefault(best.id, set()).add(size)
+    return [ToolLine(item, tuple(sorted(sizes_of.get(item.id, ())))) for item in named.values()]

@@ -1,0 +1,203 @@
+"""More forming diagrams drawn to scale: folded strips and fringes, rings of stones, chains, boxes, bent wire.
+
+Sizes are in mm of the piece; `k` is how many mm of paper stand for one of them, and words are ready to print.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sheetgen.base.pen import Moved, Pen, Point, arc
+from sheetgen.base.sketches import wire
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sheetgen.base.figure import Size
+
+MOST = 40  # strips drawn one by one; of more only the outermost and the line of their ends
+
+
+def over_bar(radius: float, first: float, second: float, joined: tuple[float, float] = (0, 0)) -> list[Point]:
+    """The middle of a strip hung over a bar at (0, 0): down one side, round, down the other.
+
+    The drops count from the bar's middle, or from where both come together: so far under it, and half a thickness aside.
+    """
+    meet, half = joined
+    if not meet:
+        return [(-radius, first), *arc((0, 0), radius, 180, 360, 48), (radius, second)]
+    far = math.hypot(meet, half)
+    lean = math.degrees(math.acos(radius / far) + math.atan2(half, meet))
+    # The strip touches the bar at this angle from straight down, and runs from there to the point where both meet.
+    left, right = [(-half, meet + first), (-half, meet)], [(half, meet), (half, meet + second)]
+    return [*left, *arc((0, 0), radius, 90 + lean, 450 - lean, 64), *right]
+
+
+def folded(pen: Pen, path: Sequence[Point], bar: float, thickness: float, k: float) -> None:
+    """A strip in section over its bar."""
+    pen.circle((0, 0), bar * k, "thin")
+    pen.cross((0, 0))
+    wire(pen, [(x * k, y * k) for x, y in path], thickness * k)
+
+
+def stone_ring(pen: Pen, sizes: tuple[Size, Size, Size], n: int, disc: float, k: float) -> None:
+    """Holes round a circle, two of them level above: the circle, the holes, the pitch from middle to middle."""
+    around, hole, pitch = sizes
+    r, half = around / 2 * k, 180 / n
+    outer = max(disc, around + hole) / 2 * k
+    if disc:
+        pen.circle((0, 0), disc * k)
+    pen.circle((0, 0), 2 * r, "centre")
+    pen.cross((0, 0))
+    centres = arc((0, 0), r, -90 - half, 270 - half, n)[:n]
+    for centre in centres:
+        pen.circle(centre, hole * k)
+        pen.cross(centre)
+    pen.across(-outer - 4, centres[0][0], centres[1][0], pitch.words, to=centres[0][1])
+    pen.across(outer + 6, -r, r, f"Ø {around.words}", to=0)
+    pen.text((0, outer + 11), f"{n} × Ø {hole.words}", anchor="middle")
+
+
+def fringe(pen: Pen, drops: Sequence[float], strip: tuple[float, float], words: tuple[str, str, str], k: float) -> None:
+    """Strips, their width and gap, hanging from the line y = 0: the first drop, the last or longest, and the edge."""
+    width, gap = strip
+    fills = (len(drops) * (width + gap) - gap) * k
+    lefts = [i * (width + gap) * k for i in range(len(drops))]
+    longest = max(range(len(drops)), key=lambda i: drops[i])
+    few = range(len(drops)) if len(drops) <= MOST else sorted({0, longest, len(drops) - 1})
+    for i in few:
+        pen.box((lefts[i], 0), width * k, drops[i] * k)
+    if len(drops) > MOST:
+        pen.line([(x + width * k / 2, d * k) for x, d in zip(lefts, drops, strict=True)], "thin")
+    pen.upright(-5, 0, drops[0] * k, words[0], to=0)
+    if max(drops) != min(drops):
+        other = longest if longest not in {0, len(drops) - 1} else len(drops) - 1
+        pen.upright(fills + 7, 0, drops[other] * k, words[1], to=lefts[other] + width * k)
+    pen.across(max(drops) * k + 6, 0, fills, words[2], to=max(drops) * k)
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """Inside lengths of link and ring, their wires, how many links there are, rings at each end, and the clasp; mm."""
+
+    link: float
+    ring: float
+    wire: float
+    ring_wire: float
+    links: int
+    ends: tuple[int, int]
+    clasp: float
+
+
+def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
+    """A chain pulled taut, its lengths to scale: clasp, end rings, the first links and the last, the repeat marked."""
+    x = 0.0
+    wide = max(0.45 * run.link, 2 * (run.wire + run.ring_wire))
+    reach = max(wide / 2 + run.wire, run.ring / 2 + run.ring_wire) * k
+
+    def put(inside: float, across: float, thick: float) -> float:
+        """One link or ring, its inside from x on; returns where the next begins, its wire in this one's."""
+        r = (min(across, inside) + thick) / 2 * k
+        run_out = max(0.0, inside * k + thick * k - 2 * r)
+        middle = x + inside * k / 2
+        path = [*arc((middle + run_out / 2, 0), r, -90, 90, 32), *arc((middle - run_out / 2, 0), r, 90, 270, 32)]
+        wire(pen, path, thick * k, closed=True)
+        return x + inside * k
+
+    if run.clasp:
+        pen.box((0, -reach * 0.6), run.clasp * k, reach * 1.2)
+        pen.text((run.clasp * k / 2, 1), "clasp", anchor="middle")
+        x = run.clasp * k
+    for _ in range(run.ends[0]):
+        x = put(run.ring, run.ring, run.ring_wire)
+    shown = run.links if run.links <= 4 else 3  # noqa: PLR2004 - a few, so that they are seen
+    for i in range(shown):
+        if i == shown - 1 and shown < run.links:
+            for side in (1.5, 3.5):
+                pen.line([(x + side + dx, y) for dx, y in ((0.6, -reach), (-0.6, -1), (0.6, 1), (-0.6, reach))], "thin")
+            x += 5
+        first = x
+        x = put(run.link, wide, run.wire)
+        if i == 0:
+            pen.across(reach + 5, first, x, words[0], to=reach * 0.5)
+            if run.links > 1:
+                pen.across(-reach - 4, first, x + run.ring * k, words[1], to=-reach * 0.5)
+        if run.ring and i < run.links - 1:
+            x = put(run.ring, run.ring, run.ring_wire)
+    for _ in range(run.ends[1]):
+        x = put(run.ring, run.ring, run.ring_wire)
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A box as it is put together, wet: base, wall height and thickness, base and lid's thickness, lip of the lid."""
+
+    across: Size
+    down: Size
+    wall_down: Size
+    high: Size
+    wall: float
+    plate: float
+    mitred: bool
+    lid: bool
+    lip: Size | None
+
+
+def case(pen: Pen, box: Case, k: float) -> None:
+    """From above how the walls meet, and under it in section how they stand on the base, the lid lifted."""
+    wide, tall, t = box.across * k, box.down * k, box.wall * k
+    pen.box((0, 0), wide, tall)
+    pen.box((t, t), wide - 2 * t, tall - 2 * t)
+    for x, inner in ((0.0, t), (wide, wide - t)):
+        for y, level in ((0.0, t), (tall, tall - t)):
+            pen.line([(x, y if box.mitred else level), (inner, level)])
+    pen.across(-4, 0, wide, box.across.words, to=0)
+    pen.upright(-4, 0, tall, box.down.words, to=0)
+    if not box.mitred:
+        pen.upright(wide + 7, t, tall - t, box.wall_down.words, to=wide)
+    y = tall + 6
+    plate, lip = box.plate * k, (box.lip or 0) * k
+    if box.lid:
+        pen.box((0, y), wide, plate)
+        y += plate
+        if lip:
+            pen.box(((wide - lip) / 2, y), lip, plate)
+            y += plate
+            pen.across(y + 5, (wide - lip) / 2, (wide + lip) / 2, f"lip {box.lip.words}" if box.lip else "", to=y)
+            y += 4
+        y += 5
+    high = box.high * k
+    for x in (0.0, wide - t):
+        pen.box((x, y), t, high)
+    pen.box((0, y + high), wide, plate)
+    pen.upright(-4, y, y + high, box.high.words, to=0)
+
+
+def bent(pen: Pen, path: Sequence[Point], joints: Sequence[Point], d: float, k: float) -> None:
+    """A bent wire, its start ringed, with a numbered mark across it where each piece ends."""
+    run = [(x * k, y * k) for x, y in path]
+    edge = d * k / 2
+    wire(pen, run, d * k)
+    middle = (sum(x for x, _ in run) / len(run), sum(y for _, y in run) / len(run))
+    start, *others = [(x * k, y * k) for x, y in joints]
+    pen.circle(start, d * k + 1.6, "thin")
+    for i, (x, y) in enumerate(others, 1):
+        # A number stands outside the form: away from its middle, across the wire.
+        near = min(range(len(run)), key=lambda j: math.dist(run[j], (x, y)))
+        (ax, ay), (bx, by) = run[max(0, near - 1)], run[min(len(run) - 1, near + 1)]
+        long = math.hypot(bx - ax, by - ay) or 1
+        nx, ny = -(by - ay) / long, (bx - ax) / long
+        if nx * (x - middle[0]) + ny * (y - middle[1]) < 0:
+            nx, ny = -nx, -ny
+        pen.line([(x - nx * edge, y - ny * edge), (x + nx * (edge + 1.4), y + ny * (edge + 1.4))], "thin")
+        pen.text((x + nx * (edge + 2.9), y + ny * (edge + 2.9) + 1), str(i), anchor="middle")
+
+
+def held(pen: Pen, wide: float, deep: float, words: str) -> None:
+    """The end that strips are held in, above the line y = 0."""
+    pen.box((0, -deep), wide, deep)
+    for x in (wide * 0.02, wide * 0.98):
+        pen.line([(x, 0), (x, -deep)], "fold")
+    pen.text((wide / 2, -deep - 1.4), words, anchor="middle")

@@ -1,0 +1,78 @@
+"""Pieces seen from the front when they are finished, at true size; the middle of their top is at (0, 0)."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from sheetgen.base.pen import Moved, Pen, Point, arc
+from sheetgen.base.sketches import wire
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+Bead = tuple[float, float]
+"""Length along its hole and size across, mm."""
+
+
+def loop(pen: Pen, top: float, inside: float, d: float) -> float:
+    """A round loop of wire; returns where its outside ends below."""
+    wire(pen, arc((0, top + inside / 2 + d), (inside + d) / 2, 0, 360, 64)[:-1], d, closed=True)
+    return top + inside + 2 * d
+
+
+def wraps(pen: Pen, top: float, turns: int, d: float) -> float:
+    """Close wraps round a stem; returns where they end below."""
+    for i in range(turns):
+        pen.oval((0, top + (i + 0.5) * d), 3 * d, d * 1.2)
+    return top + turns * d
+
+
+def beads(pen: Pen, top: float, run: Sequence[Bead]) -> float:
+    """Beads threaded under each other; returns where the last ends below."""
+    for long, wide in run:
+        pen.oval((0, top + long / 2), wide, long)
+        top += long
+    return top
+
+
+def beads_round(pen: Pen, run: Sequence[Bead], whole: float) -> float:
+    """Beads threaded round a closed strand `whole` mm long, from its top on; returns how far down it reaches."""
+    r, most = whole / (2 * math.pi), max(wide for _, wide in run)
+    middle, gone = (0.0, r + most / 2), (whole - sum(long for long, _ in run)) / 2
+    for long, wide in run:
+        turn = (gone + long / 2) / r - math.pi / 2
+        centre = (middle[0] + r * math.cos(turn), middle[1] + r * math.sin(turn))
+        pen.circle(centre, min(long, wide))
+        gone += long
+    pen.circle(middle, 2 * r, "thin")
+    return 2 * r + most
+
+
+def placed(pen: Pen, points: Sequence[Point], d: float) -> float:
+    """A bent wire, the middle of its top at (0, 0); returns how far down it reaches."""
+    left, right = min(x for x, _ in points), max(x for x, _ in points)
+    top, low = min(y for _, y in points), max(y for _, y in points)
+    wire(Moved(pen, (-(left + right) / 2, d / 2 - top)), points, d)
+    return low - top + d
+
+
+def coil(pen: Pen, outside: float, long: float, pitch: float, d: float) -> None:
+    """A coil upright, each turn a slanting stretch of wire in front."""
+    half = (outside - d) / 2
+    for i in range(max(1, round((long - d) / pitch))):
+        y = d / 2 + i * pitch
+        wire(pen, [(-half, y), (half, y + min(pitch, long - d))], d)
+
+
+def stone(pen: Pen, centre: Point, wide: float, tall: float) -> None:
+    """A stone face on: its outline and its table."""
+    pen.oval(centre, wide, tall, "thin")
+    pen.oval(centre, wide / 2, tall / 2, "thin")
+
+
+def washer(pen: Pen, outside: float, opening: float) -> None:
+    """A disc with an opening, or with none."""
+    pen.circle((0, outside / 2), outside)
+    if opening:
+        pen.circle((0, outside / 2), opening)
