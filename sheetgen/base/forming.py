@@ -9,21 +9,32 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.pen import Moved, Pen, Point, arc
+from sheetgen.base.pen import Extent, Pen, Point, arc
 from sheetgen.base.sketches import wire
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from sheetgen.base.figure import Size
 
 MOST = 40  # strips drawn one by one; of more only the outermost and the line of their ends
 
 
+def captioned(pen: Pen, draw: Callable[[Pen], None], lines: Sequence[str]) -> None:
+    """A picture with lines of words under it, in two columns when they are many."""
+    extent = Extent()
+    for on in (extent, pen):
+        draw(on)
+    columns = 1 if len(lines) <= 4 else 2  # noqa: PLR2004 - a few stand under each other
+    rows = math.ceil(len(lines) / columns)
+    for i, words in enumerate(lines):
+        pen.text((extent.left + 28 * (i // rows), extent.bottom + 4.4 + 3.8 * (i % rows)), words)
+
+
 def over_bar(radius: float, first: float, second: float, joined: tuple[float, float] = (0, 0)) -> list[Point]:
     """The middle of a strip hung over a bar at (0, 0): down one side, round, down the other.
 
-    The drops count from the bar's middle, or from where both come together: so far under it, and half a thickness aside.
+    The drops count from the bar's middle; or from where both come together, so far under it and half a thickness aside.
     """
     meet, half = joined
     if not meet:
@@ -132,12 +143,12 @@ def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A box as it is put together, wet: base, wall height and thickness, base and lid's thickness, lip of the lid."""
+    """A box as it is put together, wet.
 
-    across: Size
-    down: Size
-    wall_down: Size
-    high: Size
+    Its sides are those of the base, the length of the two walls down, and the height; `plate` is base and lid's thickness.
+    """
+
+    sides: tuple[Size, Size, Size, Size]
     wall: float
     plate: float
     mitred: bool
@@ -147,16 +158,17 @@ class Case:
 
 def case(pen: Pen, box: Case, k: float) -> None:
     """From above how the walls meet, and under it in section how they stand on the base, the lid lifted."""
-    wide, tall, t = box.across * k, box.down * k, box.wall * k
+    across, down, wall_down, height = box.sides
+    wide, tall, t = across * k, down * k, box.wall * k
     pen.box((0, 0), wide, tall)
     pen.box((t, t), wide - 2 * t, tall - 2 * t)
     for x, inner in ((0.0, t), (wide, wide - t)):
         for y, level in ((0.0, t), (tall, tall - t)):
             pen.line([(x, y if box.mitred else level), (inner, level)])
-    pen.across(-4, 0, wide, box.across.words, to=0)
-    pen.upright(-4, 0, tall, box.down.words, to=0)
+    pen.across(-4, 0, wide, across.words, to=0)
+    pen.upright(-4, 0, tall, down.words, to=0)
     if not box.mitred:
-        pen.upright(wide + 7, t, tall - t, box.wall_down.words, to=wide)
+        pen.upright(wide + 7, t, tall - t, wall_down.words, to=wide)
     y = tall + 6
     plate, lip = box.plate * k, (box.lip or 0) * k
     if box.lid:
@@ -168,11 +180,11 @@ def case(pen: Pen, box: Case, k: float) -> None:
             pen.across(y + 5, (wide - lip) / 2, (wide + lip) / 2, f"lip {box.lip.words}" if box.lip else "", to=y)
             y += 4
         y += 5
-    high = box.high * k
+    high = height * k
     for x in (0.0, wide - t):
         pen.box((x, y), t, high)
     pen.box((0, y + high), wide, plate)
-    pen.upright(-4, y, y + high, box.high.words, to=0)
+    pen.upright(-4, y, y + high, height.words, to=0)
 
 
 def bent(pen: Pen, path: Sequence[Point], joints: Sequence[Point], d: float, k: float) -> None:

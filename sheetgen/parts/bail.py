@@ -19,9 +19,6 @@ from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
@@ -173,13 +170,17 @@ class Bail(ClayPiece):
         front, back, former = (size(name) for name in ("wet_front", "wet_back", "former_used"))
         thick, meet = self.thickness.usual, size("wet_meeting") if self.meeting else None
         path = forming.over_bar((former + thick) / 2, front, back, (meet or 0, thick / 2))
-        forming.folded(pen, path, former, thick, k)
         edge, start = (max(abs(x) for x, _ in path) + thick / 2) * k, (meet or 0) * k
-        pen.upright(-edge - 5, start, start + front * k, front.words, to=-(thick if meet else former / 2 + thick) * k)
-        pen.upright(edge + 7, start, start + back * k, back.words, to=(thick if meet else former / 2 + thick) * k)
-        if meet:
-            pen.upright(edge + 13, 0, start, meet.words, to=0)
-        forming.beneath(pen, [f"former {former.words}, strip {size('strip').words}"])
+        side = (thick if meet else former / 2 + thick) * k
+
+        def section(on: Pen) -> None:
+            forming.folded(on, path, former, thick, k)
+            on.upright(-edge - 5, start, start + front * k, front.words, to=-side)
+            on.upright(edge + 7, start, start + back * k, back.words, to=side)
+            if meet:
+                on.upright(edge + 14, 0, start, meet.words, to=edge)
+
+        forming.captioned(pen, section, [f"former {former.words}, strip {size('strip').words}"])
         joined = f", coming together {meet.words} mm under its middle" if meet else ""
         return f"A strip of {size('strip').words} mm over a former of {former.words} mm, wet: front tail {front.words} mm, back tail {back.words} mm{joined}"
 

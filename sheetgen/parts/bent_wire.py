@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from functools import reduce
+from itertools import accumulate
 from typing import TYPE_CHECKING
 
 from sheetgen.base import forming, sketches, views
-from itertools import accumulate
 from sheetgen.base.figure import Made
 from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread, spread
@@ -18,9 +18,6 @@ from sheetgen.parts.kind import Finding, figure, working_number
 from sheetgen.parts.wire_piece import WirePiece
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.bend import Bend
@@ -143,8 +140,8 @@ class BentWire(WirePiece):
             f"{i}: {self._piece(bend, cut)}, to {sketches.worded(at, cut)}"
             for i, (bend, at) in enumerate(zip(self.form, along, strict=True), 1)
         ]
-        forming.bent(pen, self.path(), self.joints(), d, k)
-        forming.beneath(pen, [*lines, f"cut {cut.words}"])
+        path, joints = self.path(), self.joints()
+        forming.captioned(pen, lambda on: forming.bent(on, path, joints, d, k), [*lines, f"cut {cut.words}"])
         return f"The bent wire and its pieces, mm, each to so far along the wire: {'; '.join(lines)}; cut {cut.words}"
 
     def _piece(self, bend: Bend, like: Size) -> str:

@@ -16,9 +16,6 @@ from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.seats import Weighed
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size

@@ -17,13 +17,11 @@ from sheetgen.parts.clay_piece import ClayPiece, fired_by, template_clay
 from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+
 
 LEAST_INSIDE = 1.0  # mm left inside, wet, for a box to be one: common practice
 DEEP = 0.5  # of the narrow side: past it clay walls lean before they are dry, common practice
@@ -199,13 +197,15 @@ class Box(ClayPiece):
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """From above how the walls meet; in section walls on their base, and the lid over them; wet sizes."""
-        sizes = tuple(size(name) for name in ("wet_across", "wet_down", "wall_down", "wet_wall"))
+        sizes = (size("wet_across"), size("wet_down"), size("wall_down"), size("wet_wall"))
         lip = size("lip_across") if _lipped(self) else None
         walls = (self.thickness.usual, self.base_rolled.usual, self.corners == "mitred")
-        forming.case(pen, forming.Case(*sizes, *walls, self.lid != "none", lip), k)
+        forming.case(pen, forming.Case(sizes, *walls, self.lid != "none", lip), k)
         across, down, short, high = (s.words for s in sizes)
         meet = "mitred" if self.corners == "mitred" else f"butted, two of {short} mm between two of {across} mm"
-        lid = "" if self.lid == "none" else f", and its lid with a lip of {lip.words} mm" if lip else ", and its flat lid"
+        lid = (
+            "" if self.lid == "none" else f", and its lid with a lip of {lip.words} mm" if lip else ", and its flat lid"
+        )
         return f"A box, wet: walls {high} mm high on a base of {across} by {down} mm, {meet}{lid}"
 
     def view(self, pen: Pen) -> float:

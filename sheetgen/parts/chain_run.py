@@ -15,10 +15,10 @@ from sheetgen.parts.kind import Finding, figure
 from sheetgen.parts.strand import Clasped
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
+    from collections.abc import Callable, Iterator
+
     from sheetgen.base.figure import Size
-    from collections.abc import Callable
-    from collections.abc import Iterator
+    from sheetgen.base.pen import Pen
 
 
 def _ringed(part: ChainRun) -> bool:
@@ -136,10 +136,10 @@ class ChainRun(Clasped):
         wires = (self.wire.usual, self.ring_wire.usual or self.wire.usual)
         sides = ((ends + 1) // 2, ends // 2)
         run = forming.Chain(self.link.usual, self.ring.usual, *wires, links, sides, self.clasp_length)
-        forming.chain(pen, run, (link, f"{unit.words} repeats"), k)
         name = "over_all" if self.measured == "over all" else "inside"
         told = f"{links} links" + (f", {size('rings').words} rings" if _ringed(self) else "")
-        forming.beneath(pen, [told, f"{size(name).words} {self.measured}, clasp in" if self.clasp else f"{size(name).words} {self.measured}"])
+        words, whole = (link, f"{unit.words} repeats"), f"{size(name).words} {self.measured}"
+        forming.captioned(pen, lambda on: forming.chain(on, run, words, k), [told, whole])
         between = f" and rings of {ring} mm between them" if _ringed(self) else " hooked into each other"
         closed = f", a clasp and {ends} end rings" if self.clasp else f", {ends} end rings" if ends else ""
-        return f"A chain of {told}: links of {link} mm inside{between}{closed}, {unit.words} mm to a repeat, {size(name).words} mm {self.measured}"
+        return f"A chain of {told}: links of {link} mm inside{between}{closed}, {unit.words} mm to a repeat, {whole}"

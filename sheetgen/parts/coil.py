@@ -16,10 +16,9 @@ from sheetgen.parts.kind import Finding, figure
 from sheetgen.parts.wire_piece import OnRod, WirePiece, from_drawer, too_tight
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
+
+    from sheetgen.base.pen import Pen
 
 
 class Coil(OnRod, WirePiece):

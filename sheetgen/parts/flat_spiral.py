@@ -15,11 +15,10 @@ from sheetgen.parts.kind import figure
 from sheetgen.parts.wire_piece import WirePiece
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Point
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
-    from sheetgen.base.pen import Pen
+    from sheetgen.base.pen import Pen, Point
 
 QUARTERS = 4
 LARGEST = 150.0  # mm: the largest spiral that a template page has room for

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base import forming, sketches
-from sheetgen.base.pen import Moved
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Fibre
+from sheetgen.base.pen import Moved
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.buying import stock_for_pieces
 from sheetgen.formulas.fibre import folded_strip, fringe_mean, fringe_steps
@@ -16,11 +16,10 @@ from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, figure
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
 
@@ -187,21 +186,26 @@ class Fringe(Part):
         """The strips side by side with first and longest drop; one in section over its bar, or all held in an end."""
         fills, cut, drops = size("fills"), size("first_cut"), self.drops()
         first, longest = (sketches.worded(d.usual, cut, "fine") for d in (self.first, self.longest))
-        forming.fringe(pen, drops, (self.width, self.gap.usual), (first, longest, fills.words), k)
-        low = max(drops) * k + 12
         last = f", last {size('last_cut').words}" if self.last else ""
-        pen.text((0, low), f"cut first {cut.words}{last}")
+        lines = [f"cut first {cut.words}{last}"]
         if self.bar is None:
             held = sketches.worded(self.held.usual, cut, "fine")
-            forming.held(pen, fills * k, self.held.usual * k, f"held {held}")
             how = f"with {held} mm held in the end"
         else:
-            bar, thick = self.bar.usual, self.fibre.thickness
-            path = forming.over_bar((bar + thick) / 2, drops[0], drops[0])
-            forming.folded(Moved(pen, (-14 - (bar / 2 + thick) * k, 0)), path, bar, thick, k)
-            words = sketches.worded(bar, cut, "fine")
-            pen.text((0, low + 3.8), f"folded over a bar of {words}")
+            words = sketches.worded(self.bar.usual, cut, "fine")
             how = f"folded over a bar of {words} mm"
+            lines.append(f"folded over a bar of {words}")
+
+        def hung(on: Pen) -> None:
+            forming.fringe(on, drops, (self.width, self.gap.usual), (first, longest, fills.words), k)
+            if self.bar is None:
+                forming.held(on, fills * k, self.held.usual * k, f"held {held}")
+            else:
+                bar, thick = self.bar.usual, self.fibre.thickness
+                path = forming.over_bar((bar + thick) / 2, drops[0], drops[0])
+                forming.folded(Moved(on, (-14 - (bar / 2 + thick) * k, 0)), path, bar, thick, k)
+
+        forming.captioned(pen, hung, lines)
         return f"{len(drops)} strips side by side over {fills.words} mm, {how}: the first hangs {first} mm, the longest {longest} mm"
 
     def view(self, pen: Pen) -> float:

@@ -6,21 +6,20 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base import sketches, views
-from sheetgen.base.spread import spread
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Bead
 from sheetgen.base.material import Finding as Bought
+from sheetgen.base.spread import spread
 from sheetgen.formulas.wrapped import turned_loop, wrapped_end, wrapped_neck, wrapped_wire
 from sheetgen.parts import given, on_wire
 from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.on_wire import OnWire
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
 

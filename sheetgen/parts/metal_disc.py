@@ -16,9 +16,6 @@ from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, Part, Take, figure, working_number
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size

@@ -11,11 +11,11 @@ from sheetgen.parts.kind import Finding, Worker, figure
 from sheetgen.parts.wire_piece import WirePiece, too_tight
 
 if TYPE_CHECKING:
-    from sheetgen.base.figure import Size
-    from sheetgen.base.pen import Pen
     from collections.abc import Iterator
 
+    from sheetgen.base.figure import Size
     from sheetgen.base.material import Bead
+    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
     from sheetgen.parts.given import Given
 

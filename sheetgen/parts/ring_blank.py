@@ -21,10 +21,9 @@ from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.wire_piece import spool, take_wire
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Iterator
+
+    from sheetgen.base.pen import Pen
 
 
 FINGERS = (13.0, 26.0)  # mm: insides that every scale of finger sizes has a name for

@@ -16,11 +16,10 @@ from sheetgen.parts.kind import Finding, figure
 from sheetgen.parts.wire_piece import WirePiece, drawer_worked, from_drawer, too_tight
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Point
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
-    from sheetgen.base.pen import Pen
+    from sheetgen.base.pen import Pen, Point
 
 
 class SHook(WirePiece):
@@ -145,14 +144,16 @@ class SHook(WirePiece):
         upper, lower, long, cut = (size(n) for n in ("upper_used", "lower_used", "outside", "cut"))
         d = self.wire.thickness
         line, above, below = self.hook(upper, lower)
-        for rod, (x, y) in ((upper, above), (lower, below)):
-            pen.circle((x * k, y * k), rod * k, "thin")
-            pen.cross((x * k, y * k))
-        sketches.wire(pen, [(x * k, y * k) for x, y in line], d * k)
-        low = below[1] + (lower + d) / 2
-        pen.upright(-d * k / 2 - 5, -d * k / 2, (low + d / 2) * k, long.words, to=-d * k / 2)
-        words = f"rods {upper.words} and {lower.words}"
-        forming.beneath(pen, [words, f"tips {sketches.worded(self.tip.usual, cut, 'fine')}, cut {cut.words}"])
+        low, words = below[1] + (lower + d) / 2, f"rods {upper.words} and {lower.words}"
+
+        def rods(on: Pen) -> None:
+            for rod, (x, y) in ((upper, above), (lower, below)):
+                on.circle((x * k, y * k), rod * k, "thin")
+                on.cross((x * k, y * k))
+            sketches.wire(on, [(x * k, y * k) for x, y in line], d * k)
+            on.upright(-d * k / 2 - 5, -d * k / 2, (low + d / 2) * k, long.words, to=-d * k / 2)
+
+        forming.captioned(pen, rods, [words, f"tips {sketches.worded(self.tip.usual, cut, 'fine')}, cut {cut.words}"])
         return f"Wire of {cut.words} mm bent round {words} mm the opposite way, {long.words} mm long over all"
 
     def view(self, pen: Pen) -> float:

@@ -18,10 +18,9 @@ from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.seats import LEAST_WEB, Seated, Weighed
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Iterator
+
+    from sheetgen.base.pen import Pen
 
 
 def _round(part: Seat) -> bool:

@@ -14,17 +14,16 @@ from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.clay_piece import ClayPiece, fired_by, template_clay
+from sheetgen.parts.clay_piece import ClayPiece, fired_by
 from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Point
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
     from sheetgen.base.outline import Outline
-    from sheetgen.base.pen import Pen
+    from sheetgen.base.pen import Pen, Point
 
 TWO_SIDED = ("rectangle", "oval", "teardrop", "leaf")
 SCALED = ("polygon", "outline")

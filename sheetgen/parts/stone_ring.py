@@ -6,9 +6,9 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base import forming, views
-from sheetgen.base.pen import arc
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
+from sheetgen.base.pen import arc
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least, at_most
 from sheetgen.formulas.shrinkage import wet_size
@@ -19,9 +19,6 @@ from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.seats import LEAST_WEB, Seated
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size

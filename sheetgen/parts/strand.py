@@ -9,11 +9,11 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.parts.kind import Finding, Part, Take, Worker
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
     from collections.abc import Iterator
 
     from sheetgen.base.material import Bead, Fibre
     from sheetgen.base.material import Finding as Bought
+    from sheetgen.base.pen import Pen
     from sheetgen.parts.given import Given
 
 

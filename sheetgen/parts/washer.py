@@ -17,9 +17,6 @@ from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, figure
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size

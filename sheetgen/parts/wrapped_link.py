@@ -13,11 +13,10 @@ from sheetgen.parts.kind import Take, figure
 from sheetgen.parts.on_wire import OnWire
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.figure import Size
-    from collections.abc import Callable
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
 
