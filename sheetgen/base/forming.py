@@ -17,6 +17,9 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
 
+WORDS, COLUMN, FEW = 2.6, 55.0, 4  # mm high and mm wide; so many lines stand under each other before they part
+ROOM = 2.2  # mm on paper: a hole that a cross can stand in
+THIN = 0.8  # mm on paper: two edges nearer than that run into one line
 MOST = 40  # strips drawn one by one; of more only the outermost and the line of their ends
 
 
@@ -25,10 +28,13 @@ def captioned(pen: Pen, draw: Callable[[Pen], None], lines: Sequence[str]) -> No
     extent = Extent()
     for on in (extent, pen):
         draw(on)
-    columns = 1 if len(lines) <= 4 else 2  # noqa: PLR2004 - a few stand under each other
+    # Words are reckoned at half their height a letter, as in Extent.
+    apart = max(WORDS * 0.54 * len(words) for words in lines) + 1.5
+    columns = max(1, min(int(COLUMN / apart), math.ceil(len(lines) / FEW)))
     rows = math.ceil(len(lines) / columns)
     for i, words in enumerate(lines):
-        pen.text((extent.left + 28 * (i // rows), extent.bottom + 4.4 + 3.8 * (i % rows)), words)
+        at = (extent.left + apart * (i // rows), extent.bottom + 4.4 + 3.6 * (i % rows))
+        pen.text(at, words, size=WORDS)
 
 
 def over_bar(radius: float, first: float, second: float, joined: tuple[float, float] = (0, 0)) -> list[Point]:
@@ -50,7 +56,11 @@ def folded(pen: Pen, path: Sequence[Point], bar: float, thickness: float, k: flo
     """A strip in section over its bar."""
     pen.circle((0, 0), bar * k, "thin")
     pen.cross((0, 0))
-    wire(pen, [(x * k, y * k) for x, y in path], thickness * k)
+    run = [(x * k, y * k) for x, y in path]
+    if thickness * k < THIN:
+        pen.line(run)
+    else:
+        wire(pen, run, thickness * k)
 
 
 def stone_ring(pen: Pen, sizes: tuple[Size, Size, Size], n: int, disc: float, k: float) -> None:
@@ -65,7 +75,8 @@ def stone_ring(pen: Pen, sizes: tuple[Size, Size, Size], n: int, disc: float, k:
     centres = arc((0, 0), r, -90 - half, 270 - half, n)[:n]
     for centre in centres:
         pen.circle(centre, hole * k)
-        pen.cross(centre)
+        if hole * k > ROOM:
+            pen.cross(centre)
     pen.across(-outer - 4, centres[0][0], centres[1][0], pitch.words, to=centres[0][1])
     pen.across(outer + 6, -r, r, f"Ø {around.words}", to=0)
     pen.text((0, outer + 11), f"{n} × Ø {hole.words}", anchor="middle")
@@ -119,7 +130,7 @@ def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
 
     if run.clasp:
         pen.box((0, -reach * 0.6), run.clasp * k, reach * 1.2)
-        pen.text((run.clasp * k / 2, 1), "clasp", anchor="middle")
+        pen.text((run.clasp * k / 2, reach + 3.2), "clasp", anchor="middle")
         x = run.clasp * k
     for _ in range(run.ends[0]):
         x = put(run.ring, run.ring, run.ring_wire)
@@ -154,6 +165,7 @@ class Case:
     mitred: bool
     lid: bool
     lip: Size | None
+    words: str
 
 
 def case(pen: Pen, box: Case, k: float) -> None:
@@ -173,6 +185,7 @@ def case(pen: Pen, box: Case, k: float) -> None:
     plate, lip = box.plate * k, (box.lip or 0) * k
     if box.lid:
         pen.box((0, y), wide, plate)
+        pen.text((wide + 3, y + 2), "lid")
         y += plate
         if lip:
             pen.box(((wide - lip) / 2, y), lip, plate)
@@ -184,6 +197,7 @@ def case(pen: Pen, box: Case, k: float) -> None:
     for x in (0.0, wide - t):
         pen.box((x, y), t, high)
     pen.box((0, y + high), wide, plate)
+    pen.text((wide + 3, y + high + plate), box.words)
     pen.upright(-4, y, y + high, height.words, to=0)
 
 

@@ -150,18 +150,29 @@ def two_pegs(
     pen.text((c / 2, below + 10.5), words[2], anchor="middle")
 
 
-def oval(pen: Pen, length: float, width: float, d: float, words: tuple[str, str], k: float) -> None:
-    """An oval ring with straight sides, its seam in the middle of a long side, away from the pull."""
-    r, straight = (width + d) / 2 * k, (length - width) * k
-    right = arc((straight / 2, 0), r, -90, 90, 32)
-    left = arc((-straight / 2, 0), r, 90, 270, 32)
-    wire(pen, [*right, *left], d * k, closed=True)
-    edge = r - d * k / 2
-    pen.line([(0, -edge + 0.6), (0, -r - d * k / 2 - 1.4)], "cut")
-    pen.text((1.2, -r - d * k / 2 - 2), "seam")
-    reach = straight / 2 + edge
-    pen.across(r + d * k / 2 + 5, -reach, reach, words[0], to=edge * 0.3)
-    pen.upright(reach + d * k + 5, -edge, edge, words[1], to=straight / 2)
+def oval_path(length: float, width: float, d: float, *, straight: bool) -> list[Point]:
+    """The middle of a wire round an inside that is a level oval: with straight sides, or an ellipse grown evenly."""
+    if straight:
+        r, half = (width + d) / 2, (length - width) / 2
+        return [*arc((half, 0), r, -90, 90, 32), *arc((-half, 0), r, 90, 270, 32)]
+    points = []
+    for x, y in arc((0, 0), 1, 0, 360, 96)[:-1]:
+        nx, ny = x * width, y * length
+        out = d / 2 / math.hypot(nx, ny)
+        points.append((x * length / 2 + nx * out, y * width / 2 + ny * out))
+    return points
+
+
+def oval(pen: Pen, length: float, width: float, d: float, words: tuple[str, str], k: float, *, straight: bool) -> None:
+    """An oval ring, its seam in the middle of a long side, away from the pull."""
+    path = oval_path(length * k, width * k, d * k, straight=straight)
+    wire(pen, path, d * k, closed=True)
+    edge, outer = width * k / 2, (width / 2 + d) * k
+    pen.line([(0, -edge + 0.6), (0, -outer - 1.4)], "cut")
+    pen.text((1.2, -outer - 2), "seam")
+    reach = length * k / 2
+    pen.across(outer + 5, -reach, reach, words[0], to=edge * 0.3)
+    pen.upright(reach + d * k + 5, -edge, edge, words[1], to=(length - width) * k / 2 if straight else 0)
 
 
 def round_ring(pen: Pen, inside: float, d: float, words: str, k: float) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.material import Wire
 from sheetgen.base.pen import Extent, Moved
 from sheetgen.base.trouble import CannotBe
 from sheetgen.draw.paper import Paper
@@ -52,6 +53,10 @@ def _place(
         upper = version.parts[part.hangs_from.name]
         x, y = _place(upper, version, placed, (*above, part.name))
         y += upper.view(Extent())
+        wire = getattr(part, "wire", None)
+        if isinstance(wire, Wire) and isinstance(getattr(upper, "wire", None), Wire):
+            # Wire hangs in wire: the lower one's top lies inside the upper one, its own thickness higher.
+            y -= wire.thickness
     if part.at is not None:
         x, y = x + part.at.x, y + part.at.y
     placed[part.name] = (x, y)

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Pen, Point
 
 LARGEST = 150.0  # mm: the largest form that a template page has room for
+MANY = 12  # pieces: of more only how far along the wire each one ends
 
 
 class BentWire(WirePiece):
@@ -135,18 +136,16 @@ class BentWire(WirePiece):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The bent wire with a number where each piece ends, and how far along the wire that is."""
         cut, d = size("cut"), self.wire.thickness
-        along = accumulate(self._long(bend).usual for bend in self.form)
-        lines = [
-            f"{i}: {self._piece(bend, cut)}, to {sketches.worded(at, cut)}"
-            for i, (bend, at) in enumerate(zip(self.form, along, strict=True), 1)
-        ]
+        along = [sketches.worded(at, cut) for at in accumulate(self._long(bend).usual for bend in self.form)]
+        pieces = [self._piece(bend, cut) for bend in self.form] if len(along) <= MANY else [""] * len(along)
+        lines = [f"{i}: {piece} to {at}" for i, (piece, at) in enumerate(zip(pieces, along, strict=True), 1)]
         path, joints = self.path(), self.joints()
         forming.captioned(pen, lambda on: forming.bent(on, path, joints, d, k), [*lines, f"cut {cut.words}"])
         return f"The bent wire and its pieces, mm, each to so far along the wire: {'; '.join(lines)}; cut {cut.words}"
 
     def _piece(self, bend: Bend, like: Size) -> str:
         words = sketches.worded(bend.size.usual, like, "fine")
-        return f"Ø {words} {bend.degrees:g}° {'left' if bend.left else 'right'}" if bend.degrees else words
+        return f"Ø {words} {bend.degrees:g}°" if bend.degrees else words
 
     def view(self, pen: Pen) -> float:
         """The wire as it is bent."""

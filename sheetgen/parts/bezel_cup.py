@@ -193,6 +193,6 @@ class BezelCup(Weighed):
         long, narrow = self.stone.size.high, self.narrow
         middle = self.base_across.usual / 2
         for out in (self.grown, self.grown - self.rim.usual):
-            pen.line([(y, middle + x) for x, y in oval_grown(long, narrow, out)], closed=True)
+            pen.line([(y, middle + x) for x, y in oval_grown(long, narrow, out)], "thin", closed=True)
         views.stone(pen, (0, middle), narrow, long)
         return self.base_across.usual

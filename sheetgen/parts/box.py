@@ -4,34 +4,31 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import forming
+from sheetgen.base import forming, sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.clay_piece import ClayPiece, fired_by, template_clay
+from sheetgen.parts.clay_piece import fired_by, template_clay
 from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.lidded import Lidded, lipped
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
+    from sheetgen.base.spread import Spread
 
 
 LEAST_INSIDE = 1.0  # mm left inside, wet, for a box to be one: common practice
 DEEP = 0.5  # of the narrow side: past it clay walls lean before they are dry, common practice
 
 
-def _lipped(part: Box) -> bool:
-    return part.lid == "with a lip"
-
-
-class Box(ClayPiece):
+class Box(Lidded):
     """Put together wet or dry, before firing, so walls and base are fitted to each other in wet sizes (plane geometry).
 
     A butted corner: the walls across run full length and those down stand between them. A mitred corner: all four run
@@ -123,42 +120,17 @@ class Box(ClayPiece):
 
     @figure("Lip of the lid, across, cut wet", "mm",
             "{wet_across} − 2 × {thickness} − 2 × {clearance} ÷ (1 − {clay.shrinkage})",
-            rounding="tenth", when=_lipped)  # fmt: skip
+            rounding="tenth", when=lipped)  # fmt: skip
     def lip_across(self) -> Spread:
         """Width of the plate under the lid."""
         return self.lip(self.wet_across, "across")
 
     @figure("Lip of the lid, down, cut wet", "mm",
             "{wet_down} − 2 × {thickness} − 2 × {clearance} ÷ (1 − {clay.shrinkage})",
-            rounding="tenth", when=_lipped)  # fmt: skip
+            rounding="tenth", when=lipped)  # fmt: skip
     def lip_down(self) -> Spread:
         """Length of the plate under the lid the other way."""
         return self.lip(self.wet_down, "down")
-
-    def lip(self, outside: Spread, side: str) -> Spread:
-        """A side of the lip, wet, mm. CannotBe if the room on both sides takes all of it."""
-        lip = outside.usual - 2 * self.thickness.usual - 2 * wet_size(self.clearance, self.clay.shrinkage).usual
-        if lip <= 0:
-            inside = (outside.usual - 2 * self.thickness.usual) * (1 - self.clay.shrinkage.usual)
-            raise CannotBe(f"the lid's lip has no room {side}", f"less than {inside / 2:.2g} mm", "clearance")
-        return spread(lip)
-
-    @property
-    def lid_area(self) -> tuple[float, str]:
-        """Lid and lip as they are cut, mm²; and how that is worked."""
-        if self.lid == "none":
-            return 0.0, ""
-        across, down = self.wet_across.usual, self.wet_down.usual
-        if not _lipped(self):
-            return across * down, f" + {across:.6g} × {down:.6g}"
-        lip = self.lip_across.usual * self.lip_down.usual
-        worked = f" + {across:.6g} × {down:.6g} + {self.lip_across.usual:.6g} × {self.lip_down.usual:.6g}"
-        return across * down + lip, worked
-
-    @property
-    def lid_worked(self) -> str:
-        """How the clay of the lid is worked."""
-        return self.lid_area[1]
 
     @figure("Clay, each", "g",
             "({wall_strip} × {wet_wall} × {thickness} + ({wet_across} × {wet_down}{lid_worked}) × {base_rolled})"
@@ -190,7 +162,7 @@ class Box(ClayPiece):
             yield Made(f"base{lid}{walls * (way == 'across')}, {way}", f"wet_{way}", finished, fires, "template")
         yield Made("two walls down", "wall_down", tool="template")
         yield Made("height of the walls", "wet_wall", self.wall_height, fires, "ruler or grid")
-        if _lipped(self):
+        if lipped(self):
             finished = self.inside_across - 2 * self.clearance
             yield Made("lip of the lid, across", "lip_across", finished, fires, "template")
             yield Made("lip of the lid, down", "lip_down", self.inside_down - 2 * self.clearance, fires, "template")
@@ -198,9 +170,10 @@ class Box(ClayPiece):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """From above how the walls meet; in section walls on their base, and the lid over them; wet sizes."""
         sizes = (size("wet_across"), size("wet_down"), size("wall_down"), size("wet_wall"))
-        lip = size("lip_across") if _lipped(self) else None
+        plate = sketches.worded(self.base_rolled.usual, sizes[0], "fine")
+        lip = size("lip_across") if lipped(self) else None
         walls = (self.thickness.usual, self.base_rolled.usual, self.corners == "mitred")
-        forming.case(pen, forming.Case(sizes, *walls, self.lid != "none", lip), k)
+        forming.case(pen, forming.Case(sizes, *walls, self.lid != "none", lip, f"base {plate}"), k)
         across, down, short, high = (s.words for s in sizes)
         meet = "mitred" if self.corners == "mitred" else f"butted, two of {short} mm between two of {across} mm"
         lid = (
@@ -243,7 +216,7 @@ class Box(ClayPiece):
             pen.across(y - 3, 0, long, f"2 × {long.words}", to=y)
             y += high + 9
         pen.upright(-4, tall + 9, tall + 9 + high, high.words, to=0)
-        if _lipped(self):
+        if lipped(self):
             lip, deep = size("lip_across"), size("lip_down")
             pen.box((wide + 14, 0), lip, deep)
             pen.across(-4, wide + 14, wide + 14 + lip, f"lip {lip.words}", to=0)

@@ -141,5 +141,5 @@ class ChainRun(Clasped):
         words, whole = (link, f"{unit.words} repeats"), f"{size(name).words} {self.measured}"
         forming.captioned(pen, lambda on: forming.chain(on, run, words, k), [told, whole])
         between = f" and rings of {ring} mm between them" if _ringed(self) else " hooked into each other"
-        closed = f", a clasp and {ends} end rings" if self.clasp else f", {ends} end rings" if ends else ""
+        closed = f", {'a clasp, ' * bool(self.clasp)}end rings: {ends}" if self.clasp or ends else ""
         return f"A chain of {told}: links of {link} mm inside{between}{closed}, {unit.words} mm to a repeat, {whole}"

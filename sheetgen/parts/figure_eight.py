@@ -5,15 +5,12 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base import sketches
-from sheetgen.base.pen import arc
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.pegs import crossed_belt
 from sheetgen.parts import given
 from sheetgen.parts.pegs import PegPair
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
 
@@ -67,12 +64,3 @@ class FigureEight(PegPair):
     def belt(self) -> Spread:
         """A crossed belt."""
         return crossed_belt(self.peg_used, self.second_used, self.clear, self.wire.thickness)
-
-    def view(self, pen: Pen) -> float:
-        """The link hanging, its first loop above."""
-        d = self.wire.thickness
-        r1, r2 = (self.peg_used.usual + d) / 2, (self.second_used.usual + d) / 2
-        upper, lower = (0.0, r1 + d / 2), (0.0, r1 + d / 2 + self.centres.usual)
-        sketches.wire(pen, arc(upper, r1, 0, 360, 64)[:-1], d, closed=True)
-        sketches.wire(pen, arc(lower, r2, 0, 360, 64)[:-1], d, closed=True)
-        return self.outside.usual - d

@@ -129,8 +129,9 @@ class HeadPin(OnWire):
         beyond, beads = size("beyond"), self.stack.usual
         long = size("cut") if self.from_stock else beyond + beads
         last = f"{size('cut').words} cut" if self.from_stock else f"{sketches.worded(long, beyond)} head"
-        marks = self.marks(beyond)
-        sketches.stops(pen, long, [*marks, (long, last)], self.wire.thickness, k, self.bead.size.usual)
+        marks, end = self.marks(beyond), beyond + beads
+        more = [(end, f"{sketches.worded(end, beyond)} beads")] if self.from_stock and self.head_wire.usual else []
+        sketches.stops(pen, long, [*marks, *more, (long, last)], self.wire.thickness, k, self.bead.size.usual)
         self.threaded(pen, beyond, k)
         return f"A wire with beads over {size('stack').words} mm; from its end, mm: {', '.join(w for _, w in marks)}, then the beads; {last}"
 

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Wire
-from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.buying import pieces_from_stock
@@ -192,21 +191,19 @@ class JumpRing(OnRod):
         """The ring with its inside; an oval with its seam on a long side."""
         d = self.wire.thickness
         if _round(self):
-            sketches.round_ring(pen, self.inner.usual, d, f"Ø {self.inner.usual:.4g}", k)
-            return f"A round ring, inside {self.inner.usual:.4g} mm, wire {d:.3g} mm, wound on a rod of {size('rod_used').words} mm"
-        long, wide = self.long, self.narrow.usual
-        sketches.oval(pen, long, wide, d, (f"{long:.4g}", f"{wide:.4g}"), k)
-        return (
-            f"An oval ring, inside {long:.4g} × {wide:.4g} mm, wire {d:.3g} mm, its seam in the middle of a long side"
-        )
+            inside = size("inner").words
+            sketches.round_ring(pen, self.inner.usual, d, f"Ø {inside}", k)
+            return f"A round ring, inside {inside} mm, wire {d:.3g} mm, wound on a rod of {size('rod_used').words} mm"
+        words, straight = (size("inner").words, sketches.worded(self.narrow.usual, size("inner"), "fine")), self.shape == "oval"
+        sketches.oval(pen, self.inner.usual, self.narrow.usual, d, words, k, straight=straight)
+        long, wide = words
+        return f"An oval ring, inside {long} × {wide} mm, wire {d:.3g} mm, its seam in the middle of a long side"
 
     def view(self, pen: Pen) -> float:
         """The ring hanging; the next part hangs on its wire at the bottom."""
         d, long, wide = self.wire.thickness, self.inner.usual, self.narrow.usual
-        r, straight = (wide + d) / 2, long - wide
-        middle = (long + 2 * d) / 2
-        upper, lower = (0.0, middle - straight / 2), (0.0, middle + straight / 2)
-        sketches.wire(pen, [*arc(lower, r, 0, 180, 32), *arc(upper, r, 180, 360, 32)], d, closed=True)
+        path, middle = sketches.oval_path(long, wide, d, straight=self.shape == "oval"), (long + 2 * d) / 2
+        sketches.wire(pen, [(-y, middle + x) for x, y in path], d, closed=True)
         return long + d
 
     def tools(self) -> Iterator[tuple[str, float]]:

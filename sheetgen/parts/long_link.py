@@ -3,18 +3,13 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
-from sheetgen.base import sketches
 from sheetgen.base.spread import Spread, over
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.pegs import inside_pitch, open_belt
 from sheetgen.parts import given
 from sheetgen.parts.kind import figure
 from sheetgen.parts.pegs import PegPair
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
 
 
 class LongLink(PegPair):
@@ -77,12 +72,3 @@ class LongLink(PegPair):
     def across(self) -> float:
         """Outside width at the wider end."""
         return max(self.peg_used.usual, self.second_used.usual) + 2 * self.wire.thickness
-
-    def view(self, pen: Pen) -> float:
-        """The link hanging, its first end above."""
-        d = self.wire.thickness
-        upper, lower = (self.peg_used.usual + d) / 2, (self.second_used.usual + d) / 2
-        path = sketches.belt(upper, lower, self.centres.usual, crossed=False)
-        top = upper + d / 2
-        sketches.wire(pen, [(-y, top + x) for x, y in path], d, closed=True)
-        return self.outside.usual - d

@@ -126,6 +126,14 @@ class PegPair(WirePiece):
         way = "crosswise" if self.crossed else "straight"
         return f"Wire led {way} round two pegs of {first} and {second} mm, {words[1]} from centre to centre, clear {words[0]} mm"
 
+    def view(self, pen: Pen) -> float:
+        """The link hanging, its first end above."""
+        d = self.wire.thickness
+        upper, lower = (self.peg_used.usual + d) / 2, (self.second_used.usual + d) / 2
+        path, top = sketches.belt(upper, lower, self.centres.usual, crossed=self.crossed), upper + d / 2
+        sketches.wire(pen, [(-y, top + x) for x, y in path], d, closed=True)
+        return self.outside.usual - d
+
     def tools(self) -> Iterator[tuple[str, float]]:
         """The pegs."""
         yield "peg", self.peg_used.usual

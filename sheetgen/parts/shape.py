@@ -8,25 +8,22 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, spread
-from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import shapes
 from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.clay_piece import ClayPiece, fired_by
+from sheetgen.parts.clay_piece import fired_by
 from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, figure
+from sheetgen.parts.outlined import SCALED, TWO_SIDED, Outlined
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
-    from sheetgen.base.outline import Outline
-    from sheetgen.base.pen import Pen, Point
+    from sheetgen.base.pen import Pen
 
-TWO_SIDED = ("rectangle", "oval", "teardrop", "leaf")
-SCALED = ("polygon", "outline")
 LEAST_RIM = 0.5  # mm beside a hole, finished: common practice
 HAIR = 0.005  # mm that an arc of straight runs may lie inside the true one
 
@@ -35,7 +32,7 @@ def _is(*kinds: str) -> Callable[[CutShape], bool]:
     return lambda part: part.shape in kinds
 
 
-class CutShape(ClayPiece):
+class CutShape(Outlined):
     """Sides grow by 1 ÷ (1 − s); a flat piece shrinks alike both ways in its plane.
 
     A teardrop is a circle and its two tangents from the tip; a leaf is two equal arcs; a hole stands in the middle of
@@ -62,47 +59,6 @@ class CutShape(ClayPiece):
     def by_cutter(self) -> bool:
         """Whether a round cutter decides the size."""
         return self.shape == "disc" and (self.cutter is not None or self.cut_with == "cutter")
-
-    @property
-    def drawn(self) -> Spread:
-        """Finished width, mm. CannotBe if it is not given."""
-        if self.shape == "outline":
-            if self.path is None:
-                raise self.lacks("path", "M0 0 L20 0 L10 15 Z")
-            return self.across or spread(self.path.width)
-        if self.across is None:
-            raise self.lacks("across", "20 mm")
-        return self.across
-
-    @property
-    def finished_down(self) -> Spread:
-        """Finished height, mm. CannotBe if it is not given."""
-        if self.down is None:
-            raise self.lacks("down", "12 mm")
-        return self.down
-
-    @property
-    def sided(self) -> float:
-        """How many sides a polygon has; 0 of another shape. CannotBe if it is not given."""
-        if self.shape == "polygon" and self.sides is None:
-            raise self.lacks("sides", "6")
-        return self.sides.usual if self.sides else 0
-
-    def lacks(self, field: str, example: str) -> CannotBe:
-        """What to say of a shape that lacks a field."""
-        return CannotBe(f"a cut shape that is {self.shape} wants {field}", f"{field}: {example}", field)
-
-    def outlined(self, wide: float, tall: float) -> Outline | None:
-        """The outline at a size, of a shape that is neither round nor square; a scaled one keeps its proportions."""
-        if self.shape == "outline":
-            return self.path.scaled(wide / self.path.width).placed() if self.path else None
-        return shapes.outline_of(self.shape, wide, tall, self.sided)
-
-    @property
-    def tall(self) -> float:
-        """Height of a scaled outline over its width."""
-        unit = self.outlined(1, 1)
-        return unit.height if unit else 0
 
     @figure("Disc, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", rounding="bench",
             when=lambda part: part.shape == "disc" and not part.by_cutter)  # fmt: skip
@@ -224,21 +180,6 @@ class CutShape(ClayPiece):
                 yield Finding(
                     "hole", "leaves less than half a millimetre of rim", at_most(most) if most > HAIR else "no hole"
                 )
-
-    def flat_piece(self, pen: Pen, corner: Point, wide: float, tall: float, hole: float) -> Point:
-        """The outline from its upper left corner, and its hole; returns the middle."""
-        outline = self.outlined(wide, tall)
-        tall = outline.height if outline else tall
-        middle = (corner[0] + wide / 2, corner[1] + tall / 2)
-        if outline:
-            pen.line([(corner[0] + x, corner[1] + y) for x, y in outline.points], closed=True)
-        elif self.shape == "rectangle":
-            pen.box(corner, wide, tall)
-        else:
-            pen.oval(middle, wide, tall)
-        if hole:
-            pen.circle(middle, hole)
-        return middle
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The outline with its sizes; the hole with its centre."""

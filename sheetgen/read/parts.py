@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.model.project import PartWords, Project
 
-RESERVED = ("min", "max", "round", "up", "down")
+RESERVED = ("min", "max", "round", "up", "down", "pi", "π")
 
 
 def check_parts(project: Project, troubles: Troubles) -> None:
@@ -27,6 +27,8 @@ def check_parts(project: Project, troubles: Troubles) -> None:
             plain = str(key).replace(" ", "_")
             if not re.fullmatch(r"[^\W\d]\w*", plain) or plain in RESERVED:
                 helped = "letters, digits and spaces, a letter first, such as upper ring"
+                if plain in RESERVED:
+                    helped = f"'{plain}' has a meaning in arithmetic ({', '.join(RESERVED)}); take another word"
                 troubles.add(f"'{key}' cannot be the name of a {group}", key.place, helped)
             elif plain in names:
                 troubles.add(

@@ -161,7 +161,7 @@ class View:
             "text": words.prose(step.text, numbers),
             "expect": words.prose(step.expect, numbers, inline=True),
             "cautions": step.cautions,
-            "figures": [{"label": f.label, "value": numbers.value(f), "unit": numbers.unit(f)} for f in step.show],
+            "figures": list(self._beside(step)),
             "minutes": numbers.time(step.minutes) if step.minutes else "",
             "wait": numbers.time(step.wait) if step.wait else "",
             "wait_for": step.wait_for,
@@ -175,6 +175,14 @@ class View:
             ],
             "fired": step.fired,
         }
+
+    def _beside(self, step: WorkedStep) -> Iterator[dict[str, str]]:
+        """The figures beside a step; two of one label are told apart by their parts."""
+        labels = [f.label for f in step.show]
+        for figure in step.show:
+            alike = labels.count(figure.label) > 1 and figure.part
+            label = f"{figure.part.replace('_', ' ').capitalize()}: {figure.label.lower()}" if alike else figure.label
+            yield {"label": label, "value": self.numbers.value(figure), "unit": self.numbers.unit(figure)}
 
     def _versions(self) -> Iterator[dict[str, Any]]:
         for name in self.worked.versions:

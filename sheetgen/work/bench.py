@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Any, NoReturn
 
 from sheetgen.base import arithmetic
@@ -33,7 +34,8 @@ UNIT_DIMENSIONS: dict[str, Dimension] = {
     "mm": LENGTH, "mm²": AREA, "mm³": VOLUME, "mL": VOLUME, "g": MASS, "min": TIME, "°C": TEMPERATURE,
 }  # fmt: skip
 ITEM_NUMBERS: dict[str, Dimension] = {
-    "thickness": LENGTH, "size": LENGTH, "height": LENGTH, "shrinkage": COUNT, "thickness_shrinkage": COUNT,
+    "thickness": LENGTH, "size": LENGTH, "height": LENGTH, "width": LENGTH, "length": LENGTH, "hole": LENGTH,
+    "inside": LENGTH, "depth": LENGTH, "shrinkage": COUNT, "thickness_shrinkage": COUNT,
     "metal_share": COUNT, "cure": TIME, "drying": TIME,
 }  # fmt: skip
 PLAIN_UNITS = {v: k for k, v in UNIT_DIMENSIONS.items() if k != "mL"} | {COUNT: ""}
@@ -112,6 +114,8 @@ class Workbench:
             return value
         if name in self.own:
             return self.own_figure(name)
+        if name in {"π", "pi"}:
+            return Quantity(spread(math.pi))
         head, _, rest = name.partition(".")
         if head in self.choices and rest:
             value = self.choice(head)

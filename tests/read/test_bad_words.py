@@ -64,7 +64,7 @@ CASES = [
     Bad("a misspelt field of a part", DROPS, "    overlap: 4 mm", "    ‸overlp: 4 mm", ("tube has no field 'overlp'",), ("'overlap'",)),
     Bad("a field of a part that is missing", DROPS, "  body:\n    kind: tube\n    clay: clay\n    length: height", "  ‸body:\n    kind: tube\n    clay: clay", ("'body' wants its length",), ("add length",)),
     Bad("a list in a part", DROPS, "    overlap: 4 mm", "    ‸overlap: [4 mm]", ("one value",), ("overlap",)),
-    Bad("a part named as a function", DROPS, "  seats:\n    kind: stone row", "  ‸round:\n    kind: stone row", ("'round' cannot be the name",), ("letters",)),
+    Bad("a part named as a function", DROPS, "  seats:\n    kind: stone row", "  ‸round:\n    kind: stone row", ("'round' cannot be the name",), ("has a meaning in arithmetic", "another word")),
     Bad("a part and a choice of one name", DROPS, "  stone: glass-2", "  stone: glass-2\n  body: 3 mm", ("'body' is named twice",), ("another name",)),
     # Numbers
     Bad("a missing unit", DROPS, "  height: 22 mm", "  height: 22", ("length",), ("38 mm",)),
