@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Extent, Pen, Point, arc
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 
 WORDS, COLUMN, FEW = 2.6, 55.0, 4  # mm high and mm wide; so many lines stand under each other before they part
 ROOM = 2.2  # mm on paper: a hole that a cross can stand in
+CLEAR = 1.45  # mm from a wire's edge to the middle of a number beside it
 THIN = 0.8  # mm on paper: two edges nearer than that run into one line
 MOST = 40  # strips drawn one by one; of more only the outermost and the line of their ends
 
@@ -156,7 +158,7 @@ def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
 class Case:
     """A box as it is put together, wet.
 
-    Its sides are those of the base, the length of the two walls down, and the height; `plate` is base and lid's thickness.
+    Its sides are those of the base, the length of the two walls down, and the height; `plate` is how thick its base is.
     """
 
     sides: tuple[Size, Size, Size, Size]
@@ -204,21 +206,36 @@ def case(pen: Pen, box: Case, k: float) -> None:
 def bent(pen: Pen, path: Sequence[Point], joints: Sequence[Point], d: float, k: float) -> None:
     """A bent wire, its start ringed, with a numbered mark across it where each piece ends."""
     run = [(x * k, y * k) for x, y in path]
-    edge = d * k / 2
     wire(pen, run, d * k)
-    middle = (sum(x for x, _ in run) / len(run), sum(y for _, y in run) / len(run))
     start, *others = [(x * k, y * k) for x, y in joints]
     pen.circle(start, d * k + 1.6, "thin")
+    wires = [(a + (c - a) * n / 8, b + (e - b) * n / 8) for (a, b), (c, e) in pairwise(run) for n in range(9)]
+    wires += arc(start, d * k / 2 + 0.8, 0, 360, 16)
+    numbers: list[Point] = []
     for i, (x, y) in enumerate(others, 1):
-        # A number stands outside the form: away from its middle, across the wire.
         near = min(range(len(run)), key=lambda j: math.dist(run[j], (x, y)))
         (ax, ay), (bx, by) = run[max(0, near - 1)], run[min(len(run) - 1, near + 1)]
         long = math.hypot(bx - ax, by - ay) or 1
         nx, ny = -(by - ay) / long, (bx - ax) / long
-        if nx * (x - middle[0]) + ny * (y - middle[1]) < 0:
-            nx, ny = -nx, -ny
-        pen.line([(x - nx * edge, y - ny * edge), (x + nx * (edge + 1.4), y + ny * (edge + 1.4))], "thin")
-        pen.text((x + nx * (edge + 2.9), y + ny * (edge + 2.9) + 1), str(i), anchor="middle")
+        far = _free((x, y), (nx, ny), d * k / 2, (wires, numbers))
+        mark = far - math.copysign(1.4, far)
+        pen.line([(x + nx * r, y + ny * r) for r in (-math.copysign(d * k / 2, far), mark)], "thin")
+        numbers.append((x + nx * far, y + ny * far))
+        pen.text((numbers[-1][0], numbers[-1][1] + 1), str(i), anchor="middle")
+
+
+def _free(joint: Point, across: Point, edge: float, taken: tuple[Sequence[Point], Sequence[Point]]) -> float:
+    """How far across the wire a number stands clear of wires and numbers, none of which its mark crosses."""
+    best = (-1.0, edge + 3)
+    for reach in (1.5, 1.9, 3.0, 4.5, 6.5, 9.0):
+        for far in (edge + reach, -edge - reach):
+            way = [(joint[0] + across[0] * far * n / 4, joint[1] + across[1] * far * n / 4) for n in range(1, 5)]
+            clear = min(math.dist(way[-1], wire) - edge for wire in taken[0])
+            clear = min(clear, *(math.dist(at, number) - 1 for at in way for number in taken[1]), math.inf)
+            if clear >= CLEAR:
+                return far
+            best = max(best, (clear, far))
+    return best[1]
 
 
 def held(pen: Pen, wide: float, deep: float, words: str) -> None:

@@ -10,12 +10,11 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Pen, Point, arc
-from sheetgen.base.rounding import Rounder
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sheetgen.base.figure import Rounding, Size
+    from sheetgen.base.figure import Size
     from sheetgen.base.pen import Line
 
 
@@ -28,15 +27,6 @@ def strip(pen: Pen, cut: Size, meets: Size, wide: Size | None, thick: float = 0)
     pen.across(down + 5, 0, cut, f"{cut.words} cut", to=down)
     if wide is not None:
         pen.upright(-4, 0, down, wide.words, to=0)
-
-
-def worded(mm: float, like: Size, rounding: Rounding = "tenth") -> str:
-    """A length that is no figure, in the words of one that is: millimetres or inches, and the studio's decimal sign."""
-    try:
-        inches = abs(float(like.words.replace(",", ".").replace("−", "-")) - like) > 1
-    except ValueError:
-        inches = True  # a fraction
-    return Rounder(inches=inches, point="," if "," in like.words else ".").words(mm, "mm", rounding)
 
 
 def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, words: tuple[str, str], k: float) -> None:

@@ -58,7 +58,7 @@ class AdhesiveMix(Part):
         """2 to the power of (reference − room) ÷ 10."""
         return 2 ** ((self.adhesive.pot_temperature - self.room.usual) / POT_LIFE_HALVES_PER)
 
-    @figure("Pot life in this room", "min", "{adhesive.pot_life} × {factor}", when=_closes)
+    @figure("Pot life in this room", "min", "{adhesive.pot_life} × {factor}", rounding="short", when=_closes)
     def open_time(self) -> Spread:
         """Half as long for every 10 °C warmer: the factor is 2 to the power of the difference ÷ 10."""
         life = self.adhesive.pot_life or spread(0)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import forming
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said
 from sheetgen.base.material import Clay
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
@@ -182,7 +183,10 @@ class Bail(ClayPiece):
 
         forming.captioned(pen, section, [f"former {former.words}, strip {size('strip').words}"])
         joined = f", coming together {meet.words} mm under its middle" if meet else ""
-        return f"A strip of {size('strip').words} mm over a former of {former.words} mm, wet: front tail {front.words} mm, back tail {back.words} mm{joined}"
+        return said(
+            former,
+            f"A strip of {size('strip').words} mm over a former of {former.words} mm, wet: front tail {front.words} mm, back tail {back.words} mm{joined}",
+        )
 
     def view(self, pen: Pen) -> float:
         """From the front: the strip's width, over the loop and down the front tail."""

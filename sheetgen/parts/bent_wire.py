@@ -7,8 +7,9 @@ from functools import reduce
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
-from sheetgen.base import forming, sketches, views
+from sheetgen.base import forming, views
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
@@ -136,15 +137,17 @@ class BentWire(WirePiece):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The bent wire with a number where each piece ends, and how far along the wire that is."""
         cut, d = size("cut"), self.wire.thickness
-        along = [sketches.worded(at, cut) for at in accumulate(self._long(bend).usual for bend in self.form)]
+        along = [worded(at, cut) for at in accumulate(self._long(bend).usual for bend in self.form)]
         pieces = [self._piece(bend, cut) for bend in self.form] if len(along) <= MANY else [""] * len(along)
         lines = [f"{i}: {piece} to {at}" for i, (piece, at) in enumerate(zip(pieces, along, strict=True), 1)]
         path, joints = self.path(), self.joints()
         forming.captioned(pen, lambda on: forming.bent(on, path, joints, d, k), [*lines, f"cut {cut.words}"])
-        return f"The bent wire and its pieces, mm, each to so far along the wire: {'; '.join(lines)}; cut {cut.words}"
+        return said(
+            cut, f"The bent wire and its pieces, mm, each to so far along the wire: {'; '.join(lines)}; cut {cut.words}"
+        )
 
     def _piece(self, bend: Bend, like: Size) -> str:
-        words = sketches.worded(bend.size.usual, like, "fine")
+        words = worded(bend.size.usual, like, "fine")
         return f"Ø {words} {bend.degrees:g}°" if bend.degrees else words
 
     def view(self, pen: Pen) -> float:

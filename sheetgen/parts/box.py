@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import forming, sketches
+from sheetgen.base import forming
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Clay
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
@@ -170,7 +171,7 @@ class Box(Lidded):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """From above how the walls meet; in section walls on their base, and the lid over them; wet sizes."""
         sizes = (size("wet_across"), size("wet_down"), size("wall_down"), size("wet_wall"))
-        plate = sketches.worded(self.base_rolled.usual, sizes[0], "fine")
+        plate = worded(self.base_rolled.usual, sizes[0], "fine")
         lip = size("lip_across") if lipped(self) else None
         walls = (self.thickness.usual, self.base_rolled.usual, self.corners == "mitred")
         forming.case(pen, forming.Case(sizes, *walls, self.lid != "none", lip, f"base {plate}"), k)
@@ -179,7 +180,7 @@ class Box(Lidded):
         lid = (
             "" if self.lid == "none" else f", and its lid with a lip of {lip.words} mm" if lip else ", and its flat lid"
         )
-        return f"A box, wet: walls {high} mm high on a base of {across} by {down} mm, {meet}{lid}"
+        return said(sizes[0], f"A box, wet: walls {high} mm high on a base of {across} by {down} mm, {meet}{lid}")
 
     def view(self, pen: Pen) -> float:
         """From above: the lid, or the walls round the inside."""

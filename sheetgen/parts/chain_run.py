@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import forming, sketches
+from sheetgen.base import forming
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Finding as Bought
 from sheetgen.base.spread import Spread, floor, spread
 from sheetgen.base.trouble import CannotBe
@@ -132,7 +133,7 @@ class ChainRun(Clasped):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The chain taut: clasp, end rings, first links and last, what repeats."""
         unit, links, ends = size("unit"), int(self.links.usual), int(self.end_rings.usual)
-        link, ring = (sketches.worded(x.usual, unit, "fine") for x in (self.link, self.ring))
+        link, ring = (worded(x.usual, unit, "fine") for x in (self.link, self.ring))
         wires = (self.wire.usual, self.ring_wire.usual or self.wire.usual)
         sides = ((ends + 1) // 2, ends // 2)
         run = forming.Chain(self.link.usual, self.ring.usual, *wires, links, sides, self.clasp_length)
@@ -142,4 +143,6 @@ class ChainRun(Clasped):
         forming.captioned(pen, lambda on: forming.chain(on, run, words, k), [told, whole])
         between = f" and rings of {ring} mm between them" if _ringed(self) else " hooked into each other"
         closed = f", {'a clasp, ' * bool(self.clasp)}end rings: {ends}" if self.clasp or ends else ""
-        return f"A chain of {told}: links of {link} mm inside{between}{closed}, {unit.words} mm to a repeat, {whole}"
+        return said(
+            unit, f"A chain of {told}: links of {link} mm inside{between}{closed}, {unit.words} mm to a repeat, {whole}"
+        )

@@ -53,7 +53,7 @@ class ClayByMass(Part):
             return f"{self.mass.usual if self.mass else 0:.6g}"
         return f"{self.weight.usual:.6g} ÷ {self.clay.metal_share:.6g}"
 
-    @figure("Clay, each", "g", "{mass_worked}", rounding="mass up")
+    @figure("Clay, each", "g", "{mass_worked}")
     def clay_mass(self) -> Spread:
         """Wet clay in one piece. CannotBe if neither it nor its finished weight is given."""
         if self.mass is None and self.weight is None:
@@ -65,7 +65,7 @@ class ClayByMass(Part):
         """Metal left of one piece."""
         return fired_mass(self.clay_mass, self.clay.metal_share)
 
-    @figure("Clay in all the pieces", "g", "{count} × {clay_mass}", rounding="mass up")
+    @figure("Clay in all the pieces", "g", "{count} × {clay_mass}")
     def all_pieces(self) -> Spread:
         """What stays in the pieces."""
         return self.count * self.clay_mass

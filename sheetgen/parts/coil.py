@@ -61,7 +61,7 @@ class Coil(OnRod, WirePiece):
         long = self.length.usual if self.length else 0
         return f"down(({long:.6g} − {self.wire.thickness:.6g}) ÷ {self.pitch.usual:.6g})"
 
-    @figure("Turns to wind", "", "{turns_worked}")
+    @figure("Turns that come out", "", "{turns_worked}")
     def wound(self) -> float:
         """As given, or as many whole ones as the length takes."""
         if (self.turns is None) == (self.length is None):
@@ -73,6 +73,15 @@ class Coil(OnRod, WirePiece):
             least = math.ceil((self.wire.thickness + self.pitch.usual) * 10 - 1e-6) / 10
             raise CannotBe("a coil so short has less than one turn", f"{least:g} mm or more, or thinner wire", "length")
         return whole
+
+    @figure(
+        "Turns to wind on the rod", "",
+        "{wound} × ({inner} + {wire.thickness}) ÷ ({rod_used} + {wire.thickness})",
+        when=lambda part: part.springback.usual > 0,
+    )  # fmt: skip
+    def to_wind(self) -> Spread:
+        """More than come out where the coil springs open: the same wire goes round a wider coil fewer times."""
+        return self.wound * (self.inner.usual + self.wire.thickness) / (self.rod_used + self.wire.thickness)
 
     @figure("Length that comes out", "mm", "{wound} × {pitch} + {wire.thickness}", rounding="tenth")
     def long(self) -> Spread:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Clay
 from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
@@ -214,7 +215,9 @@ class Dome(Pierced):
         chord = 2 * self.middle * math.sin(2 * math.asin(min(1.0, disc / (4 * self.middle))))
         rise = disc**2 / (8 * self.middle)
         tool = f"{'ball' if self.formed == 'over' else 'cup'} {ball.words}"
-        words = (sketches.worded(chord, disc), sketches.worded(rise, disc), tool)
+        words = (worded(chord, disc), worded(rise, disc), tool)
         over = self.formed == "over"
         sketches.dome(pen, ball, self.thickness.usual, disc, words, k, over=over)
-        return f"The disc {'over' if over else 'in'} a {tool} mm across, wet: {words[0]} mm wide, {words[1]} mm high"
+        return said(
+            ball, f"The disc {'over' if over else 'in'} a {tool} mm across, wet: {words[0]} mm wide, {words[1]} mm high"
+        )

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import forming, sketches
+from sheetgen.base import forming
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Fibre
 from sheetgen.base.pen import Moved
 from sheetgen.base.trouble import CannotBe
@@ -185,14 +186,14 @@ class Fringe(Part):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The strips side by side with first and longest drop; one in section over its bar, or all held in an end."""
         fills, cut, drops = size("fills"), size("first_cut"), self.drops()
-        first, longest = (sketches.worded(d.usual, cut, "fine") for d in (self.first, self.longest))
+        first, longest = (worded(d.usual, cut, "fine") for d in (self.first, self.longest))
         last = f", last {size('last_cut').words}" if self.last else ""
         lines = [f"cut first {cut.words}{last}"]
         if self.bar is None:
-            held = sketches.worded(self.held.usual, cut, "fine")
+            held = worded(self.held.usual, cut, "fine")
             how = f"with {held} mm held in the end"
         else:
-            words = sketches.worded(self.bar.usual, cut, "fine")
+            words = worded(self.bar.usual, cut, "fine")
             how = f"folded over a bar of {words} mm"
             lines.append(f"folded over a bar of {words}")
 
@@ -206,7 +207,10 @@ class Fringe(Part):
                 forming.folded(Moved(on, (-14 - (bar / 2 + thick) * k, 0)), path, bar, thick, k)
 
         forming.captioned(pen, hung, lines)
-        return f"{len(drops)} strips side by side over {fills.words} mm, {how}: the first hangs {first} mm, the longest {longest} mm"
+        return said(
+            fills,
+            f"{len(drops)} strips side by side over {fills.words} mm, {how}: the first hangs {first} mm, the longest {longest} mm",
+        )
 
     def view(self, pen: Pen) -> float:
         """The strips as they hang."""

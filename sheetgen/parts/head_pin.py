@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import sketches, views
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Bead
 from sheetgen.base.material import Finding as Bought
 from sheetgen.base.spread import spread
@@ -128,12 +129,15 @@ class HeadPin(OnWire):
         """The wire straight, with its beads and the lengths to bend at, from the end that becomes the loop."""
         beyond, beads = size("beyond"), self.stack.usual
         long = size("cut") if self.from_stock else beyond + beads
-        last = f"{size('cut').words} cut" if self.from_stock else f"{sketches.worded(long, beyond)} head"
+        last = f"cut {size('cut').words}" if self.from_stock else f"head at {worded(long, beyond)}"
         marks, end = self.marks(beyond), beyond + beads
-        more = [(end, f"{sketches.worded(end, beyond)} beads")] if self.from_stock and self.head_wire.usual else []
+        more = [(end, f"beads to {worded(end, beyond)}")] if self.from_stock and self.head_wire.usual else []
         sketches.stops(pen, long, [*marks, *more, (long, last)], self.wire.thickness, k, self.bead.size.usual)
         self.threaded(pen, beyond, k)
-        return f"A wire with beads over {size('stack').words} mm; from its end, mm: {', '.join(w for _, w in marks)}, then the beads; {last}"
+        return said(
+            beyond,
+            f"A wire with beads over {size('stack').words} mm; from its end, mm: {', '.join(w for _, w in marks)}, then the beads; {last}",
+        )
 
     def view(self, pen: Pen) -> float:
         """Loop, wraps, beads, head."""

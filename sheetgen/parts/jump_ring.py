@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Wire
 from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
@@ -193,11 +194,20 @@ class JumpRing(OnRod):
         if _round(self):
             inside = size("inner").words
             sketches.round_ring(pen, self.inner.usual, d, f"Ø {inside}", k)
-            return f"A round ring, inside {inside} mm, wire {d:.3g} mm, wound on a rod of {size('rod_used').words} mm"
-        words, straight = (size("inner").words, sketches.worded(self.narrow.usual, size("inner"), "fine")), self.shape == "oval"
+            return said(
+                size("inner"),
+                f"A round ring, inside {inside} mm, wire {worded(d, size('inner'), 'fine')} mm, wound on a rod of {size('rod_used').words} mm",
+            )
+        words, straight = (
+            (size("inner").words, worded(self.narrow.usual, size("inner"), "fine")),
+            self.shape == "oval",
+        )
         sketches.oval(pen, self.inner.usual, self.narrow.usual, d, words, k, straight=straight)
         long, wide = words
-        return f"An oval ring, inside {long} × {wide} mm, wire {d:.3g} mm, its seam in the middle of a long side"
+        return said(
+            size("inner"),
+            f"An oval ring, inside {long} × {wide} mm, wire {worded(d, size('inner'), 'fine')} mm, its seam in the middle of a long side",
+        )
 
     def view(self, pen: Pen) -> float:
         """The ring hanging; the next part hangs on its wire at the bottom."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import sketches
+from sheetgen.base.like import worded
 from sheetgen.base.spread import GRAIN, spread
 from sheetgen.formulas.wrapped import turned_loop
 from sheetgen.parts.kind import Finding, Worker, figure
@@ -44,8 +44,8 @@ class OnWire(WirePiece):
         stem = spread(neck).usual
         places = {"tail": beyond - self.end.usual, "wraps": beyond - stem - loop.usual, "loop": beyond - stem}
         named = {what: at for what, at in places.items() if at > GRAIN and (stem or what == "tail")}
-        found = [(at, f"{sketches.worded(at, beyond)} {what}") for what, at in named.items()]
-        return [*found, (float(beyond), f"{beyond.words} {'neck' if stem else 'loop'}")]
+        found = [(at, f"{what} to {worded(at, beyond)}") for what, at in named.items()]
+        return [*found, (float(beyond), f"{'neck' if stem else 'loop'} to {beyond.words}")]
 
     def threaded(self, pen: Pen, start: float, k: float) -> None:
         """The beads on a straight wire, lying from `start` on, mm."""

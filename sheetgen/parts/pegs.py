@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.pegs import inside_pitch
 from sheetgen.parts.kind import Finding, figure
@@ -124,7 +125,10 @@ class PegPair(WirePiece):
         pegs = (self.peg_used.usual, self.second_used.usual, self.clear.usual)
         sketches.two_pegs(pen, *pegs, self.wire.thickness, words, k, crossed=self.crossed)
         way = "crosswise" if self.crossed else "straight"
-        return f"Wire led {way} round two pegs of {first} and {second} mm, {words[1]} from centre to centre, clear {words[0]} mm"
+        return said(
+            size("cut"),
+            f"Wire led {way} round two pegs of {first} and {second} mm, {words[1]} from centre to centre, clear {words[0]} mm",
+        )
 
     def view(self, pen: Pen) -> float:
         """The link hanging, its first end above."""

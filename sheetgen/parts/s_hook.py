@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import forming, sketches
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.pen import arc
 from sheetgen.base.spread import Spread, over
 from sheetgen.base.trouble import CannotBe
@@ -153,8 +154,10 @@ class SHook(WirePiece):
             sketches.wire(on, [(x * k, y * k) for x, y in line], d * k)
             on.upright(-d * k / 2 - 5, -d * k / 2, (low + d / 2) * k, long.words, to=-d * k / 2)
 
-        forming.captioned(pen, rods, [words, f"tips {sketches.worded(self.tip.usual, cut, 'fine')}, cut {cut.words}"])
-        return f"Wire of {cut.words} mm bent round {words} mm the opposite way, {long.words} mm long over all"
+        forming.captioned(pen, rods, [words, f"tips {worded(self.tip.usual, cut, 'fine')}, cut {cut.words}"])
+        return said(
+            cut, f"Wire of {cut.words} mm bent round {words} mm the opposite way, {long.words} mm long over all"
+        )
 
     def view(self, pen: Pen) -> float:
         """As it hangs: the middle of the lower bend under that of the upper one."""

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import forming, views
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.pen import arc
 from sheetgen.base.trouble import CannotBe
@@ -152,7 +153,10 @@ class StoneRing(Seated):
         """The seats as they are marked and drilled, wet."""
         around, drill, pitch, n = size("wet_around"), size("drill"), size("wet_pitch"), int(self.stones.usual)
         forming.stone_ring(pen, (around, drill, pitch), n, size("wet_across") if self.across else 0, k)
-        return f"{n} seats drilled {drill.words} mm on a circle of {around.words} mm, wet, {pitch.words} mm from middle to middle"
+        return said(
+            around,
+            f"{n} seats drilled {drill.words} mm on a circle of {around.words} mm, wet, {pitch.words} mm from middle to middle",
+        )
 
     def view(self, pen: Pen) -> float:
         """The stones on their disc."""

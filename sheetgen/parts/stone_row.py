@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base import sketches
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.spread import Spread, ceil
 from sheetgen.base.trouble import CannotBe
@@ -194,13 +194,16 @@ class StoneRow(Seated):
         first = (long - (n - 1) * pitch) / 2
         for i in range(n):
             pen.circle(((first + i * pitch) * k, wide * k / 2), d * k, "thin")
-        edge, apart = (sketches.worded(mm, size("wet_length")) for mm in (first, pitch))
+        edge, apart = (worded(mm, size("wet_length")) for mm in (first, pitch))
         pen.across(wide * k + 5, 0, first * k, edge, to=wide * k)
         if n > 1:
             pen.across(-4, first * k, (first + pitch) * k, apart, to=0)
         pitched = f", {apart} mm from centre to centre" if n > 1 else ""
-        whole = sketches.worded(long, size("wet_length"), "fine")
-        return f"{n} stones along {whole} mm{pitched}, the first {edge} mm from the end, finished sizes"
+        whole = worded(long, size("wet_length"), "fine")
+        return said(
+            size("wet_length"),
+            f"{n} stones along {whole} mm{pitched}, the first {edge} mm from the end, finished sizes",
+        )
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The strip with its seat centres."""

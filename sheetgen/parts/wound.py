@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, ClassVar
 
 from sheetgen.base import sketches
+from sheetgen.base.like import said, worded
 from sheetgen.formulas.shrinkage import fired_mass
 from sheetgen.formulas.wrap import strip_round
 from sheetgen.parts.clay_piece import ClayPiece
@@ -63,10 +64,13 @@ class WoundStrip(ClayPiece):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The strip on its former, in section."""
         former, sheet = size(self.round_figure), self.sheeted / 2
-        words = (f"former {former.words}", f"overlap {sketches.worded(self.overlap.usual, former, 'fine')}")
+        words = (f"former {former.words}", f"overlap {worded(self.overlap.usual, former, 'fine')}")
         sketches.wound(pen, former, sheet, self.thickness.usual, self.overlap.usual, words, k)
-        over = f" over {sheet:g} mm of release sheet" if sheet else ""
-        return f"A strip wound round a former of {former.words} mm{over}, overlapping {words[1][8:]} mm, one cut through both layers"
+        over = f" over {worded(sheet, former, 'fine')} mm of release sheet" if sheet else ""
+        return said(
+            former,
+            f"A strip wound round a former of {former.words} mm{over}, overlapping {words[1][8:]} mm, one cut through both layers",
+        )
 
 
 @figure("Strip, ends meet", "mm", "π × ({wet_inside} + {thickness})", rounding="tenth")

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import sketches, views
 from sheetgen.base.figure import Made
+from sheetgen.base.like import said, worded
 from sheetgen.base.material import Bead
 from sheetgen.formulas.wrapped import turned_loop, wrapped_end, wrapped_link_inside, wrapped_neck, wrapped_wire
 from sheetgen.parts import given, on_wire
@@ -93,10 +94,13 @@ class WrappedLink(OnWire):
         beyond, long, beads = size("beyond"), size("cut"), size("stack")
         marks = self.marks(beyond)
         end = beyond + self.stack.usual
-        more = [(end, f"beads to {sketches.worded(end, beyond)}"), (float(long), f"both ends alike, {long.words} cut")]
+        more = [(end, f"beads to {worded(end, beyond)}"), (float(long), f"both ends alike, cut {long.words}")]
         sketches.stops(pen, long, [*marks, *more], self.wire.thickness, k, self.bead.size.usual)
         self.threaded(pen, beyond, k)
-        return f"A wire of {long.words} mm with beads over {beads.words} mm; from each end, mm: {', '.join(w for _, w in marks)}, then the beads"
+        return said(
+            beyond,
+            f"A wire of {long.words} mm with beads over {beads.words} mm; from each end, mm: {', '.join(w for _, w in marks)}, then the beads",
+        )
 
     def view(self, pen: Pen) -> float:
         """Loop, wraps, beads, wraps, loop."""

@@ -38,7 +38,7 @@ class Numbers:
         if figure.unit in SCALES:
             return self.scale(figure.value, figure.unit)
         if figure.unit == "min":
-            return self.time(figure.value)
+            return self.short(figure.value) if figure.rounding == "short" else self.time(figure.value)
         spread = figure.value
         if figure.unit == "mm" and not spread.exact and figure.rounding == "fine":
             # A fired size: only its ends can be promised.
@@ -100,6 +100,10 @@ class Numbers:
         if high <= 6 * HOUR:
             return _span(_hours(low), _hours(high))
         return _span(*(self.rounder.decimal(n / DAY, 1) for n in (low, high))) + f"{NBSP}days"
+
+    def short(self, minutes: Spread) -> str:
+        """A time that must not be overrun: both ends down, to whole minutes."""
+        return _span(f"{floor(minutes.low):g}", f"{floor(minutes.high):g}") + f"{NBSP}min"
 
     def amount(self, line: MaterialLine) -> str:
         """What to have: enough for the highest need and its allowance, rounded up; spare pieces shown apart."""
