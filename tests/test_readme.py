@@ -1,0 +1,44 @@
+"""What the README says is what the program does."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from pathlib import Path
+from typing import Any
+
+from sheetgen.model.project import Project, Step, Studio
+from sheetgen.model.stock import StockFile
+from sheetgen.parts.catalogue import kinds
+
+ROOT = Path(__file__).parent.parent
+README = (ROOT / "README.md").read_text("utf-8")
+
+
+def test_the_project_in_the_readme_can_be_made_with_the_demonstration_stock(libraries: Any, tmp_path: Path) -> None:
+    example = next(b for b in re.findall(r"```yaml\n(.*?)```", README, re.DOTALL) if "Mooring ring" in b)
+    library = libraries.Library(tmp_path)
+    library.write("mooring-ring/project.yaml", example)
+    shutil.copytree(ROOT / "projects" / "stock", tmp_path / "projects" / "stock")
+    shutil.copy(ROOT / "projects" / "studio.yaml", tmp_path / "projects" / "studio.yaml")
+    assert set(library.worked("mooring-ring").versions) == {"main", "US 8"}
+
+
+def test_the_readme_names_every_kind_of_part() -> None:
+    assert [kind for kind in kinds() if kind not in README] == []
+
+
+def test_the_readme_names_every_field_of_studio_stock_project_and_step() -> None:
+    fields = [info.alias for form in (Studio, StockFile, Project, Step) for info in form.model_fields.values()]
+    for group in StockFile.model_fields.values():
+        written = group.annotation.__args__[1]  # type: ignore[union-attr]
+        fields += [info.alias for info in written.model_fields.values()]
+    assert [
+        field for field in dict.fromkeys(fields) if field and f"`{field}" not in README and f"{field}:" not in README
+    ] == []
+
+
+def test_the_first_paragraph_of_the_readme_states_the_job() -> None:
+    first = README.split("\n\n")[1]
+    assert "finished piece" in first
+    assert "works backwards" in first
