@@ -92,7 +92,7 @@ def fringe(pen: Pen, drops: Sequence[float], strip: tuple[float, float], words: 
     longest = max(range(len(drops)), key=lambda i: drops[i])
     few = range(len(drops)) if len(drops) <= MOST else sorted({0, longest, len(drops) - 1})
     for i in few:
-        pen.box((lefts[i], 0), width * k, drops[i] * k)
+        pen.box((lefts[i], 0), width * k, drops[i] * k, "thin" if width * k < 2 * THIN else "cut")
     if len(drops) > MOST:
         pen.line([(x + width * k / 2, d * k) for x, d in zip(lefts, drops, strict=True)], "thin")
     pen.upright(-5, 0, drops[0] * k, words[0], to=0)
@@ -148,7 +148,7 @@ def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
             pen.across(reach + 5, first, x, words[0], to=reach * 0.5)
             if run.links > 1:
                 pen.across(-reach - 4, first, x + run.ring * k, words[1], to=-reach * 0.5)
-        if run.ring and i < run.links - 1:
+        if run.ring and i < shown - 1:
             x = put(run.ring, run.ring, run.ring_wire)
     for _ in range(run.ends[1]):
         x = put(run.ring, run.ring, run.ring_wire)
@@ -183,7 +183,7 @@ def case(pen: Pen, box: Case, k: float) -> None:
     pen.upright(-4, 0, tall, down.words, to=0)
     if not box.mitred:
         pen.upright(wide + 7, t, tall - t, wall_down.words, to=wide)
-    y = tall + 6
+    y = tall + (6 if box.lid else 12)
     plate, lip = box.plate * k, (box.lip or 0) * k
     if box.lid:
         pen.box((0, y), wide, plate)

@@ -37,8 +37,13 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
     ),
     "blade": (
         "CAUTION", "Tissue blade or craft knife.",
-        "Cuts skin as it cuts clay.",
+        "Cuts skin before you feel it.",
         "Push straight down with fingers behind the edge, and cap it when you set it down.",
+    ),
+    "cut metal": (
+        "CAUTION", "Sheet metal, shears and saw blades.",
+        "Edges and burrs slice skin, and a blade that snaps flies.",
+        "Eye protection; fingers beside the line and not in front of the blade; file every edge as soon as it is cut.",
     ),
     "pin": (
         "CAUTION", "Sharp pin or needle tool.",

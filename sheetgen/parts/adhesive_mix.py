@@ -29,6 +29,8 @@ class AdhesiveMix(Part):
     alike; read the maker's sheet. Never change the parts to make it cure faster.
     """
 
+    hazards = ("epoxy",)
+
     kind = "adhesive mix"
 
     adhesive = given.item(Adhesive, "the adhesive")

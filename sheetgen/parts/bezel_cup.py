@@ -31,6 +31,8 @@ class BezelCup(Weighed):
     third of the stone at least is a maker's rule. Carats hold for a brilliant cut, and not for a cabochon.
     """
 
+    hazards = ("torch", "pickle", "cut metal")
+
     kind = "bezel cup"
 
     strip = given.item(Sheet, "the metal of the wall")

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spread import Spread
 from sheetgen.facts.gauges import CARD
 from sheetgen.formulas.shrinkage import fired_size
-from sheetgen.parts.kind import Part, Take, Worker
+from sheetgen.parts.kind import Finding, Part, Take, Worker
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
     from sheetgen.base.material import Clay
-    from sheetgen.base.spread import Spread
     from sheetgen.parts.given import Given
 
 
@@ -39,6 +39,12 @@ class ClayPiece(Part):
     def takes(self) -> Iterator[Take]:
         """Clay as cut."""
         yield Take(self.clay, self.clay_mass * self.count, "clay_mass")
+
+    def rolls_thinner(self) -> Iterator[Finding]:
+        """Texture only thins."""
+        first = getattr(self, "rolled_first", None)
+        if isinstance(first, Spread) and first.usual < self.thickness.usual:
+            yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Thickness and clay."""

@@ -22,6 +22,8 @@ LARGEST = 150.0  # mm: the longest strip that a template page has room for
 class ClosedStrip(Part):
     """Worked on the middle of its thickness; a kind says in `meets` how long that is."""
 
+    hazards = ("cut metal",)
+
     trim: Given[Spread]
 
     meets: Worker

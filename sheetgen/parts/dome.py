@@ -9,6 +9,7 @@ from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.like import said, worded
 from sheetgen.base.material import Clay
+from sheetgen.base.spread import Spread
 from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen
-    from sheetgen.base.spread import Spread
 
 
 def _ringed(part: Dome) -> bool:
@@ -43,6 +43,7 @@ class Dome(Pierced):
     thickness = given.length("thickness the clay is rolled to", above=0)
     formed = given.one_of("over a ball, or in a cup", "over", "in")
     grain = given.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across")
+    rolled_first = given.maybe_length("thickness it is rolled to before the texture", above=0)
     hole = given.maybe_length("finished diameter of a hole in the middle", above=0)
     holes = given.count("holes in a ring round the middle", default="0", at_least=0, at_most=60)
     around = given.maybe_length("finished diameter of the circle their centres stand on", above=0)
@@ -128,11 +129,6 @@ class Dome(Pierced):
         half = 2 * math.asin(min(1.0, self.wet_disc.usual / (4 * self.middle)))
         return fired_size(2 * self.outer * math.sin(half), self.clay.shrinkage)
 
-    @figure("Hole, cut wet", "mm", "{hole} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda part: part.hole)
-    def wet_hole(self) -> Spread:
-        """Hole to cut in the middle; it stays a hair smaller or grows, see the two below."""
-        return wet_size(self.hole or 0, self.clay.shrinkage)
-
     @figure(
         "Hole, if the disc bends and does not stretch, cut wet", "mm",
         "4 × {radius} × sin(asin({hole} ÷ (2 × {radius})) ÷ 2) × (1 − {fired_thickness} ÷ (2 × {radius})) ÷ (1 − {clay.shrinkage})",
@@ -150,6 +146,20 @@ class Dome(Pierced):
     def hole_held(self) -> Spread:
         """Uniform stretch, a bounding model; real work lies between."""
         return wet_size(hole_stretched(self.hole or 0, self.across, self.rise) * self.inward, self.clay.shrinkage)
+
+    @figure(
+        "Hole, cut wet", "mm", "({hole_bent} + {hole_held}) ÷ 2", rounding="tenth", when=lambda part: part.hole,
+    )  # fmt: skip
+    def wet_hole(self) -> Spread:
+        """Hole to cut in the middle, half way between the two below."""
+        return (self.hole_bent + self.hole_held) / 2
+
+    def hole_fires(self, wet: float) -> Spread:
+        """What a hole cut in the flat disc opens to: from the disc that only bends to the one that stretches."""
+        wanted, s = self.hole.usual if self.hole else 0, self.clay.shrinkage
+        ends = [wet * (1 - s.usual) * wanted / (cut.usual * (1 - s.usual)) for cut in (self.hole_bent, self.hole_held)]
+        opened = [end * (1 - one) / (1 - s.usual) for end in ends for one in (s.low, s.high)]
+        return Spread(sum(ends) / 2, min(opened), max(opened))
 
     @figure("Holes, each cut wet", "mm", "{opening} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=_ringed)
     def wet_opening(self) -> Spread:
@@ -181,9 +191,7 @@ class Dome(Pierced):
 
     def made(self) -> Iterator[Made]:
         """Disc, ball and holes."""
-        yield Made(
-            "disc, for a dome " + f"{self.across.usual:g} mm across", "wet_disc", None, None, "cutter or template"
-        )
+        yield Made("disc, for the dome", "wet_disc", None, None, "cutter or template")
         yield Made("ball to lay it over" if self.formed == "over" else "cup to press it in", "ball", tool=self.form)
         yield from super().made()
 

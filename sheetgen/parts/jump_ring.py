@@ -9,7 +9,7 @@ from sheetgen.base import sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.like import said, worded
 from sheetgen.base.material import Wire
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import Spread, floor, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.buying import pieces_from_stock
 from sheetgen.formulas.gauges import wire_mass
@@ -164,12 +164,33 @@ class JumpRing(OnRod):
         return self.count * self.one + self.wound * self.tails
 
     @figure(
-        "Rings from one spool", "", "down(({wire.pack} − {tails}) ÷ {one})",
+        "Rings from one spool", "", "{spool_worked}",
         rounding="whole", when=lambda part: spool(part.wire) > part.tails.usual,
     )  # fmt: skip
     def per_spool(self) -> Spread:
-        """How many one pack of the wire gives, wound in one coil."""
-        return pieces_from_stock(spool(self.wire) - self.tails, self.one, 0)
+        """How many one pack of the wire gives: in one coil, or in coils as long as the rod takes, each with its ends."""
+        long, whole = spool(self.wire), 0.0
+        most = self.per_coil.usual if self.coil else math.inf
+        if self.coil:
+            coils = floor(long / self.coil_wire)
+            whole, long = coils * most, long - coils * self.coil_wire
+        rest = pieces_from_stock(max(0.0, long - self.tails.usual), self.one.usual, 0)
+        return spread(whole + min(most, rest))
+
+    @property
+    def coil_wire(self) -> float:
+        """Wire in one full coil with its ends, mm."""
+        return self.per_coil.usual * self.one.usual + self.tails.usual
+
+    @property
+    def spool_worked(self) -> str:
+        """How the rings from one spool are worked."""
+        long, one, tails = spool(self.wire), f"{self.one.usual:.6g}", f"{self.tails.usual:.6g}"
+        if not self.coil:
+            return f"down(({long:.6g} − {tails}) ÷ {one})"
+        coils = floor(long / self.coil_wire)
+        left = f"({long:.6g} − {coils} × ({self.per_coil.usual:g} × {one} + {tails}) − {tails}) ÷ {one}"
+        return f"{coils} × {self.per_coil.usual:g} + min({self.per_coil.usual:g}, max(0, down({left})))"
 
     @figure("Weight, each", "g", "π ÷ 4 × {wire.thickness}² × ({one} − {kerf}) × {wire.density} ÷ 1000")
     def mass(self) -> Spread:

@@ -102,6 +102,7 @@ class Part(Drawer):
     """A computed piece of a project. A kind subclasses it in a file of its own."""
 
     kind: ClassVar[str] = ""
+    hazards: ClassVar[tuple[str, ...]] = ()  # cautions that working the part always calls for
     count = given.count("how many of these the project needs", default="1")
     at = given.spot("where the middle of its top stands in the finished view, as 5 mm, 12 mm: right and down")
     hangs_from = given.neighbour("the part it hangs from in the finished view")

@@ -33,6 +33,8 @@ class MetalDisc(Part):
     hole in a domed disc grows with the stretching, by how much is not known here.
     """
 
+    hazards = ("cut metal",)
+
     kind = "metal disc"
 
     sheet = given.item(Sheet, "the sheet")

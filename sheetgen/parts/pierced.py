@@ -40,18 +40,25 @@ class Pierced(ClayPiece):
         middle = self.wet_hole.usual**2 if self.hole else 0
         return middle + (self.holes.usual * self.wet_opening.usual**2 if self.around and self.opening else 0)
 
+    def hole_fires(self, wet: float) -> Spread:
+        """What the hole in the middle comes out at, from its wet size in mm."""
+        return fired_by(self.clay)(wet)
+
     def made(self) -> Iterator[Made]:
         """Holes."""
         fires = fired_by(self.clay)
         if self.hole:
-            yield Made("hole in the middle", "wet_hole", self.hole, fires, "cutter or straw")
+            yield Made("hole in the middle", "wet_hole", self.hole, self.hole_fires, "drill, cutter or straw")
         if self.around and self.opening:
-            yield Made(f"{self.holes.usual:g} holes round it", "wet_opening", self.opening, fires, "cutter or straw")
+            yield Made(
+                f"{self.holes.usual:g} holes round it", "wet_opening", self.opening, fires, "drill, cutter or straw"
+            )
             yield Made("circle of their centres", "wet_around", self.around, None, "template")
 
     def check(self) -> Iterator[Finding]:
         """Holes inside the rim and apart."""
         across = self.across.usual
+        yield from self.rolls_thinner()
         if self.hole and self.hole.usual > across - 4 * LEAST_WEB:
             yield Finding("hole", "leaves too little rim", f"{max(0.5, across - 4 * LEAST_WEB):g} mm or less")
         if self.holes.usual and not (self.around and self.opening):

@@ -23,6 +23,9 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Pen
 
 
+LARGEST_FORMER = 16  # US size at the end of a ring former: common practice
+
+
 class RingBand(WoundStrip):
     """Ring sizes: US by D = 0.458 + 0.032 n inch; UK by BS 6820 (C = 40 + 1.25 k); ISO 8653; Japan D = (38 + n) ÷ 3.
 
@@ -150,6 +153,17 @@ class RingBand(WoundStrip):
         """A finger's size; texture only thins."""
         if self.size.usual > 30:  # noqa: PLR2004 - wider than any finger
             yield Finding("size", f"an inside of {self.size.usual:.1f} mm is wider than a thumb", "US 15 is 23.8 mm")
+        if self.former_us.usual > LARGEST_FORMER:
+            helped = "a clay that shrinks less, a smaller size, or a former of that diameter turned for it"
+            message = (
+                f"wants a former of {self.former.usual:.1f} mm, past the end of a ring former (US {LARGEST_FORMER:g})"
+            )
+            yield Finding("size", message, helped, "warning")
+        if self.fired_us.high - self.fired_us.low > 1:
+            helped = "test strips of your own, and a plug of the finished size in the kiln"
+            yield Finding(
+                "clay", "shrinks so unevenly that the ring may fire more than a US size off", helped, "warning"
+            )
         yield from super().check()
 
     def view(self, pen: Pen) -> float:

@@ -51,6 +51,7 @@ class CutShape(Outlined):
     path = given.outline("an outline of one's own: a closed SVG path, finished size in mm")
     thickness = given.length("thickness the clay is rolled to", above=0)
     grain = given.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across")
+    rolled_first = given.maybe_length("thickness it is rolled to before the texture", above=0)
     hole = given.maybe_length("finished diameter of a hole in the middle", above=0)
     cutter = given.maybe_length("the round cutter to use for a disc, when the tool decides", above=0)
     cut_with = given.one_of("a disc by its template, or with the nearest round cutter owned", "template", "cutter")

@@ -23,6 +23,8 @@ class SlitStrips(Part):
     Woven ribbon frays when it is slit, and leather stretches: what that costs in width is given, and not worked.
     """
 
+    hazards = ("blade",)
+
     kind = "slit strips"
 
     fibre = given.item(Fibre, "the ribbon, by its width in stock")

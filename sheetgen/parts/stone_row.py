@@ -163,6 +163,10 @@ class StoneRow(Seated):
             yield Finding(
                 "stone", "is oval, and a row is drilled round", "a round stone, or a seat of its own for each"
             )
+        if self.depth and self.width and self.depth.usual > self.thickness.usual:
+            deep = self.depth.usual - self.thickness.usual
+            told = f"goes {deep:.2f} mm through the strip, into what is under it"
+            yield Finding("depth", told, f"{self.thickness.usual:g} mm or less, or that much clay beneath", "warning")
         if self.has_gaps and self.web.usual < LEAST_WEB:
             sure = (
                 ceil(10 * ((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high))

@@ -28,6 +28,8 @@ class Toggle(Part):
     beside what it hangs on: that must be slim for half a bar (common practice). No figure knows how a clasp wears.
     """
 
+    hazards = ("wire ends",)
+
     kind = "toggle clasp"
 
     wire = given.item(Wire, "the wire of the ring")

@@ -62,6 +62,8 @@ def too_tight(wire: Wire, sizes: Mapping[str, Spread | None]) -> Iterator[Findin
 class OnRod(Part):
     """What is wound on a rod: as given, or the owned one that leaves the inside when the coil has sprung open."""
 
+    hazards = ("wire ends",)
+
     inside: Given[Spread | None]
     rod: Given[Spread | None]
     springback: Given[Spread]
@@ -83,6 +85,8 @@ def _of_wire(part: WirePiece) -> bool:
 
 class WirePiece(Part):
     """One length of wire, measured along its middle; a kind says in `one` how long the wire in a piece is."""
+
+    hazards = ("wire ends",)
 
     wire = given.item(Wire, "the wire")
     trim = given.length("wire added to be trimmed off", default="2 mm", at_least=0)

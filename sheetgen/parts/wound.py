@@ -53,9 +53,7 @@ class WoundStrip(ClayPiece):
 
     def check(self) -> Iterator[Finding]:
         """Texture only thins."""
-        first = self.rolled_first
-        if first is not None and first.usual < self.thickness.usual:
-            yield Finding("rolled first", "is thinner than the last thickness", f"{self.thickness.usual:g} mm or more")
+        yield from self.rolls_thinner()
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The strip: the side along the former upright, the line where the ends meet."""

@@ -24,10 +24,11 @@ SHOWN = 5
 
 def steps(bench: Workbench) -> list[WorkedStep]:
     """Every step that this version has."""
-    return [_step(step, bench) for step in bench.project.steps if step.when is None or holds(step.when, bench)]
+    told: set[str] = set()
+    return [_step(step, bench, told) for step in bench.project.steps if step.when is None or holds(step.when, bench)]
 
 
-def _step(step: Step, bench: Workbench) -> WorkedStep:
+def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
     text, expect = prose(step.text, bench), prose(step.expect, bench)
     uses = _uses(step, bench)
     parts = _parts(step.parts, bench)
@@ -42,7 +43,7 @@ def _step(step: Step, bench: Workbench) -> WorkedStep:
         title=str(step.title),
         text=text,
         expect=expect,
-        cautions=_cautions(step, bench, uses, clay),
+        cautions=_cautions(step, bench, uses, clay, _hazards(parts, bench, told)),
         show=_shown(step, bench, text),
         parts=parts,
         uses=uses,
@@ -109,7 +110,16 @@ def _braced(word: Word) -> Word:
     return type(word)("{{" + word + "}}", word.place.shifted(-2))
 
 
-def _cautions(step: Step, bench: Workbench, uses: tuple[Item, ...], clay: Item | None) -> tuple[Caution, ...]:
+def _hazards(parts: tuple[str, ...], bench: Workbench, told: set[str]) -> list[str]:
+    """What making a part always calls for, at the first step that names the part."""
+    found = [hazard for name in parts if name not in told for hazard in type(bench.parts[name]).hazards]
+    told.update(parts)
+    return found
+
+
+def _cautions(
+    step: Step, bench: Workbench, uses: tuple[Item, ...], clay: Item | None, hazards: list[str]
+) -> tuple[Caution, ...]:
     """What the step names, what its tools and materials carry, and what firing always brings; gravest first."""
     known = bench.library.stock.cautions
     names = []
@@ -118,7 +128,7 @@ def _cautions(step: Step, bench: Workbench, uses: tuple[Item, ...], clay: Item |
             names.append(str(word))
         else:
             bench.troubles.add(f"the caution '{word}' is not known", word.place, suggest(word, known))
-    names += [name for item in uses for name in item.cautions]
+    names += [*hazards, *(name for item in uses for name in item.cautions)]
     if clay is not None and isinstance(clay, Clay):
         names += ["kiln", "damp clay"]
         if any("carbon" in phase.bed for phase in clay.firing):

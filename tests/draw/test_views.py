@@ -1,0 +1,66 @@
+"""Finished views: every part from the front, its top in the middle, and the next one hung where it would hang."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from sheetgen.base.pen import Extent, Recorder
+from sheetgen.draw.finished import finished
+
+PARTS = (
+    "link", "eight", "wrapped", "pin", "bought", "hook", "bent", "zigzag", "folded", "held", "ring", "ellipse",
+    "stones", "row", "bail", "pressed", "box", "tray", "tube", "band", "dome", "disc", "drop", "washer", "seat",
+    "cup", "spiral", "coil", "metal", "blank", "strand", "necklace", "wrist",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("name", PARTS)
+def test_a_view_starts_at_the_middle_of_its_top(all_drawn: Any, name: str) -> None:
+    extent = Extent()
+    reach = all_drawn.main.parts[name].view(extent)
+    # a tube is seen a little from above; a closed strand has its clasp above
+    assert extent.top == pytest.approx(0, abs={"tube": 1.2, "wrist": 3.2, "necklace": 3.2}.get(name, 0.35))
+    assert 0 < reach <= extent.bottom + 0.3
+    assert extent.left < 0 < extent.right
+
+
+@pytest.mark.parametrize(
+    ("name", "hangs"),
+    [
+        ("link", 19), ("eight", 17), ("hook", 24.8), ("ring", 6), ("ellipse", 10), ("washer", 13.5), ("disc", 15),
+        ("drop", 25), ("seat", 1.975), ("metal", 19), ("strand", 56), ("held", 60),
+    ],
+)  # fmt: skip
+def test_the_next_part_hangs_where_a_hand_would_measure(all_drawn: Any, name: str, hangs: float) -> None:
+    # a link of 20 mm over all in wire of 1 mm: 19 to the inner wall; an S-hook leans, its bends under each other:
+    # 5 ÷ 2 + 1 + √(5.5² + 18.5²) + 4 ÷ 2
+    assert all_drawn.main.parts[name].view(Extent()) == pytest.approx(hangs, abs=0.6 if name == "washer" else 0.05)
+
+
+def test_a_hook_hangs_with_its_bends_under_each_other(all_drawn: Any) -> None:
+    pen = Recorder()
+    part = all_drawn.main.parts["hook"]
+    part.view(pen)
+    points = pen.lines[0][1]
+    assert min(y for _, y in points) == pytest.approx(0, abs=0.01)
+    highest, lowest = (pick(points, key=lambda p: p[1]) for pick in (min, max))
+    assert (highest[0], lowest[0]) == pytest.approx((0, 0), abs=0.1)
+
+
+def test_a_view_hangs_below_the_one_it_hangs_from(
+    drawn_library: Any, drawn_parts: dict[str, str], drawn_project: Any
+) -> None:
+    parts = {
+        "disc": drawn_parts["disc"] + ", at: '0 mm, 0 mm'",
+        "drop": drawn_parts["drop"] + ", hangs from: disc",
+        "pin": drawn_parts["pin"] + ", hangs from: drop",
+    }
+    drawn_library.write("hung/project.yaml", drawn_project(parts))
+    version = drawn_library.worked("hung").main
+    drawing = finished(version)
+    assert drawing is not None
+    pin = Extent()
+    version.parts["pin"].view(pin)
+    assert f"{15 + 25 + pin.bottom:.0f} mm high" in drawing.says
