@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Self
 
 from sheetgen import pipeline
 
@@ -401,11 +401,13 @@ def make(root: Path, files: dict[str, str] = FILES) -> Library:
 class QuickPress:
     """Stands in for the press where a test asks which files are written and not how they look."""
 
-    def __enter__(self) -> QuickPress:
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(self, *_what: object) -> None:
         pass
 
     def pdfs(self, jobs: list[tuple[str, str]]) -> list[bytes]:
-        return [b"%PDF, as it were: " + hashlib.sha256((name + page).encode()).hexdigest().encode() for page, name in jobs]
+        return [
+            b"%PDF, as it were: " + hashlib.sha256((name + page).encode()).hexdigest().encode() for page, name in jobs
+        ]

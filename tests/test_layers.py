@@ -195,7 +195,10 @@ def test_no_kind_hides_what_every_part_has() -> None:
     for name, kind in kinds().items():
         for owner in kind.__mro__:
             if vars(owner).get("kind"):
-                hidden = {n for n, v in vars(owner).items() if n in own and not inspect.isfunction(v)} - {"kind", "hazards"}
+                hidden = {n for n, v in vars(owner).items() if n in own and not inspect.isfunction(v)} - {
+                    "kind",
+                    "hazards",
+                }
                 assert not hidden, f"{name}: {hidden}"
         fields = [f.name.replace(" ", "_") for f in kind.fields().values()]
         assert not set(fields) & kind.workers().keys(), name

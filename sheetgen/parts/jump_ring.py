@@ -211,24 +211,16 @@ class JumpRing(OnRod):
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The ring with its inside; an oval with its seam on a long side."""
-        d = self.wire.thickness
+        d, inside = self.wire.thickness, size("inner")
+        wide, wire = (worded(mm, inside, "fine") for mm in (self.narrow.usual, d))
         if _round(self):
-            inside = size("inner").words
-            sketches.round_ring(pen, self.inner.usual, d, f"Ø {inside}", k)
-            return said(
-                size("inner"),
-                f"A round ring, inside {inside} mm, wire {worded(d, size('inner'), 'fine')} mm, wound on a rod of {size('rod_used').words} mm",
-            )
-        words, straight = (
-            (size("inner").words, worded(self.narrow.usual, size("inner"), "fine")),
-            self.shape == "oval",
-        )
-        sketches.oval(pen, self.inner.usual, self.narrow.usual, d, words, k, straight=straight)
-        long, wide = words
-        return said(
-            size("inner"),
-            f"An oval ring, inside {long} × {wide} mm, wire {worded(d, size('inner'), 'fine')} mm, its seam in the middle of a long side",
-        )
+            sketches.round_ring(pen, self.inner.usual, d, f"Ø {inside.words}", k)
+            rod = size("rod_used").words
+            return said(inside, f"A round ring, inside {inside.words} mm, wire {wire} mm, wound on a rod of {rod} mm")
+        sizes = (self.inner.usual, self.narrow.usual, d)
+        sketches.oval(pen, *sizes, (inside.words, wide), k, straight=self.shape == "oval")
+        oval = f"inside {inside.words} × {wide} mm, wire {wire} mm"
+        return said(inside, f"An oval ring, {oval}, its seam in the middle of a long side")
 
     def view(self, pen: Pen) -> float:
         """The ring hanging; the next part hangs on its wire at the bottom."""

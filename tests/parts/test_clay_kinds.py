@@ -366,3 +366,21 @@ def test_metal_left_is_the_clays_share_and_never_more_than_the_clay(kind: str, f
     part = tried(kind, **fields)
     assert 0 < part.usual("fired_mass") <= part.usual("clay_mass") * 0.92 + 1e-9
     assert part["clay_mass"].low <= part["clay_mass"].usual <= part["clay_mass"].high
+
+
+def test_a_domes_hole_opens_to_what_was_asked_for_between_its_two_models(tried: Any) -> None:
+    dome = tried("dome", **DOME, hole="8 mm")
+    made = next(m for m in dome.part.made() if m.figure == "wet_hole")
+    opened = made.fires(dome.usual("wet_hole"))
+    assert opened.low < 8 < opened.high
+    # Lambert's equal-area map: an opening of 8 on a sphere of 21.75, brought to the middle of the clay, 21.295.
+    half = math.asin(8 / 2 / 21.75)
+    assert dome.usual("hole_bent") == pytest.approx(4 * 21.295 * math.sin(half / 2) / 0.91, rel=1e-6)
+    # Uniform stretch over the rim: the hole grows by √(1 + 4 × 6² ÷ 30²).
+    assert dome.usual("hole_held") == pytest.approx(8 * 21.295 / 21.75 / math.sqrt(1.16) / 0.91, rel=1e-6)
+
+
+def test_a_ring_that_no_former_makes_and_a_ring_of_unsure_size_are_doubted(tried: Any) -> None:
+    band = tried("ring band", **(BAND | {"size": "US 15"}))
+    assert any("past the end of a ring former" in str(t) for t in band.troubles)
+    assert not any("past the end" in str(t) for t in tried("ring band", **BAND).troubles)

@@ -21,6 +21,12 @@ def test_a_close_coil_is_the_helix_through_the_middle_of_its_wire(workshop: Any)
     assert coil.usual("long") == pytest.approx(8.5)
 
 
+def test_a_coil_that_springs_open_is_wound_with_more_turns_than_come_out(workshop: Any) -> None:
+    # The same wire: 5 turns of π × 5.4 are 5.4 turns of π × 5.
+    coil = workshop("wire coil", wire="round-1", inside="4.4 mm", springback="10 %", turns=5)
+    assert coil.usual("to_wind") * math.pi * 5 == pytest.approx(5 * math.pi * 5.4)
+
+
 def test_an_open_coil_is_a_steeper_helix(workshop: Any) -> None:
     coil = workshop("wire coil", wire="round-1", inside="4 mm", turns=6, gap="2 mm")
     assert coil.usual("one") == pytest.approx(helix(2.5, 3, 6), rel=1e-7)

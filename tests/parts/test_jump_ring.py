@@ -38,6 +38,16 @@ def test_one_more_ring_would_not_come_from_the_spool(workshop: Any) -> None:
     assert n * ring.usual("one") + 20 <= 10_000 < (n + 1) * ring.usual("one") + 20
 
 
+def test_every_coil_from_a_spool_leaves_its_own_ends(workshop: Any) -> None:
+    # Brute force: coil after coil, each with its tails, until the spool has not one ring more.
+    ring = workshop("jump ring", **RING, tails="20 mm", coil="12.5 mm")
+    one, most, left, rings = ring.usual("one"), int(12.5), 10_000.0, 0
+    while left >= one + 20:
+        coil = min(most, int((left - 20) // one))
+        rings, left = rings + coil, left - coil * one - 20
+    assert ring.usual("per_spool") == rings
+
+
 def test_a_spool_of_no_known_length_promises_no_pieces(workshop: Any) -> None:
     assert "it.per_spool" not in workshop("jump ring", wire="by-weight", inside="5 mm").figures
 
