@@ -67,10 +67,12 @@ class Wire(Item):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet(Item):
-    """Sheet metal: thickness in mm, density in g/cm³; bought by area, mm²."""
+    """Sheet metal: thickness in mm, density in g/cm³; bought by area, mm², in pieces `long` by `wide` mm if known."""
 
     thickness: float
     density: float
+    long: float | None = None
+    wide: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -95,7 +95,10 @@ class Rounder:
         ends = [
             self.decimal(n, places, keep=places > 0) for n in (floor(low * scale) / scale, ceil(high * scale) / scale)
         ]
-        return ends[0] if ends[0] == ends[1] else f"{ends[0]} – {ends[1]}"
+        if ends[0] == ends[1]:
+            return ends[0]
+        # A dash before a minus sign would be read as two minus signs.
+        return f"{ends[0]} to {ends[1]}" if low < 0 else f"{ends[0]} – {ends[1]}"
 
     def unit(self, unit: str) -> str:
         """The unit as printed beside `words`."""

@@ -76,6 +76,18 @@ def girth_inside(length: float, bead: float) -> float:
     return girth
 
 
+@formula("girth = (beads − π) × bead + clasp", source=_STEINER, valid="beads as long along the hole as they are wide")
+def girth_inside_round(count: float, bead: float, clasp: float) -> float:
+    """Neck or wrist (mm) that a closed strand of `count` round beads (mm) and a clasp (mm) goes round.
+
+    CannotBe if it closes on nothing.
+    """
+    guard.not_below_zero(count, "a number of beads", "count", "")
+    guard.above_zero(bead, "a bead", "bead")
+    guard.not_below_zero(clasp, "a clasp", "clasp")
+    return girth_inside.pure(count * bead + clasp, bead)
+
+
 @formula("thread = finished length + tails", source="common practice")
 def thread_to_cut(finished: float, tails: float) -> float:
     """Thread or wire (mm) to cut, both tails together. CannotBe for negative lengths."""

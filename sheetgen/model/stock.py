@@ -74,6 +74,8 @@ class WrittenSheet(WrittenItem):
 
     thickness: Text
     density: Text
+    long: Text | None = None
+    wide: Text | None = None
 
 
 class WrittenBead(WrittenItem):

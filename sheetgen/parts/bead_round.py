@@ -9,7 +9,14 @@ from sheetgen.base.material import Bead, Fibre
 from sheetgen.base.material import Finding as Bought
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.allowances import STRINGING_TAIL
-from sheetgen.formulas.beads import beads_to_buy, girth_inside, strand_length, strand_round, thread_to_cut
+from sheetgen.formulas.beads import (
+    beads_to_buy,
+    girth_inside,
+    girth_inside_round,
+    strand_length,
+    strand_round,
+    thread_to_cut,
+)
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.strand import Strand
@@ -59,9 +66,19 @@ class BeadRound(Strand):
         """Over the beads as they vary, clasp counted in."""
         return strand_length(self.beads, self.bead.length, 0, 0) + self.clasp_length
 
-    @figure("Girth it goes round", "mm", "{comes_out} − π × {bead.size}")
+    @property
+    def round_worked(self) -> str:
+        """How the girth is worked."""
+        if self.bead.length == self.bead.size:
+            add = f" + {self.clasp_length:.6g}" if self.clasp_length else ""
+            return f"({self.beads.usual:g} − π) × {self.bead.size.usual:.6g}{add}"
+        return f"{self.comes_out.usual:.6g} − π × {self.bead.size.usual:.6g}"
+
+    @figure("Girth it goes round", "mm", "{round_worked}")
     def goes_round(self) -> Spread:
-        """Inside of the closed strand."""
+        """Inside of the closed strand; a round bead is as long as it is wide, so that the two do not vary apart."""
+        if self.bead.length == self.bead.size:
+            return girth_inside_round(self.beads, self.bead.size, self.clasp_length)
         return girth_inside(self.comes_out, self.bead.size)
 
     @property

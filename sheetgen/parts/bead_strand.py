@@ -88,10 +88,17 @@ class BeadStrand(Strand):
         """Smallest bead of the size, with its knot, mm."""
         return self.bead.length.low + self.knot.usual
 
-    @figure("Beads to have, for all", "", "{count} × up({room} ÷ {smallest})", rounding="whole")
+    @figure("Beads to have, for all", "", "{count} × {have_worked}", rounding="whole")
     def beads_have(self) -> Spread:
         """Enough if every bead were the smallest of its size."""
-        return self.count * beads_to_buy(self.room.usual, self.smallest)
+        knot = self.knot.usual  # the one more knot than beads leaves that much less room
+        return self.count * beads_to_buy(self.room.usual - knot, self.smallest)
+
+    @property
+    def have_worked(self) -> str:
+        """How the beads of one strand to have are worked."""
+        room, knot, small = (f"{n:.6g}" for n in (self.room.usual, self.knot.usual, self.smallest))
+        return f"up(({room} − {knot}) ÷ {small})" if _knotted(self) else f"up({room} ÷ {small})"
 
     @property
     def in_knot(self) -> Spread | float:

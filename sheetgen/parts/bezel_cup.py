@@ -12,6 +12,7 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shapes import edge_of, oval_grown, oval_grown_area
 from sheetgen.formulas.wrap import round_former
 from sheetgen.parts import given, seats
+from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
 from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.seats import Weighed
 
@@ -111,10 +112,15 @@ class BezelCup(Weighed):
         """The plate's width, the rim included."""
         return self.narrow + 2 * self.grown
 
-    @figure("Metal of the wall", "mm²", "{strip_cut} × {wall}")
-    def wall_area(self) -> Spread:
-        """Strip as it is cut."""
-        return self.strip_cut * self.wall
+    @property
+    def wall_area_worked(self) -> str:
+        """How the metal of the wall is worked."""
+        return sheet_worked(self.strip, self.strip_cut, self.wall, 0)
+
+    @figure("Metal of the wall", "mm²", "{wall_area_worked}")
+    def wall_area(self) -> float:
+        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
+        return sheet_for_one(self.strip, self.strip_cut, self.wall, 0, "stone")
 
     @figure("Metal of the base, cut to its edge", "mm²",
             "π ÷ 4 × {stone.size.high} × {narrow} + ({outline_worked}) × {grown} + π × {grown}²")  # fmt: skip
@@ -122,10 +128,15 @@ class BezelCup(Weighed):
         """The stone's outline grown evenly."""
         return oval_grown_area(self.stone.size.high, self.narrow, self.outline[0], self.grown)
 
-    @figure("Metal the base is sawn from", "mm²", "{base_across} × {blank_down}")
-    def base_blank(self) -> Spread:
-        """The rectangle round it."""
-        return self.base_across * self.blank_down
+    @property
+    def base_blank_worked(self) -> str:
+        """How the metal of the base is worked."""
+        return sheet_worked(self.plate, self.base_across, self.blank_down, 0)
+
+    @figure("Metal the base is sawn from", "mm²", "{base_blank_worked}")
+    def base_blank(self) -> float:
+        """The rectangle round it; its share of a sheet cut up in rows where stock says how the sheet is sold."""
+        return sheet_for_one(self.plate, self.base_across, self.blank_down, 0, "stone")
 
     @property
     def blank_down(self) -> float:

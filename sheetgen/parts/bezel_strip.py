@@ -11,6 +11,7 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
 from sheetgen.parts import closed_strip, given
 from sheetgen.parts.closed_strip import ClosedStrip
+from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
 from sheetgen.parts.kind import Finding, Take, figure
 
 if TYPE_CHECKING:
@@ -78,10 +79,15 @@ class BezelStrip(ClosedStrip):
         """Across the strip."""
         return self.high
 
-    @figure("Sheet for one", "mm²", "{cut} × {high}")
-    def area(self) -> Spread:
-        """The strip as it is cut."""
-        return self.cut * self.high
+    @property
+    def area_worked(self) -> str:
+        """How the sheet for one is worked."""
+        return sheet_worked(self.sheet, self.cut, self.high, 0)
+
+    @figure("Sheet for one", "mm²", "{area_worked}")
+    def area(self) -> float:
+        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
+        return sheet_for_one(self.sheet, self.cut, self.high, 0, "high")
 
     @figure("Weight, each", "g", "{meets} × {high} × {sheet.thickness} × {sheet.density} ÷ 1000")
     def mass(self) -> Spread:
@@ -89,8 +95,9 @@ class BezelStrip(ClosedStrip):
         return sheet_mass(self.sheet.density, self.meets * self.high, self.sheet.thickness)
 
     def takes(self) -> Iterator[Take]:
-        """Sheet by area."""
+        """Sheet by area, and the stone."""
         yield Take(self.sheet, self.area * self.count, "area")
+        yield Take(self.stone, self.count)
 
     def made(self) -> Iterator[Made]:
         """Length and height."""

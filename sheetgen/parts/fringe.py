@@ -33,7 +33,9 @@ class Fringe(Part):
     kind = "fringe"
 
     fibre = given.item(Fibre, "the strip, ribbon or cord")
-    strands = given.maybe_count("how many strips side by side; or give the edge they fill", at_most=2000)
+    width = given.maybe_length("width of one strip, when it is slit from a wider ribbon", above=0)
+    strips_of = given.neighbour("the slit strips that it is made of, which count the ribbon")
+    strands = given.maybe_count("how many side by side; or give the edge they fill", at_most=2000)
     along = given.maybe_length("edge that they hang from", above=0)
     gap = given.length("gap between two strips", default="0 mm", at_least=0)
     first = given.length("finished drop of the first; in a point, of both outer ones", above=0)
@@ -44,9 +46,9 @@ class Fringe(Part):
     trim = given.length("length added at each hanging end to trim even", default="0 mm", at_least=0)
 
     @property
-    def width(self) -> float:
+    def wide(self) -> float:
         """How much of the edge one strip takes, mm."""
-        return self.fibre.width or self.fibre.thickness
+        return self.width.usual if self.width else self.fibre.width or self.fibre.thickness
 
     @property
     def strips_worked(self) -> str:
@@ -54,18 +56,18 @@ class Fringe(Part):
         if self.strands is not None:
             return f"{self.strands.usual:g}"
         edge, gap = self.along.usual if self.along else 0, f"{self.gap.usual:.6g}"
-        return f"down(({edge:.6g} + {gap}) ÷ ({self.width:.6g} + {gap}))"
+        return f"down(({edge:.6g} + {gap}) ÷ ({self.wide:.6g} + {gap}))"
 
-    @figure("Strips", "", "{strips_worked}", rounding="whole")
+    @figure("Strands", "", "{strips_worked}", rounding="whole")
     def strips(self) -> float:
         """Side by side."""
         if self.strands is not None:
             return self.strands.usual
         if self.along is None:
             raise CannotBe("a fringe wants how many strands, or the edge they fill", "strands: 12", "strands")
-        if self.along.usual < self.width - 1e-9:
-            raise CannotBe("the edge is narrower than one strip", f"{self.width:g} mm or more", "along")
-        return row_count(self.along.usual, 0, self.width, self.gap.usual)
+        if self.along.usual < self.wide - 1e-9:
+            raise CannotBe("the edge is narrower than one strip", f"{self.wide:g} mm or more", "along")
+        return row_count(self.along.usual, 0, self.wide, self.gap.usual)
 
     @property
     def longest(self) -> Spread:
@@ -78,7 +80,7 @@ class Fringe(Part):
         return fringe_steps(self.strips.usual, 1 if self.shape == "point" else 0)
 
     @figure(
-        "Step, strip to strip", "mm", "({longest} − {first}) ÷ {steps}",
+        "Step, strand to strand", "mm", "({longest} − {first}) ÷ {steps}",
         when=lambda part: part.last and part.steps > 0,
     )  # fmt: skip
     def step(self) -> Spread:
@@ -125,17 +127,17 @@ class Fringe(Part):
         """How the mean strip is worked."""
         return self._worked(self.mean)
 
-    @figure("First strip, cut", "mm", "{first_worked}", rounding="bench up")
+    @figure("First strand, cut", "mm", "{first_worked}", rounding="bench up")
     def first_cut(self) -> Spread:
         """With what is held or goes over the bar."""
         return self._cut(self.first)
 
-    @figure("Last strip, cut", "mm", "{last_worked}", rounding="bench up", when=lambda part: part.last)
+    @figure("Last strand, cut", "mm", "{last_worked}", rounding="bench up", when=lambda part: part.last)
     def last_cut(self) -> Spread:
         """With what is held or goes over the bar."""
         return self._cut(self.longest)
 
-    @figure("Strip for one fringe", "mm", "{strips} × ({mean_cut_worked})", rounding="length up")
+    @figure("Fibre for one fringe", "mm", "{strips} × ({mean_cut_worked})", rounding="length up")
     def total(self) -> Spread:
         """All its strips."""
         return self.strips * self._cut(self.mean)
@@ -150,32 +152,43 @@ class Fringe(Part):
         """Two of each folded strip."""
         return self.strips * self.each
 
-    @figure("Edge that they fill", "mm", "{strips} × {width} + ({strips} − 1) × {gap}", rounding="tenth")
+    @figure("Edge that they fill", "mm", "{strips} × {wide} + ({strips} − 1) × {gap}", rounding="tenth")
     def fills(self) -> Spread:
         """Side by side, not overlapping."""
-        return stock_for_pieces(self.strips, self.width, self.gap)
+        return stock_for_pieces(self.strips, self.wide, self.gap)
 
     def takes(self) -> Iterator[Take]:
-        """Fibre by length."""
-        yield Take(self.fibre, self.total * self.count, "total")
+        """Fibre by length, unless its strips are slit as a part of their own."""
+        if self.strips_of is None:
+            yield Take(self.fibre, self.total * self.count, "total")
 
     def made(self) -> Iterator[Made]:
         """First and last strip."""
-        yield Made("first strip", "first_cut", tool="ruler")
+        yield Made("first strand", "first_cut", tool="ruler")
         if self.last:
-            yield Made("last strip", "last_cut", tool="ruler")
+            yield Made("last strand", "last_cut", tool="ruler")
 
     def check(self) -> Iterator[Finding]:
-        """They fit the edge; one strip has no slope."""
+        """They fit the edge; one strip has no slope; slit strips are narrower than their ribbon."""
+        if self.width and self.width.usual > (self.fibre.width or 0) + 1e-9:
+            helped = f"{self.fibre.width:g} mm or less" if self.fibre.width else "take it out: stock gives it no width"
+            yield Finding("width", f"cannot be slit from {self.fibre.name}", helped)
+        if self.strips_of and not self.width:
+            yield Finding("strips of", "wants the width of one strip", f"width: {self.strips_of.name}.width")
+        if self.width and not self.strips_of:
+            helped = "add a part of kind slit strips, and name it here as strips of"
+            yield Finding(
+                "width", "is of slit strips, and nothing says how many come out of a ribbon", helped, "warning"
+            )
         if self.along and self.strands and self.fills.usual > self.along.usual + 1e-9:
-            most = row_count(self.along.usual, 0, self.width, self.gap.usual)
+            most = row_count(self.along.usual, 0, self.wide, self.gap.usual)
             yield Finding(
                 "strands", f"take {self.fills.usual:.1f} mm, more than the edge", f"{max(most, 1):g} or fewer"
             )
         least = 3 if self.shape == "point" else 2
         if self.last and self.last.usual != self.first.usual and self.strips.usual < least:
             where = "strands" if self.strands else "along"
-            yield Finding(where, f"are too few for a {self.shape}", f"{least} strips or more")
+            yield Finding(where, f"are too few for a {self.shape}", f"{least} strands or more")
 
     def drops(self) -> list[float]:
         """The drop of each strip, mm."""
@@ -198,7 +211,7 @@ class Fringe(Part):
             lines.append(f"folded over a bar of {words}")
 
         def hung(on: Pen) -> None:
-            forming.fringe(on, drops, (self.width, self.gap.usual), (first, longest, fills.words), k)
+            forming.fringe(on, drops, (self.wide, self.gap.usual), (first, longest, fills.words), k)
             if self.bar is None:
                 forming.held(on, fills * k, self.held.usual * k, f"held {held}")
             else:
@@ -209,13 +222,13 @@ class Fringe(Part):
         forming.captioned(pen, hung, lines)
         return said(
             fills,
-            f"{len(drops)} strips side by side over {fills.words} mm, {how}: the first hangs {first} mm, the longest {longest} mm",
+            f"{len(drops)} strands side by side over {fills.words} mm, {how}: the first hangs {first} mm, the longest {longest} mm",
         )
 
     def view(self, pen: Pen) -> float:
         """The strips as they hang."""
-        drops, step = self.drops(), self.width + self.gap.usual
+        drops, step = self.drops(), self.wide + self.gap.usual
         left = -(len(drops) * step - self.gap.usual) / 2
         for i, drop in enumerate(drops):
-            pen.box((left + i * step, 0), self.width, drop, "thin")
+            pen.box((left + i * step, 0), self.wide, drop, "thin")
         return max(drops)

@@ -60,7 +60,7 @@ class HeadPin(OnWire):
         """What sits between head and neck."""
         return self.beads * self.bead.length + self.caps
 
-    @figure("Neck", "mm", "{turns} × {wire.thickness}", when=lambda part: part.closed == "wrapped")
+    @figure("Neck", "mm", "{turns} × {wire.thickness}", rounding="tenth", when=lambda part: part.closed == "wrapped")
     def neck(self) -> Spread:
         """Stem under the wraps: leave it bare between bead and loop."""
         return wrapped_neck(self.wraps, self.wire.thickness)

@@ -13,6 +13,7 @@ from sheetgen.formulas.domes import cap_blank, cap_radius, middle_of_sheet
 from sheetgen.formulas.mass import disc_mass
 from sheetgen.parts import given
 from sheetgen.parts.drawer import neighbours
+from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
 from sheetgen.parts.kind import Finding, Part, Take, figure, working_number
 
 if TYPE_CHECKING:
@@ -44,7 +45,7 @@ class MetalDisc(Part):
     cutting = given.one_of("sawn to any size, or punched with an owned disc cutter", "sawn", "punched")
     spacing = given.length("sheet left round each disc", default="1 mm", at_least=0)
 
-    @figure("Ball outside, radius", "mm", "({across}² ÷ 4 + {rise}²) ÷ (2 × {rise})", when=_domed)
+    @figure("Radius of the outside", "mm", "({across}² ÷ 4 + {rise}²) ÷ (2 × {rise})", when=_domed)
     def radius(self) -> Spread:
         """Radius of the outside, finished."""
         return cap_radius(self.across, self.rise or 0)
@@ -84,17 +85,20 @@ class MetalDisc(Part):
         plain = f"{working_number(self.across)} × {working_number(self.disc)} ÷ ({self.wanted_worked})"
         return plain if _domed(self) else working_number(self.disc)
 
-    @figure(
-        "Width that comes out, in the same proportion", "mm", "{scale_worked}", when=lambda p: p.cutting == "punched"
-    )
+    @figure("Width that comes out", "mm", "{scale_worked}", when=lambda p: p.cutting == "punched")
     def width_out(self) -> Spread:
         """Of the disc as punched, domed as deep in proportion."""
         return self.across * self.disc / self.wanted
 
-    @figure("Sheet for one", "mm²", "({disc} + {spacing})²")
-    def area(self) -> Spread:
-        """The square that a disc is cut from."""
-        return (self.disc + self.spacing) * (self.disc + self.spacing)
+    @property
+    def area_worked(self) -> str:
+        """How the sheet for one is worked."""
+        return sheet_worked(self.sheet, self.disc, self.disc, self.spacing.usual)
+
+    @figure("Sheet for one", "mm²", "{area_worked}")
+    def area(self) -> float:
+        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the square round it."""
+        return sheet_for_one(self.sheet, self.disc, self.disc, self.spacing.usual, "across")
 
     @property
     def hole_worked(self) -> str:

@@ -85,14 +85,14 @@ class PegPair(WirePiece):
         pegs = f"{self.peg_used.usual:.6g} − {self.second_used.usual:.6g}"
         return f"{self.length.usual if self.length else 0:.6g} − 2 × {self.wire.thickness:.6g} − {pegs}"
 
-    @figure("Gap between the pegs", "mm", "{gap_worked}")
+    @figure("Gap between the pegs", "mm", "{gap_worked}", rounding="tenth")
     def clear(self) -> Spread:
         """Clear gap between the pegs."""
         if (self.gap is None) == (self.length is None):
             raise CannotBe("a link wants its gap or its length, one of the two", "give one", "gap")
         return self.between()
 
-    @figure("Peg centres apart", "mm", "{clear} + ({peg_used} + {second_used}) ÷ 2")
+    @figure("Peg centres apart", "mm", "{clear} + ({peg_used} + {second_used}) ÷ 2", rounding="tenth")
     def centres(self) -> Spread:
         """Centre to centre on the jig."""
         return self.clear + (self.peg_used + self.second_used) / 2
@@ -102,7 +102,7 @@ class PegPair(WirePiece):
         """Along the middle of the wire."""
         return self.belt()
 
-    @figure("Inside, loop to loop", "mm", "{clear} + {peg_used} + {second_used}")
+    @figure("Inside, loop to loop", "mm", "{clear} + {peg_used} + {second_used}", rounding="tenth")
     def pitch(self) -> Spread:
         """What one link adds to a chain pulled taut."""
         return inside_pitch(self.peg_used, self.second_used, self.clear)

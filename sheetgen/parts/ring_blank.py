@@ -17,6 +17,7 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.rings import iso_size, jp_size, ring_blank, us_size
 from sheetgen.parts import closed_strip, given
 from sheetgen.parts.closed_strip import ClosedStrip
+from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
 from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.wire_piece import spool, take_wire
 
@@ -110,10 +111,15 @@ class RingBlank(ClosedStrip):
         """Of the finger."""
         return jp_size(self.size)
 
-    @figure("Sheet for one", "mm²", "{cut} × {width}", when=lambda part: part.sheet)
-    def area(self) -> Spread:
-        """The strip as it is cut."""
-        return self.cut * self.wide
+    @property
+    def area_worked(self) -> str:
+        """How the sheet for one is worked."""
+        return sheet_worked(self.sheet, self.cut, self.wide, 0) if self.sheet else ""
+
+    @figure("Sheet for one", "mm²", "{area_worked}", when=lambda part: part.sheet)
+    def area(self) -> float:
+        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
+        return sheet_for_one(self.sheet, self.cut, self.wide, 0, "size") if self.sheet else 0
 
     @figure("Strip width", "mm", "{width}", rounding="tenth", when=lambda part: part.sheet)
     def strip(self) -> Spread:

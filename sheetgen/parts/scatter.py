@@ -54,7 +54,7 @@ class Scatter(Seated, ClayPiece):
 
     @figure("Area inside the margin", "mm²", "{area_worked}")
     def area(self) -> float:
-        """Finished area that stones may cover; of an oval, a hair more than the margin leaves."""
+        """Finished area that stones may cover; of an oval too slim for Steiner's formula, the oval that much smaller each way."""
         return self.inside(0)[0]
 
     @property
@@ -69,7 +69,24 @@ class Scatter(Seated, ClayPiece):
         if min(wide, tall) <= 0:
             field = "across" if self.across.usual <= self.tall.usual else "down"
             raise CannotBe("no stone fits inside the margin", f"more than {less:g} mm, or a smaller margin", field)
+        if self.shape == "oval" and less / 2 * self.longest <= self.shortest**2 / 2:
+            # An even line inside an oval is no oval: Steiner's formula, good while no bend is tighter than the margin.
+            area, area_worked = area_of("oval", self.across.usual, self.tall.usual)
+            edge, edge_worked = edge_of("oval", self.longest, self.shortest)
+            inside = area - less / 2 * edge + math.pi * (less / 2) ** 2
+            worked = f"({area_worked} − {less / 2:.6g} × {edge_worked} + π × {less / 2:.6g}²)"
+            return inside, worked, edge - math.pi * less, f"({edge_worked} − π × {less:.6g})"
         return *area_of(self.shape, wide, tall), *edge_of(self.shape, max(wide, tall), min(wide, tall))
+
+    @property
+    def longest(self) -> float:
+        """The longer way of the plate, mm."""
+        return max(self.across.usual, self.tall.usual)
+
+    @property
+    def shortest(self) -> float:
+        """The shorter way of the plate, mm."""
+        return min(self.across.usual, self.tall.usual)
 
     @property
     def most_worked(self) -> str:
@@ -106,10 +123,10 @@ class Scatter(Seated, ClayPiece):
             raise CannotBe("not one stone is covered by that share", f"{least} % or more", "share")
         return n
 
-    @figure("Share covered", "", "{stones} × π ÷ 4 × {stone.size.high}² ÷ {area}")
+    @figure("Share covered", "%", "100 × {stones} × π ÷ 4 × {stone.size.high}² ÷ {area}", rounding="tenth")
     def covered(self) -> float:
         """By the largest stones, of the area inside the margin."""
-        return share_covered(self.area.usual, self.stones.usual, self.stone.size.high)
+        return 100 * share_covered(self.area.usual, self.stones.usual, self.stone.size.high)
 
     seat = seats.seat
     drill = seats.drill

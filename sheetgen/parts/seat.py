@@ -83,7 +83,8 @@ class Seat(Seated, Weighed):
             raise CannotBe(f"stock does not say how high {self.stone.name} is", "give its height in stock", "stone")
         return self.stone.height
 
-    @figure("Depth, wet", "mm", "({height.high} − {proud}) ÷ (1 − {clay.thickness_shrinkage.high})")
+    @figure("Depth, wet", "mm", "({height.high} − {proud}) ÷ (1 − {clay.thickness_shrinkage.high})",
+            rounding="bench up")  # fmt: skip
     def depth(self) -> float:
         """Deep enough for the highest stone if the clay shrinks most."""
         deep = self.height.high - self.proud.usual
@@ -91,12 +92,15 @@ class Seat(Seated, Weighed):
             raise CannotBe("the stone stands on the clay and not in it", f"less than {self.height.high:g} mm", "proud")
         return wet_size(deep, self.clay.thickness_shrinkage.high)
 
-    @figure("Stone's face above the clay, fired", "mm", "{height} − {depth} × (1 − {clay.thickness_shrinkage})")
+    @figure(
+        "Stone's face over the clay (− under it), fired", "mm", "{height} − {depth} × (1 − {clay.thickness_shrinkage})"
+    )
     def stands(self) -> Spread:
         """What that comes out at; below zero the face lies deeper than the clay."""
         return self.height - fired_size(self.depth, self.clay.thickness_shrinkage)
 
-    @figure("Clay needed, wet", "mm", "{depth} + {floor} ÷ (1 − {clay.thickness_shrinkage.high})")
+    @figure("Clay needed, wet", "mm", "{depth} + {floor} ÷ (1 − {clay.thickness_shrinkage.high})",
+            rounding="bench up")  # fmt: skip
     def needed(self) -> float:
         """Seat and floor together."""
         return self.depth.usual + wet_size(self.floor.usual, self.clay.thickness_shrinkage.high)

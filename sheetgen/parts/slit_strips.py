@@ -92,4 +92,5 @@ class SlitStrips(Part):
 
     def made(self) -> Iterator[Made]:
         """Ribbon to cut off before slitting."""
-        yield Made(f"ribbon, {self.lengths.usual:g} lengths together", "ribbon_length", tool="ruler")
+        together = f", {self.lengths.usual:g} lengths together" if self.lengths.usual > 1 else ""
+        yield Made(f"ribbon{together}", "ribbon_length", tool="ruler")

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import views
 from sheetgen.base.trouble import CannotBe
+from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, Part, Take, Worker
 
 if TYPE_CHECKING:
@@ -24,13 +25,16 @@ class Clasped(Part):
     """What is closed with a clasp, or with none."""
 
     clasp: Given[Bought | None]
+    closing = given.length(
+        "what a clasp made as a part adds when closed, such as hook.pitch", default="0 mm", at_least=0
+    )
 
     @property
     def clasp_length(self) -> float:
         """What the clasp adds, mm."""
         if self.clasp and self.clasp.length is None:
             raise CannotBe(f"stock does not say how long {self.clasp.name} is", "add its length: to stock", "clasp")
-        return (self.clasp.length or 0.0) if self.clasp else 0.0
+        return self.closing.usual + ((self.clasp.length or 0.0) if self.clasp else 0.0)
 
     def takes(self) -> Iterator[Take]:
         """The clasp."""

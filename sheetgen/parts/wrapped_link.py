@@ -41,12 +41,13 @@ class WrappedLink(OnWire):
         """What sits between the two necks."""
         return self.beads * self.bead.length + self.caps
 
-    @figure("One end", "mm", "π × ({loop} + {wire.thickness}) + {wraps} × √(4 × π² + 1) × {wire.thickness} + {neck}")
+    @figure("One end", "mm", "π × ({loop} + {wire.thickness}) + {wraps} × √(4 × π² + 1) × {wire.thickness} + {neck}",
+            rounding="tenth")  # fmt: skip
     def end(self) -> Spread:
         """Loop, wraps and neck."""
         return wrapped_end(self.loop, self.wire.thickness, self.wraps, 0)
 
-    @figure("Neck", "mm", "{wraps} × {wire.thickness}")
+    @figure("Neck", "mm", "{wraps} × {wire.thickness}", rounding="tenth")
     def neck(self) -> Spread:
         """Stem under the wraps: leave it bare between bead and loop."""
         return wrapped_neck(self.wraps, self.wire.thickness)
@@ -66,7 +67,7 @@ class WrappedLink(OnWire):
         """Along the middle of the wire, tails cut off."""
         return wrapped_wire(self.stack, 2, self.end)
 
-    @figure("Inside, loop to loop", "mm", "{stack} + 2 × ({neck} + {wire.thickness} + {loop})")
+    @figure("Inside, loop to loop", "mm", "{stack} + 2 × ({neck} + {wire.thickness} + {loop})", rounding="tenth")
     def pitch(self) -> Spread:
         """What one link adds to a chain pulled taut."""
         return wrapped_link_inside(self.stack, self.loop, self.wire.thickness, self.wraps)

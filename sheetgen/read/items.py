@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.dimension import AREA, COUNT, DENSITY, LENGTH, MASS, MONEY, RATE, TEMPERATURE, TIME, VOLUME
 from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Phase, Sheet, Stone, Tool, Wire
 from sheetgen.base.place import Word
-from sheetgen.base.spread import Spread
+from sheetgen.base.spread import GRAIN, Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.shrinkage import relative_density, shrinkage
 from sheetgen.read.measures import Measures
@@ -209,9 +209,23 @@ class ItemMaker:
     def _sheet(self, _key: Word, written: forms.WrittenSheet, common: dict[str, Any]) -> Sheet | None:
         thickness = self._number(written.thickness, LENGTH, above=0, most=12, name="a sheet's thickness")
         density = self._number(written.density, DENSITY, above=0, most=HEAVIEST, name="density")
+        long = self._number(written.long, LENGTH, above=0, name="how long a sheet is sold")
+        wide = self._number(written.wide, LENGTH, above=0, name="how wide a sheet is sold")
+        if (written.long is None) != (written.wide is None):
+            given = written.long or written.wide
+            where = given.place if given else None
+            self.troubles.add("a sheet as it is sold has two sides", where, "give long and wide")
+            return None
         if thickness is None or density is None:
             return None
-        return Sheet(**common, thickness=thickness, density=density * PER_CM3)
+        if long and wide:
+            if common["pack"] is None:
+                common = common | {"pack": long * wide}
+            elif common["pack"] < long * wide - GRAIN:
+                where = written.pack.place if written.pack else None
+                helped = f"{long * wide:g} mm², or take the pack out"
+                self.troubles.add("a pack cannot be smaller than the sheet in it", where, helped)
+        return Sheet(**common, thickness=thickness, density=density * PER_CM3, long=long, wide=wide)
 
     def _stone(self, _key: Word, written: forms.WrittenStone, common: dict[str, Any]) -> Stone | None:
         size, width, height = (

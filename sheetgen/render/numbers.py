@@ -72,7 +72,8 @@ class Numbers:
         elif scale == "US":
             ends = [_quarters(n, self.rounder) for n in (low, high)]
         else:
-            ends = [self.rounder.decimal(n, 1) for n in (low, high)]
+            keep = bool(low % 1 or high % 1)
+            ends = [self.rounder.decimal(n, 1, keep=keep) for n in (low, high)]
         span = ends[0] if ends[0] == ends[1] else f"{ends[0]}{THIN}–{THIN}{ends[1]}"
         return f"{scale}{NBSP}{span}"
 

@@ -361,8 +361,8 @@ class Workbench:
             if not part.has(worker):
                 raise Wrong(f"'{part.name}' has no {rest} as it is given here", -1, 1, worker.about)
             worked: Spread = getattr(part, rest)
-            in_mm3 = worked * UNITS["mL"].factor if worker.unit == "mL" else worked
-            return Quantity(in_mm3, UNIT_DIMENSIONS.get(worker.unit, COUNT))
+            plain = worked * UNITS[worker.unit].factor if worker.unit in {"mL", "%"} else worked
+            return Quantity(plain, UNIT_DIMENSIONS.get(worker.unit, COUNT))
         head, _, below = rest.partition(".")
         field = next((f for f in fields.values() if _plain(f.name) == head), None)
         if field is None:

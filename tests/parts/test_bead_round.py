@@ -62,3 +62,11 @@ def test_beads_that_cannot_close_are_told_at_their_field(
     workshop: Any, fields: dict[str, str], field: str, helps: str
 ) -> None:
     assert any(at == field and helps in helped for at, _, helped in workshop.refused(KIND, **fields))
+
+
+def test_round_beads_of_one_size_are_as_wide_as_they_are_long(workshop: Any) -> None:
+    strand = workshop("beads round a neck or wrist", bead="bead-6-ish", girth="160 mm")
+    n = strand.usual("beads")
+    # strung of the smallest alone, and of the largest alone: round the thread less half a bead on either side
+    ends = [n * bead - math.pi * bead for bead in (5.8, 6.2)]
+    assert [strand["goes_round"].low, strand["goes_round"].high] == pytest.approx(ends)

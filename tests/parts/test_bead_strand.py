@@ -58,3 +58,15 @@ def test_a_strand_that_cannot_be_is_told_at_its_field(
     workshop: Any, fields: dict[str, str], field: str, helps: str
 ) -> None:
     assert any(at == field and helps in helped for at, _, helped in workshop.refused("bead strand", **fields))
+
+
+def test_the_smallest_beads_of_a_knotted_strand_are_enough_and_one_less_is_not(workshop: Any) -> None:
+    strand = workshop(
+        "bead strand", bead="bead-6-ish", length="300 mm", knot="1 mm", thread="thread", **{"knot takes": "8 mm"}
+    )
+    n = strand.usual("beads_have")
+    assert (n - 1) * 5.8 + n * 1 < 300 <= n * 5.8 + (n + 1) * 1
+
+
+def test_a_hook_made_as_a_part_of_its_own_is_counted_in(workshop: Any) -> None:
+    assert workshop("bead strand", bead="bead-8", length="200 mm", closing="24 mm").usual("beads") == 22

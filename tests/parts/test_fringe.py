@@ -56,8 +56,8 @@ def test_fibre_is_taken_for_every_fringe(workshop: Any) -> None:
     [
         ({"strands": "20", "along": "40 mm", "first": "30 mm"}, "strands", "13 or fewer"),
         ({"along": "2 mm", "first": "30 mm"}, "along", "3 mm or more"),
-        ({"strands": "2", "first": "30 mm", "last": "60 mm", "shape": "point"}, "strands", "3 strips or more"),
-        ({"strands": "1", "first": "30 mm", "last": "60 mm"}, "strands", "2 strips or more"),
+        ({"strands": "2", "first": "30 mm", "last": "60 mm", "shape": "point"}, "strands", "3 strands or more"),
+        ({"strands": "1", "first": "30 mm", "last": "60 mm"}, "strands", "2 strands or more"),
         ({"strands": "5", "first": "0 mm"}, "first", "more than 0 mm"),
     ],
 )
@@ -71,3 +71,12 @@ def test_a_fringe_that_cannot_be_is_told_at_its_field(
 def test_a_fringe_of_no_number_asks_for_one(workshop: Any) -> None:
     found = workshop.refused("fringe", fibre="ribbon-3", first="30 mm")
     assert any("strands: 12" in helped for _, _, helped in found)
+
+
+def test_a_fringe_of_slit_strips_leaves_the_ribbon_to_the_slitting(workshop: Any) -> None:
+    sizes = {"fibre": "ribbon-25", "strands": "6", "first": "60 mm", "width": "4 mm"}
+    fringe = workshop("fringe", **sizes, **{"strips of": "it"})
+    assert workshop.taken(fringe) == {}
+    assert fringe.usual("fills") == pytest.approx(6 * 4)
+    wide = workshop.make("fringe", **sizes | {"width": "30 mm"})
+    assert (wide.blamed(wide.errors[0]), wide.errors[0].help) == ("width", "25 mm or less")

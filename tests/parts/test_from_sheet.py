@@ -1,0 +1,43 @@
+"""Pieces of sheet metal are counted out of the sheet as it is sold, since areas alone would promise too many."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+SQUARE = 50 * 50
+
+
+@pytest.mark.parametrize(("across", "fit"), [(19, 4), (24, 4), (24.5, 4), (25, 1), (16, 9), (50, 1)])
+def test_a_square_of_sheet_gives_as_many_discs_as_stand_on_it_in_rows(workshop: Any, across: float, fit: int) -> None:
+    # by placing them: the last of a row wants no gap after it
+    placed = sum(1 for i in range(50) for j in range(50) if max(i, j) * (across + 1) + across <= 50)
+    assert placed == fit
+    disc = workshop("metal disc", sheet="square-08", across=f"{across} mm")
+    assert disc.usual("area") == pytest.approx(SQUARE / fit)
+
+
+def test_a_disc_wider_than_the_sheet_is_refused_whatever_its_area(workshop: Any) -> None:
+    refused = workshop.make("metal disc", sheet="square-08", across="55 mm")
+    assert refused.blamed(refused.errors[0]) == "across"
+    assert "50 × 50 mm" in refused.errors[0].message
+
+
+def test_a_blank_as_long_as_no_side_of_the_sheet_is_refused(workshop: Any) -> None:
+    # π × (17.35 + 0.8) is 57 mm, and 57 × 4 mm is less than a tenth of the sheet
+    refused = workshop.make("ring blank", sheet="square-08", size="US 7", width="4 mm")
+    assert refused.blamed(refused.errors[0]) == "size"
+
+
+def test_a_roll_gives_as_many_bezels_as_its_length_has_strips(workshop: Any) -> None:
+    strip = workshop("bezel strip", sheet="roll-03", stone="round-8", high="3 mm", count=2)
+    # what is slit off beside a strip 3 mm high is no bezel of 3 mm
+    assert strip.usual("area") == pytest.approx(1500 / (300 // (strip.usual("cut"))))
+    assert workshop.taken(strip)["round-8"] == 2
+
+
+def test_a_cup_takes_its_wall_from_a_roll_and_its_base_from_a_square(workshop: Any) -> None:
+    cup = workshop("bezel cup", strip="roll-03", base="square-08", stone="round-8", height="2 mm")
+    assert cup.usual("wall_area") == pytest.approx(1500 / (300 // cup.usual("strip_cut")) / 2)  # two heights in 5 mm
+    assert cup.usual("base_blank") == pytest.approx(SQUARE / (50 // cup.usual("base_across")) ** 2)
