@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from typing import TYPE_CHECKING
 
 from sheetgen.base import sketches
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 LARGEST = 150.0  # mm: the longest strip that a template page has room for
 
 
-class ClosedStrip(Part):
+class ClosedStrip(Part, ABC):
     """Worked on the middle of its thickness; a kind says in `meets` how long that is."""
 
     hazards = ("cut metal",)
@@ -31,9 +32,9 @@ class ClosedStrip(Part):
     strip: Worker
 
     @property
+    @abstractmethod
     def stuff(self) -> Sheet | Wire:
         """What the strip is made of."""
-        raise NotImplementedError
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """The strip, the line where its ends meet; of one longer than a page, the half."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from typing import TYPE_CHECKING, ClassVar
 
 from sheetgen.base import sketches
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from sheetgen.parts.given import Given
 
 
-class PegPair(WirePiece):
+class PegPair(WirePiece, ABC):
     """A kind says how its two ends' fields are called, whether the wire crosses, and how wire and gap are worked."""
 
     ends: ClassVar[tuple[str, str]]
@@ -33,22 +34,22 @@ class PegPair(WirePiece):
     length: Given[Spread | None]
 
     @property
+    @abstractmethod
     def insides(self) -> tuple[Spread | None, Spread | None]:
         """The insides wanted of both ends, mm."""
-        raise NotImplementedError
 
+    @abstractmethod
     def between(self) -> Spread:
         """The gap between the pegs, given or from the length, mm. CannotBe where the wire or the pegs do not fit."""
-        raise NotImplementedError
 
+    @abstractmethod
     def belt(self) -> Spread:
         """The wire in one link, mm."""
-        raise NotImplementedError
 
     @property
+    @abstractmethod
     def one_worked(self) -> str:
         """How the wire of one link is worked."""
-        raise NotImplementedError
 
     @property
     def second(self) -> tuple[Spread | None, Spread | None]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from typing import TYPE_CHECKING
 
 from sheetgen.base import views
@@ -42,7 +43,7 @@ class Clasped(Part):
             yield Take(self.clasp, self.count, "count")
 
 
-class Strand(Clasped):
+class Strand(Clasped, ABC):
     """Beads on a thread."""
 
     thread: Given[Fibre | None]
@@ -55,9 +56,9 @@ class Strand(Clasped):
             yield Take(self.thread, self.thread_cut * self.count, "thread_cut")
         yield from super().takes()
 
+    @abstractmethod
     def run(self) -> list[tuple[float, float]]:
         """The beads in their order: length along the hole, and size across, mm."""
-        raise NotImplementedError
 
     def view(self, pen: Pen) -> float:
         """Beads hanging straight; of a strand that goes round a neck or wrist, closed to a round."""

@@ -7,20 +7,18 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 from sheetgen.base import arithmetic
 from sheetgen.base.arithmetic import Quantity, Wrong
-from sheetgen.base.bend import Bend, read_bends
-from sheetgen.base.dimension import AREA, COUNT, EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, UNITS, VOLUME, Dimension
+from sheetgen.base.dimension import AREA, COUNT, LENGTH, MASS, TEMPERATURE, TIME, UNITS, VOLUME, Dimension
 from sheetgen.base.figure import Figure
 from sheetgen.base.material import Item, Tool
-from sheetgen.base.outline import Outline
 from sheetgen.base.place import Place, Word
 from sheetgen.base.spelling import suggest
-from sheetgen.base.spot import Neighbour, Spot
-from sheetgen.base.spread import Spread, floor, spread
+from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import scales
 from sheetgen.model.project import OwnFigure
-from sheetgen.model.written import Traced
 from sheetgen.parts.catalogue import kinds
+from sheetgen.work import fields
+from sheetgen.work.stopped import Stopped, in_arithmetic
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -44,27 +42,23 @@ PLAIN_UNITS = {v: k for k, v in UNIT_DIMENSIONS.items() if k != "mL"} | {COUNT: 
 DEEPEST = 60
 
 
-class Stopped(Exception):
-    """Something asked for cannot be had; why is noted."""
-
-
 class Workbench:
     """One version of one project being worked."""
 
     def __init__(self, project: Project, library: Library, overrides: Mapping[str, Word], troubles: Troubles) -> None:
         self.project, self.library, self.troubles = project, library, troubles
         self.units = scales.units(str(library.studio.currency))
-        self.choices = {_plain(k): v for k, v in project.choices.items()}
-        self.choices |= {_plain(k): v for k, v in overrides.items()}
-        self.own = {_plain(k): v for k, v in project.figures.items()}
+        self.choices = {in_arithmetic(k): v for k, v in project.choices.items()}
+        self.choices |= {in_arithmetic(k): v for k, v in overrides.items()}
+        self.own = {in_arithmetic(k): v for k, v in project.figures.items()}
         self.parts: dict[str, Part] = {}
         self.words: dict[str, dict[str, Word]] = {}
         self.places: dict[str, Place] = {}
-        for name, fields in project.parts.items():
-            kind = kinds()[str(next(v for k, v in fields.items() if k == "kind"))]
-            plain = _plain(name)
+        for name, words in project.parts.items():
+            kind = kinds()[str(next(v for k, v in words.items() if k == "kind"))]
+            plain = in_arithmetic(name)
             self.parts[plain] = kind(plain, self)
-            self.words[plain] = {str(k): v for k, v in fields.items() if isinstance(v, Word)}
+            self.words[plain] = {str(k): v for k, v in words.items() if isinstance(v, Word)}
             self.places[plain] = name.place
         self._known: dict[str, Any] = {}
         self._open: list[str] = []
@@ -79,7 +73,9 @@ class Workbench:
                 return None
             word = Word(field.default, self.places[part.name])
         found: Word = word
-        return self._once(f"{part.name}.{_plain(field.name)}", found, lambda: self._given(found, field, part.name))
+        return self._once(
+            f"{part.name}.{in_arithmetic(field.name)}", found, lambda: fields.read(self, found, field, part.name)
+        )
 
     def figure(self, part: Part, worker: Worker) -> Spread:
         """The value of a figure."""
@@ -141,7 +137,7 @@ class Workbench:
         names = [*self.choices, *self.own]
         for name, part in self.parts.items():
             names += [f"{name}.{w}" for w in type(part).workers()]
-            names += [f"{name}.{_plain(f)}" for f in type(part).fields()]
+            names += [f"{name}.{in_arithmetic(f)}" for f in type(part).fields()]
         return names
 
     def place(self, part: str, field: str = "") -> Place:
@@ -185,7 +181,7 @@ class Workbench:
 
     def item(self, word: Word, sort: type[Item] = Item) -> Item:
         """A choice or an item of stock by its name. Raises Stopped with its trouble noted."""
-        plain = _plain(word)
+        plain = in_arithmetic(word)
         found = self.choice(plain) if plain in self.choices else self.library.stock.items.get(str(word))
         if isinstance(found, Item) and isinstance(found, sort):
             return found
@@ -280,82 +276,8 @@ class Workbench:
             self._open.pop()
         return self._known[key]
 
-    def _given(self, word: Word, field: Given[Any], part: str) -> object:  # noqa: PLR0911 - one a sort of field
-        sort = field.sort
-        if isinstance(sort, Dimension):
-            return self._number(word, field, sort, part)
-        if not isinstance(sort, type):
-            if str(word) not in sort:
-                helped = suggest(word, map(str, sort))
-                self.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, helped)
-                raise Stopped
-            return str(word)
-        if sort is Spot:
-            return self._spot(word)
-        if sort is Neighbour:
-            if _plain(word) not in self.parts:
-                self.troubles.add(f"there is no part '{word}'", word.place, suggest(word, self.parts))
-                raise Stopped
-            return Neighbour(_plain(word))
-        if sort is Bend:
-            return self._bends(word, field, part)
-        if sort is Outline or not issubclass(sort, Item):
-            return word.outline if isinstance(word, Traced) else None
-        return self.item(word, sort)
-
-    def _spot(self, word: Word) -> Spot:
-        """Two lengths with a comma and a space between."""
-        left, comma, right = word.partition(", ")
-        if not comma:
-            self.troubles.add(f"'{word}' is not a spot", word.place, "write it as 5 mm, 12 mm: to the right and down")
-            raise Stopped
-        sides = []
-        for text, offset in ((left, 0), (right, len(left) + 2)):
-            found = self.worked(Word(text, word.place_of(offset, len(text))))
-            if found.dimension != LENGTH:
-                self.troubles.add(
-                    f"'{text}' is {found.dimension}", word.place_of(offset, len(text)), "write 5 mm, 12 mm"
-                )
-                raise Stopped
-            sides.append(found.value.usual)
-        return Spot(*sides)
-
-    def _bends(self, word: Word, field: Given[Any], part: str) -> tuple[Bend, ...]:
-        try:
-            pieces = read_bends(word)
-        except Wrong as wrong:
-            self.troubles.add(wrong.message, word.place_of(wrong.at, wrong.width), wrong.help)
-            raise Stopped from None
-        found = []
-        for piece in pieces:
-            size = Word(piece.size, word.place_of(piece.at, len(piece.size)))
-            found.append(Bend(self._number(size, field, LENGTH, part), piece.degrees, piece.left))
-        return tuple(found)
-
-    def _number(self, word: Word, field: Given[Any], wanted: Dimension, part: str) -> Spread:
-        found = self.worked(word)
-        if found.dimension != wanted:
-            example = EXAMPLES.get(wanted, "")
-            message = f"the {field.name} of '{part}' is {wanted}, and '{word}' is {found.dimension}"
-            self.troubles.add(message, word.place, f"write it with its unit, such as {example}")
-            raise Stopped
-        low, high = found.value.low, found.value.high
-        said = ""
-        if field.above is not None and low <= field.above:
-            said = f"more than {_measure(field.above, wanted)}"
-        elif field.at_least is not None and low < field.at_least:
-            said = f"{_measure(field.at_least, wanted)} or more"
-        elif field.at_most is not None and high > field.at_most:
-            said = f"{_measure(field.at_most, wanted)} or less"
-        elif field.whole and floor(low) != low:
-            said = f"a whole number, such as {floor(low + 0.5)}"
-        if said:
-            self.troubles.add(f"the {field.name} of '{part}' cannot be {word}", word.place, said)
-            raise Stopped
-        return found.value
-
     def _of_part(self, part: Part, rest: str, name: str) -> Quantity:
-        workers, fields = type(part).workers(), type(part).fields()
+        workers, given = type(part).workers(), type(part).fields()
         if rest in workers:
             worker = workers[rest]
             if not part.has(worker):
@@ -364,9 +286,9 @@ class Workbench:
             plain = worked * UNITS[worker.unit].factor if worker.unit in {"mL", "%"} else worked
             return Quantity(plain, UNIT_DIMENSIONS.get(worker.unit, COUNT))
         head, _, below = rest.partition(".")
-        field = next((f for f in fields.values() if _plain(f.name) == head), None)
+        field = next((f for f in given.values() if in_arithmetic(f.name) == head), None)
         if field is None:
-            names = [*workers, *map(_plain, fields)]
+            names = [*workers, *map(in_arithmetic, given)]
             raise Wrong(f"'{part.name}' has no figure '{rest}'", -1, 1, suggest(rest, names))
         value = self.given(part, field)
         if isinstance(value, Item) and below:
@@ -383,13 +305,3 @@ class Workbench:
             some = [k for k in ITEM_NUMBERS if getattr(item, k, None) is not None]
             raise Wrong(f"'{name}' is not known: {item.name} has no '{below}'", -1, 1, suggest(below, some))
         return Quantity(spread(value), ITEM_NUMBERS[below])
-
-
-def _plain(name: str) -> str:
-    """A name as arithmetic and prose write it."""
-    return str(name).replace(" ", "_")
-
-
-def _measure(value: float, dimension: Dimension) -> str:
-    unit = {LENGTH: " mm", MASS: " g", TIME: " min", TEMPERATURE: " °C"}.get(dimension, "")
-    return f"{value:g}{unit}"

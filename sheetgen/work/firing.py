@@ -10,7 +10,7 @@ from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
 from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW, TORCH_ACROSS, TORCH_MASS
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
-from sheetgen.work.bench import Stopped, Workbench
+from sheetgen.work.stopped import Stopped
 from sheetgen.work.waits import Wait
 
 if TYPE_CHECKING:
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Phase
     from sheetgen.parts.kind import Part
+    from sheetgen.work.bench import Workbench
 
 
 def firing(phases: Sequence[Phase], bench: Workbench) -> Wait:

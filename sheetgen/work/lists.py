@@ -10,10 +10,12 @@ from sheetgen.base.spread import Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.model.worked import MaterialLine, ToolLine, WorkedStep
 from sheetgen.parts.kind import working_number
-from sheetgen.work.bench import Stopped, Workbench
+from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+
+    from sheetgen.work.bench import Workbench
 
 SAME = 0.005  # mm: two sizes nearer than this are one
 UNITS = {AREA: "mm²", LENGTH: "mm", MASS: "g", VOLUME: "mL", COUNT: "piece"}

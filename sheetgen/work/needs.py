@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Word
 from sheetgen.model.worked import COMPARISONS, Need
-from sheetgen.work.bench import PLAIN_UNITS, Stopped, Workbench
+from sheetgen.work.bench import PLAIN_UNITS, Workbench
+from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

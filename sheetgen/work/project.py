@@ -13,11 +13,12 @@ from sheetgen.base.rounding import INCH, Rounder
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.model.worked import Slab, Worked, WorkedVersion
-from sheetgen.work.bench import Stopped, Workbench
+from sheetgen.work.bench import Workbench
 from sheetgen.work.lists import materials, tools
 from sheetgen.work.needs import needs
 from sheetgen.work.prose import prose
 from sheetgen.work.steps import steps
+from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 from sheetgen.base.arithmetic import Wrong
 from sheetgen.base.material import Item
 from sheetgen.base.place import Word
-from sheetgen.work.bench import Stopped, Workbench
+from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
     from sheetgen.base.figure import Figure
     from sheetgen.model.worked import Prose
+    from sheetgen.work.bench import Workbench
 
 LONGEST = 6000
 

@@ -8,16 +8,17 @@ from sheetgen.base.material import Clay, Item
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
-from sheetgen.work.bench import Stopped, Workbench
 from sheetgen.work.firing import firing, torch
 from sheetgen.work.needs import holds
 from sheetgen.work.prose import prose
+from sheetgen.work.stopped import Stopped
 from sheetgen.work.waits import time, waiting
 
 if TYPE_CHECKING:
     from sheetgen.base.figure import Figure
     from sheetgen.base.place import Word
     from sheetgen.model.project import Caution, Step
+    from sheetgen.work.bench import Workbench
 
 SHOWN = 5
 

@@ -10,12 +10,13 @@ from sheetgen.base.material import Adhesive, Clay, Item
 from sheetgen.base.spread import Spread, over, spread
 from sheetgen.formulas.drying import drying_range, humidity_slowdown
 from sheetgen.parts.kind import working_number
-from sheetgen.work.bench import Stopped, Workbench
+from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Word
     from sheetgen.model.project import Step
     from sheetgen.parts.kind import Part
+    from sheetgen.work.bench import Workbench
 
 USUAL_HUMIDITY = 0.5  # the air a maker's drying time is taken to mean: common practice
 
