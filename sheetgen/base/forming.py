@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Extent, Pen, Point, arc
-from sheetgen.base.sketches import wire
+from sheetgen.base.sketches import link, wire
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -104,9 +104,10 @@ def fringe(pen: Pen, drops: Sequence[float], strip: tuple[float, float], words: 
 
 @dataclass(frozen=True, slots=True)
 class Chain:
-    """Inside lengths of link and ring, their wires, how many links there are, rings at each end, and the clasp; mm."""
+    """Inside lengths of link and ring, the link's inside width, their wires, how many, rings at each end, clasp; mm."""
 
     link: float
+    across: float
     ring: float
     wire: float
     ring_wire: float
@@ -118,16 +119,12 @@ class Chain:
 def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
     """A chain pulled taut, its lengths to scale: clasp, end rings, the first links and the last, the repeat marked."""
     x = 0.0
-    wide = max(0.45 * run.link, 2 * (run.wire + run.ring_wire))
+    wide = run.across
     reach = max(wide / 2 + run.wire, run.ring / 2 + run.ring_wire) * k
 
     def put(inside: float, across: float, thick: float) -> float:
         """One link or ring, its inside from x on; returns where the next begins, its wire in this one's."""
-        r = (min(across, inside) + thick) / 2 * k
-        run_out = max(0.0, inside * k + thick * k - 2 * r)
-        middle = x + inside * k / 2
-        path = [*arc((middle + run_out / 2, 0), r, -90, 90, 32), *arc((middle - run_out / 2, 0), r, 90, 270, 32)]
-        wire(pen, path, thick * k, closed=True)
+        wire(pen, [(x + a, b) for a, b in link(inside * k, across * k, thick * k)], thick * k, closed=True)
         return x + inside * k
 
     if run.clasp:

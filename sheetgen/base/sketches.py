@@ -236,3 +236,11 @@ def axis_hours(minutes: float) -> int:
 
 def _polar(radius: float, degrees: float) -> Point:
     return radius * math.cos(math.radians(degrees)), radius * math.sin(math.radians(degrees))
+
+
+def link(inside: float, across: float, thick: float) -> list[Point]:
+    """The middle of a link's wire, its inside from (0, 0) on to the right; a short one is no oval but round."""
+    r = (min(across, inside) + thick) / 2
+    straight = max(0.0, inside + thick - 2 * r)
+    right, left = (inside + straight) / 2, (inside - straight) / 2
+    return [*arc((right, 0), r, -90, 90, 32), *arc((left, 0), r, 90, 270, 32)]

@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
 
 from sheetgen.base.pen import Moved, Pen, Point, arc
-from sheetgen.base.sketches import wire
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
+from sheetgen.base.sketches import link, wire
 
 Bead = tuple[float, float]
 """Length along its hole and size across, mm."""
@@ -47,6 +44,47 @@ def beads_round(pen: Pen, run: Sequence[Bead], whole: float) -> float:
         gone += long
     pen.circle(middle, 2 * r, "thin")
     return 2 * r + most
+
+
+Links = Sequence[tuple[float, float, float]]
+"""Inside length, inside width and wire of each link or ring, mm, in their order."""
+
+
+def chain(pen: Pen, run: Links) -> float:
+    """A chain hanging straight; returns where the inside of its last link ends."""
+    gone = run[0][2]
+    for inside, across, thick in run:
+        wire(pen, [(y, gone + x) for x, y in link(inside, across, thick)], thick, closed=True)
+        gone += inside
+    return gone
+
+
+def chain_round(pen: Pen, run: Links, whole: float) -> float:
+    """A chain closed to a round `whole` mm inside its links, its gap at the top; returns how far down it reaches."""
+    r, gone = whole / (2 * math.pi), (whole - sum(inside for inside, _, _ in run)) / 2
+    most = max(across / 2 + thick for _, across, thick in run)
+    for inside, across, thick in run:
+        turn = (gone + inside / 2) / r - math.pi / 2
+        along = (-math.sin(turn), math.cos(turn))
+        at = (r * math.cos(turn), r + most + r * math.sin(turn))
+        path = [(x - inside / 2, y) for x, y in link(inside, across, thick)]
+        turned = [(at[0] + x * along[0] - y * along[1], at[1] + x * along[1] + y * along[0]) for x, y in path]
+        wire(pen, turned, thick, closed=True)
+        gone += inside
+    return 2 * (r + most)
+
+
+def strewn(shape: str, number: int) -> list[Point]:
+    """Spots that lie evenly over a shape 1 wide and 1 high round (0, 0), and in no rows.
+
+    In a round or oval the seeds of a sunflower (Vogel, 1979); in a rectangle Roberts' sequence of 2018.
+    """
+    if shape == "rectangle":
+        plastic = 1.324717957244746
+        return [((i / plastic) % 1 - 0.5, (i / plastic**2) % 1 - 0.5) for i in range(1, number + 1)]
+    golden = math.pi * (3 - math.sqrt(5))
+    radii = [math.sqrt((i + 0.5) / number) / 2 for i in range(number)]
+    return [(radius * math.cos(i * golden), radius * math.sin(i * golden)) for i, radius in enumerate(radii)]
 
 
 def placed(pen: Pen, points: Sequence[Point], d: float) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Clay
+from sheetgen.base.pen import Extent
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.model.worked import COMPARISONS
 from sheetgen.parts.kind import Finding
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Worked, WorkedStep, WorkedVersion
     from sheetgen.parts.kind import Part
 
+LARGEST = 1000.0  # mm: past the arm of a bench, and a dozen pages of one template
 SLAT_REACH = 0.03  # mm: less than clay springs back under the roller (common practice)
 
 
@@ -41,7 +43,7 @@ def _parts(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
     for part in version.parts.values():
         name, fields = written[part.name]
         try:
-            for finding in (*part.check(), *_slats(part)):
+            for finding in (*part.check(), *_slats(part), *_too_large(part, worked, version)):
                 word = fields.get(name.__class__(finding.field, name.place))
                 place = getattr(word, "place", name.place)
                 message = f"{part.name.replace('_', ' ')}: {finding.field} {finding.message}"
@@ -61,6 +63,16 @@ def _slats(part: Part) -> Iterator[Finding]:
             ]
             helped = "the nearest owned: " + " and ".join(f"{one:g} mm" for one in near)
             yield Finding(name, f"is {size:g} mm, and no slat of it is in the drawer", helped)
+
+
+def _too_large(part: Part, worked: Worked, version: WorkedVersion) -> Iterator[Finding]:
+    """Whether the flat piece is one that pages of templates could hold."""
+    if not type(part).flat():
+        return
+    around = Extent()
+    part.template(around, lambda name: worked.rounder.size(version.figures[f"{part.name}.{name}"]))
+    if (long := max(around.width, around.height)) > LARGEST:
+        yield Finding("kind", f"makes a template {long / 1000:.3g} m long", f"pieces of up to {LARGEST:g} mm")
 
 
 def _needs(version: WorkedVersion) -> Iterator[Trouble]:

@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen, Point
 
-LARGEST = 150.0  # mm: the largest form that a template page has room for
 MANY = 12  # pieces: of more only how far along the wire each one ends
 
 
@@ -92,11 +91,6 @@ class BentWire(WirePiece):
         """Where it starts, and where each piece ends."""
         return [(0.0, 0.0), *(leg[-1] for leg in self.legs())]
 
-    @property
-    def fits(self) -> bool:
-        """Whether a template page has room for the form."""
-        return all(max(side) - min(side) <= LARGEST for side in zip(*self.path(), strict=True))
-
     def made(self) -> Iterator[Made]:
         """Wire to cut."""
         yield Made("wire for one", "cut", tool="ruler")
@@ -120,16 +114,14 @@ class BentWire(WirePiece):
                 )
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:  # noqa: ARG002 - drawn as given
-        """The middle of the wire at true size; of a form larger than a page only where it starts."""
-        points = self.path() if self.fits else [(0.0, 0.0), (0.0, -10.0)]
+        """The middle of the wire at true size."""
+        points = self.path()
         left, top = min(x for x, _ in points), min(y for _, y in points)
         pen.line([(x - left, y - top) for x, y in points], "cut")
         pen.cross((points[0][0] - left, points[0][1] - top))
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """What the line is."""
-        if not self.fits:
-            return "larger than a page: bend it by its lengths"
         return (
             f"the line is the middle of the wire, and starts at the cross; {self.wire.name}, cut {size('cut').words} mm"
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Sheet, Stone
 from sheetgen.base.trouble import CannotBe
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
 
@@ -121,3 +123,10 @@ class BezelStrip(ClosedStrip):
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Sheet and stone."""
         return f"{super().template_note(size)}; {self.stone.name}"
+
+    def view(self, pen: Pen) -> float:
+        """The closed strip round its stone, from above."""
+        wide, long, t = self.width, self.stone.size.high, 2 * self.sheet.thickness
+        pen.oval((0, (long + t) / 2), wide + t, long + t)
+        views.stone(pen, (0, (long + t) / 2), wide, long)
+        return long + t

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import forming
+from sheetgen.base import forming, views
 from sheetgen.base.figure import Made
 from sheetgen.base.like import said, worded
 from sheetgen.base.material import Finding as Bought
@@ -13,7 +13,7 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.chains import chain_inside, links_for, links_in, rings_between
 from sheetgen.parts import given
 from sheetgen.parts.kind import Finding, figure
-from sheetgen.parts.strand import Clasped
+from sheetgen.parts.strand import ROUND, Clasped
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -43,6 +43,7 @@ class ChainRun(Clasped):
     )
     wire = given.length("thickness of the end links' wire, such as links.wire.thickness", above=0)
     ring_wire = given.length("thickness of the rings' wire", default="0 mm", at_least=0)
+    link_width = given.maybe_length("inside width of a link, for the drawings, such as links.peg_used", above=0)
     end_rings = given.count("rings at the ends, for clasp or drop", default="0", at_least=0, at_most=20)
     clasp = given.maybe_item(Bought, "the clasp; its length in stock is what it adds when closed")
 
@@ -130,13 +131,32 @@ class ChainRun(Clasped):
             most = self.link.usual - self.wire.usual
             yield Finding("ring wire", "does not go through a link beside its wire", f"{max(most, 0.1):.1f} mm or less")
 
+    @property
+    def across(self) -> float:
+        """Inside width a link is drawn with, mm: where it is not given, slim, and so that a ring goes through."""
+        if self.link_width:
+            return self.link_width.usual
+        return max(0.45 * self.link.usual, 2 * (self.wire.usual + self.ring_wire.usual))
+
+    def view(self, pen: Pen) -> float:
+        """The chain hanging straight; of one that goes round a wrist or neck, closed to a round."""
+        link = (self.link.usual, self.across, self.wire.usual)
+        ring = (self.ring.usual, self.ring.usual, self.ring_wire.usual or self.wire.usual)
+        rings = _ringed(self)
+        first, last = (int(self.end_rings.usual) + 1) // 2, int(self.end_rings.usual) // 2
+        between = [link, *[ring] * rings] * int(self.links.usual)
+        run = [*[ring] * (first * rings), *between[: len(between) - rings], *[ring] * (last * rings)]
+        if self.inside.usual >= ROUND:
+            return views.chain_round(pen, run, self.inside.usual)
+        return views.chain(pen, run)
+
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The chain taut: clasp, end rings, first links and last, what repeats."""
         unit, links, ends = size("unit"), int(self.links.usual), int(self.end_rings.usual)
         link, ring = (worded(x.usual, unit, "fine") for x in (self.link, self.ring))
         wires = (self.wire.usual, self.ring_wire.usual or self.wire.usual)
         sides = ((ends + 1) // 2, ends // 2)
-        run = forming.Chain(self.link.usual, self.ring.usual, *wires, links, sides, self.clasp_length)
+        run = forming.Chain(self.link.usual, self.across, self.ring.usual, *wires, links, sides, self.clasp_length)
         name = "over_all" if self.measured == "over all" else "inside"
         told = f"{links} links" + (f", {size('rings').words} rings" if _ringed(self) else "")
         words, whole = (link, f"{unit.words} repeats"), f"{size(name).words} {self.measured}"

@@ -17,8 +17,6 @@ if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
     from sheetgen.parts.given import Given
 
-LARGEST = 150.0  # mm: the longest strip that a template page has room for
-
 
 class ClosedStrip(Part, ABC):
     """Worked on the middle of its thickness; a kind says in `meets` how long that is."""
@@ -37,19 +35,13 @@ class ClosedStrip(Part, ABC):
         """What the strip is made of."""
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The strip, the line where its ends meet; of one longer than a page, the half."""
+        """The strip, and the line where its ends meet."""
         wide = size("strip") if self.has(type(self).strip) else None
-        if size("cut") <= LARGEST:
-            sketches.strip(pen, size("cut"), size("meets"), wide, self.stuff.thickness)
-            return
-        half, tall = size("cut") / 2, wide or self.stuff.thickness
-        pen.line([(half, 0), (0, 0), (0, tall), (half, tall)])
-        pen.line([(half, 0), (half, tall)], "fold")
+        sketches.strip(pen, size("cut"), size("meets"), wide, self.stuff.thickness)
 
-    def template_note(self, size: Callable[[str], Size]) -> str:
-        """Metal, and whether it is drawn in full."""
-        half = f"half of it, to the fold; {size('cut').words} in full; " if size("cut") > LARGEST else ""
-        return f"{half}{self.stuff.name}, {self.stuff.thickness:g} mm thick"
+    def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
+        """Metal."""
+        return f"{self.stuff.name}, {self.stuff.thickness:g} mm thick"
 
 
 @figure("Strip, cut", "mm", "{meets} + {trim}", rounding="bench up")

@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Pen, Point
 
 QUARTERS = 4
-LARGEST = 150.0  # mm: the largest spiral that a template page has room for
 
 
 class FlatSpiral(WirePiece):
@@ -128,17 +127,13 @@ class FlatSpiral(WirePiece):
         return views.placed(pen, self.spiral(self.curled.usual), self.wire.thickness)
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The middle of the wire at true size; a spiral larger than a page by its first turn only."""
-        turns = self.curled.usual if self.wide.usual <= LARGEST else 1
-        points = self.spiral(turns)
+        """The middle of the wire at true size."""
+        points = self.spiral(self.curled.usual)
         left, half = min(x for x, _ in points), self.wire.thickness / 2
         pen.line([(x - left, y) for x, y in points], "cut")
-        if turns == self.curled.usual:
-            right, low = self.end.usual + half - left, max(y for _, y in points) + half
-            pen.across(low + 5, right - size("wide"), right, size("wide").words, to=low)
+        right, low = self.end.usual + half - left, max(y for _, y in points) + half
+        pen.across(low + 5, right - size("wide"), right, size("wide").words, to=low)
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """What the line is."""
-        if self.wide.usual > LARGEST:
-            return "larger than a page: its first turn only"
         return f"the line is the middle of the wire; {self.wire.name}, cut {size('cut').words} mm"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.trouble import CannotBe
@@ -208,6 +209,19 @@ class Scatter(Seated, ClayPiece):
         pen.across(-4, 0, across, across.words, to=0)
         if self.shape != "disc":
             pen.upright(-4, 0, down, down.words, to=0)
+
+    def view(self, pen: Pen) -> float:
+        """The plate with its stones, strewn evenly: how they come to lie is chance."""
+        wide, tall = self.across.usual, self.tall.usual
+        if self.shape == "rectangle":
+            pen.box((-wide / 2, 0), wide, tall)
+        else:
+            pen.oval((0, tall / 2), wide, tall)
+        stone = self.stone.size.usual
+        less = 2 * self.margin.usual + stone
+        for x, y in views.strewn(self.shape, int(self.stones.usual)):
+            views.stone(pen, (x * max(0.0, wide - less), tall / 2 + y * max(0.0, tall - less)), stone, stone)
+        return tall
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Thickness, clay, stones."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import sketches, views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Wire
 from sheetgen.facts.allowances import TOGGLE_BEYOND
@@ -18,6 +19,7 @@ from sheetgen.parts.wire_piece import drawer_worked, from_drawer, take_wire
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from sheetgen.base.pen import Pen
     from sheetgen.base.spread import Spread
 
 
@@ -162,3 +164,10 @@ class Toggle(Part):
             yield Finding(
                 "eye", f"is less than the wire is thick ({self.staff.thickness:.2f} mm)", f"{most:g} mm or more"
             )
+
+    def view(self, pen: Pen) -> float:
+        """The ring hanging, and the bar across it as it closes."""
+        low = views.loop(pen, 0, self.rod_used.usual, self.wire.thickness)
+        half, d = (self.bar_made.usual - self.staff.thickness) / 2, self.staff.thickness
+        sketches.wire(pen, [(-half, low / 2), (half, low / 2)], d)
+        return low - self.wire.thickness

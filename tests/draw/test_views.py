@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from itertools import combinations
 from typing import Any
 
 import pytest
@@ -12,7 +14,8 @@ from sheetgen.draw.finished import finished
 PARTS = (
     "link", "eight", "wrapped", "pin", "bought", "hook", "bent", "zigzag", "folded", "held", "ring", "ellipse",
     "stones", "row", "bail", "pressed", "box", "tray", "tube", "band", "dome", "disc", "drop", "washer", "seat",
-    "cup", "spiral", "coil", "metal", "blank", "strand", "necklace", "wrist",
+    "cup", "clasp", "strewn", "walled", "chain", "hooked",
+    "spiral", "coil", "metal", "blank", "strand", "necklace", "wrist",
 )  # fmt: skip
 
 
@@ -21,7 +24,7 @@ def test_a_view_starts_at_the_middle_of_its_top(all_drawn: Any, name: str) -> No
     extent = Extent()
     reach = all_drawn.main.parts[name].view(extent)
     # a tube is seen a little from above; a closed strand has its clasp above
-    assert extent.top == pytest.approx(0, abs={"tube": 1.2, "wrist": 3.2, "necklace": 3.2}.get(name, 0.35))
+    assert extent.top == pytest.approx(0, abs={"tube": 1.2, "wrist": 3.2, "necklace": 3.2, "chain": 3.2}.get(name, 0.35))
     assert 0 < reach <= extent.bottom + 0.3
     assert extent.left < 0 < extent.right
 
@@ -30,13 +33,34 @@ def test_a_view_starts_at_the_middle_of_its_top(all_drawn: Any, name: str) -> No
     ("name", "hangs"),
     [
         ("link", 19), ("eight", 17), ("hook", 24.8), ("ring", 6), ("ellipse", 10), ("washer", 13.5), ("disc", 15),
-        ("drop", 25), ("seat", 1.975), ("metal", 19), ("strand", 56), ("held", 60),
+        ("drop", 25), ("clasp", 9), ("strewn", 14), ("walled", 18.8), ("hooked", 65.2),
+        ("seat", 1.975), ("metal", 19), ("strand", 56), ("held", 60),
     ],
 )  # fmt: skip
 def test_the_next_part_hangs_where_a_hand_would_measure(all_drawn: Any, name: str, hangs: float) -> None:
     # a link of 20 mm over all in wire of 1 mm: 19 to the inner wall; an S-hook leans, its bends under each other:
     # 5 ÷ 2 + 1 + √(5.5² + 18.5²) + 4 ÷ 2
     assert all_drawn.main.parts[name].view(Extent()) == pytest.approx(hangs, abs=0.6 if name == "washer" else 0.05)
+
+
+def test_a_closed_chain_has_all_its_links_on_a_round_of_its_length(all_drawn: Any) -> None:
+    part, pen = all_drawn.main.parts["chain"], Recorder()
+    part.view(pen)
+    links, rings = part.links.usual, part.rings.usual
+    assert len(pen.lines) == 2 * (links + rings)  # both edges of each wire
+    around = part.inside.usual / math.pi
+    extent = Extent()
+    part.view(extent)
+    assert extent.width == pytest.approx(around + part.across + 2, abs=1)
+
+
+def test_strewn_stones_lie_inside_their_margin_and_apart(all_drawn: Any) -> None:
+    part, pen = all_drawn.main.parts["strewn"], Recorder()
+    part.view(pen)
+    spots = [(x, y - 7) for kind, (x, y), wide, _ in pen.ovals if kind == "thin" and wide == pytest.approx(2, abs=0.2)]
+    assert len(spots) == 9
+    assert all((x / 10) ** 2 + (y / 7) ** 2 < 1 for x, y in spots)
+    assert min(math.dist(a, b) for a, b in combinations(spots, 2)) > 2
 
 
 def test_a_hook_hangs_with_its_bends_under_each_other(all_drawn: Any) -> None:

@@ -36,11 +36,10 @@ def test_sheet_is_taken_by_area_with_what_is_filed_off(workshop: Any) -> None:
     assert strip.usual("mass") == pytest.approx(strip.usual("meets") * 2 * 0.4 * 0.01049)
 
 
-def test_a_strip_longer_than_a_page_is_drawn_to_its_fold(workshop: Any) -> None:
+def test_a_long_strip_is_drawn_in_full(workshop: Any) -> None:
     strip = workshop("bezel strip", sheet="fine-04", stone="huge-50", high="5 mm")
-    pen = strip.drawn()
-    assert max(x for _, points, _ in pen.lines for x, _ in points) < 100
-    assert any(kind == "fold" for kind, _, _ in pen.lines)
+    xs = [x for kind, points, _ in strip.drawn().lines if kind == "cut" for x, _ in points]
+    assert max(xs) - min(xs) == pytest.approx(strip.usual("cut"), abs=0.5)
 
 
 @pytest.mark.parametrize(

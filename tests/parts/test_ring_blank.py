@@ -52,10 +52,11 @@ def test_the_strip_is_drawn_as_it_is_cut(workshop: Any) -> None:
     assert max(xs) - min(xs) == pytest.approx(band.usual("cut"), abs=0.5)
 
 
-def test_a_bangle_is_no_finger_and_half_of_it_is_drawn(workshop: Any) -> None:
+def test_a_bangle_is_no_finger_and_is_drawn_in_full(workshop: Any) -> None:
     bangle = workshop("ring blank", **BAND, size="62 mm")
     assert "it.us" not in bangle.figures
-    assert any(kind == "fold" for kind, _, _ in bangle.drawn().lines)
+    xs = [x for kind, points, _ in bangle.drawn().lines if kind == "cut" for x, _ in points]
+    assert max(xs) - min(xs) == pytest.approx(bangle.usual("cut"), abs=0.5)
 
 
 @pytest.mark.parametrize(
