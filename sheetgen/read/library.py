@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import LENGTH
@@ -14,18 +15,16 @@ from sheetgen.facts.cautions import CAUTIONS, SOURCE
 from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
 from sheetgen.model.stock import StockFile
 from sheetgen.model.written import default
-from sheetgen.read.forms import form
+from sheetgen.read.forms import FormT, form
 from sheetgen.read.measures import Measures
-from sheetgen.read.parts import check_parts
+from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.stock import StockReader
 from sheetgen.read.text import read_text
 from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterator, Sequence
     from pathlib import Path
-
-    from pydantic import BaseModel
 
     from sheetgen.base.place import Word
 
@@ -68,10 +67,25 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     return library
 
 
-def _read(path: Path, name: str, model: type[BaseModel], troubles: Troubles) -> BaseModel | None:
+def _read(path: Path, name: str, model: type[FormT], troubles: Troubles) -> FormT | None:
     source = read_text(path, name, troubles)
     found = words(source, troubles) if source else None
-    return form(model, found, troubles) if found is not None else None
+    if found is None:
+        return None
+    with _once_a_line(troubles) as more:
+        filled = form(model, found, more)
+        if filled is None and model is Project:  # its parts are looked at all the same
+            check_fields(next((value for key, value in found.items() if key == "parts"), None), more)
+        return filled
+
+
+@contextmanager
+def _once_a_line(troubles: Troubles) -> Iterator[Troubles]:
+    """Troubles of a later look at a file: what a line that is in trouble already leads to is not told too."""
+    told = {(t.place.source.name, t.place.line) for t in troubles if t.place}
+    more = Troubles()
+    yield more
+    troubles.extend(t for t in more if t.place is None or (t.place.source.name, t.place.line) not in told)
 
 
 def _studio(projects: Path, troubles: Troubles) -> Studio | None:
@@ -80,10 +94,10 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     if not path.exists():
         troubles.add("the studio's file is missing", Place(Source(name)), "write who publishes: name: …")
         return None
-    studio = _read(path, name, Studio, troubles)
-    if not isinstance(studio, Studio):
-        return None
     before = len(troubles.errors)
+    studio = _read(path, name, Studio, troubles)
+    if studio is None:
+        return None
     _among(studio.units, ("mm", "in"), "units", troubles)
     _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
     for paper in studio.paper:
@@ -119,11 +133,13 @@ def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
     stock = Stock(cautions={key: Caution(key, *texts, SOURCE) for key, texts in CAUTIONS.items()})
     reader = StockReader(stock, currency, troubles)
     for path in sorted((projects / "stock").glob("*.y*ml")):
-        file = _read(path, f"projects/stock/{path.name}", StockFile, troubles)
-        if isinstance(file, StockFile):
-            reader.add(file)
-        else:
+        own = Troubles()
+        file = _read(path, f"projects/stock/{path.name}", StockFile, own)
+        if file is None or own.errors:
             stock.unread.append(f"projects/stock/{path.name}")
+        else:
+            reader.add(file)
+        troubles.extend(own)
     reader.finish()
     return stock
 
@@ -140,8 +156,15 @@ def _project(folder: Path, troubles: Troubles) -> Project | None:
         helped = "small letters and digits, with hyphens: it becomes part of a web address"
         troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
     project = _read(path, name, Project, troubles)
-    if not isinstance(project, Project):
+    if project is None:
         return None
+    with _once_a_line(troubles) as more:
+        _look_over(project, folder, more)
+    return project
+
+
+def _look_over(project: Project, folder: Path, troubles: Troubles) -> None:
+    """What a form cannot tell: level, date, pictures, parts."""
     _among(project.level, LEVELS, "level", troubles)
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
@@ -151,7 +174,6 @@ def _project(folder: Path, troubles: Troubles) -> Project | None:
         if not name_word.strip():
             troubles.add("this has nothing in it", name_word.place, "fill it in")
     check_parts(project, troubles)
-    return project
 
 
 def _is_date(text: str) -> bool:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
     from sheetgen.base.trouble import Troubles
     from sheetgen.model.project import PartWords, Project
+    from sheetgen.read.yaml_words import Words
 
 RESERVED = ("min", "max", "round", "up", "down", "pi", "π")
 
@@ -40,8 +41,14 @@ def check_parts(project: Project, troubles: Troubles) -> None:
         troubles.add("there are no parts", project.title.place, "a project wants at least one under parts:")
     if not project.steps:
         troubles.add("there are no steps", project.title.place, "a project wants at least one under steps:")
-    for name, part in project.parts.items():
-        _check_part(name, part, troubles)
+    check_fields(project.parts, troubles)
+
+
+def check_fields(parts: Words, troubles: Troubles) -> None:
+    """Note every fault in the fields of parts, as far as they are written as parts at all."""
+    for name, part in parts.items() if isinstance(parts, dict) else ():
+        if isinstance(part, dict):
+            _check_part(name, part, troubles)
 
 
 def _check_part(name: Word, part: PartWords, troubles: Troubles) -> None:

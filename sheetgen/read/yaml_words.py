@@ -37,7 +37,11 @@ class Sequence(list[Words]):
 
 
 def words(source: Source, troubles: Troubles) -> Mapping | None:
-    """The file's mapping; None with a trouble when there is none."""
+    """The file's mapping; None with a trouble when it cannot be read as one.
+
+    What can be read in spite of a trouble (a field written twice, one with nothing after it) is read, so that the
+    file's other faults are told in the same run.
+    """
     tab = re.search(r"^[ ]*\t", source.text, re.MULTILINE)
     try:
         if not _bounded(source, troubles):
@@ -65,9 +69,8 @@ def _mapping(source: Source, node: Any, troubles: Troubles) -> Mapping | None:  
     if not isinstance(node, yaml.MappingNode):
         troubles.add("the file is not a list of fields", _node_place(source, node), "write name: value lines")
         return None
-    before = len(troubles.errors)
     found: Mapping = _words(source, node, troubles)
-    return found if len(troubles.errors) == before else None
+    return found
 
 
 def _bounded(source: Source, troubles: Troubles) -> bool:

@@ -55,8 +55,8 @@ SEEN = {
     "spiral": "kind: flat spiral, wire: round-1, across: 18 mm, gap: 0.5 mm",
     "coil": "kind: wire coil, wire: round-1, inside: 5 mm, turns: 6",
     "clasp": "kind: toggle clasp, wire: round-1, inside: 8 mm",
-    "strewn": "kind: scatter, clay: silver, stone: glass-2, shape: oval, across: 20 mm, down: 14 mm, number: 9, gap: 0.7 mm,"
-    " thickness: 2 mm",
+    "strewn": "kind: scatter, clay: silver, stone: glass-2, shape: oval, across: 20 mm, down: 14 mm, number: 9,"
+    " gap: 0.7 mm, thickness: 2 mm",
     "walled": "kind: bezel strip, sheet: fine-04, stone: oval-18, high: 2 mm",
     "metal": "kind: metal disc, sheet: sterling-08, across: 19 mm, hole: 2 mm",
     "blank": "kind: ring blank, sheet: sterling-15, size: US 7, width: 4 mm",

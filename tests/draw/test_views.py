@@ -24,7 +24,9 @@ def test_a_view_starts_at_the_middle_of_its_top(all_drawn: Any, name: str) -> No
     extent = Extent()
     reach = all_drawn.main.parts[name].view(extent)
     # a tube is seen a little from above; a closed strand has its clasp above
-    assert extent.top == pytest.approx(0, abs={"tube": 1.2, "wrist": 3.2, "necklace": 3.2, "chain": 3.2}.get(name, 0.35))
+    assert extent.top == pytest.approx(
+        0, abs={"tube": 1.2, "wrist": 3.2, "necklace": 3.2, "chain": 3.2}.get(name, 0.35)
+    )
     assert 0 < reach <= extent.bottom + 0.3
     assert extent.left < 0 < extent.right
 

@@ -255,6 +255,15 @@ def test_several_faults_of_one_file_are_all_told(library: Any) -> None:
     assert [t.place.line for t in library.check("drops").troubles.errors if t.place] == [1, 4, 6, 70]
 
 
+def test_a_field_written_twice_hides_no_other_fault_of_its_file(library: Any) -> None:
+    library.change("drops/project.yaml", "level: some practice", "level: some practice\nlevel: some practice\ntags:")
+    library.change("drops/project.yaml", "summary: A pair", "sumary: A pair")
+    library.change("drops/project.yaml", "    overlap: 4 mm", "    overlp: 4 mm")
+    told = [t.message for t in library.check("drops").troubles.errors]
+    for words_ in ("'level' is written twice", "'tags' has nothing after it", "no field 'sumary'", "no field 'overlp'"):
+        assert [words_ in message for message in told].count(True) == 1, told
+
+
 PATHS = [
     ("an open path", "M0 0 L10 0 L10 10", "open"),
     ("a path that crosses itself", "M0 0 L10 10 L12 0 L0 8 Z", "crosses itself"),
