@@ -50,8 +50,11 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     for name in only:
         if name not in known:
             troubles.add(f"there is no project '{name}'", None, suggest(name, known))
+    others: list[Project] = []  # read for their titles alone
     for folder in folders:
         if only and folder.name not in only:
+            if (other := _project(folder, Troubles())) is not None:
+                others.append(other)
             continue
         own = Troubles()
         project = _project(folder, own)
@@ -60,7 +63,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
             library.failed.append(folder.name)
         else:
             library.projects.append(Filed(folder.name, folder, project))
-    _one_name_each(library, troubles)
+    _one_name_each(library, others, troubles)
     if studio is None:
         library.failed += [p.name for p in library.projects]
         library.projects.clear()
@@ -196,16 +199,17 @@ def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:
         say(f"'{picture}' is not a kind of picture that can be printed", "svg, png or jpg")
 
 
-def _one_name_each(library: Library, troubles: Troubles) -> None:
+def _one_name_each(library: Library, others: Sequence[Project], troubles: Troubles) -> None:
     """Two projects with one title are both held back: nobody could tell their sheets apart."""
-    titles: dict[str, list[Filed]] = {}
-    for filed in library.projects:
-        titles.setdefault(" ".join(str(filed.project.title).lower().split()), []).append(filed)
+    titles: dict[str, list[Project]] = {}
+    for project in (*others, *(filed.project for filed in library.projects)):
+        titles.setdefault(" ".join(str(project.title).lower().split()), []).append(project)
     for same in titles.values():
-        for filed in same[1:]:
-            first = same[0].project.title.place
-            message = f"another project is called '{filed.project.title}' too: {first}"
-            troubles.extend([Trouble(message, filed.project.title.place, "give one of them another title")])
+        for project in same[1:]:
+            if any(project is other for other in others):
+                continue
+            message = f"another project is called '{project.title}' too: {same[0].title.place}"
+            troubles.extend([Trouble(message, project.title.place, "give one of them another title")])
         if len(same) > 1:
-            library.failed += [f.name for f in same]
-            library.projects = [p for p in library.projects if p not in same]
+            library.failed += [filed.name for filed in library.projects if filed.project in same]
+            library.projects = [filed for filed in library.projects if filed.project not in same]

@@ -235,6 +235,14 @@ def test_two_projects_with_one_title_are_both_held_back(library: Any) -> None:
     assert (library.sheets("drops"), library.sheets("link")) == before
 
 
+def test_a_project_published_alone_may_not_bear_the_title_of_another(library: Any) -> None:
+    copied = (library.root / "projects/drops/project.yaml").read_text("utf-8")
+    (library.root / "projects/copied").mkdir()
+    (library.root / "projects/copied/project.yaml").write_text(copied, "utf-8")
+    [trouble] = library.check("drops").troubles.errors
+    assert "projects/copied/project.yaml:1:8" in trouble.message
+
+
 def test_every_fault_of_every_file_is_told_in_one_run(library: Any) -> None:
     library.change("drops/project.yaml", "    overlap: 4 mm", "    overlp: 4 mm")
     library.change("drops/project.yaml", "summary: A pair", "sumary: A pair")
