@@ -71,6 +71,16 @@ class Pen(ABC):
             self.arrow((x2, y), (1, 0))
             self.text(((x1 + x2) / 2, y - 0.8), words, anchor="middle")
 
+    def inside(self, y: float, x1: float, x2: float, words: str, *, below: float) -> None:
+        """A dimension between two edges that it touches itself; one too narrow for its words stands below them."""
+        if abs(x2 - x1) < 3.2 + 1.5 * len(words):
+            self.across(below, x1, x2, words, to=y)
+            return
+        self.line([(x1, y), (x2, y)], "thin")
+        self.arrow((x1, y), (-1, 0))
+        self.arrow((x2, y), (1, 0))
+        self.text(((x1 + x2) / 2, y - 0.8), words, anchor="middle")
+
     def upright(self, x: float, y1: float, y2: float, words: str, *, to: float) -> None:
         """A dimension from y1 to y2 at x; its extension lines start at x = `to`."""
         reach = math.copysign(1, x - to)

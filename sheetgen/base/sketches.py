@@ -32,21 +32,18 @@ def strip(pen: Pen, cut: Size, meets: Size, wide: Size | None, thick: float = 0)
 def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, words: tuple[str, str], k: float) -> None:
     """A strip wound round a former over its release sheet, ends overlapping, one cut through both layers."""
     inner = (former / 2 + sheet) * k
-    outer = inner + clay * k
+    outer, top = inner + clay * k, inner + 2 * clay * k
     centre = (0.0, 0.0)
     pen.circle(centre, former * k, "thin")
     pen.cross(centre)
-    if sheet:
-        pen.circle(centre, inner * 2, "fold")
-    # The lower layer goes all the way round; the upper one lies on it over the overlap, and the cut is in its middle.
+    # The strip goes all the way round, climbs over its own beginning and lies on it; the cut is in the middle there.
     half = math.degrees(overlap * k / outer / 2) if outer else 0
-    start = -90 + half
-    pen.line(arc(centre, inner, start, start + 360), "cut")
-    pen.line(arc(centre, outer, start, start + 360 - 2 * half), "cut")
-    top = outer + clay * k
-    upper = [*arc(centre, outer, -90 - half, -90 + half, 24), *reversed(arc(centre, top, -90 - half, -90 + half, 24))]
-    pen.line(upper, "cut", closed=True)
-    pen.line([_polar(inner, start), _polar(outer, start)], "cut")
+    climb = min(60.0, math.degrees(1.6 * clay * k / outer)) if outer else 0
+    under, begins = inner + clay * k / 2, 270 - half - climb
+    level = arc(centre, under, -90 - half, begins, 96)
+    lifts = [(i / 12, clay * k * (1 - math.cos(math.pi * i / 12)) / 2) for i in range(1, 12)]
+    rise = [_polar(under + lift, begins + climb * share) for share, lift in lifts]
+    wire(pen, [*level, *rise, *arc(centre, outer + clay * k / 2, 270 - half, 270 + half, 24)], clay * k)
     pen.line([(0, -inner + 1), (0, -top - 5)], "fold")
     pen.text((1.2, -top - 3), "one cut, both layers")
     pen.text((0, outer + 4), words[0], anchor="middle")
@@ -57,7 +54,7 @@ def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, wo
 def dome(
     pen: Pen, ball: float, clay: float, chord: float, words: tuple[str, str, str], k: float, *, over: bool
 ) -> None:
-    """A dome in section on its ball, or in its cup: width and rise of the clay as it lies, wet."""
+    """A dome in section on its ball, or in its cup: width and height of the clay outside, as it lies, wet."""
     middle = ball / 2 + (clay / 2 if over else -clay / 2)
     half = math.degrees(2 * math.asin(min(1.0, chord / (4 * middle))))
     inner, outer = (middle - clay / 2) * k, (middle + clay / 2) * k
@@ -68,14 +65,13 @@ def dome(
     pen.line([*low, *reversed(high)], "cut", closed=True)
     reach = min(90.0, half + 14)
     pen.line(arc((0, 0), ball / 2 * k, flip - reach, flip + reach, 48), "thin")
-    # Width and rise are those of the middle of the clay, which the chain line shows.
-    pen.line(arc((0, 0), middle * k, flip - half, flip + half, 48), "centre")
-    reach_x = middle * k * math.sin(math.radians(half))
-    rim, crown = -turn * middle * k * math.cos(math.radians(half)), -turn * middle * k
+    reach_x = outer * math.sin(math.radians(half))
+    rim, foot = (-turn * r * math.cos(math.radians(half)) for r in (outer, inner))
+    crown = -turn * outer
     edge = max(abs(x) for x, _ in (*low, *high))
-    pen.across(rim + turn * 6, -reach_x, reach_x, words[0], to=rim + turn)
-    pen.upright(edge + 6, min(crown, rim), max(crown, rim), words[1], to=reach_x)
-    pen.text((0, crown + turn * (outer - inner) / 2 + turn * 4.4), words[2], anchor="middle")
+    pen.across(foot + turn * 6, -reach_x, reach_x, words[0], to=rim + turn)
+    pen.upright(edge + 6, min(crown, foot), max(crown, foot), words[1], to=reach_x)
+    pen.text((0, -turn * inner + turn * 4.4), words[2], anchor="middle")
 
 
 def cylinder(pen: Pen, wide: float, long: float) -> None:
@@ -161,7 +157,7 @@ def oval(pen: Pen, length: float, width: float, d: float, words: tuple[str, str]
     pen.line([(0, -edge + 0.6), (0, -outer - 1.4)], "cut")
     pen.text((1.2, -outer - 2), "seam")
     reach = length * k / 2
-    pen.across(outer + 5, -reach, reach, words[0], to=edge * 0.3)
+    pen.inside(0, -reach, reach, words[0], below=outer + 5)
     pen.upright(reach + d * k + 5, -edge, edge, words[1], to=(length - width) * k / 2 if straight else 0)
 
 
@@ -170,7 +166,7 @@ def round_ring(pen: Pen, inside: float, d: float, words: str, k: float) -> None:
     r = (inside + d) / 2 * k
     wire(pen, arc((0, 0), r, 0, 360, 96)[:-1], d * k, closed=True)
     edge = inside / 2 * k
-    pen.across(r + d * k / 2 + 5, -edge, edge, words, to=edge * 0.3)
+    pen.inside(0, -edge, edge, words, below=r + d * k / 2 + 5)
 
 
 def stops(pen: Pen, length: float, marks: Sequence[tuple[float, str]], d: float, k: float, room: float = 0) -> None:
@@ -204,8 +200,9 @@ def curve(
     labels: Sequence[tuple[float, float, str]],
     wide: float,
     tall: float,
+    quick: Sequence[tuple[float, float]] = (),
 ) -> None:
-    """A kiln's temperature (°C) against time (min), with its words; axes in hours and °C."""
+    """A kiln's temperature (°C) against time (min), with its words, and a quicker one's; axes in hours and °C."""
     longest, hottest = max(t for t, _ in points), max(c for _, c in points)
     hours = axis_hours(longest)
     step = _marks_apart(longest)
@@ -218,8 +215,14 @@ def curve(
             pen.text((x, 4), f"{hour}", anchor="middle")
     pen.text((wide, 7.6), "hours", anchor="end")
     pen.line([(t * kx, -c * ky) for t, c in points], "cut")
-    for t, c, words in labels:
-        pen.text((t * kx, -c * ky - 1.2), words, anchor="middle")
+    if quick:
+        pen.line([(t * kx, -c * ky) for t, c in quick], "fold")
+    # Temperatures stand at the axis, where no line crosses them, the hottest first; a level line leads to each.
+    free = -math.inf
+    for t, c, words in sorted(labels, key=lambda label: -label[1]):
+        free = max(free + 3.4, -c * ky)
+        pen.line([(-0.8, free), (0, -c * ky), (t * kx, -c * ky)], "thin")
+        pen.text((-1.4, free + 0.9), words, anchor="end")
 
 
 def _marks_apart(minutes: float) -> int:

@@ -72,26 +72,18 @@ def kiln_curves(version: WorkedVersion) -> dict[int, Drawing]:
 def kiln_curve(phases: Sequence[Phase]) -> Drawing:
     """Temperature against time: the quicker and the slower kiln's line, with each hold's temperature."""
     quick, slow = (_line(phases, i) for i in (0, 1))
-    hottest = max(p.to for p in phases)
     pen = Paper()
     labels = [(t, c, f"{c:.0f} °C") for t, c in slow[1:] if any(abs(c - p.to) < 1 for p in phases)][::2]
-    wide, tall = 50.0, 26.0
+    labels = list({words: (t, c, words) for t, c, words in reversed(labels)}.values())
+    wide, tall = 44.0, 26.0
     frame = [*slow, (max(slow[-1][0], quick[-1][0]), float(UNLOAD))]
-    sketches.curve(pen, frame[:-1], labels, wide, tall)
-    kx = wide / _axis(slow[-1][0])
-    ky = tall / (hottest * 1.15)
-    pen.line([(t * kx, -c * ky) for t, c in quick], "fold")
+    sketches.curve(pen, frame[:-1], labels, wide, tall, quick)
     says = "Kiln curve: " + "; ".join(
         f"to {p.to:.0f} °C, hold {p.hold.low:.0f} to {p.hold.high:.0f} min" for p in phases
     )
     span = f"{quick[-1][0] / MINUTES_PER_HOUR:.1f} to {slow[-1][0] / MINUTES_PER_HOUR:.1f} h"
     pen.text((0, 7.6), "broken: a quick kiln", size=SMALL)
-    return pen.drawing((-2, -tall - 4), wide + 6, tall + 13, f"{says}; {span} in all")
-
-
-def _axis(minutes: float) -> float:
-    """The axis length in min that `sketches.curve` chooses for a longest time."""
-    return sketches.axis_hours(minutes) * MINUTES_PER_HOUR
+    return pen.drawing((-13, -tall - 1), wide + 15, tall + 10, f"{says}; {span} in all")
 
 
 def _line(phases: Sequence[Phase], slow: int) -> list[tuple[float, float]]:

@@ -218,14 +218,17 @@ class Dome(Pierced):
         yield from super().check()
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
-        """The clay on its ball or in its cup, in section, wet."""
+        """The clay on its ball or in its cup, in section, wet, by its outside."""
         ball, disc = size("ball"), size("wet_disc")
-        chord = 2 * self.middle * math.sin(2 * math.asin(min(1.0, disc / (4 * self.middle))))
-        rise = disc**2 / (8 * self.middle)
+        half, t = 2 * math.asin(min(1.0, disc / (4 * self.middle))), self.thickness.usual
+        # Outside, as a calliper takes them: across the outer edge of the rim, and from the rim's lower edge to the crown.
+        wide = 2 * (self.middle + t / 2) * math.sin(half)
+        high = self.middle + t / 2 - (self.middle - t / 2) * math.cos(half)
         tool = f"{'ball' if self.formed == 'over' else 'cup'} {ball.words}"
-        words = (worded(chord, disc), worded(rise, disc), tool)
+        words = (worded(wide, disc), worded(high, disc), tool)
         over = self.formed == "over"
         sketches.dome(pen, ball, self.thickness.usual, disc, words, k, over=over)
         return said(
-            ball, f"The disc {'over' if over else 'in'} a {tool} mm across, wet: {words[0]} mm wide, {words[1]} mm high"
+            ball,
+            f"The disc {'over' if over else 'in'} a {tool} mm across, wet: {words[0]} mm wide outside, {words[1]} mm high over all",
         )

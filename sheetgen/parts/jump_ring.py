@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base import sketches
+from sheetgen.base import forming, sketches
 from sheetgen.base.figure import Made
 from sheetgen.base.like import said, worded
 from sheetgen.base.material import Wire
@@ -214,11 +214,12 @@ class JumpRing(OnRod):
         d, inside = self.wire.thickness, size("inner")
         wide, wire = (worded(mm, inside, "fine") for mm in (self.narrow.usual, d))
         if _round(self):
-            sketches.round_ring(pen, self.inner.usual, d, f"Ø {inside.words}", k)
-            rod = size("rod_used").words
+            rod, ring = size("rod_used").words, (self.inner.usual, d, f"Ø {inside.words}", k)
+            forming.captioned(pen, lambda on: sketches.round_ring(on, *ring), [f"wire {wire}", f"rod {rod}"])
             return said(inside, f"A round ring, inside {inside.words} mm, wire {wire} mm, wound on a rod of {rod} mm")
         sizes = (self.inner.usual, self.narrow.usual, d)
-        sketches.oval(pen, *sizes, (inside.words, wide), k, straight=self.shape == "oval")
+        words, straight = (inside.words, wide), self.shape == "oval"
+        forming.captioned(pen, lambda on: sketches.oval(on, *sizes, words, k, straight=straight), [f"wire {wire}"])
         oval = f"inside {inside.words} × {wide} mm, wire {wire} mm"
         return said(inside, f"An oval ring, {oval}, its seam in the middle of a long side")
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base import forming
 from sheetgen.base.figure import Made
 from sheetgen.base.like import said, worded
 from sheetgen.base.material import Clay, Stone
@@ -190,23 +191,26 @@ class StoneRow(Seated):
         return long
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
-        """The finished row: pitch, and what is kept at the ends."""
-        long, d, n = self.along.usual, self.stone.size.high, int(self.stones.usual)
-        wide = self.width.usual if self.width else d + 2
-        pen.box((0, 0), long * k, wide * k)
-        pitch = d + self.even_gap.usual if self.has_gaps else 0
-        first = (long - (n - 1) * pitch) / 2
-        for i in range(n):
-            pen.circle(((first + i * pitch) * k, wide * k / 2), d * k, "thin")
-        edge, apart = (worded(mm, size("wet_length")) for mm in (first, pitch))
-        pen.across(wide * k + 5, 0, first * k, edge, to=wide * k)
-        if n > 1:
-            pen.across(-4, first * k, (first + pitch) * k, apart, to=0)
-        pitched = f", {apart} mm from centre to centre" if n > 1 else ""
-        whole = worded(long, size("wet_length"), "fine")
+        """The seats as they are marked and drilled, wet: pitch, what is kept at the ends, first to last."""
+        long, drill, n = size("wet_length"), size("drill"), int(self.stones.usual)
+        wide = float(size("wet_width")) if self.width else drill + 2
+        span, pitch = (self.wet_span.usual, self.wet_pitch.usual) if self.has_gaps else (0.0, 0.0)
+        first = (long - span) / 2
+        edge = worded(first, long)
+        pitched = f", {size('wet_pitch').words} mm from centre to centre" if n > 1 else ""
+
+        def row(on: Pen) -> None:
+            on.box((0, 0), long * k, wide * k)
+            for i in range(n):
+                on.circle(((first + i * pitch) * k, wide * k / 2), drill * k, "thin")
+            on.across(wide * k + 5, 0, first * k, edge, to=wide * k)
+            if n > 1:
+                on.across(-4, first * k, (first + pitch) * k, size("wet_pitch").words, to=0)
+
+        forming.captioned(pen, row, [f"wet, {long.words} long, drill Ø {drill.words}"])
         return said(
-            size("wet_length"),
-            f"{n} stones along {whole} mm{pitched}, the first {edge} mm from the end, finished sizes",
+            long,
+            f"{n} seats along {long.words} mm, wet{pitched}, the first {edge} mm from the end, drill {drill.words} mm",
         )
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:

@@ -83,7 +83,7 @@ def test_a_view_hangs_below_the_one_it_hangs_from(
         "drop": drawn_parts["drop"] + ", hangs from: disc",
         "pin": drawn_parts["pin"] + ", hangs from: drop",
     }
-    drawn_library.write("hung/project.yaml", drawn_project(parts))
+    drawn_library.write("hung/project.yaml", drawn_project(parts).replace("title: Drawn", "title: Hung"))
     version = drawn_library.worked("hung").main
     drawing = finished(version)
     assert drawing is not None
