@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Moved, Recorder
 from sheetgen.draw.outlines import area, extent_of, outlines
-from sheetgen.draw.packing import pack
+from sheetgen.draw.packing import Sides, pack
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled, Turned
 from sheetgen.model.drawing import SlabLayout
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 SCALE = 0.5
 EDGE = 9.0  # mm for the dimensions beside a picture
+SMALLEST = 1.6  # mm high: a number in a narrow piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +33,7 @@ class Cut:
     """One outline to cut so many times: the part it is of, the clay it is of and what that is rolled to."""
 
     name: str
+    what: str
     clay: Clay
     thickness: float
     marks: Recorder
@@ -56,9 +58,9 @@ def _cuts(piece: Piece) -> Iterator[Cut]:
     if piece.clay is None or piece.thickness is None:
         return
     found = outlines(piece.flat)
-    told = list(piece.part.outlines()) or [(1, piece.thickness)] * len(found)
-    for marks, (times, thickness) in zip(found, told, strict=False):
-        yield Cut(piece.part.name, piece.clay, thickness, marks, times * round(piece.part.count.usual))
+    told = list(piece.part.outlines()) or [(1, piece.thickness, "")] * len(found)
+    for marks, (times, thickness, what) in zip(found, told, strict=False):
+        yield Cut(piece.part.name, what, piece.clay, thickness, marks, times * round(piece.part.count.usual))
 
 
 def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
@@ -68,19 +70,31 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
     sizes = [(fitting[i].sides[0] + slab.gap, fitting[i].sides[1] + slab.gap) for i in each]
     laid = pack(sizes, room, turn=True) if sizes else []
     used = sum(area(cut.marks) * cut.count for cut in fitting)
-    whole = len(laid) * slab.width * slab.length
+    taken = tuple(_used(page, slab.gap) for page in laid)
+    whole = sum(wide * long for wide, long in taken)
     weight = group[0].thickness * group[0].clay.density / 1000
     return SlabLayout(
         clay=group[0].clay.name,
         thickness=group[0].thickness,
         offcut=1 - used / whole if whole else 0.0,
-        enough=max((p.y + p.height for p in laid[-1]), default=0.0) + slab.gap if laid else 0.0,
+        used=taken,
         rolled=whole * weight,
         cut=used * weight,
-        pieces=tuple((i + 1, cut.name, cut.count) for i, cut in enumerate(fitting)),
+        pieces=tuple((i + 1, _called(cut), cut.count) for i, cut in enumerate(fitting)),
         too_large=tuple(cut.name for cut in group if cut not in fitting),
-        drawings=tuple(_picture(page, each, fitting, slab, rounder) for page in laid),
+        drawings=tuple(
+            _picture(page, each, fitting, slab.gap, sides, rounder) for page, sides in zip(laid, taken, strict=True)
+        ),
     )
+
+
+def _used(page: Sequence[Placed], gap: float) -> tuple[float, float]:
+    """Width and length of a slab that its pieces take, with the gap round them."""
+    return max(p.x + p.width for p in page) + gap, max(p.y + p.height for p in page) + gap
+
+
+def _called(cut: Cut) -> str:
+    return f"{cut.name}, {cut.what}" if cut.what else cut.name
 
 
 def _fits(cut: Cut, gap: float, room: tuple[float, float]) -> bool:
@@ -94,26 +108,31 @@ def _outer(marks: Recorder) -> Recorder:
     return max(each, key=area)
 
 
-def _picture(page: Sequence[Placed], each: Sequence[int], cuts: Sequence[Cut], slab: Slab, rounder: Rounder) -> Drawing:
-    """One slab at half size, each piece with its number."""
+def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is drawn
+    page: Sequence[Placed], each: Sequence[int], cuts: Sequence[Cut], gap: float, sides: Sides, rounder: Rounder
+) -> Drawing:
+    """The part of one slab that its pieces take, at half size, each piece with its number."""
+    width, length = sides
     paper = Paper()
     pen = Scaled(paper, SCALE)
-    pen.box((0, 0), slab.width, slab.length, "fold")
+    pen.box((0, 0), width, length, "fold")
     for placed in page:
         number = each[placed.piece]
         marks = cuts[number].marks
         extent = extent_of(marks)
-        x, y = slab.gap + placed.x, slab.gap + placed.y
+        x, y = gap + placed.x, gap + placed.y
         lying: Pen = Moved(pen, (x - extent.left, y - extent.top))
         if placed.turned:
             lying = Turned(Moved(pen, (x + extent.bottom, y - extent.left)))
         _outer(marks).replay(lying)
-        at = (x + (placed.width - slab.gap) / 2, y + (placed.height - slab.gap) / 2 + 0.9 / SCALE)
-        pen.text(at, str(number + 1), size=2.6, anchor="middle")
-    wide, tall = slab.width * SCALE, slab.length * SCALE
-    paper.across(-4, 0, wide, rounder.words(slab.width, "mm"), to=0)
-    paper.upright(-4, 0, tall, rounder.words(slab.length, "mm"), to=0)
-    names = [cuts[each[p.piece]].name.replace("_", " ") for p in page]
+        wide, tall = placed.width - gap, placed.height - gap
+        # Smaller in a narrow piece, so that it does not touch its edges.
+        tell = max(SMALLEST, min(2.6, 0.7 * min(wide, tall) * SCALE))
+        pen.text((x + wide / 2, y + tall / 2 + 0.36 * tell / SCALE), str(number + 1), size=tell, anchor="middle")
+    wide, tall = width * SCALE, length * SCALE
+    paper.across(-4, 0, wide, rounder.words(width, "mm", "bench up"), to=0)
+    paper.upright(-4, 0, tall, rounder.words(length, "mm", "bench up"), to=0)
+    names = [_called(cuts[each[p.piece]]).replace("_", " ") for p in page]
     told = ", ".join(f"{names.count(name)} {name}" for name in dict.fromkeys(names))
-    says = f"A slab of {slab.width:g} × {slab.length:g} mm with {told}, at half size"
-    return paper.drawing((-EDGE, -EDGE), wide + EDGE + 1, tall + EDGE + 1, says)
+    says = f"A slab of {rounder.words(width, 'mm')} × {rounder.words(length, 'mm')} mm with {told}, at half size"
+    return paper.drawing((-EDGE, -EDGE), max(wide, 12) + EDGE + 5, tall + EDGE + 3, says)

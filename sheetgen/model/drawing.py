@@ -31,14 +31,14 @@ class TemplatePage:
 class SlabLayout:
     """The wet pieces of one clay and thickness on rolled slabs: mm, g, a share; a picture of each slab.
 
-    `pieces` are the number in the picture, the part's name and the count of each outline; `enough` is the length that
-    the last slab needs.
+    `pieces` are the number in the picture, the part's name with what the outline is, and the count of each; `used` is
+    the width and length of each slab that the pieces take with the gaps round them, and all shares are of that.
     """
 
     clay: str
     thickness: float
     offcut: float
-    enough: float
+    used: tuple[tuple[float, float], ...]
     rolled: float
     cut: float
     pieces: tuple[tuple[int, str, int], ...]

@@ -223,12 +223,12 @@ class Box(Lidded):
             pen.across(-4, wide + 14, wide + 14 + lip, f"lip {lip.words}", to=0)
             pen.upright(wide + 10, 0, deep, deep.words, to=wide + 14)
 
-    def outlines(self) -> Iterator[tuple[int, float]]:
+    def outlines(self) -> Iterator[tuple[int, float, str]]:
         """Base and flat lid, the walls, the lip."""
-        yield 1 if self.lid == "none" else 2, self.base_rolled.usual
-        yield 2, self.thickness.usual
-        yield 2, self.thickness.usual
-        yield 1, self.base_rolled.usual
+        yield 1 if self.lid == "none" else 2, self.base_rolled.usual, "base" if self.lid == "none" else "base and lid"
+        yield 2, self.thickness.usual, "walls across"
+        yield 2, self.thickness.usual, "walls down"
+        yield 1, self.base_rolled.usual, "lip"
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Thickness, clay and corners."""

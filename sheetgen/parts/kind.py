@@ -211,8 +211,8 @@ class Part(Drawer):
         """
         return 0.0
 
-    def outlines(self) -> Iterator[tuple[int, float]]:
-        """Of each outline of the template, as drawn: how many one piece takes, and mm its clay is rolled to."""
+    def outlines(self) -> Iterator[tuple[int, float, str]]:
+        """Of each outline of the template, as drawn: how many one piece takes, mm its clay is rolled to, what it is."""
         return iter(())
 
     @classmethod

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
-from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.spelling import slug
 from sheetgen.formulas.page import print_again_at, print_scale
 
@@ -36,18 +35,20 @@ def reprint(worked: Worked) -> list[tuple[str, str]]:
 
 
 def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[str, Any]]:
-    """Each clay and thickness: how many slabs, how much of them is used."""
+    """Each clay and thickness: how much to roll, and what is left of it."""
     rounder, slab = worked.rounder, worked.slab
     unit = rounder.unit("mm")
+
+    def up(mm: float) -> str:
+        return rounder.words(rounder.rounded(mm, "bench up"), "mm", "bench up")
+
     for layout in layouts:
-        count = len(layout.drawings)
-        size = f"{rounder.words(slab.width, 'mm')} × {rounder.words(slab.length, 'mm')} {unit}" if slab else ""
+        each = [f"{up(wide)} × {up(long)} {unit}" for wide, long in layout.used]
         gap = f"{rounder.words(slab.gap, 'mm')} {unit}" if slab else ""
         yield {
             "title": f"{layout.clay}, rolled to {rounder.words(layout.thickness, 'mm')} {unit}",
-            "count": f"{count} slab{'s' if count > 1 else ''} of {size}" if count else "",
+            "roll": " and ".join(_counted(each)),
             "gap": gap,
-            "enough": f"{rounder.words(up_for_buying(layout.enough), 'mm')} {unit}" if count else "",
             "rolled": rounder.decimal(layout.rolled, 1),
             "cut": rounder.decimal(layout.cut, 1),
             "offcut": f"{layout.offcut * 100:.0f}",
@@ -57,17 +58,20 @@ def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[
         }
 
 
-def at_once(worked: Worked, layouts: Sequence[SlabLayout], clay: str) -> float:
+def at_once(layouts: Sequence[SlabLayout], clay: str) -> float:
     """The most clay, g, that one rolling of a clay takes for the slabs as they are drawn."""
-    slab = worked.slab
-    if slab is None:
-        return 0.0
     masses = [0.0]
     for layout in layouts:
-        if layout.clay == clay and layout.drawings:
-            whole = layout.rolled / len(layout.drawings)
-            masses.append(whole if len(layout.drawings) > 1 else whole * min(1.0, layout.enough / slab.length))
+        if layout.clay == clay and layout.used:
+            areas = [wide * long for wide, long in layout.used]
+            masses.append(layout.rolled * max(areas) / sum(areas))
     return max(masses)
+
+
+def _counted(each: Sequence[str]) -> Iterator[str]:
+    """Equal ones said once, with how many."""
+    for one in dict.fromkeys(each):
+        yield f"{each.count(one)} of {one}" if each.count(one) > 1 else one
 
 
 def _named(name: str) -> str:

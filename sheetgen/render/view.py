@@ -93,7 +93,7 @@ class View:
         """Where rolling a slab as drawn wants more clay in the hand than the pieces use up."""
         for line in self.version.materials:
             if isinstance(line.item, Clay) and line.net is not None:
-                mass = at_once(self.worked, self.drawings.slabs, line.item.name)
+                mass = at_once(self.drawings.slabs, line.item.name)
                 if mass > max(line.net.high, line.least) * (1 + line.allowance):
                     grams = self.worked.rounder.decimal(up_for_buying(mass), 1)
                     yield (

@@ -48,15 +48,15 @@ def test_without_a_slab_nothing_is_laid_out(library: Any) -> None:
 
 
 def test_a_disc_on_its_slab_is_weighed_and_its_offcut_counted(slabbed: Any) -> None:
-    # a disc cut at 22.0 of 1 mm, 7 g/cm³, on a slab of 100 × 150
+    # a disc cut at 22.0 of 1 mm, 7 g/cm³, with 3 mm kept round it: 28 × 28 is rolled, and not the whole slab
     [layout] = layouts(slabbed, "pendant")
     disc = math.pi / 4 * 22**2
     assert layout.clay == "Test silver"
     assert layout.thickness == pytest.approx(1.0)
-    assert layout.rolled == pytest.approx(100 * 150 * 1 * 7 / 1000)
+    assert layout.rolled == pytest.approx(28 * 28 * 1 * 7 / 1000)
     assert layout.cut == pytest.approx(disc * 7 / 1000)
-    assert layout.offcut == pytest.approx(1 - disc / 15000)
-    assert layout.enough == pytest.approx(3 + 22 + 3)
+    assert layout.offcut == pytest.approx(1 - disc / (28 * 28))
+    assert layout.used == (pytest.approx((28, 28)),)
     assert layout.pieces == ((1, "plate", 1),)
 
 
@@ -118,7 +118,7 @@ def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
     [drawing] = layout.drawings
     first = next(iter(ET.fromstring(drawing.svg)))  # noqa: S314 - our own drawing
     assert first.tag == f"{SVG}title"
-    assert first.text == "A slab of 100 × 150 mm with 1 plate, at half size"
+    assert first.text == "A slab of 28 × 28 mm with 1 plate, at half size"
 
 
 @pytest.mark.parametrize(
@@ -142,5 +142,5 @@ def test_the_handout_and_the_page_show_the_slab(slabbed: Any, quick: None) -> No
     slabbed.publish("pendant")
     html = (slabbed.build / "pendant" / "index.html").read_text("utf-8")
     assert "On the slab" in html
-    assert "1 slab of 100 × 150 mm" in html
-    assert "105 g rolled in full" in html
+    assert "Roll 28.0 × 28.0 mm: 3 mm is kept" in html
+    assert "It takes 5.5 g, of which 2.7 g are in the pieces" in html
