@@ -14,7 +14,8 @@ if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
 
 INCH = 25.4
-SMALL = 10.0  # mm
+SMALL, LARGE = 10.0, 100.0  # mm: from here on a size is cut finer or coarser than the bench step
+LARGE_STEP = 1.0  # mm
 NARROW = "\u202f"
 
 
@@ -53,11 +54,21 @@ class Rounder:
         return x
 
     def bench_step(self, x: float) -> float:
-        """The step for a size of x mm: a fifth of the bench step for small ones.
+        """The step for a size of x mm: a fifth of the bench step for small ones, a millimetre for large ones.
 
         Half a millimetre of a 4 mm strip is more than any clay's range of shrinkage, and a calliper reads tenths.
         """
-        return self.step / 5 if abs(x) < SMALL else self.step
+        if abs(x) < SMALL:
+            return self.step / 5
+        return self.step if abs(x) < LARGE else max(self.step, LARGE_STEP)
+
+    def told(self) -> str:
+        """How sizes to cut are rounded, in a sentence."""
+        if self.inches:
+            return "Sizes to cut are rounded to 1/64 in."
+        steps = (self.step / 5, self.step, max(self.step, LARGE_STEP))
+        small, step, large = (f"{self.decimal(n, 3)} mm" for n in steps)
+        return f"Sizes to cut are rounded to {step}, under {SMALL:g} mm to {small}, from {LARGE:g} mm on to {large}."
 
     def size(self, figure: Figure) -> Size:
         """A figure as made: number and words."""
@@ -74,7 +85,9 @@ class Rounder:
             return self.decimal(x, 0)
         if rounding == "tenth":
             return self.decimal(x, 1, keep=True)
-        return self.decimal(x, 2 if abs(x) < 100 else 1)  # noqa: PLR2004 - hundredths are lost on a decimetre
+        if unit == "g":
+            return self.decimal(x, 2 if abs(x) < 1 else 1)  # a pocket scale reads tenths
+        return self.decimal(x, 2 if abs(x) < LARGE else 1)
 
     def decimal(self, x: float, places: int, *, keep: bool = False) -> str:
         """A decimal in the studio's notation; needless zeros go unless kept."""

@@ -13,7 +13,7 @@ LADDER = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 # id: signal word, hazard, what it does, how to avoid it
 CAUTIONS: dict[str, tuple[str, str, str, str]] = {
     "kiln": (
-        "WARNING", "Hot kiln, up to 950 °C.",
+        "WARNING", "Hot kiln.",
         "Burns skin deeply and at once, through thin gloves too; glare tires the eyes.",
         "Eye protection, dry heat-proof gloves, long sleeves of cotton or wool. Do not open it hot; unload below 50 °C. "
         "Someone stays near. The kiln maker's directions and local fire rules come first.",
@@ -38,7 +38,7 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
     "blade": (
         "CAUTION", "Tissue blade or craft knife.",
         "Cuts skin before you feel it.",
-        "Push straight down with fingers behind the edge, and cap it when you set it down.",
+        "Fingers behind the edge, the cut down or away from you; cap it when you set it down.",
     ),
     "cut metal": (
         "CAUTION", "Sheet metal, shears and saw blades.",
@@ -47,8 +47,8 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
     ),
     "pin": (
         "CAUTION", "Sharp pin or needle tool.",
-        "Pricks deeply, and infects.",
-        "Point it away from the hand that holds the work; close the pin when you set the piece down.",
+        "Pricks deeply, and a prick can fester.",
+        "Point it away from the hand that holds the work; close it, or cork its point, when you set it down.",
     ),
     "hammering": (
         "CAUTION", "Hammer blows and flying chips.",
@@ -56,7 +56,7 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
         "Eye protection; hold the work by its far end; check that the hammer's head is fast.",
     ),
     "wire ends": (
-        "CAUTION", "Cut wire ends fly.",
+        "CAUTION", "Flying ends of cut wire.",
         "They can hit an eye.",
         "Eye protection for all at the table; hold both sides of the cut, and cut downwards into the cupped hand.",
     ),
@@ -77,7 +77,7 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
     ),
     "epoxy": (
         "WARNING", "Uncured two-part adhesive.",
-        "Irritates skin and eyes; after it has made you allergic once, every time.",
+        "Irritates skin and eyes, and can make you allergic to it for good.",
         "Gloves that the maker names, moving air, nothing on bare skin; wash with soap, not with solvent. "
         "The maker's safety sheet comes first.",
     ),
@@ -108,3 +108,19 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
         "Keep them away from children under three.",
     ),
 }  # fmt: skip
+
+# What a caution tells to wear or to have at hand, so that it stands on the list of tools too.
+EYES = "Eye protection"
+WEAR: dict[str, tuple[str, ...]] = {
+    "kiln": ("Heat-proof gloves, dry", EYES),
+    "carbon box": ("Alarm for carbon monoxide",),
+    "torch": (EYES, "Fire extinguisher, or water"),
+    "cut metal": (EYES,),
+    "hammering": (EYES,),
+    "wire ends": (EYES,),
+    "rotary tool": (EYES,),
+    "sanding dust": ("Dust mask",),
+    "pickle": (EYES, "Gloves for acid"),
+    "patina": (EYES, "Gloves for chemicals"),
+    "hot plate": ("Tweezers",),
+}

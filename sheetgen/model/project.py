@@ -102,7 +102,10 @@ class Studio(Written):
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A safety message in the order hazard, consequence, how to avoid it; `word` is its signal word."""
+    """A safety message in the order hazard, consequence, how to avoid it; `word` is its signal word.
+
+    `wear` is what it tells to wear or to have at hand.
+    """
 
     id: str
     word: str
@@ -110,6 +113,7 @@ class Caution:
     consequence: str
     avoid: str
     source: str = ""
+    wear: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)

@@ -129,6 +129,7 @@ class WrittenCaution(Written):
     consequence: Text
     avoid: Text
     source: Text | None = None
+    wear: list[Text] = Field(default_factory=list)
 
 
 class StockFile(Written):

@@ -11,7 +11,7 @@ from sheetgen.base.dimension import LENGTH
 from sheetgen.base.place import Place, Source
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import Trouble, Troubles
-from sheetgen.facts.cautions import CAUTIONS, SOURCE
+from sheetgen.facts.cautions import CAUTIONS, SOURCE, WEAR
 from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
 from sheetgen.model.stock import StockFile
 from sheetgen.model.written import default
@@ -133,7 +133,7 @@ def _among(word: Word, known: Sequence[str], name: str, troubles: Troubles) -> N
 
 
 def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
-    stock = Stock(cautions={key: Caution(key, *texts, SOURCE) for key, texts in CAUTIONS.items()})
+    stock = Stock(cautions={key: Caution(key, *texts, SOURCE, WEAR.get(key, ())) for key, texts in CAUTIONS.items()})
     reader = StockReader(stock, currency, troubles)
     for path in sorted((projects / "stock").glob("*.y*ml")):
         own = Troubles()

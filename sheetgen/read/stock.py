@@ -83,5 +83,5 @@ class StockReader:
             return
         self.stock.cautions[str(key)] = Caution(
             str(key), str(written.word), str(written.hazard), str(written.consequence), str(written.avoid),
-            str(written.source or ""),
+            str(written.source or ""), tuple(map(str, written.wear)),
         )  # fmt: skip

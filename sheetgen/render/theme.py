@@ -11,6 +11,7 @@ from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup
 
 import sheetgen
+from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -35,6 +36,7 @@ class Theme:
             undefined=jinja2.StrictUndefined,
             trim_blocks=True,
             lstrip_blocks=True,
+            finalize=kept,
         )
         self.folders = folders
 

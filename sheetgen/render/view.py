@@ -2,26 +2,41 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
-from sheetgen.base.material import Clay
+from sheetgen.base.material import Clay, Fibre, Sheet, Tool, Wire
 from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.spelling import slug
+from sheetgen.base.spread import GRAIN
 from sheetgen.facts.cautions import LADDER
+from sheetgen.facts.gauges import CARD
 from sheetgen.render import pictures, words
 from sheetgen.render.numbers import NBSP, Numbers
 from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.base.figure import Figure, Made
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.worked import ToolLine, Worked, WorkedStep, WorkedVersion
+    from sheetgen.parts.kind import Part
 
-MOST_COLUMNS = 6
+MOST_COLUMNS = 4
+
+
+SIGNS = {
+    "up": "up( ) is to the whole number above", "down": "down( ) to the whole number below",
+    "round": "round( ) to the nearest, of what stands after a comma",
+    "nearest": "nearest(a, b, c) is the one of b, c that is nearest to a",
+    "atleast": "atleast(a, b, c) the smallest of b, c that is not under a",
+    "max": "max( ) the largest of several", "min": "min( ) the smallest",
+    "sin": "sin( ), cos( ) are of an angle in radians", "asin": "asin( ) the angle in radians of which it is the sine",
+    "acos": "acos( ) the angle in radians of which it is the cosine", "ln": "ln( ) the natural logarithm",
+}  # fmt: skip
 
 
 def version_name(worked: Worked, name: str) -> str:
@@ -57,12 +72,13 @@ class View:
             "whole_time": numbers.time(version.whole_time),
             "pictures": [
                 {"src": pictures.data_uri(self.worked.filed.folder / p), "alt": self._alternative(p)}
-                for p in self.project.pictures
+                for p in self._pictures()
             ],
+            "pictured": self._pictured(),
             "finished": self._finished_view(),
             "materials": list(self._materials()),
             "at_once": list(self._at_once()),
-            "tools": [self._tool(line) for line in version.tools],
+            "tools": [*(self._tool(line) for line in version.tools), *self._worn()],
             "sizes": list(self._sizes()),
             "unit": self.worked.rounder.unit("mm"),
             "shrinkage": list(self._shrinkage()),
@@ -74,12 +90,25 @@ class View:
             "reprint": reprint(self.worked),
             "slabs": list(slab_sheets(self.worked, self.drawings.slabs)),
             "workings": list(self._workings()),
+            "signs": list(self._signs()),
+            "rounded": self.worked.rounder.told(),
         }
 
     def _finished_view(self) -> Markup | None:
-        """The view drawn from the parts, for a project without a picture of its own."""
+        """The view drawn from the parts, for a version without a picture of its own."""
         drawn = self.drawings.finished
-        return Markup(drawn.svg) if drawn and not self.project.pictures else None  # noqa: S704 - drawn by our own pen
+        return Markup(drawn.svg) if drawn and not self._pictures() else None  # noqa: S704 - drawn by our own pen
+
+    def _pictures(self) -> Sequence[str]:
+        """The project's pictures, which show its main version; another is better shown by its view, if it has one."""
+        other = self.version is not self.worked.main
+        return () if other and self.drawings.finished else self.project.pictures
+
+    def _pictured(self) -> str:
+        """Which version a picture shows, on the sheet of another."""
+        if self.version is self.worked.main or not self._pictures():
+            return ""
+        return f"The picture shows the version {self.worked.called(self.worked.main.name)}."
 
     def _alternative(self, picture: str) -> str:
         return pictures.alternative(self.worked.filed.folder / picture, f"{self.project.title}, finished")
@@ -103,9 +132,27 @@ class View:
 
     def _tool(self, line: ToolLine) -> str:
         unit = self.worked.rounder.unit("mm")
-        each = [f"{self.numbers.length(s)}{NBSP}{unit}" for s in line.sizes]
+        each = [f"{self.numbers.length(s)}{NBSP}{unit}{self._cards(line, s)}" for s in line.sizes]
         sizes = " and ".join([", ".join(each[:-1]), each[-1]] if len(each) > 1 else each)
         return f"{line.item.name}: {sizes}" if sizes else line.item.name
+
+    @staticmethod
+    def _cards(line: ToolLine, size: float) -> str:
+        """The cards that a slat is as thick as: the steps may speak of cards."""
+        cards = size / float(CARD)
+        if not isinstance(line.item, Tool) or line.item.kind != "slat" or abs(cards - round(cards)) > GRAIN * cards:
+            return ""
+        return f" ({round(cards)}{NBSP}cards)"
+
+    def _worn(self) -> Iterator[str]:
+        """What the cautions tell to wear or to have, unless the lists have it already."""
+        items = [*(line.item for line in self.version.tools), *(line.item for line in self.version.materials)]
+        had = [item.name.lower() for item in items]
+        told = dict.fromkeys(w for step in self.version.steps for caution in step.cautions for w in caution.wear)
+        for wear in told:
+            noun = wear.split(",")[0].lower()
+            if not any(noun in name for name in had):
+                yield wear
 
     def _made(self, version: WorkedVersion) -> Iterator[tuple[str, Made, Figure]]:
         for part in version.parts.values():
@@ -118,9 +165,11 @@ class View:
             fires = self.numbers.range(made.fires(float(printed))) if made.fires else "–"
             count = self.version.parts[part].count.usual
             name = part.replace("_", " ").capitalize() + (f" ×{count:g}" if count > 1 else "")
+            of = ", ".join(self._stuff(self.version.parts[part]))
             finished = "–" if made.finished is None else self._finished(made.finished)
             yield {
                 "part": name,
+                "of": of,
                 "label": made.label,
                 "finished": finished,
                 "make": printed.words,
@@ -128,9 +177,19 @@ class View:
                 "tool": made.tool,
             }
 
+    def _stuff(self, part: Part) -> Iterator[str]:
+        """The metals and fibres that a part is cut from; its clay only where the project has several."""
+        clays = sum(isinstance(line.item, Clay) and line.net is not None for line in self.version.materials)
+        for field in type(part).fields().values():
+            item = getattr(part, field.attribute)
+            if isinstance(item, Wire | Sheet | Fibre) or (isinstance(item, Clay) and clays > 1):
+                yield item.name
+
     def _finished(self, finished: Any) -> str:  # noqa: ANN401 - a Spread
         if finished.exact:
-            return self.numbers.length(finished.usual)
+            # As it is given; a size that is worked, such as that of a ring, to what a calliper reads.
+            given = abs(finished.usual * 20 - round(finished.usual * 20)) < GRAIN or self.worked.rounder.inches
+            return self.numbers.length(finished.usual if given else round(finished.usual, 1))
         return self.numbers.range(finished)
 
     def _shrinkage(self) -> Iterator[str]:
@@ -239,6 +298,13 @@ class View:
                 for m in lines
             ]
             yield {"part": "What is used up, with its allowance", "rows": rows}
+
+    def _signs(self) -> Iterator[str]:
+        """What the signs mean that the workings of this sheet use."""
+        used = " ".join(row["working"] for group in self._workings() for row in group["rows"])
+        for sign, meaning in SIGNS.items():
+            if re.search(rf"(?<![a-z]){sign}\(", used):
+                yield meaning
 
     def _worked_value(self, figure: Figure) -> dict[str, str]:
         """What the working comes to, and what is printed where that differs."""

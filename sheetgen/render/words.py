@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import markdown
 import nh3
@@ -15,7 +15,27 @@ if TYPE_CHECKING:
     from sheetgen.render.numbers import Numbers
 
 TAGS = {"p", "em", "strong", "ul", "ol", "li", "br", "code", "a", "blockquote"}
+KEPT = "\u00a0"
 SLOT = "\ue000{}\ue001"
+
+
+UNIT = "mm²|mm|cm²|cm|m|g|mL|h|min|s|°C|°C/h|%|AWG|in|days|cards?|ct|EUR"
+TOGETHER = (
+    (re.compile(rf"(?<=\d) (?=(?:{UNIT})(?![\w²]))"), KEPT),
+    (re.compile(r"(?<=\b(?:PP|SS|US|UK|JP)) (?=[\dA-Z])|(?<=\bISO) (?=\d)"), KEPT),
+    (re.compile(r"(?<=\d) × (?=[\d.,]+[ \u00a0]mm)"), f"{KEPT}×{KEPT}"),
+    (re.compile(r"(?<=\d) – (?=\d)"), f"{KEPT}–{KEPT}"),
+    (re.compile(r"(?<=\d)(\u202f?)–(?=[\u202f\u00a0]?\d)"), "\\1–\u2060"),
+)
+
+
+def kept(value: Any) -> Any:  # noqa: ANN401 - whatever a theme prints
+    """Text whose numbers no line break parts from their units and signs; anything else as it is."""
+    if not isinstance(value, str) or isinstance(value, Markup):
+        return value
+    for loose, tight in TOGETHER:
+        value = loose.sub(tight, value)
+    return value
 
 
 def prose(text: Prose, numbers: Numbers, *, inline: bool = False) -> Markup:
@@ -25,7 +45,7 @@ def prose(text: Prose, numbers: Numbers, *, inline: bool = False) -> Markup:
     for piece in text:
         if isinstance(piece, str):
             # A run of brackets makes Markdown quadratic; nobody writes one.
-            pieces.append(re.sub(r"\[{4,}", "[[[", piece.replace("\ue000", "").replace("\ue001", "")))
+            pieces.append(kept(re.sub(r"\[{4,}", "[[[", piece.replace("\ue000", "").replace("\ue001", ""))))
         else:
             pieces.append(SLOT.format(len(figures)))
             figures.append(piece)

@@ -47,7 +47,7 @@ def firing(phases: Sequence[Phase], bench: Workbench) -> Wait:
 def torch(clay: Clay, bench: Workbench) -> str:
     """Whether the pieces of a clay could be fired with a torch instead, and why not."""
     if not clay.torch:
-        return "Not with a torch: this clay’s stock data do not allow it."
+        return "Not with a torch: the data of this clay does not allow it."
     for part in bench.parts.values():
         try:
             said = _too_much(part, clay, bench)

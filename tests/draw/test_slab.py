@@ -142,5 +142,5 @@ def test_the_handout_and_the_page_show_the_slab(slabbed: Any, quick: None) -> No
     slabbed.publish("pendant")
     html = (slabbed.build / "pendant" / "index.html").read_text("utf-8")
     assert "On the slab" in html
-    assert "Roll 28.0 × 28.0 mm: 3 mm is kept" in html
-    assert "It takes 5.5 g, of which 2.7 g are in the pieces" in html
+    assert "Roll 28.0 × 28.0 mm: 3 mm is kept" in html.replace("\xa0", " ")
+    assert "It takes 5.5 g, of which 2.7 g are in the pieces" in html.replace("\xa0", " ")

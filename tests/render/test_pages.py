@@ -23,7 +23,7 @@ def rows(page: str, heading: str) -> list[list[str]]:
     body = part[part.index("<tbody>") : part.index("</tbody>")]
     return [
         [said(re.sub(r"<[^>]*>", "", cell)).strip() for cell in re.findall(r"<td[^>]*>(.*?)</td>", row, re.DOTALL)]
-        for row in re.findall(r"<tr>(.*?)</tr>", body, re.DOTALL)
+        for row in re.findall(r"<tr[^>]*>(.*?)</tr>", body, re.DOTALL)
     ]
 
 
