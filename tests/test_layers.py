@@ -198,6 +198,7 @@ def test_no_kind_hides_what_every_part_has() -> None:
                 hidden = {n for n, v in vars(owner).items() if n in own and not inspect.isfunction(v)} - {
                     "kind",
                     "hazards",
+                    "reshaped",
                 }
                 assert not hidden, f"{name}: {hidden}"
         fields = [f.name.replace(" ", "_") for f in kind.fields().values()]

@@ -43,7 +43,7 @@ def _parts(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
     for part in version.parts.values():
         name, fields = written[part.name]
         try:
-            for finding in (*part.check(), *_slats(part), *_too_large(part, worked, version)):
+            for finding in (*part.check(), *_slats(part), *_too_large(part, worked, version), *_drilled(part, version)):
                 word = fields.get(name.__class__(finding.field, name.place))
                 place = getattr(word, "place", name.place)
                 message = f"{part.name.replace('_', ' ')}: {finding.field} {finding.message}"
@@ -63,6 +63,14 @@ def _slats(part: Part) -> Iterator[Finding]:
             ]
             helped = "the nearest owned: " + " and ".join(f"{one:g} mm" for one in near)
             yield Finding(name, f"is {size:g} mm, and no slat of it is in the drawer", helped)
+
+
+def _drilled(part: Part, version: WorkedVersion) -> Iterator[Finding]:
+    """Whether what a hole is drilled in has a template to show it on."""
+    into = getattr(part, "drilled_in", None)
+    if into is not None and not type(version.parts[into.name]).flat():
+        flat = [p.name.replace("_", " ") for p in version.parts.values() if type(p).flat()]
+        yield Finding("drilled in", f"is '{into.name}', which has no template", f"one of {', '.join(flat)}")
 
 
 def _too_large(part: Part, worked: Worked, version: WorkedVersion) -> Iterator[Finding]:

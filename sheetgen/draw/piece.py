@@ -9,7 +9,7 @@ from sheetgen.base.material import Clay
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.base.spread import Spread
 from sheetgen.draw.ghost import SIZE, WORDS, ghosts, room_for_words
-from sheetgen.draw.outlines import extent_of
+from sheetgen.draw.outlines import extent_of, outlines
 from sheetgen.draw.paper import Paper
 
 if TYPE_CHECKING:
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Pen, Point
+    from sheetgen.base.rounding import Rounder
     from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.parts.kind import Part
@@ -79,11 +80,16 @@ def pieces(worked: Worked, version: WorkedVersion) -> list[Piece]:
 def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
     unit = worked.rounder.unit("mm")
 
-    def size(name: str) -> Size:
-        return worked.rounder.size(version.figures[f"{part.name}.{name}"])
+    def sizes_of(one: Part) -> Callable[[str], Size]:
+        return lambda name: worked.rounder.size(version.figures[f"{one.name}.{name}"])
+
+    size = sizes_of(part)
+    drilled = [p for p in version.parts.values() if (into := getattr(p, "drilled_in", None)) and into.name == part.name]
 
     def own(pen: Pen) -> None:
         part.template(pen, size)
+        for hole in drilled:
+            hole.mark(pen, sizes_of(hole), _around(part, size))
 
     flat, around = Recorder(), Extent()
     own(flat)
@@ -105,8 +111,9 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
 
     note = part.template_note(size)
     if fired:
-        sizes = (tuple(worked.rounder.words(x, "mm", "tenth") for x in _sides(g)) for g in fired)
-        note += f"; dotted: {WORDS} about {', '.join(f'{wide} × {tall}' for wide, tall in dict.fromkeys(sizes))} {unit}"
+        sizes = (_measured(g, worked.rounder) for g in fired)
+        note += f"; dotted: {WORDS} about {', '.join(dict.fromkeys(sizes))} {unit}"
+        note += ", if it stayed flat" if part.reshaped else ""
     heads = [f"{named(part.name)} ×{part.count.usual:g}"]
     heads += [f"Version: {worked.called(version.name)}"] if len(worked.versions) > 1 else []
     lines = _lines(note, around.right - max(around.left, 0))
@@ -122,9 +129,18 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
     return Piece(part, own, bare, draw, flat, extent, ", ".join(heads), lines, says)
 
 
-def _sides(marks: Recorder) -> tuple[float, float]:
+def _around(part: Part, size: Callable[[str], Size]) -> Extent:
+    """How far the outline of a part reaches, its dimensions not counted."""
+    flat = Recorder()
+    part.template(flat, size)
+    return extent_of(outlines(flat)[0])
+
+
+def _measured(marks: Recorder, rounder: Rounder) -> str:
+    """The size of an outline in print: a round one by its diameter."""
     extent = extent_of(marks)
-    return extent.width, extent.height
+    wide, tall = (rounder.words(x, "mm", "tenth") for x in (extent.width, extent.height))
+    return f"Ø {wide}" if marks.ovals and not marks.lines and wide == tall else f"{wide} × {tall}"
 
 
 def grain_beside(pen: Pen, around: Extent, *, along: bool) -> None:

@@ -40,6 +40,7 @@ class Bail(ClayPiece):
     """
 
     kind = "bail"
+    reshaped = True
 
     clay = given.item(Clay, "the clay it is cut from")
     inside = given.maybe_length("finished inside across the loop; or give the former", above=0)

@@ -103,7 +103,7 @@ class BeadRound(Strand):
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
-        yield Made("strand, clasp counted in", "comes_out", None, None, "ruler")
+        yield Made(self.strung, "comes_out", tool="ruler")
 
     def check(self) -> Iterator[Finding]:
         """The thread goes through the bead; the girth is a girth."""

@@ -129,7 +129,7 @@ class BeadStrand(Strand):
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
-        yield Made("strand, clasp counted in", "comes_out", self.length, None, "ruler")
+        yield Made(self.strung, "comes_out", tool="ruler")
 
     def check(self) -> Iterator[Finding]:
         """The thread goes through the bead, and the tail back beside it."""

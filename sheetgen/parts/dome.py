@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base import sketches
 from sheetgen.base.figure import Made
-from sheetgen.base.like import said, worded
+from sheetgen.base.like import said
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import Spread
+from sheetgen.base.spread import Spread, over
 from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
@@ -36,6 +36,7 @@ class Dome(Pierced):
     """
 
     kind = "dome"
+    reshaped = True
 
     clay = given.item(Clay, "the clay it is cut from")
     across = given.length("finished width, rim to rim, outside", above=0)
@@ -49,7 +50,7 @@ class Dome(Pierced):
     around = given.maybe_length("finished diameter of the circle their centres stand on", above=0)
     opening = given.maybe_length("finished diameter of each of those holes", above=0)
 
-    @figure("Ball outside, radius", "mm", "({across}² ÷ 4 + {rise}²) ÷ (2 × {rise})")
+    @figure("Radius of the outside", "mm", "({across}² ÷ 4 + {rise}²) ÷ (2 × {rise})")
     def radius(self) -> Spread:
         """Radius of the outside, finished."""
         return cap_radius(self.across, self.rise)
@@ -114,6 +115,26 @@ class Dome(Pierced):
     def outer(self) -> float:
         """Radius of the outside of the clay on the ball used, wet, mm."""
         return self.ball.usual / 2 + (self.thickness.usual if self.formed == "over" else 0)
+
+    @property
+    def lean(self) -> Spread:
+        """Sine of a quarter of the angle that the dome spans at its ball's middle."""
+        return self.wet_disc / (4 * self.middle)
+
+    @figure("Across outside, formed, wet", "mm",
+            "4 × ({middle} + {thickness} ÷ 2) × {lean} × √(1 − {lean}²)", rounding="tenth")  # fmt: skip
+    def wet_across(self) -> Spread:
+        """As a calliper takes it, across the outer edge of the rim."""
+        return over(
+            lambda x: 4 * (self.middle + self.thickness.usual / 2) * x * math.sqrt(max(0.0, 1 - x**2)), self.lean
+        )
+
+    @figure("Height over all, formed, wet", "mm",
+            "{middle} + {thickness} ÷ 2 − ({middle} − {thickness} ÷ 2) × (1 − 2 × {lean}²)", rounding="tenth")  # fmt: skip
+    def wet_high(self) -> Spread:
+        """From the table that its rim stands on to the top of its crown."""
+        half = self.thickness.usual / 2
+        return over(lambda x: self.middle + half - (self.middle - half) * (1 - 2 * x**2), self.lean)
 
     @figure("Rise that comes out", "mm", "{wet_disc}² ÷ (8 × {middle}) × {outer} ÷ {middle} × (1 − {clay.shrinkage})")
     def rise_out(self) -> Spread:
@@ -220,12 +241,8 @@ class Dome(Pierced):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The clay on its ball or in its cup, in section, wet, by its outside."""
         ball, disc = size("ball"), size("wet_disc")
-        half, t = 2 * math.asin(min(1.0, disc / (4 * self.middle))), self.thickness.usual
-        # Outside, as a calliper takes them: across the outer edge of the rim, and from the rim's lower edge to the crown.
-        wide = 2 * (self.middle + t / 2) * math.sin(half)
-        high = self.middle + t / 2 - (self.middle - t / 2) * math.cos(half)
         tool = f"{'ball' if self.formed == 'over' else 'cup'} {ball.words}"
-        words = (worded(wide, disc), worded(high, disc), tool)
+        words = (size("wet_across").words, size("wet_high").words, tool)
         over = self.formed == "over"
         sketches.dome(pen, ball, self.thickness.usual, disc, words, k, over=over)
         return said(

@@ -83,7 +83,7 @@ class GraduatedStrand(Strand):
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
-        yield Made("strand, clasp counted in", "comes_out", self.length, None, "ruler")
+        yield Made(self.strung, "comes_out", tool="ruler")
 
     def check(self) -> Iterator[Finding]:
         """A step that an eye can see."""

@@ -17,8 +17,10 @@ from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, Part, figure
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Extent, Pen
     from sheetgen.base.spread import Spread
 
 LEAST_EDGE = 1.0  # mm of finished metal outside a hole that something hangs from: common practice
@@ -40,6 +42,11 @@ class Hole(Part):
     clearance = given.length("room round that wire", default="0.2 mm", at_least=0)
     edge = given.length("finished metal between the hole and the nearest edge", default="1.5 mm", above=0)
     width = given.maybe_length("finished width of the piece across the hole", above=0)
+    drilled_in = given.neighbour("the flat part it is drilled in, whose template is to show it")
+    beside = given.one_of(
+        "the edge of that part, as its template lies, from whose middle it is measured",
+        "top", "bottom", "left", "right", "left and right", "top and bottom",
+    )  # fmt: skip
     thickness = given.maybe_length("thickness the clay is rolled to, for how far round the ring must reach", above=0)
 
     @property
@@ -117,6 +124,25 @@ class Hole(Part):
         yield Made("hole", "drill_used", self.opening, lambda wet: fired_size(wet, s), "drill")
         middle = self.edge + half.usual
         yield Made("middle of the hole from the edge", "wet_middle", middle, lambda wet: fired_size(wet, s), "calliper")
+
+    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> None:
+        """The hole, its middle so far from the edge."""
+        drill, deep = size("drill_used"), size("wet_middle")
+        x, y = (around.left + around.right) / 2, (around.top + around.bottom) / 2
+        spots = {
+            "top": (x, around.top + deep), "bottom": (x, around.bottom - deep),
+            "left": (around.left + deep, y), "right": (around.right - deep, y),
+        }  # fmt: skip
+        for edge in self.beside.split(" and "):
+            pen.circle(spots[edge], drill)
+            pen.cross(spots[edge])
+        first = self.beside.split(" and ", maxsplit=1)[0]
+        ends = {"top": (around.top, around.top + deep), "bottom": (around.bottom - deep, around.bottom)}
+        if first in ends:
+            pen.upright(around.right + 4, *ends[first], deep.words, to=x)
+        else:
+            side = (around.left, around.left + deep) if first == "left" else (around.right - deep, around.right)
+            pen.across(around.bottom + 5, *side, deep.words, to=y)
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The drill."""

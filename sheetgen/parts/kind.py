@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
 
     from sheetgen.base.material import Item
-    from sheetgen.base.pen import Pen
+    from sheetgen.base.pen import Extent, Pen
     from sheetgen.base.trouble import Severity
 
 
@@ -102,6 +102,7 @@ class Part(Drawer):
     """A computed piece of a project. A kind subclasses it in a file of its own."""
 
     kind: ClassVar[str] = ""
+    reshaped: ClassVar[bool] = False  # bent or domed after it is cut
     hazards: ClassVar[tuple[str, ...]] = ()  # cautions that working the part always calls for
     count = given.count("how many of these the project needs", default="1")
     at = given.spot("where the middle of its top stands in the finished view, as 5 mm, 12 mm: right and down")
@@ -195,6 +196,9 @@ class Part(Drawer):
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """Draw the flat piece as it is cut; `size` gives the printed size of a figure by name."""
+
+    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> None:
+        """Mark on the template of the part that it is drilled in, whose outline reaches as far as `around`."""
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - kinds with a template use it
         """What to say under the template: thickness, holes."""

@@ -17,7 +17,7 @@ from sheetgen.formulas.shrinkage import wet_size
 from sheetgen.parts import given, seats
 from sheetgen.parts.clay_piece import ClayPiece, fired_by
 from sheetgen.parts.kind import Finding, Take, figure
-from sheetgen.parts.seats import LEAST_WEB, Seated
+from sheetgen.parts.seats import LEAST_FLOOR, LEAST_WEB, Seated
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -190,6 +190,12 @@ class Scatter(Seated, ClayPiece):
             yield from self.misfits(f"shape: {self.shape}", {"down": "down: 12 mm"})
         if self.stone.width is not None:
             yield Finding("stone", "is oval, and these seats are drilled round", "a round stone")
+        if self.stone.height:
+            deep = wet_size(self.stone.height.high, self.clay.thickness_shrinkage.high)
+            left, keep = self.thickness.usual - deep, wet_size(LEAST_FLOOR, self.clay.thickness_shrinkage.high)
+            if left < keep:
+                message = f"leaves {max(0.0, left):.2f} mm of clay under stones that lie flush"
+                yield Finding("thickness", message, at_least(deep + keep), "warning")
         web = self.wet_spacing.usual - self.drill.usual
         if web < LEAST_WEB:
             sure = (self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high

@@ -18,9 +18,10 @@ from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.seats import LEAST_WEB, Seated, Weighed
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
-    from sheetgen.base.pen import Pen
+    from sheetgen.base.figure import Size
+    from sheetgen.base.pen import Extent, Pen
 
 
 def _round(part: Seat) -> bool:
@@ -48,6 +49,7 @@ class Seat(Seated, Weighed):
     floor = given.length("clay left under the stone, finished", default="0.5 mm", at_least=0)
     thickness = given.length("thickness one layer of clay is rolled to", above=0)
     width = given.maybe_length("finished width of the piece across the seat", above=0)
+    drilled_in = given.neighbour("the flat part in whose middle it is drilled, whose template is to show it")
 
     seat = seats.seat
 
@@ -148,6 +150,15 @@ class Seat(Seated, Weighed):
         if self.width and wet_size(self.width, self.clay.shrinkage).usual < room:
             least = at_least(room * (1 - self.clay.shrinkage.usual))
             yield Finding("width", f"leaves less than {LEAST_WEB:g} mm of clay beside the seat", least)
+
+    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> None:
+        """The seat in the middle of its part."""
+        middle = (around.left + around.right) / 2, (around.top + around.bottom) / 2
+        if _round(self):
+            pen.circle(middle, size("drill"), "thin")
+        else:
+            pen.oval(middle, size("seat"), size("seat_width"), "thin")
+        pen.cross(middle)
 
     def view(self, pen: Pen) -> float:
         """The stone."""

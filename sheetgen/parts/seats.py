@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from sheetgen.base.material import Clay, Stone
     from sheetgen.parts.given import Given
 
+LEAST_FLOOR = 0.5  # mm of fired metal under a stone: common practice
 LEAST_WEB = 0.5  # mm of wet clay between two seats and beside them: common practice
 
 

@@ -56,6 +56,11 @@ class Strand(Clasped, ABC):
             yield Take(self.thread, self.thread_cut * self.count, "thread_cut")
         yield from super().takes()
 
+    @property
+    def strung(self) -> str:
+        """What the strand's length is called."""
+        return "strand, clasp counted in" if self.clasp_length else "strand"
+
     @abstractmethod
     def run(self) -> list[tuple[float, float]]:
         """The beads in their order: length along the hole, and size across, mm."""
