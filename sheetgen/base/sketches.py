@@ -119,6 +119,18 @@ def belt(r1: float, r2: float, apart: float, *, crossed: bool) -> list[Point]:
     return [*one, *arc((apart, 0), r2, start, end, 64)]
 
 
+def _under(path: Sequence[Point], crossing: float, d: float) -> list[Point]:
+    """A crossed belt opened where its last run goes under its first, at (crossing, 0)."""
+    start, end = path[0], path[-1]
+    long = math.dist(start, end)
+    along = ((start[0] - end[0]) / long, (start[1] - end[1]) / long)
+    # The runs cross at twice the angle that each makes with the line of centres; a slanting end reaches further.
+    angle = 2 * abs(math.asin(max(-1.0, min(1.0, along[1]))))
+    half = d / 2 * (1 + max(0.0, math.cos(angle))) / max(math.sin(angle), 0.2)
+    before, after = ((crossing + side * half * along[0], side * half * along[1]) for side in (-1, 1))
+    return [after, *path, before]
+
+
 def two_pegs(
     pen: Pen, first: float, second: float, gap: float, d: float, words: tuple[str, str, str], k: float, *, crossed: bool
 ) -> None:
@@ -129,7 +141,11 @@ def two_pegs(
     pen.circle((c, 0), second * k, "thin")
     pen.cross((0, 0))
     pen.cross((c, 0))
-    wire(pen, belt(r1, r2, c, crossed=crossed), d * k, closed=True)
+    path = belt(r1, r2, c, crossed=crossed)
+    if crossed:
+        wire(pen, _under(path, c * r1 / (r1 + r2), d * k), d * k)
+    else:
+        wire(pen, path, d * k, closed=True)
     below = max(r1, r2) + d * k / 2
     pen.across(below + 5, first / 2 * k, c - second / 2 * k, words[0], to=below * 0.2)
     pen.across(-below - 4, 0, c, words[1], to=-0.5)

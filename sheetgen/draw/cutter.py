@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape
 
+from sheetgen.base.material import Clay, Fibre, Sheet
 from sheetgen.base.pen import Anchor, Extent, Line, Pen, Point
 from sheetgen.draw.paper import mm
 
@@ -68,7 +69,10 @@ class Cutter(Pen):
 
 
 def for_cutter(piece: Piece) -> str:
-    """The file of one template; empty where there is nothing to cut or to fold."""
+    """The file of one template; empty where there is nothing to cut or to fold, as of a bent wire."""
+    fields = type(piece.part).fields()
+    if not any(getattr(piece.part, f.attribute) for f in fields.values() if f.sort in {Clay, Sheet, Fibre}):
+        return ""
     pen = Cutter()
     piece.own(pen)
     return pen.file(piece.says) if pen.groups["cut"] or pen.groups["fold"] else ""

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 MARGINS = (30.0, 32.0)  # of a page, both sides together, mm
 HEADING = 44.0  # heading, directions and table above the drawing, mm
 GAP = 5.0
+EDGE = 0.5  # mm above the highest line, which is drawn half over it
 BARS_SAY = "Bars of 100 mm and of 4 in both ways"
 
 
@@ -73,7 +74,7 @@ def _packed(page: Sequence[Placed], pieces: Sequence[Piece], paper: str, free: t
     shown = [pieces[p.piece] for p in sorted(page, key=lambda p: p.piece)]
     share = sum(p.extent.width * p.extent.height for p in shown) / (free[0] * free[1])
     says = f"Templates at true size. {'. '.join(p.says for p in shown)}. {BARS_SAY}"
-    drawing = pen.drawing((0, 0), room(paper)[0], foot, says)
+    drawing = pen.drawing((0, -EDGE), room(paper)[0], foot + EDGE, says)
     return TemplatePage(paper, drawing, tuple(p.part.name for p in shown), share)
 
 

@@ -16,7 +16,7 @@ FONT = "Source Sans Pro"
 # Line weights in mm that a copier keeps; the dashes follow ISO 128: chain for centres and axes, dots for what comes.
 STYLES: dict[Line, str] = {
     "cut": 'fill="none" stroke="#000" stroke-width="0.4"',
-    "fold": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="2 1"',
+    "fold": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="1.4 0.8"',
     "meet": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="4 0.8 0.8 0.8"',
     "centre": 'fill="none" stroke="#000" stroke-width="0.18" stroke-dasharray="4 0.8 0.8 0.8"',
     "fired": 'fill="none" stroke="#000" stroke-width="0.25" stroke-dasharray="0.4 0.9"',

@@ -122,8 +122,11 @@ class BentWire(WirePiece):
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """What the line is."""
+        cut = size("cut")
+        pieces = ", then ".join(self._piece(bend, cut) for bend in self.form)
+        told = f"; {pieces}" if len(self.form) <= MANY else ""
         return (
-            f"the line is the middle of the wire, and starts at the cross; {self.wire.name}, cut {size('cut').words} mm"
+            f"the line is the middle of the wire, and starts at the cross{told}; {self.wire.name}, cut {cut.words} mm"
         )
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:

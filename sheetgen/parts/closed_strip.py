@@ -41,7 +41,13 @@ class ClosedStrip(Part, ABC):
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Metal."""
-        return f"{self.stuff.name}, {self.stuff.thickness:g} mm thick"
+        return thick(self.stuff)
+
+
+def thick(metal: Sheet | Wire) -> str:
+    """Name of a metal, with its thickness unless its name says it."""
+    said = f"{metal.thickness:.2f}".rstrip("0").rstrip(".")
+    return metal.name if f"{said} mm" in metal.name else f"{metal.name}, {said} mm thick"
 
 
 @figure("Strip, cut", "mm", "{meets} + {trim}", rounding="bench up")

@@ -12,6 +12,7 @@ from sheetgen.base.spread import Spread, spread
 from sheetgen.formulas.domes import cap_blank, cap_radius, middle_of_sheet
 from sheetgen.formulas.mass import disc_mass
 from sheetgen.parts import given
+from sheetgen.parts.closed_strip import thick
 from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
 from sheetgen.parts.kind import Finding, Part, Take, figure, working_number
@@ -151,7 +152,7 @@ class MetalDisc(Part):
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Sheet and hole."""
         hole = f"; hole Ø {self.hole.usual:g} mm" if self.hole else ""
-        return f"{self.sheet.name}, {self.sheet.thickness:g} mm thick{hole}"
+        return f"{thick(self.sheet)}{hole}"
 
     def view(self, pen: Pen) -> float:
         """The disc face on."""

@@ -15,7 +15,7 @@ from sheetgen.formulas.buying import pieces_from_stock
 from sheetgen.formulas.gauges import wire_mass
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.rings import iso_size, jp_size, ring_blank, us_size
-from sheetgen.parts import closed_strip, given
+from sheetgen.parts import given
 from sheetgen.parts.closed_strip import ClosedStrip
 from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
 from sheetgen.parts.kind import Finding, Take, figure
@@ -31,7 +31,7 @@ FINGERS = (13.0, 26.0)  # mm: insides that every scale of finger sizes has a nam
 
 
 def _finger(part: RingBlank) -> bool:
-    return FINGERS[0] <= part.size.low and part.size.high <= FINGERS[1]
+    return part.worn == "on a finger" and FINGERS[0] <= part.size.low and part.size.high <= FINGERS[1]
 
 
 class RingBlank(ClosedStrip):
@@ -47,6 +47,7 @@ class RingBlank(ClosedStrip):
     wire = given.maybe_item(Wire, "the wire; or give the sheet")
     size = given.length("the finger's ring size, as US 7, UK N½, ISO 54 or JP 14, or an inside diameter", above=0)
     width = given.maybe_length("finished width of a band of sheet", above=0)
+    worn = given.one_of("where it is worn: of a ring for a finger its sizes are told", "on a finger", "elsewhere")
     wide_band = given.one_of("whether a band wider than 4 mm is given its 0.5 mm more", "lengthened", "as given")
     trim = given.length("length added for sawing and filing the ends square", default="0.5 mm", at_least=0)
 
@@ -78,13 +79,16 @@ class RingBlank(ClosedStrip):
         """How the addition is worked."""
         return f"{self.extra.usual:g}"
 
-    @figure("Strip, ends meet", "mm", "π × ({size} + {metal.thickness}) + {extra}", rounding="tenth")
+    @figure("Blank, ends meet", "mm", "π × ({size} + {metal.thickness}) + {extra}", rounding="tenth")
     def meets(self) -> Spread:
         """Along the middle of the thickness, edge to edge."""
         width = self.wide.usual if self.wide_band == "lengthened" else min(self.wide.usual, float(WIDE_BAND))
         return ring_blank(self.size, self.metal.thickness, width)
 
-    cut = closed_strip.cut
+    @figure("Blank, cut", "mm", "{meets} + {trim}", rounding="bench up")
+    def cut(self) -> Spread:
+        """With what is filed off the ends."""
+        return self.meets + self.trim
 
     @figure("Outside, finished", "mm", "{size} + 2 × {metal.thickness} + {extra} ÷ π")
     def outside(self) -> Spread:
@@ -161,9 +165,9 @@ class RingBlank(ClosedStrip):
 
     def made(self) -> Iterator[Made]:
         """Length and width."""
-        yield Made("strip, with its trim", "cut", tool="ruler")
+        yield Made("blank, with its trim", "cut", tool="ruler")
         if self.sheet:
-            yield Made("strip width", "strip", self.width, None, "dividers")
+            yield Made("blank, width", "strip", self.width, None, "dividers")
 
     def check(self) -> Iterator[Finding]:
         """One metal; a ring that the metal can be bent to."""

@@ -135,7 +135,7 @@ class Numbers:
         """One phase as label, number, unit: temperature, hold, rate, bed."""
         lines = [("Heat to", self.rounder.decimal(phase.to, 0), "°C")]
         if phase.rate:
-            lines.append(("at", self.rounder.decimal(phase.rate.usual * HOUR, 0), "°C/h"))
+            lines.append(("Heat up at", self.rounder.decimal(phase.rate.usual * HOUR, 0), "°C/h"))
         hold, _, unit = self.time(phase.hold).rpartition(NBSP)
         lines.append(("Hold", hold, unit))
         if phase.cool_below:

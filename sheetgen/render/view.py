@@ -88,6 +88,7 @@ class View:
             "version_tables": list(self._version_tables()) if several else [],
             "templates": templates(self.drawings),
             "reprint": reprint(self.worked),
+            "clayed": any(isinstance(line.item, Clay) for line in self.version.materials),
             "slabs": list(slab_sheets(self.worked, self.drawings.slabs)),
             "workings": list(self._workings()),
             "signs": list(self._signs()),

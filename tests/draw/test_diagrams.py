@@ -36,7 +36,17 @@ def test_two_pegs_stand_their_centres_apart(drawn: Any, name: str) -> None:
     assert f"{it.size('centres').words} apart" in it.words
 
 
-@pytest.mark.parametrize("name", ["link", "eight", "ring", "ellipse"])
+def test_a_figure_eight_s_wire_is_as_long_as_its_figure_says_and_goes_under_itself_once(drawn: Any) -> None:
+    it = drawn("eight")
+    d = it.part.wire.thickness
+    radii = [(it.usual(peg) + d) / 2 for peg in ("peg_used", "second_used")]
+    path = sketches.belt(*radii, it.usual("centres"), crossed=True)
+    assert length_of([*path, path[0]]) == pytest.approx(it.usual("one"), rel=0.005)
+    # what is not drawn is where it lies under: no more than a few wires' width
+    assert 0 < it.usual("one") - it.band(d) < 6 * d
+
+
+@pytest.mark.parametrize("name", ["link", "ring", "ellipse"])
 def test_a_closed_wire_is_as_long_as_its_figure_says(drawn: Any, name: str) -> None:
     it = drawn(name)
     assert it.middle() == pytest.approx(it.usual("one"), rel=0.005)
