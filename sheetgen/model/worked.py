@@ -27,6 +27,7 @@ class MaterialLine:
     """One line of what is used up: net amount, allowance as a share, both in the item's unit.
 
     `least` must be in the hand at once, however little is used up: a piece at the thickness it is first rolled to.
+    `blanks` of sheet: how many, and length and width in mm of each.
     """
 
     item: Item
@@ -35,6 +36,7 @@ class MaterialLine:
     working: str = ""
     use: str = ""
     least: float = 0.0
+    blanks: tuple[tuple[int, float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

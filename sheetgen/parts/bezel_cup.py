@@ -157,8 +157,9 @@ class BezelCup(Weighed):
 
     def takes(self) -> Iterator[Take]:
         """Sheet for wall and base, and the stone."""
-        yield Take(self.strip, self.wall_area * self.count, "wall_area")
-        yield Take(self.plate, self.base_blank * self.count, "base_blank")
+        wall, plate = (self.strip_cut.high, self.wall.high), (self.base_across.high, self.blank_down)
+        yield Take(self.strip, self.wall_area * self.count, "wall_area", wall)
+        yield Take(self.plate, self.base_blank * self.count, "base_blank", plate)
         yield Take(self.stone, self.count)
 
     def made(self) -> Iterator[Made]:

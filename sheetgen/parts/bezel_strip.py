@@ -98,7 +98,7 @@ class BezelStrip(ClosedStrip):
 
     def takes(self) -> Iterator[Take]:
         """Sheet by area, and the stone."""
-        yield Take(self.sheet, self.area * self.count, "area")
+        yield Take(self.sheet, self.area * self.count, "area", (self.cut.high, self.high.high))
         yield Take(self.stone, self.count)
 
     def made(self) -> Iterator[Made]:

@@ -91,11 +91,15 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Take:
-    """What all pieces of a part take from stock together, in the item's unit; `figure` names the figure it comes from."""
+    """What all pieces of a part take from stock together, in the item's unit; `figure` names the figure it comes from.
+
+    `blank` is the length and width in mm of one blank of sheet.
+    """
 
     item: Item
     amount: Spread
     figure: str = ""
+    blank: tuple[float, float] | None = None
 
 
 class Part(Drawer):

@@ -114,7 +114,8 @@ class MetalDisc(Part):
 
     def takes(self) -> Iterator[Take]:
         """Sheet by area."""
-        yield Take(self.sheet, self.area * self.count, "area")
+        disc = self.disc.high
+        yield Take(self.sheet, self.area * self.count, "area", (disc, disc))
 
     def made(self) -> Iterator[Made]:
         """Disc and hole."""

@@ -159,7 +159,7 @@ class RingBlank(ClosedStrip):
     def takes(self) -> Iterator[Take]:
         """Sheet by area, or wire by length."""
         if self.sheet:
-            yield Take(self.sheet, self.area * self.count, "area")
+            yield Take(self.sheet, self.area * self.count, "area", (self.cut.high, self.wide.high))
         elif self.wire:
             yield take_wire(self.wire, self.cut * self.count, "cut")
 

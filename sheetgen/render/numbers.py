@@ -118,9 +118,18 @@ class Numbers:
             return f"{net}{THIN}+{THIN}{spare}" if spare else f"{net}"
         if unit == "mm":
             return self._long(need)
+        if line.blanks:
+            return ", ".join(
+                f"{n} of {self._up(long)} × {self._up(wide)}{NBSP}{self.rounder.unit('mm')}"
+                for n, long, wide in line.blanks
+            )
         if unit == "mm²":
             return f"{self.rounder.decimal(ceil(need / 100), 0)}{NBSP}cm²"
         return f"{self.rounder.decimal(up_for_buying(need), 1)}{NBSP}{unit}"
+
+    def _up(self, mm: float) -> str:
+        """A length in print, rounded up."""
+        return self.rounder.words(self.rounder.rounded(mm, "bench up"), "mm", "bench up")
 
     def _long(self, need: float) -> str:
         """A length to buy: quarters of an inch, or millimetres and from a metre on hundredths of one."""

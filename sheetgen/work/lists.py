@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import AREA, COUNT, LENGTH, MASS, VOLUME
@@ -21,14 +22,50 @@ SAME = 0.005  # mm: two sizes nearer than this are one
 UNITS = {AREA: "mm²", LENGTH: "mm", MASS: "g", VOLUME: "mL", COUNT: "piece"}
 
 
+@dataclass(slots=True)
+class _Sum:
+    """What is taken of one item, and by whom."""
+
+    item: Item
+    amount: Spread = field(default_factory=lambda: spread(0))
+    workings: list[str] = field(default_factory=list)
+    uses: list[str] = field(default_factory=list)
+    blanks: list[tuple[int, float, float]] = field(default_factory=list)
+
+    def add(self, amount: Spread, working: str, use: str) -> None:
+        """One more part or line of the project."""
+        self.amount = self.amount + amount
+        self.workings.append(working)
+        if use and use not in self.uses:
+            self.uses.append(use)
+
+
 def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLine]:
     """One line an item: what the parts take, what the project adds, then what steps use without an amount."""
-    totals: dict[str, tuple[Item, Spread, list[str], list[str]]] = {}
+    sums: dict[str, _Sum] = {}
+    _of_parts(bench, sums)
+    _of_project(bench, sums)
+    allowances = _allowances(bench)
+    lines = []
+    for taken in sums.values():
+        item, share = taken.item, allowances.get(taken.item.id, taken.item.allowance)
+        working = " + ".join(taken.workings)
+        least, least_worked = _in_hand(item, bench)
+        if least > taken.amount.high:
+            working = f"max({working}, {least_worked})"
+        elif share and len(taken.workings) > 1:
+            working = f"({working})"
+        if share:
+            working = f"{working} × {1 + share:g}"
+        use = ", ".join(taken.uses)
+        lines.append(MaterialLine(item, taken.amount, share, working, use, least, tuple(taken.blanks)))
+    used = {item.id: item for step in steps for item in step.uses if not isinstance(item, Tool)}
+    lines += [MaterialLine(item, None) for item in used.values() if item.id not in sums]
+    return lines
 
-    def add(item: Item, amount: Spread, worked: str, use: str) -> None:
-        _, total, workings, uses = totals.get(item.id, (item, spread(0), [], []))
-        totals[item.id] = (item, total + amount, [*workings, worked], uses if use in uses else [*uses, use])
 
+def _of_parts(bench: Workbench, sums: dict[str, _Sum]) -> None:
+    """What the parts take."""
     for name, part in bench.parts.items():
         try:
             for take in part.takes():
@@ -36,11 +73,18 @@ def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLin
                 worked = working_number(take.amount.high)
                 if part.count.usual > 1 and take.figure:
                     worked = f"{working_number(part.count)} × {working_number(take.amount.high / part.count.usual)}"
-                add(take.item, take.amount, worked, name.replace("_", " "))
+                taken = sums.setdefault(take.item.id, _Sum(take.item))
+                taken.add(take.amount, worked, name.replace("_", " "))
+                if take.blank:
+                    taken.blanks.append((round(part.count.usual), *take.blank))
         except Stopped:
             continue
         except CannotBe as fault:
             bench.troubles.add(f"{name}: {fault.message}", bench.place(name, fault.field), fault.help)
+
+
+def _of_project(bench: Workbench, sums: dict[str, _Sum]) -> None:
+    """What the project adds."""
     for written in bench.project.materials:
         try:
             item = bench.item(written.item)
@@ -53,23 +97,7 @@ def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLin
             bench.troubles.add(message, written.amount.place, f"write an amount in {item.unit}")
             continue
         value = amount.value / (1000 if unit == "mL" else 1)
-        add(item, value, working_number(value.high), str(written.for_ or ""))
-    allowances = _allowances(bench)
-    lines = []
-    for item, net, workings, uses in totals.values():
-        share = allowances.get(item.id, item.allowance)
-        working = " + ".join(workings)
-        least, least_worked = _in_hand(item, bench)
-        if least > net.high:
-            working = f"max({working}, {least_worked})"
-        elif share and len(workings) > 1:
-            working = f"({working})"
-        if share:
-            working = f"{working} × {1 + share:g}"
-        lines.append(MaterialLine(item, net, share, working, ", ".join(u for u in uses if u), least))
-    used = {item.id: item for step in steps for item in step.uses if not isinstance(item, Tool)}
-    lines += [MaterialLine(item, None) for item in used.values() if item.id not in totals]
-    return lines
+        sums.setdefault(item.id, _Sum(item)).add(value, working_number(value.high), str(written.for_ or ""))
 
 
 def _in_hand(item: Item, bench: Workbench) -> tuple[float, str]:
