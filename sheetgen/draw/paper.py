@@ -12,7 +12,7 @@ from sheetgen.model.drawing import Drawing
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-FONT = "Source Sans Pro"
+FONT = "Source Sans Pro, Helvetica Neue, Arial, sans-serif"
 # Line weights in mm that a copier keeps; the dashes follow ISO 128: chain for centres and axes, dots for what comes.
 STYLES: dict[Line, str] = {
     "cut": 'fill="none" stroke="#000" stroke-width="0.4"',

@@ -274,6 +274,7 @@ class View:
                 "rows": [
                     {"part": part, "label": label, "cells": [row.get(n, "–") for n in some]}
                     for (part, label), row in differ.items()
+                    if any(n in row for n in some)
                 ],
             }
 
