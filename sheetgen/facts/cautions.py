@@ -71,7 +71,7 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
         "Eye protection, hair and sleeves tied back, no gloves, work held low on the wheel.",
     ),
     "sanding dust": (
-        "WARNING", "Fine dust of clay, metal or kiln fibre.",
+        "WARNING", "Fine dust of clay, metal, kiln fibre or firing bed.",
         "Harms the lungs over the years.",
         "Sand over a damp cloth or under water, wear a dust mask fit for it, wipe up and wash hands; do not blow or sweep.",
     ),

@@ -157,10 +157,12 @@ class Box(Lidded):
     def made(self) -> Iterator[Made]:
         """Base, walls, lip."""
         fires = fired_by(self.clay)
-        lid, walls = "" if self.lid == "none" else ", lid", ", two walls"
+        plates = ["base", *["lid"] * (self.lid != "none")]
         for way, size, cut in (("across", self.across, self.wet_across), ("down", self.down, self.wet_down)):
             finished = size if self.sizes_are == "outside" else fires(cut.usual)
-            yield Made(f"base{lid}{walls * (way == 'across')}, {way}", f"wet_{way}", finished, fires, "template")
+            cuts = [*plates, *["two walls"] * (way == "across")]
+            named = f"{', '.join(cuts[:-1])} and {cuts[-1]}" if len(cuts) > 1 else cuts[0]
+            yield Made(f"{named}, {way}", f"wet_{way}", finished, fires, "template")
         yield Made("two walls down", "wall_down", tool="template")
         yield Made("height of the walls", "wet_wall", self.wall_height, fires, "ruler or grid")
         if lipped(self):
@@ -232,7 +234,7 @@ class Box(Lidded):
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - the same words at every size
         """Thickness, clay and corners."""
-        ends = ", ends cut at 45°" if self.corners == "mitred" else ""
+        ends = ", cut square; sanded to 45° when dry" if self.corners == "mitred" else ""
         plates = "base" if self.lid == "none" else "base and lid"
         base = f"; {plates} {self.base_rolled.usual:g} mm" if self.base_thickness else ""
         return f"{template_clay(self.thickness.usual, self.clay)}{base}; walls of each length ×2{ends}"

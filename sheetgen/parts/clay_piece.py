@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spread import Spread
+from sheetgen.base.spread import GRAIN, Spread
 from sheetgen.facts.gauges import CARD
 from sheetgen.formulas.shrinkage import fired_size
 from sheetgen.parts.kind import Finding, Part, Take, Worker
@@ -25,8 +25,18 @@ def fired_by(clay: Clay) -> Callable[[float], Spread]:
 def template_clay(thickness: float, clay: Clay) -> str:
     """What to roll to, and what shrinkage a template is drawn for."""
     cards = round(thickness / CARD)
-    near = f", about {cards} cards" if abs(cards * CARD - thickness) < CARD / 4 else ""
+    off = abs(cards * CARD - thickness)
+    near = f", {'' if off < GRAIN else 'about '}{cards} cards" if off < CARD / 4 else ""
     return f"roll to {thickness:g} mm{near}; {clay.name}, drawn for {clay.shrinkage.usual * 100:g} % shrinkage"
+
+
+SAME_HOLE = 0.06  # mm between a hole and its drill: less than dry clay lets one tell
+STRAW = 2.5  # mm: a narrower hole is drilled, since no straw and few cutters are so small
+
+
+def bored(wide: float) -> str:
+    """What a hole so wide (mm) is made with in wet or dry clay."""
+    return "drill" if wide < STRAW else "drill, cutter or straw"
 
 
 class ClayPiece(Part):
@@ -35,6 +45,12 @@ class ClayPiece(Part):
     clay: Given[Clay]
     thickness: Given[Spread]
     clay_mass: Worker
+
+    def drills(self, wide: float) -> Iterator[tuple[str, float]]:
+        """The owned drill that a hole so wide (mm) is made with, if it is small and there is one."""
+        near = min(self.bench.owned("drill"), key=lambda size: abs(size - wide), default=0.0)
+        if wide < STRAW and abs(near - wide) <= SAME_HOLE:
+            yield "drill", near
 
     def takes(self) -> Iterator[Take]:
         """Clay as cut."""

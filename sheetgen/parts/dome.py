@@ -217,8 +217,9 @@ class Dome(Pierced):
         yield from super().made()
 
     def tools(self) -> Iterator[tuple[str, float]]:
-        """The ball or cup."""
+        """The ball or cup, and the drills of small holes."""
         yield self.form, self.ball.usual
+        yield from super().tools()
 
     def check(self) -> Iterator[Finding]:
         """Not past half a ball; holes inside the rim and apart."""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.pen import arc
-from sheetgen.parts.clay_piece import ClayPiece, fired_by
+from sheetgen.parts.clay_piece import ClayPiece, bored, fired_by
 from sheetgen.parts.kind import Finding, Worker
 
 if TYPE_CHECKING:
@@ -48,12 +48,19 @@ class Pierced(ClayPiece):
         """Holes."""
         fires = fired_by(self.clay)
         if self.hole:
-            yield Made("hole in the middle", "wet_hole", self.hole, self.hole_fires, "drill, cutter or straw")
+            yield Made("hole in the middle", "wet_hole", self.hole, self.hole_fires, bored(self.wet_hole.usual))
         if self.around and self.opening:
             yield Made(
-                f"{self.holes.usual:g} holes round it", "wet_opening", self.opening, fires, "drill, cutter or straw"
+                f"{self.holes.usual:g} holes round it", "wet_opening", self.opening, fires, bored(self.wet_opening.usual)
             )
             yield Made("circle of their centres", "wet_around", self.around, None, "template")
+
+    def tools(self) -> Iterator[tuple[str, float]]:
+        """The drills of small holes."""
+        if self.hole:
+            yield from self.drills(self.wet_hole.usual)
+        if self.around and self.opening:
+            yield from self.drills(self.wet_opening.usual)
 
     def check(self) -> Iterator[Finding]:
         """Holes inside the rim and apart."""

@@ -13,7 +13,7 @@ from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
-from sheetgen.parts.clay_piece import fired_by
+from sheetgen.parts.clay_piece import bored, fired_by
 from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, figure
 from sheetgen.parts.outlined import SCALED, TWO_SIDED, Outlined
@@ -155,12 +155,14 @@ class CutShape(Outlined):
             height = ("wet_tall", self.drawn * self.tall) if scaled else ("wet_down", self.finished_down)
             yield Made("height", *height, fires, "template")
         if self.hole:
-            yield Made("hole", "wet_hole", self.hole, fires, "cutter or straw")
+            yield Made("hole", "wet_hole", self.hole, fires, bored(self.wet_hole.usual))
 
     def tools(self) -> Iterator[tuple[str, float]]:
-        """The round cutter."""
+        """The round cutter, and the drill of a small hole."""
         if self.by_cutter:
             yield "round cutter", self.cutter_used.usual
+        if self.hole:
+            yield from self.drills(self.wet_hole.usual)
 
     def check(self) -> Iterator[Finding]:
         """No field that the shape has no use for; the hole inside the piece."""

@@ -237,11 +237,12 @@ class View:
         }
 
     def _beside(self, step: WorkedStep) -> Iterator[dict[str, str]]:
-        """The figures beside a step; two of one label are told apart by their parts."""
-        labels = [f.label for f in step.show]
+        """The figures beside a step; those of several parts are told apart by their parts."""
+        several = len({figure.part for figure in step.show if figure.part}) > 1
         for figure in step.show:
-            alike = labels.count(figure.label) > 1 and figure.part
-            label = f"{figure.part.replace('_', ' ').capitalize()}: {figure.label.lower()}" if alike else figure.label
+            label = figure.label
+            if several and figure.part:
+                label = f"{figure.part.replace('_', ' ').capitalize()}: {label[:1].lower()}{label[1:]}"
             yield {"label": label, "value": self.numbers.value(figure), "unit": self.numbers.unit(figure)}
 
     def _versions(self) -> Iterator[dict[str, Any]]:

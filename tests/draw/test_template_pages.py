@@ -158,7 +158,7 @@ def test_a_template_says_name_count_version_clay_thickness_and_cards(library: An
     for words in (
         "Body ×2",
         "Version: Long",
-        "0.75 mm, about 3 cards",
+        "0.75 mm, 3 cards",
         "Test silver, drawn for 9 % shrinkage",
         "dotted",
     ):
