@@ -134,7 +134,10 @@ class BentWire(WirePiece):
         cut, d = size("cut"), self.wire.thickness
         along = [worded(at, cut) for at in accumulate(self._long(bend).usual for bend in self.form)]
         pieces = [self._piece(bend, cut) for bend in self.form] if len(along) <= MANY else [""] * len(along)
-        lines = [f"{i}: {piece} to {at}" for i, (piece, at) in enumerate(zip(pieces, along, strict=True), 1)]
+        lines = [
+            f"{i}: {piece}{', ' * bool(piece)}to {at}"
+            for i, (piece, at) in enumerate(zip(pieces, along, strict=True), 1)
+        ]
         path, joints = self.path(), self.joints()
         forming.captioned(pen, lambda on: forming.bent(on, path, joints, d, k), [*lines, f"cut {cut.words}"])
         return said(
@@ -143,7 +146,7 @@ class BentWire(WirePiece):
 
     def _piece(self, bend: Bend, like: Size) -> str:
         words = worded(bend.size.usual, like, "fine")
-        return f"Ø {words} {bend.degrees:g}°" if bend.degrees else words
+        return f"Ø {words} by {bend.degrees:g}°" if bend.degrees else words
 
     def view(self, pen: Pen) -> float:
         """The wire as it is bent."""

@@ -51,7 +51,11 @@ class Pierced(ClayPiece):
             yield Made("hole in the middle", "wet_hole", self.hole, self.hole_fires, bored(self.wet_hole.usual))
         if self.around and self.opening:
             yield Made(
-                f"{self.holes.usual:g} holes round it", "wet_opening", self.opening, fires, bored(self.wet_opening.usual)
+                f"{self.holes.usual:g} holes round it",
+                "wet_opening",
+                self.opening,
+                fires,
+                bored(self.wet_opening.usual),
             )
             yield Made("circle of their centres", "wet_around", self.around, None, "template")
 
