@@ -81,6 +81,15 @@ class Pen(ABC):
         self.arrow((x2, y), (1, 0))
         self.text(((x1 + x2) / 2, y - 0.8), words, anchor="middle")
 
+    def beside(self, x: float, y1: float, y2: float, words: str, *, to: float) -> None:
+        """A dimension from y1 to y2 at x, however short, its words level to the right of it."""
+        for y in (y1, y2):
+            self.line([(to + 1, y), (x + 1, y)], "thin")
+        self.line([(x, y1 - 3), (x, y2 + 3)], "thin")
+        self.arrow((x, y1), (0, 1))
+        self.arrow((x, y2), (0, -1))
+        self.text((x + 1.4, (y1 + y2) / 2 + 1), words)
+
     def upright(self, x: float, y1: float, y2: float, words: str, *, to: float) -> None:
         """A dimension from y1 to y2 at x; its extension lines start at x = `to`."""
         reach = math.copysign(1, x - to)

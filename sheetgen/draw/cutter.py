@@ -53,6 +53,12 @@ class Cutter(Pen):
     def across(self, y: float, x1: float, x2: float, words: str, *, to: float) -> None:
         """No dimensions."""
 
+    def beside(self, x: float, y1: float, y2: float, words: str, *, to: float) -> None:
+        """No dimensions."""
+
+    def inside(self, y: float, x1: float, x2: float, words: str, *, below: float) -> None:
+        """No dimensions."""
+
     def upright(self, x: float, y1: float, y2: float, words: str, *, to: float) -> None:
         """No dimensions."""
 

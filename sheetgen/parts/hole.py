@@ -139,7 +139,7 @@ class Hole(Part):
         first = self.beside.split(" and ", maxsplit=1)[0]
         ends = {"top": (around.top, around.top + deep), "bottom": (around.bottom - deep, around.bottom)}
         if first in ends:
-            pen.upright(around.right + 4, *ends[first], deep.words, to=x)
+            pen.beside(around.right + 4, *ends[first], deep.words, to=x)
         else:
             side = (around.left, around.left + deep) if first == "left" else (around.right - deep, around.right)
             pen.across(around.bottom + 5, *side, deep.words, to=y)

@@ -128,5 +128,6 @@ class Pierced(ClayPiece):
         if self.hole:
             notes.append(f"middle hole Ø {size('wet_hole').words} mm")
         if self.around and self.opening:
-            notes.append(f"{self.holes.usual:g} holes Ø {size('wet_opening').words} mm")
+            opening, circle = size("wet_opening").words, size("wet_around").words
+            notes.append(f"{self.holes.usual:g} holes Ø {opening} mm on a circle of {circle} mm")
         return "; ".join(notes)

@@ -30,7 +30,7 @@ MOST_COLUMNS = 4
 
 SIGNS = {
     "up": "up( ) is to the whole number above", "down": "down( ) to the whole number below",
-    "round": "round( ) to the nearest, of what stands after a comma",
+    "round": "round(a, b) a to the nearest whole number of b",
     "nearest": "nearest(a, b, c) is the one of b, c that is nearest to a",
     "atleast": "atleast(a, b, c) the smallest of b, c that is not under a",
     "max": "max( ) the largest of several", "min": "min( ) the smallest",
