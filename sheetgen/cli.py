@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import sys
 from importlib.metadata import PackageNotFoundError, version
@@ -36,6 +37,9 @@ def _version() -> str:
 @click.version_option(_version(), message="%(prog)s %(version)s")
 def main() -> None:
     """Works backwards from what a finished piece measures, and publishes sheets to follow at the bench."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal without such a letter gets a question mark
 
 
 @main.command()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.model.page import Page
+    from sheetgen.model.project import Filed
     from sheetgen.model.worked import Worked
     from sheetgen.render.press import Press
     from sheetgen.render.theme import Theme
@@ -47,15 +49,37 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
     outcome.failed += library.failed
     for filed in library.projects:
         own = Troubles()
-        worked = work(filed, library, own, choices)
-        if not own.errors:
-            look_over(worked, own)
+        worked = None
+        with _held(own, filed):
+            worked = work(filed, library, own, choices)
+            if not own.errors:
+                look_over(worked, own)
         outcome.troubles.extend(own)
-        if own.errors:
+        if own.errors or worked is None:
             outcome.failed.append(filed.name)
         else:
             outcome.worked.append(worked)
     return outcome
+
+
+@contextmanager
+def _held(troubles: Troubles, filed: Filed) -> Iterator[None]:
+    """Whatever goes wrong with one project is a trouble of that project, and no other one is stopped by it."""
+    place = filed.project.title.place
+    try:
+        yield
+    except CannotBe as fault:
+        troubles.add(fault.message, place, fault.help)
+    except OSError as fault:
+        what = f"'{fault.filename}': {fault.strerror}" if fault.filename else str(fault)
+        troubles.add(
+            f"its pages cannot be written: {what}", place, "is something in the way there, or a name too long?"
+        )
+    except Exception as fault:  # noqa: BLE001 - what nobody thought of must not cost the other projects their sheets
+        told = f"{type(fault).__name__}: {fault}"[:200]
+        troubles.add(
+            f"this project cannot be worked through ({told})", place, "look at its largest and smallest numbers"
+        )
 
 
 def publish(
@@ -68,6 +92,8 @@ def publish(
     from sheetgen.render.press import Press  # noqa: PLC0415
     from sheetgen.render.theme import Theme  # noqa: PLC0415
 
+    if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
+        raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
     try:
         press = Press()
     except NoPango as missing:
@@ -77,18 +103,20 @@ def publish(
     folder = Folder(build)
     with press:
         for worked in outcome.worked:
-            try:
+            before = len(outcome.troubles.errors)
+            with _held(outcome.troubles, worked.filed):
                 pages = _pages(worked, theme, press, tell)
-            except CannotBe as fault:
-                outcome.troubles.add(fault.message, worked.filed.project.title.place, fault.help)
+                outcome.changed += folder.put(rendering.entry(worked), pages)
+                folder.keep_record()
+            if len(outcome.troubles.errors) > before:
                 outcome.failed.append(worked.filed.name)
-                continue
-            outcome.changed += folder.put(rendering.entry(worked), pages)
-            outcome.published.append(worked.filed.name)
+            else:
+                outcome.published.append(worked.filed.name)
     if outcome.worked:
         if not only:
             folder.drop_missing([p.name for p in (root / "projects").iterdir() if p.is_dir()])
-        outcome.changed += folder.write(rendering.index(outcome.worked[0].studio, folder.entries(), theme))
+        with _held(outcome.troubles, outcome.worked[0].filed):
+            outcome.changed += folder.write(rendering.index(outcome.worked[0].studio, folder.entries(), theme))
         folder.keep_record()
     return outcome
 

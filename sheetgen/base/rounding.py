@@ -101,7 +101,7 @@ class Rounder:
         """A range in print: the low end rounded down, the high end up."""
         scale = 10**places
         if self.inches and unit == "mm":
-            low, high, places = value.low / INCH, value.high / INCH, places + 1
+            low, high, places = value.low / INCH, value.high / INCH, places + 2
             scale = 10**places
         else:
             low, high = value.low, value.high

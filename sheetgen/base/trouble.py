@@ -24,12 +24,13 @@ class Trouble:
 
     def __str__(self) -> str:
         head = f"{self.place}: " if self.place else ""
-        lines = [f"{head}{self.severity}: {self.message}"]
+        lines = [f"{head}{self.severity}: {self.message}".replace("\n", " ")]
         if self.place and (text := self.place.source.line(self.place.line)).strip():
             lines += _excerpt(text, self.place)
         if self.help:
             lines.append(f"   help: {self.help}")
-        return "\n".join(lines)
+        # A name or a word of a file may hold what would move a terminal about.
+        return "\n".join("".join(c if c.isprintable() else "·" for c in line) for line in lines)
 
 
 def _excerpt(text: str, place: Place, most: int = 100) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -29,7 +30,7 @@ class Tile:
     far: Point
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Tiling:
     """How a drawing is cut into tiles of one size, `columns` beside each other and `rows` below each other."""
 
@@ -39,7 +40,7 @@ class Tiling:
     wide: float
     tall: float
 
-    @property
+    @functools.cached_property
     def tiles(self) -> list[Tile]:
         """Every tile, in the order of reading."""
         found: list[Tile] = []

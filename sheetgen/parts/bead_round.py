@@ -103,7 +103,7 @@ class BeadRound(Strand):
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
-        yield Made(self.strung, "comes_out", tool="ruler")
+        yield Made(self.strung, "comes_out", None, lambda _: self.comes_out, "ruler")
 
     def check(self) -> Iterator[Finding]:
         """The thread goes through the bead; the girth is a girth."""

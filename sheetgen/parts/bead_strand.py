@@ -78,10 +78,10 @@ class BeadStrand(Strand):
         """Over the beads as they vary, clasp counted in."""
         return strand_length(self.beads, self.bead.length, self.knotted, self.knot) + self.clasp_length
 
-    @figure("Shorter than asked", "mm", "{length} − {comes_out}", rounding="tenth")
-    def rest(self) -> float:
-        """What is left to fill with a smaller bead, if it matters."""
-        return self.length.usual - self.comes_out.usual
+    @figure("Shorter than asked, longer with a minus", "mm", "{length} − {comes_out}")
+    def rest(self) -> Spread:
+        """What is left to fill with a smaller bead, if it matters; over the beads as they vary."""
+        return self.length - self.comes_out
 
     @property
     def smallest(self) -> float:
@@ -129,7 +129,7 @@ class BeadStrand(Strand):
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
-        yield Made(self.strung, "comes_out", tool="ruler")
+        yield Made(self.strung, "comes_out", None, lambda _: self.comes_out, "ruler")
 
     def check(self) -> Iterator[Finding]:
         """The thread goes through the bead, and the tail back beside it."""

@@ -73,7 +73,7 @@ class BezelCup(Weighed):
         """Along the middle of the strip."""
         return round_former(self.outline[0], self.strip.thickness + self.room.usual)
 
-    @figure("Strip, cut", "mm", "{strip_meets} + {trim}", rounding="tenth")
+    @figure("Strip, cut", "mm", "{strip_meets} + {trim}", rounding="bench up")
     def strip_cut(self) -> Spread:
         """With what is filed away at the seam."""
         return self.strip_meets + self.trim
@@ -117,7 +117,7 @@ class BezelCup(Weighed):
         """How the metal of the wall is worked."""
         return sheet_worked(self.strip, self.strip_cut, self.wall, 0)
 
-    @figure("Metal of the wall", "mm²", "{wall_area_worked}")
+    @figure("Share of a sheet for the wall", "mm²", "{wall_area_worked}")
     def wall_area(self) -> float:
         """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
         return sheet_for_one(self.strip, self.strip_cut, self.wall, 0, "stone")
@@ -133,7 +133,7 @@ class BezelCup(Weighed):
         """How the metal of the base is worked."""
         return sheet_worked(self.plate, self.base_across, self.blank_down, 0)
 
-    @figure("Metal the base is sawn from", "mm²", "{base_blank_worked}")
+    @figure("Share of a sheet for the base", "mm²", "{base_blank_worked}")
     def base_blank(self) -> float:
         """The rectangle round it; its share of a sheet cut up in rows where stock says how the sheet is sold."""
         return sheet_for_one(self.plate, self.base_across, self.blank_down, 0, "stone")

@@ -86,7 +86,7 @@ class BezelStrip(ClosedStrip):
         """How the sheet for one is worked."""
         return sheet_worked(self.sheet, self.cut, self.high, 0)
 
-    @figure("Sheet for one", "mm²", "{area_worked}")
+    @figure("Share of a sheet for one", "mm²", "{area_worked}")
     def area(self) -> float:
         """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
         return sheet_for_one(self.sheet, self.cut, self.high, 0, "high")

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Fibre
 from sheetgen.base.material import Finding as Bought
-from sheetgen.base.spread import GRAIN, Spread, spread
+from sheetgen.base.spread import GRAIN, Spread, ceil, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.fibre import YARN_FILL_LEAST, YARN_FILL_MOST
 from sheetgen.formulas.fibre import binding_thread
@@ -127,7 +127,11 @@ class CordBundle(Part):
             if bought is None or room is None or room.low >= -GRAIN:
                 continue
             most = self._most(bought.inside or 0)
-            helped = f"{most} cords, or one of {self.whole.high:.1f} mm or more inside" if most else "a wider one"
+            helped = (
+                f"{most} cords, or one of {ceil(self.whole.high * 10) / 10:g} mm or more inside"
+                if most
+                else "a wider one"
+            )
             if room.high < -GRAIN:
                 yield Finding(field, f"is {bought.inside:g} mm inside, too narrow for the bundle", helped)
             else:

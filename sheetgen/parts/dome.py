@@ -73,7 +73,7 @@ class Dome(Pierced):
         """From the outside to the middle of the clay: sizes there are smaller by this."""
         return 1 - self.fired_thickness / (self.radius * 2)
 
-    @figure("Disc, cut wet", "mm", "{disc} ÷ (1 − {clay.shrinkage})", rounding="bench")
+    @figure("Disc, cut wet", "mm", "{disc} ÷ (1 − {clay.shrinkage})", rounding="tenth")
     def wet_disc(self) -> Spread:
         """Disc to cut."""
         return wet_size(self.disc, self.clay.shrinkage)

@@ -177,9 +177,7 @@ class Fringe(Part):
             yield Finding("strips of", "wants the width of one strip", f"width: {self.strips_of.name}.width")
         if self.width and not self.strips_of:
             helped = "add a part of kind slit strips, and name it here as strips of"
-            yield Finding(
-                "width", "is of slit strips, and nothing says how many come out of a ribbon", helped, "warning"
-            )
+            yield Finding("width", "is of slit strips, and nothing says how many come out of a ribbon", helped)
         if self.along and self.strands and self.fills.usual > self.along.usual + 1e-9:
             most = row_count(self.along.usual, 0, self.wide, self.gap.usual)
             yield Finding(

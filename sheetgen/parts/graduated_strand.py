@@ -71,7 +71,7 @@ class GraduatedStrand(Strand):
         """Clasp counted in."""
         return graduated_length(self.largest, self.smallest, self.each_side) + self.clasp_length
 
-    @figure("Shorter than asked", "mm", "{length} − {comes_out}", rounding="tenth")
+    @figure("Shorter than asked, longer with a minus", "mm", "{length} − {comes_out}", rounding="tenth")
     def rest(self) -> float:
         """What is left to fill with a few more of the smallest."""
         return self.length.usual - self.comes_out.usual
@@ -83,7 +83,7 @@ class GraduatedStrand(Strand):
 
     def made(self) -> Iterator[Made]:
         """The length to measure."""
-        yield Made(self.strung, "comes_out", tool="ruler")
+        yield Made(self.strung, "comes_out", None, lambda _: self.comes_out, "ruler")
 
     def check(self) -> Iterator[Finding]:
         """A step that an eye can see."""

@@ -112,7 +112,7 @@ class Hole(Part):
         """Fired thickness at its most, mm."""
         return fired_size(self.thickness or 0, self.clay.thickness_shrinkage).high
 
-    @figure("Inside of the ring at the least", "mm", "√({edge}² + {rim_fired}²)", rounding="tenth",
+    @figure("Inside of the ring at the least", "mm", "√({edge}² + {rim_fired}²)", rounding="bench up",
             when=lambda part: part.for_wire and part.thickness)  # fmt: skip
     def least_ring(self) -> float:
         """A smaller ring does not reach round the edge: the corner of the rim stands in its way."""

@@ -164,7 +164,7 @@ class JumpRing(OnRod):
         return self.count * self.one + self.wound * self.tails
 
     @figure(
-        "Rings from one spool", "", "{spool_worked}",
+        "Rings from one spool, at most", "", "{spool_worked}",
         rounding="whole", when=lambda part: spool(part.wire) > part.tails.usual,
     )  # fmt: skip
     def per_spool(self) -> Spread:
@@ -203,7 +203,7 @@ class JumpRing(OnRod):
 
     def made(self) -> Iterator[Made]:
         """Rings by their inside."""
-        off: Callable[[float], Spread] = lambda rod: rod * (1 + self.springback)  # noqa: E731
+        off: Callable[[float], Spread] = lambda rod: rod * (1 + self.springback) - self.kerf / math.pi  # noqa: E731
         if _round(self):
             yield Made("inside", "rod_used", self.inside, off, "rod")
         else:

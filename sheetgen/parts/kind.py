@@ -42,7 +42,7 @@ class Worker:
         label: str,
         unit: str,
         working: str,
-        rounding: Rounding,
+        rounding: Rounding | Callable[[Any], Rounding],
         when: Callable[[Any], bool] | None,
     ) -> None:
         self.function, self.label, self.unit = function, label, unit
@@ -65,7 +65,7 @@ def figure(
     unit: str,
     working: str,
     *,
-    rounding: Rounding = "fine",
+    rounding: Rounding | Callable[[Any], Rounding] = "fine",
     when: Callable[[Any], bool] | None = None,
 ) -> Callable[[Callable[[PartT], Spread | float]], Worker]:
     """Declare a figure. `{name}` in the working is the value of a field or figure of the part, or of what it names.
@@ -143,9 +143,8 @@ class Part(Drawer):
     def worked(self, worker: Worker) -> Figure:
         """One figure with its working."""
         value: Spread = getattr(self, worker.name)
-        return Figure(
-            self.name, worker.name, worker.label, value, worker.unit, self.working_of(worker), worker.rounding
-        )
+        rounding = worker.rounding if isinstance(worker.rounding, str) else worker.rounding(self)
+        return Figure(self.name, worker.name, worker.label, value, worker.unit, self.working_of(worker), rounding)
 
     def working_of(self, worker: Worker) -> str:
         """The working with its numbers in it."""
@@ -218,6 +217,12 @@ class Part(Drawer):
         A ring or link returns where the next part's wire lies in it. 0 for a kind that has no front view.
         """
         return 0.0
+
+    def deep(self) -> Spread | None:
+        """How thick the clay is where it is thickest, wet, mm: what drying waits for. None of a part without clay."""
+        fields = type(self).fields()
+        found = self.bench.given(self, fields["thickness"]) if "clay" in fields and "thickness" in fields else None
+        return found if isinstance(found, Spread) else None
 
     def outlines(self) -> Iterator[tuple[int, float, str]]:
         """Of each outline of the template, as drawn: how many one piece takes, mm its clay is rolled to, what it is."""

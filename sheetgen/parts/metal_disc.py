@@ -96,7 +96,7 @@ class MetalDisc(Part):
         """How the sheet for one is worked."""
         return sheet_worked(self.sheet, self.disc, self.disc, self.spacing.usual)
 
-    @figure("Sheet for one", "mm²", "{area_worked}")
+    @figure("Share of a sheet for one", "mm²", "{area_worked}")
     def area(self) -> float:
         """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the square round it."""
         return sheet_for_one(self.sheet, self.disc, self.disc, self.spacing.usual, "across")

@@ -120,7 +120,7 @@ class RingBlank(ClosedStrip):
         """How the sheet for one is worked."""
         return sheet_worked(self.sheet, self.cut, self.wide, 0) if self.sheet else ""
 
-    @figure("Sheet for one", "mm²", "{area_worked}", when=lambda part: part.sheet)
+    @figure("Share of a sheet for one", "mm²", "{area_worked}", when=lambda part: part.sheet)
     def area(self) -> float:
         """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
         return sheet_for_one(self.sheet, self.cut, self.wide, 0, "size") if self.sheet else 0
@@ -131,7 +131,7 @@ class RingBlank(ClosedStrip):
         return self.wide
 
     @figure(
-        "Rings from one spool",
+        "Rings from one spool, at most",
         "",
         "down({wire.pack} ÷ {cut})",
         rounding="whole",

@@ -151,6 +151,10 @@ class Seat(Seated, Weighed):
             least = at_least(room * (1 - self.clay.shrinkage.usual))
             yield Finding("width", f"leaves less than {LEAST_WEB:g} mm of clay beside the seat", least)
 
+    def deep(self) -> Spread:
+        """All the layers that the seat asks for."""
+        return self.thickness * self.layers.usual
+
     def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> None:
         """The seat in the middle of its part."""
         middle = (around.left + around.right) / 2, (around.top + around.bottom) / 2

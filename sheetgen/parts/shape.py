@@ -87,7 +87,8 @@ class CutShape(Outlined):
         """What the cutter's disc comes out at."""
         return fired_size(self.cutter_used, self.clay.shrinkage)
 
-    @figure("Width, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", rounding="bench", when=_is(*TWO_SIDED, *SCALED))
+    @figure("Width, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", when=_is(*TWO_SIDED, *SCALED),
+            rounding=lambda part: "tenth" if part.shape in SCALED else "bench")  # fmt: skip
     def wet_across(self) -> Spread:
         """Width to cut."""
         return wet_size(self.drawn, self.clay.shrinkage)

@@ -49,7 +49,7 @@ class StrungWire(Part):
         return self.count * self.strands * self.cut
 
     @figure(
-        "Strands from one spool", "", "down({thread.pack} ÷ {cut})",
+        "Strands from one spool, at most", "", "down({thread.pack} ÷ {cut})",
         rounding="whole", when=lambda part: part.thread.pack and part.thread.unit == "mm",
     )  # fmt: skip
     def per_spool(self) -> Spread:

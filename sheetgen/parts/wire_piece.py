@@ -116,7 +116,7 @@ class WirePiece(Part):
         return self.count * self.cut
 
     @figure(
-        "Pieces from one spool",
+        "Pieces from one spool, at most",
         "",
         "down({wire.pack} ÷ {cut})",
         rounding="whole",

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
 RECORD = ".published.json"
+LAID = ".laid-"
+LISTS = ("tags", "versions", "sheets")
 
 
 class Folder:
@@ -22,12 +24,15 @@ class Folder:
     def __init__(self, root: Path) -> None:
         self.root = root
         self.record = self._read_record()
+        for crumb in root.rglob(f"{LAID}*") if root.is_dir() else ():  # of a run that was killed
+            if crumb.is_file():
+                crumb.unlink(missing_ok=True)
 
     def _read_record(self) -> dict[str, Any]:
         try:
             told = json.loads((self.root / RECORD).read_text("utf-8"))["projects"].items()
-            return {"projects": {name: one for name, one in told if all(isinstance(f, str) for f in one["files"])}}
-        except (OSError, ValueError, KeyError, TypeError, AttributeError):
+            return {"projects": {name: one for name, one in told if _is_record(one)}}
+        except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
             return {"projects": {}}
 
     def put(self, entry: Entry, pages: Sequence[Page]) -> list[str]:
@@ -89,7 +94,7 @@ class Folder:
     def _inside(self, path: str) -> Path | None:
         """A recorded path, unless it points outside the folder."""
         target = (self.root / path).resolve()
-        return target if target.is_relative_to(self.root.resolve()) else None
+        return target if target.is_relative_to(self.root.resolve()) and not target.is_dir() else None
 
     def _drop_empty(self, folder: Path) -> None:
         while folder != self.root.resolve() and folder.is_dir() and not any(folder.iterdir()):
@@ -97,9 +102,17 @@ class Folder:
             folder = folder.parent
 
 
+def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
+    """Whether a record of a project is as it was written, and not changed by a hand."""
+    files, entry = one["files"], one["entry"]
+    words = [*files, *(entry[key] for key in ("name", "title"))]
+    plain = all(isinstance(word, str) and word and word.isprintable() for word in words)
+    return isinstance(files, list) and plain and all(isinstance(entry[key], list) for key in LISTS)
+
+
 def _beside(target: Path, content: bytes) -> Path:
     """A finished file next to its place, on the same disk, so that a rename puts it there in one stroke."""
-    handle, name = tempfile.mkstemp(prefix=".laid-", dir=target.parent)
+    handle, name = tempfile.mkstemp(prefix=LAID, dir=target.parent)
     laid = Path(name)
     try:
         with os.fdopen(handle, "wb") as file:

@@ -10,6 +10,8 @@ from sheetgen.base.place import Place, Word
 from sheetgen.base.spelling import suggest
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from sheetgen.base.trouble import Troubles
     from sheetgen.read.yaml_words import Mapping
 
@@ -32,7 +34,7 @@ def form(model: type[FormT], found: Mapping, troubles: Troubles) -> FormT | None
 
 def _said(model: type[BaseModel], found: Mapping, fault: Any) -> tuple[str, Place, str]:  # noqa: ANN401
     """One of pydantic's faults in our words, at its place."""
-    path = [step for step in fault["loc"] if _is_step(step)]
+    path = _steps(found, fault["loc"])
     kind = fault["type"]
     holder, key, value, owner = _walk(model, found, path)
     if kind == "missing":
@@ -56,12 +58,21 @@ def _said(model: type[BaseModel], found: Mapping, fault: Any) -> tuple[str, Plac
     return f"'{name}' wants plain words or a number", place, "write it on one line, without dashes or fields below it"
 
 
-def _is_step(step: object) -> bool:
-    """Pydantic adds the names of union members and `[key]` to a path; those are no steps of the file."""
-    if isinstance(step, int):
-        return True
-    text = str(step)
-    return text != "[key]" and not text.startswith(("is-instance[", "list[", "dict[", "Written", "OwnFigure"))
+def _steps(found: Any, loc: Iterable[Any]) -> list[Any]:  # noqa: ANN401
+    """The steps of the file in a path: pydantic adds the names of union members and `[key]`, which are none.
+
+    What stands in the file at that place is a step, however it is called.
+    """
+    steps, value = [], found
+    for step in loc:
+        if isinstance(value, dict) and step in value:
+            value = value[step]
+        elif isinstance(value, list) and isinstance(step, int):
+            value = value[step] if step < len(value) else None
+        elif str(step) == "[key]" or str(step).startswith(("is-instance[", "list[", "dict[", "Written", "OwnFigure")):
+            continue
+        steps.append(step)
+    return steps
 
 
 def _walk(model: type[BaseModel], found: Any, path: list[Any]) -> tuple[Any, Any, Any, type[BaseModel] | None]:  # noqa: ANN401

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.model import stock as forms
 
 PACK_UNITS = {AREA: "mm²", MASS: "g", LENGTH: "mm", VOLUME: "mL", COUNT: "piece"}
+SLOWEST = 1 / 6  # °C/min, which is 10 °C/h: no kiln program is slower
 USUAL_UNITS = {"clays": "g", "wires": "mm", "fibres": "mm", "sheets": "mm²", "adhesives": "mL"}
 PER_CM3 = 1000
 HEAVIEST = 0.0226  # g/mm³: osmium, the densest metal (periodictable 2.1.0)
@@ -193,9 +194,15 @@ class ItemMaker:
     def _phase(self, written: forms.WrittenPhase) -> Phase | None:
         to = self._number(written.to, TEMPERATURE, above=20, most=1300, name="a firing temperature")
         hold = self.measures.spread(written.hold, TIME, least=0, most=1440, name="a hold")
-        rate = self.measures.spread(written.rate, RATE, above=0, name="a heating rate") if written.rate else None
+        rate = self.measures.spread(written.rate, RATE, least=SLOWEST, name="a heating rate") if written.rate else None
         cool = self._number(written.cool_below, TEMPERATURE, above=0, most=1300, name="cool below")
         if to is None or hold is None:
+            return None
+        if cool is not None and to is not None and cool >= to:
+            where = written.cool_below.place if written.cool_below else None
+            self.troubles.add(
+                "a kiln cannot cool below a temperature that is above its own", where, f"less than {to:g} °C"
+            )
             return None
         return Phase(to=to, hold=hold, rate=rate, bed=str(written.bed or "open shelf"), cool_below=cool)
 
@@ -275,7 +282,11 @@ class ItemMaker:
         sizes = [self._number(word, LENGTH, above=0, name="a size") for word in written.sizes]
         if written.sizes and not written.kind:
             self.troubles.add(f"'{key}' has sizes and no kind", key.place, "kind: former, drill, rod, …")
-        rate = self.measures.spread(written.full_rate, RATE, above=0, name="full rate") if written.full_rate else None
+        rate = (
+            self.measures.spread(written.full_rate, RATE, least=SLOWEST, name="full rate")
+            if written.full_rate
+            else None
+        )
         cooling = self.measures.spread(written.cooling, TIME, above=0, name="cooling") if written.cooling else None
         return Tool(
             **common, kind=str(written.kind or ""), sizes=tuple(sorted(s for s in sizes if s)),

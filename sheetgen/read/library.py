@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from contextlib import contextmanager
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import LENGTH
@@ -24,7 +25,6 @@ from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
-    from pathlib import Path
 
     from sheetgen.base.place import Word
 
@@ -103,6 +103,8 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         return None
     _among(studio.units, ("mm", "in"), "units", troubles)
     _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
+    if not studio.paper or len(set(map(str, studio.paper))) < len(studio.paper):
+        troubles.add("paper names each size once, and one at least", studio.name.place, f"paper: [{', '.join(PAPERS)}]")
     for paper in studio.paper:
         _among(paper, PAPERS, "paper", troubles)
     if not re.fullmatch(r"[A-Z]{3}", studio.currency):
@@ -188,13 +190,18 @@ def _is_date(text: str) -> bool:
 
 
 def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:
-    path = (folder / picture).resolve()
     say: Callable[[str, str], None] = lambda message, helped: troubles.add(message, picture.place, helped)  # noqa: E731
-    if not path.is_relative_to(folder.resolve()):
+    try:
+        path = (folder / picture).resolve(strict=True)
+    except (OSError, ValueError, RuntimeError):  # not there, a name that no file can have, links in a circle
+        path = None
+    if path is None and ".." not in Path(picture).parts and not Path(picture).is_absolute():
+        there = [p.name for p in folder.iterdir() if p.suffix.lower() in PICTURES and p.name != picture and p.is_file()]
+        say(f"there is no picture '{picture}'", suggest(picture, there))
+    elif path is None or not path.is_relative_to(folder.resolve()):
         say(f"the picture '{picture}' lies outside the project's folder", f"copy it into {folder.name}/")
     elif not path.is_file():
-        there = [p.name for p in folder.iterdir() if p.suffix.lower() in PICTURES]
-        say(f"there is no picture '{picture}'", suggest(picture, there))
+        say(f"'{picture}' is no file", "name a picture in the project's folder")
     elif path.suffix.lower() not in PICTURES:
         say(f"'{picture}' is not a kind of picture that can be printed", "svg, png or jpg")
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from sheetgen.model.project import PartWords, Project
     from sheetgen.read.yaml_words import Words
 
+LONGEST_NAME = 60
 RESERVED = ("min", "max", "round", "up", "down", "pi", "π")
 
 
@@ -31,6 +32,8 @@ def check_parts(project: Project, troubles: Troubles) -> None:
                 if plain in RESERVED:
                     helped = f"'{plain}' has a meaning in arithmetic ({', '.join(RESERVED)}); take another word"
                 troubles.add(f"'{key}' cannot be the name of a {group}", key.place, helped)
+            elif len(plain) > LONGEST_NAME:
+                troubles.add(f"this name of a {group} is too long", key.place, f"at most {LONGEST_NAME} letters")
             elif plain in names:
                 troubles.add(
                     f"'{key}' is named twice; first at {names[plain]}", key.place, f"give the {group} another name"
@@ -41,6 +44,10 @@ def check_parts(project: Project, troubles: Troubles) -> None:
         troubles.add("there are no parts", project.title.place, "a project wants at least one under parts:")
     if not project.steps:
         troubles.add("there are no steps", project.title.place, "a project wants at least one under steps:")
+    for version in project.versions:
+        for key, word in version.items():
+            if key == "name" and len(word) > LONGEST_NAME:
+                troubles.add("this name of a version is too long", word.place, f"at most {LONGEST_NAME} letters")
     check_fields(project.parts, troubles)
 
 

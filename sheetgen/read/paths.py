@@ -54,6 +54,10 @@ def trace(path: str) -> Outline:
     found = Outline(tuple(points))
     if len(points) < 3 or found.area < 0.01:  # noqa: PLR2004 - a triangle at least
         raise CannotBe("the path encloses nothing", "draw a closed outline, finished size in mm")
+    near = [(round(x, 6), round(y, 6)) for x, y in points]
+    corners = [p for p, after in zip(near, [*near[1:], near[0]], strict=True) if p != after]
+    if len(set(corners)) < len(corners):
+        raise CannotBe("the path meets itself: two of its corners are one", "draw the outline once round")
     if found.crossing():
         x, y = found.crossing() or (0, 0)
         raise CannotBe(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
@@ -43,5 +44,7 @@ def read_text(path: Path, name: str, troubles: Troubles) -> Source | None:
         place = Place(source, head.count(b"\n") + 1, len(head[start:].decode("utf-8", "replace")) + 1)
         troubles.add("the file is not in UTF-8", place, "open it in a text editor and save it with the encoding UTF-8")
         return None
-    text = text.replace("\r\n", "\n")
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    # YAML takes these for ends of lines and no editor shows them so; they come in with pasted text.
+    text = re.sub("[\x85\u2028\u2029]", " ", text)
     return Source(name, text)

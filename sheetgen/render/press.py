@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import threading
+import time
 from concurrent.futures import ProcessPoolExecutor
 from typing import TYPE_CHECKING, Self
 
@@ -22,7 +24,15 @@ _here: list[Printer] = []
 
 
 def _ready() -> None:
-    """One printer for each process."""
+    """One printer for each process, which ends when the one that began it has ended, however that was."""
+    parent = os.getppid()
+
+    def watch() -> None:
+        while os.getppid() == parent:
+            time.sleep(1)
+        os._exit(1)
+
+    threading.Thread(target=watch, daemon=True).start()
     _here.append(Printer())
 
 

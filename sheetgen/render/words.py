@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 TAGS = {"p", "em", "strong", "ul", "ol", "li", "br", "code", "a", "blockquote"}
 KEPT = "\u00a0"
+LESS = "\ue002"  # a < is a sign and no beginning of HTML
 SLOT = "\ue000{}\ue001"
 
 
@@ -45,11 +46,14 @@ def prose(text: Prose, numbers: Numbers, *, inline: bool = False) -> Markup:
     for piece in text:
         if isinstance(piece, str):
             # A run of brackets makes Markdown quadratic; nobody writes one.
-            pieces.append(kept(re.sub(r"\[{4,}", "[[[", piece.replace("\ue000", "").replace("\ue001", ""))))
+            pieces.append(
+                kept(re.sub(r"\[{4,}", "[[[", piece.replace("\ue000", "").replace("\ue001", "").replace("<", LESS)))
+            )
         else:
             pieces.append(SLOT.format(len(figures)))
             figures.append(piece)
     raw = markdown.markdown("".join(pieces), extensions=["sane_lists"], output_format="html")
+    raw = raw.replace(LESS, "&lt;")
     clean = nh3.clean(raw, tags=TAGS, attributes={"a": {"href"}}, url_schemes={"http", "https", "mailto"})
     if inline:
         clean = re.sub(r"^\s*<p>(.*)</p>\s*$", r"\1", clean, flags=re.DOTALL)

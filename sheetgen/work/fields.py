@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.parts.given import Given
     from sheetgen.work.bench import Workbench
 
+LONGEST = 100_000.0  # mm: longer than any spool, and a slip of the unit
 UNITS = {LENGTH: " mm", MASS: " g", TIME: " min", TEMPERATURE: " °C"}
 
 
@@ -108,6 +109,8 @@ def _bound(value: Spread, field: Given[Any], dimension: Dimension) -> str:
         return f"{field.at_least:g}{unit} or more"
     if field.at_most is not None and value.high > field.at_most:
         return f"{field.at_most:g}{unit} or less"
+    if dimension == LENGTH and value.high > LONGEST:
+        return f"{LONGEST / 1000:g} m or less"
     if field.whole and floor(value.low) != value.low:
         return f"a whole number, such as {floor(value.low + 0.5)}"
     return ""

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from sheetgen.work.bench import Workbench
 
 LONGEST = 6000
+MOST_MARKS = 200
 
 
 def prose(text: Word | None, bench: Workbench) -> Prose:
@@ -24,6 +25,9 @@ def prose(text: Word | None, bench: Workbench) -> Prose:
         return ()
     if len(text) > LONGEST:
         bench.troubles.add(f"a text of {len(text)} characters is too long", text.place, f"at most {LONGEST}")
+        return ()
+    if len(re.findall(r"[*_>`\[]", text)) > MOST_MARKS:
+        bench.troubles.add("a text with so many marks cannot be set", text.place, f"at most {MOST_MARKS} of * _ > ` [")
         return ()
     pieces: list[str | Figure] = []
     end = 0
@@ -37,7 +41,11 @@ def prose(text: Word | None, bench: Workbench) -> Prose:
     rest = str(text[end:])
     if "{{" in rest or "{%" in rest or "}}" in rest:
         at = end + min(i for i in (rest.find("{{"), rest.find("{%"), rest.find("}}")) if i >= 0)
-        bench.troubles.add("braces that do not close", text.place_of(at, 2), "a figure is written {{ part.figure }}")
+        bench.troubles.add(
+            "these braces hold no figure",
+            text.place_of(at, 2),
+            "a figure is written {{ part.figure }}; nothing else stands in braces",
+        )
     return (*pieces, rest)
 
 

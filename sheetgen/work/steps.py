@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 SHOWN = 5
 
+FACES = ("both", "one")  # through which a piece dries
+
 
 def steps(bench: Workbench) -> list[WorkedStep]:
     """Every step that this version has."""
@@ -34,6 +36,8 @@ def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
     uses = _uses(step, bench)
     parts = _parts(step.parts, bench)
     wait = waiting(step, bench, parts, uses)
+    if str(step.faces) not in FACES:
+        bench.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
     clay = _fired(step, bench)
     torched = ""
     if clay is not None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.dimension import COUNT, TIME
 from sheetgen.base.material import Adhesive, Clay, Item
 from sheetgen.base.spread import Spread, over, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.drying import drying_range, humidity_slowdown
 from sheetgen.parts.kind import working_number
 from sheetgen.work.stopped import Stopped
@@ -86,14 +87,14 @@ def _part_dries(step: Step, part: Part, bench: Workbench) -> Wait | None:
     fields = type(part).fields()
     try:
         clay = bench.given(part, fields["clay"]) if "clay" in fields else None
-        thickness = bench.given(part, fields["thickness"]) if "thickness" in fields else None
-    except Stopped:
+        thickness = part.deep()
+    except (Stopped, CannotBe):  # told where the figures were worked
         return None
     if not isinstance(clay, Clay) or clay.drying is None:
         return None
     minutes, working = clay.drying, f"{_ends(clay.drying)} min"
     one_face = step.faces == "one"
-    if isinstance(thickness, Spread) and clay.drying_thickness:
+    if thickness is not None and clay.drying_thickness:
         # A slab that dries from one face only is as slow as one of twice its thickness.
         deep = thickness.usual * (2 if one_face else 1)
         minutes = drying_range(minutes, deep, clay.drying_thickness)

@@ -70,7 +70,7 @@ def test_the_wall_goes_by_the_stone_or_by_its_own_height(stocked: Any) -> None:
 def test_the_template_draws_strip_and_base_at_their_printed_size(stocked: Any) -> None:
     cup = stocked("bezel cup", **CUP)
     strip, base = [Polygon(points).bounds for kind, points, _ in cup.drawn().lines if kind == "cut"]
-    assert strip == pytest.approx((0, 0, 50.8, 2.0))
+    assert strip == pytest.approx((0, 0, 51.0, 2.0))
     assert (base[2] - base[0], base[3] - base[1]) == pytest.approx((19.7, 14.7), abs=0.01)
 
 

@@ -144,10 +144,11 @@ def test_an_amount_that_nobody_gave_is_left_open() -> None:
 PROSE = [
     ("*soft* and **hard**", "<em>soft</em> and <strong>hard</strong>"),
     ("- one\n- two", "<ul>\n<li>one</li>\n<li>two</li>\n</ul>"),
-    ("<script>alert(1)</script>rest", "rest"),
-    ("<b onclick=x>bold</b>", "bold"),
+    ("<script>alert(1)</script>rest", "&lt;script&gt;alert(1)&lt;/script&gt;rest"),
+    ("<b onclick=x>bold</b>", "&lt;b onclick=x&gt;bold&lt;/b&gt;"),
     ("[a](javascript:alert(1))", '<a rel="noopener noreferrer">a</a>'),
-    ("<img src=x onerror=y>", ""),
+    ("<img src=x onerror=y>", "&lt;img src=x onerror=y&gt;"),
+    ("Use the <former> you have.", "Use the &lt;former&gt; you have."),
     ("5 < 6 & 7 > 3", "5 &lt; 6 &amp; 7 &gt; 3"),
 ]
 

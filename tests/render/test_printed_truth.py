@@ -108,7 +108,7 @@ def test_the_disc_of_a_dome_is_that_of_its_area_on_the_middle_of_the_clay(cuts: 
     # cap 25 × 4: R = (12.5² + 4²) ÷ 8; clay 1 mm thick fires to 0.91
     radius = (12.5**2 + 4**2) / 8
     middle = math.sqrt(25**2 + 4 * 4**2) * (radius - 0.91 / 2) / radius
-    disc = half(middle * WET)
+    disc = tenth(middle * WET)
     assert len([m for m in cuts if m.is_about(disc, disc)]) == 1
 
 
