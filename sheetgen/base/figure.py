@@ -11,14 +11,15 @@ if TYPE_CHECKING:
     from sheetgen.base.spread import Spread
 
 Rounding = Literal[
-    "bench", "bench up", "bench down", "tenth", "fine", "whole", "whole up", "mass up", "length up", "short"
+    "bench", "bench up", "bench most", "bench down", "most", "tenth", "fine", "whole", "whole up", "mass up",
+    "length up", "short",
 ]  # fmt: skip
 """How the page may round a figure.
 
-`bench`: to the studio's bench step, what a hand can cut; `tenth`: to 0.1 mm, what a hand can
-mark; `fine`: as it is, to two decimals (a thickness, a tool);
-`whole`: a count; `mass up`, `length up`: up, so that what is bought is enough; `short`: a time
-that must not be overrun, both its ends down.
+`bench`: to the studio's bench step, what a hand can cut; `tenth`: to 0.1 mm, what a hand can mark; `fine`: as it is, to
+two decimals (a thickness, a tool); `whole`: a count; `mass up`, `length up`: up, so that what is bought is enough;
+`bench most`, `most`: the high end of the range, up, so that it is enough however the pieces vary; `short`: a time that
+must not be overrun, both its ends down.
 """
 
 

@@ -10,6 +10,8 @@ from sheetgen.base.figure import Size
 from sheetgen.base.spread import GRAIN, ceil, floor
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from sheetgen.base.figure import Figure, Rounding
     from sheetgen.base.spread import Spread
 
@@ -21,8 +23,13 @@ NARROW = "\u202f"
 
 def to_step(x: float, step: float, rounding: Rounding = "bench") -> float:
     """X to a whole number of steps: nearest, up or down."""
-    turn = {"bench up": ceil, "bench down": floor}.get(rounding, lambda n: floor(n + 0.5))
+    turn = {"bench up": ceil, "bench most": ceil, "bench down": floor}.get(rounding, lambda n: floor(n + 0.5))
     return turn(x / step) * step
+
+
+def told_end(figure: Figure) -> float:
+    """The end of a figure's range that is printed: the usual one, or the high one of what must be enough."""
+    return figure.value.high if figure.rounding in {"bench most", "most"} else figure.value.usual
 
 
 def up_for_buying(x: float) -> float:
@@ -45,13 +52,11 @@ class Rounder:
             return to_step(x, INCH / 64 if self.inches else self.bench_step(x), rounding)
         if rounding == "tenth" and unit == "mm":
             return to_step(x, INCH / 64 if self.inches else 0.1)
-        if rounding in {"mass up", "length up"}:
-            return up_for_buying(x)
-        if rounding == "whole":
-            return floor(x + 0.5)
-        if rounding == "whole up":
-            return ceil(x)
-        return x
+        turns: dict[str, Callable[[float], float]] = {
+            "most": lambda n: ceil(n * 100) / 100, "mass up": up_for_buying, "length up": up_for_buying,
+            "whole": lambda n: floor(n + 0.5), "whole up": ceil,
+        }  # fmt: skip
+        return turns.get(rounding, float)(x)
 
     def bench_step(self, x: float) -> float:
         """The step for a size of x mm: a fifth of the bench step for small ones, a millimetre for large ones.
@@ -72,7 +77,7 @@ class Rounder:
 
     def size(self, figure: Figure) -> Size:
         """A figure as made: number and words."""
-        value = self.rounded(figure.value.usual, figure.rounding, figure.unit)
+        value = self.rounded(told_end(figure), figure.rounding, figure.unit)
         return Size(value, self.words(value, figure.unit, figure.rounding))
 
     def words(self, x: float, unit: str, rounding: Rounding = "fine") -> str:

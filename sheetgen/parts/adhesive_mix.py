@@ -96,32 +96,37 @@ class AdhesiveMix(Part):
         """Shared out evenly."""
         return ceil(self.seats_all.usual / self.batches.usual)
 
-    @figure("Mix for each batch", "mL", "max({adhesive.least}, {batch_seats} × {one_seat} ÷ 1000 × (1 + {waste}))")
+    @figure(
+        "Mix for each batch",
+        "mL",
+        "max({adhesive.least}, {batch_seats} × {one_seat} ÷ 1000 × (1 + {waste}))",
+        rounding="most",
+    )
     def batch(self) -> Spread:
         """No less than can be measured out."""
         return mix_volume(self.batch_seats, self.one_seat / float(MM3_PER_CM3), self.waste, self.adhesive.least)
 
-    @figure("Part A for each batch", "mL", "{batch} ÷ (1 + {adhesive.part_b})")
+    @figure("Part A for each batch", "mL", "{batch} ÷ (1 + {adhesive.part_b})", rounding="most")
     def part_a(self) -> Spread:
         """By volume."""
         return part_of_mix(self.batch, 1, self.adhesive.part_b)
 
-    @figure("Part B for each batch", "mL", "{batch} × {adhesive.part_b} ÷ (1 + {adhesive.part_b})")
+    @figure("Part B for each batch", "mL", "{batch} × {adhesive.part_b} ÷ (1 + {adhesive.part_b})", rounding="most")
     def part_b(self) -> Spread:
         """By volume."""
         return part_of_mix(self.batch, self.adhesive.part_b, 1)
 
-    @figure("Part A by weight, if both parts weigh alike", "g", "{part_a} × {adhesive.density}")
+    @figure("Part A by weight, if both parts weigh alike", "g", "{part_a} × {adhesive.density}", rounding="most")
     def mass_a(self) -> Spread:
         """On scales that show it."""
         return mix_mass(self.part_a, self.adhesive.density)
 
-    @figure("Part B by weight, if both parts weigh alike", "g", "{part_b} × {adhesive.density}")
+    @figure("Part B by weight, if both parts weigh alike", "g", "{part_b} × {adhesive.density}", rounding="most")
     def mass_b(self) -> Spread:
         """On scales that show it."""
         return mix_mass(self.part_b, self.adhesive.density)
 
-    @figure("Mix for all", "mL", "{batches} × {batch}")
+    @figure("Mix for all", "mL", "{batches} × {batch}", rounding="most")
     def total(self) -> Spread:
         """All batches."""
         return self.batches * self.batch

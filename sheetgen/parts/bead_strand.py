@@ -116,7 +116,7 @@ class BeadStrand(Strand):
 
     @figure(
         "Thread to cut for one", "mm", "{room} + {knotted} × {in_knot} + {tails}",
-        rounding="bench up", when=lambda part: part.thread,
+        rounding="bench most", when=lambda part: part.thread,
     )  # fmt: skip
     def thread_cut(self) -> Spread:
         """Strand, knots and both tails."""

@@ -46,6 +46,7 @@ class BezelCup(Weighed):
     reach = given.ratio("how much of a flat-backed stone's height the wall covers", default="40 %", at_least=0.05)
     under = given.length("what lies under the stone in the cup", default="0 mm", at_least=0)
     trim = given.length("strip left over to file the seam true", default="0.5 mm", at_least=0)
+    kerf = given.length("sheet lost at each cut; nothing for shears", default="0 mm", at_least=0)
     rim = given.length("base left outside the wall all round", default="0.5 mm", at_least=0)
 
     @property
@@ -115,12 +116,12 @@ class BezelCup(Weighed):
     @property
     def wall_area_worked(self) -> str:
         """How the metal of the wall is worked."""
-        return sheet_worked(self.strip, self.strip_cut, self.wall, 0)
+        return sheet_worked(self.strip, self.strip_cut, self.wall, self.kerf.usual)
 
     @figure("Share of a sheet for the wall", "mm²", "{wall_area_worked}")
     def wall_area(self) -> float:
         """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
-        return sheet_for_one(self.strip, self.strip_cut, self.wall, 0, "stone")
+        return sheet_for_one(self.strip, self.strip_cut, self.wall, self.kerf.usual, "stone")
 
     @figure("Metal of the base, cut to its edge", "mm²",
             "π ÷ 4 × {stone.size.high} × {narrow} + ({outline_worked}) × {grown} + π × {grown}²")  # fmt: skip
@@ -131,12 +132,12 @@ class BezelCup(Weighed):
     @property
     def base_blank_worked(self) -> str:
         """How the metal of the base is worked."""
-        return sheet_worked(self.plate, self.base_across, self.blank_down, 0)
+        return sheet_worked(self.plate, self.base_across, self.blank_down, self.kerf.usual)
 
     @figure("Share of a sheet for the base", "mm²", "{base_blank_worked}")
     def base_blank(self) -> float:
         """The rectangle round it; its share of a sheet cut up in rows where stock says how the sheet is sold."""
-        return sheet_for_one(self.plate, self.base_across, self.blank_down, 0, "stone")
+        return sheet_for_one(self.plate, self.base_across, self.blank_down, self.kerf.usual, "stone")
 
     @property
     def blank_down(self) -> float:

@@ -37,6 +37,7 @@ class BezelStrip(ClosedStrip):
     high = given.length("finished height of the strip", above=0)
     room = given.length("room round the stone, added to its size", default="0.1 mm", at_least=0)
     trim = given.length("length added for filing the ends to fit", default="1 mm", at_least=0)
+    kerf = given.length("sheet lost at each cut; nothing for shears", default="0 mm", at_least=0)
 
     @figure("Stone, long way, with its room", "mm", "{stone.size.high} + {room}")
     def long(self) -> Spread:
@@ -84,12 +85,12 @@ class BezelStrip(ClosedStrip):
     @property
     def area_worked(self) -> str:
         """How the sheet for one is worked."""
-        return sheet_worked(self.sheet, self.cut, self.high, 0)
+        return sheet_worked(self.sheet, self.cut, self.high, self.kerf.usual)
 
     @figure("Share of a sheet for one", "mm²", "{area_worked}")
     def area(self) -> float:
         """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
-        return sheet_for_one(self.sheet, self.cut, self.high, 0, "high")
+        return sheet_for_one(self.sheet, self.cut, self.high, self.kerf.usual, "high")
 
     @figure("Weight, each", "g", "{meets} × {high} × {sheet.thickness} × {sheet.density} ÷ 1000")
     def mass(self) -> Spread:

@@ -68,7 +68,7 @@ class CordBundle(Part):
 
     @figure(
         "Binding thread, each", "mm", "{turns} × π × ({across} + {thread.thickness}) + {tails}",
-        rounding="bench up", when=lambda part: part.thread,
+        rounding="bench most", when=lambda part: part.thread,
     )  # fmt: skip
     def binding(self) -> Spread:
         """Turns side by side, and both tails."""

@@ -50,6 +50,7 @@ class RingBlank(ClosedStrip):
     worn = given.one_of("where it is worn: of a ring for a finger its sizes are told", "on a finger", "elsewhere")
     wide_band = given.one_of("whether a band wider than 4 mm is given its 0.5 mm more", "lengthened", "as given")
     trim = given.length("length added for sawing and filing the ends square", default="0.5 mm", at_least=0)
+    kerf = given.length("sheet lost at each cut; nothing for shears", default="0 mm", at_least=0)
 
     @property
     def metal(self) -> Sheet | Wire:
@@ -118,12 +119,12 @@ class RingBlank(ClosedStrip):
     @property
     def area_worked(self) -> str:
         """How the sheet for one is worked."""
-        return sheet_worked(self.sheet, self.cut, self.wide, 0) if self.sheet else ""
+        return sheet_worked(self.sheet, self.cut, self.wide, self.kerf.usual) if self.sheet else ""
 
     @figure("Share of a sheet for one", "mm²", "{area_worked}", when=lambda part: part.sheet)
     def area(self) -> float:
         """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
-        return sheet_for_one(self.sheet, self.cut, self.wide, 0, "size") if self.sheet else 0
+        return sheet_for_one(self.sheet, self.cut, self.wide, self.kerf.usual, "size") if self.sheet else 0
 
     @figure("Strip width", "mm", "{width}", rounding="tenth", when=lambda part: part.sheet)
     def strip(self) -> Spread:

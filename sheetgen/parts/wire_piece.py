@@ -105,7 +105,7 @@ class WirePiece(Part):
         common = {name: worker for name, worker in found.items() if name in vars(WirePiece)}
         return {name: worker for name, worker in found.items() if name not in common} | common
 
-    @figure("Wire to cut for one", "mm", "{one} + {trim}", rounding="bench up", when=_of_wire)
+    @figure("Wire to cut for one", "mm", "{one} + {trim}", rounding="bench most", when=_of_wire)
     def cut(self) -> Spread:
         """With what is trimmed off."""
         return self.one + self.trim

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
-from sheetgen.base.rounding import up_for_buying
+from sheetgen.base.rounding import told_end, up_for_buying
 from sheetgen.base.spread import Spread, ceil, floor
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.rings import uk_letter
@@ -43,7 +43,7 @@ class Numbers:
         if figure.unit == "mm" and not spread.exact and figure.rounding == "fine":
             # A fired size: only its ends can be promised.
             return self.rounder.range(spread, 1)
-        rounded = self.rounder.rounded(spread.usual, figure.rounding, figure.unit)
+        rounded = self.rounder.rounded(told_end(figure), figure.rounding, figure.unit)
         return self.rounder.words(rounded, figure.unit, figure.rounding)
 
     def unit(self, figure: Figure) -> str:

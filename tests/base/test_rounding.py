@@ -144,3 +144,14 @@ def test_a_thickness_in_inches_is_a_decimal_as_on_a_gauge() -> None:
 )
 def test_a_count_is_whole(x: float, rounding: str, words: str) -> None:
     assert HALVES.size(figure(x, rounding, "")).words == words
+
+
+def test_what_must_be_enough_is_printed_at_the_high_end_of_its_range() -> None:
+    # beads that vary make 26.4 to 27.1 mm of wire: the bench is told the most
+    assert HALVES.size(figure(Spread(26.8, 26.4, 27.1), "bench most")).words == "27.5"
+    assert HALVES.size(figure(Spread(26.8, 26.4, 27.1), "bench up")).words == "27.0"
+
+
+def test_a_long_size_is_cut_to_whole_millimetres() -> None:
+    assert HALVES.size(figure(318.3, "bench up")).words == "319"
+    assert HALVES.size(figure(99.7, "bench up")).words == "100"
