@@ -17,6 +17,9 @@ class Owner(Protocol):
     def owned(self, kind: str) -> Sequence[float]:
         """The sizes, mm, of the tools of one kind; empty when the stock lists none."""
 
+    def as_cut(self, size: float) -> float:
+        """A size in mm as the bench cuts it: up to the studio's step."""
+
 
 class Drawer:
     """What may choose a tool from the drawer of its bench."""

@@ -160,7 +160,7 @@ class Hole(Part):
             helped = at_least(enough[0] * keep) if enough else "a thinner wire: the drawer holds no larger drill"
             message = f"may fire to {self.fired.low:.2f} mm, and the wire is {self.wire:.2f} mm"
             yield Finding("drill" if self.drill else "opening", message, helped)
-        if self.edge.usual < LEAST_EDGE:
+        if self.edge.usual < LEAST_EDGE - GRAIN:
             yield Finding(
                 "edge", "leaves so little metal that a ring pulls out", f"{LEAST_EDGE:g} mm or more", "warning"
             )

@@ -164,7 +164,7 @@ class JumpRing(OnRod):
         return self.count * self.one + self.wound * self.tails
 
     @figure(
-        "Rings from one spool, at most", "", "{spool_worked}",
+        "Rings from one spool", "", "{spool_worked}",
         rounding="whole", when=lambda part: spool(part.wire) > part.tails.usual,
     )  # fmt: skip
     def per_spool(self) -> Spread:

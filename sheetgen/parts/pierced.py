@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.figure import Made
 from sheetgen.base.pen import arc
+from sheetgen.base.spread import GRAIN
 from sheetgen.parts.clay_piece import ClayPiece, bored, fired_by
 from sheetgen.parts.kind import Finding, Worker
 
@@ -80,7 +81,7 @@ class Pierced(ClayPiece):
     def _check_ring(self, around: float, opening: float) -> Iterator[Finding]:
         n = self.holes.usual
         web = around * math.sin(math.pi / n) - opening if n > 1 else math.inf
-        if web < LEAST_WEB:
+        if web < LEAST_WEB - GRAIN:
             room = max(0.5, around * math.sin(math.pi / n) - LEAST_WEB)
             yield Finding("opening", f"{n:g} holes stand {web:.1f} mm apart on that circle", f"{room:.1f} mm or less")
         if around + opening > self.across.usual - 2 * LEAST_WEB:

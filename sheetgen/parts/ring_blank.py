@@ -91,6 +91,11 @@ class RingBlank(ClosedStrip):
         """With what is filed off the ends."""
         return self.meets + self.trim
 
+    @property
+    def as_cut(self) -> float:
+        """The blank as it is cut, mm."""
+        return self.bench.as_cut(self.cut.high)
+
     @figure("Outside, finished", "mm", "{size} + 2 × {metal.thickness} + {extra} ÷ π")
     def outside(self) -> Spread:
         """Outside diameter of the closed ring, not stretched."""
@@ -132,15 +137,15 @@ class RingBlank(ClosedStrip):
         return self.wide
 
     @figure(
-        "Rings from one spool, at most",
+        "Rings from one spool",
         "",
-        "down({wire.pack} ÷ {cut})",
+        "down({wire.pack} ÷ {as_cut})",
         rounding="whole",
         when=lambda p: p.wire is not None and spool(p.wire) > 0,
     )
-    def per_spool(self) -> Spread:
+    def per_spool(self) -> float:
         """How many one pack of the wire gives."""
-        return pieces_from_stock(spool(self.wire) if self.wire else 0, self.cut, 0)
+        return pieces_from_stock.pure(spool(self.wire) if self.wire else 0, self.as_cut, 0)
 
     @property
     def mass_worked(self) -> str:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base import views
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay, Stone
+from sheetgen.base.spread import GRAIN
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.mass import sheet_mass
@@ -197,7 +198,7 @@ class Scatter(Seated, ClayPiece):
                 message = f"leaves {max(0.0, left):.2f} mm of clay under stones that lie flush"
                 yield Finding("thickness", message, at_least(deep + keep), "warning")
         web = self.wet_spacing.usual - self.drill.usual
-        if web < LEAST_WEB:
+        if web < LEAST_WEB - GRAIN:
             sure = (self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high
             yield Finding("gap", f"leaves {web:.2f} mm of clay between two seats", at_least(sure))
 

@@ -10,6 +10,7 @@ from sheetgen.base.figure import Made
 from sheetgen.base.like import said
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.pen import arc
+from sheetgen.base.spread import GRAIN
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.guard import at_least, at_most
 from sheetgen.formulas.shrinkage import wet_size
@@ -119,7 +120,7 @@ class StoneRing(Seated):
         """Round stones; clay left between the seats and outside them."""
         if self.stone.width is not None:
             yield Finding("stone", "is oval, and these seats are drilled round", "a round stone, or a seat for each")
-        if self.web.usual < LEAST_WEB:
+        if self.web.usual < LEAST_WEB - GRAIN:
             sure = at_least((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high)
             yield Finding("gap", f"leaves {self.web.usual:.2f} mm of clay between two seats", sure)
         if self.across and self.wet_across.usual < self.wet_around.usual + self.drill.usual + 2 * LEAST_WEB:

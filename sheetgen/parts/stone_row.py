@@ -9,7 +9,7 @@ from sheetgen.base import forming
 from sheetgen.base.figure import Made
 from sheetgen.base.like import said, worded
 from sheetgen.base.material import Clay, Stone
-from sheetgen.base.spread import Spread, ceil
+from sheetgen.base.spread import GRAIN, Spread, ceil
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.shrinkage import fired_mass, wet_size
 from sheetgen.formulas.stones import row_count, row_gap
@@ -168,7 +168,7 @@ class StoneRow(Seated):
             deep = self.depth.usual - self.thickness.usual
             told = f"goes {deep:.2f} mm through the strip, into what is under it"
             yield Finding("depth", told, f"{self.thickness.usual:g} mm or less, or that much clay beneath", "warning")
-        if self.has_gaps and self.web.usual < LEAST_WEB:
+        if self.has_gaps and self.web.usual < LEAST_WEB - GRAIN:
             sure = (
                 ceil(10 * ((self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high))
                 / 10

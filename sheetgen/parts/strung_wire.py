@@ -48,13 +48,18 @@ class StrungWire(Part):
         """All strands of all pieces."""
         return self.count * self.strands * self.cut
 
+    @property
+    def as_cut(self) -> float:
+        """The wire of one strand as it is cut, mm."""
+        return self.bench.as_cut(self.cut.high)
+
     @figure(
-        "Strands from one spool, at most", "", "down({thread.pack} ÷ {cut})",
+        "Strands from one spool", "", "down({thread.pack} ÷ {as_cut})",
         rounding="whole", when=lambda part: part.thread.pack and part.thread.unit == "mm",
     )  # fmt: skip
-    def per_spool(self) -> Spread:
+    def per_spool(self) -> float:
         """How many one pack gives."""
-        return pieces_from_stock(self.thread.pack or 0, self.cut, 0)
+        return pieces_from_stock.pure(self.thread.pack or 0, self.bench.as_cut(self.cut.high), 0)
 
     @figure("Crimps for all", "", "{count} × {strands} × {crimps}", rounding="whole", when=lambda part: part.crimp)
     def crimps_all(self) -> Spread:

@@ -110,21 +110,26 @@ class WirePiece(Part):
         """With what is trimmed off."""
         return self.one + self.trim
 
-    @figure("Wire for all", "mm", "{count} × {cut}", rounding="length up", when=_of_wire)
+    @property
+    def as_cut(self) -> float:
+        """The wire of one piece as it is cut, mm."""
+        return self.bench.as_cut(self.cut.high)
+
+    @figure("Wire for all", "mm", "{count} × {as_cut}", rounding="length up", when=_of_wire)
     def wire_length(self) -> Spread:
-        """All pieces, with what is trimmed off."""
-        return self.count * self.cut
+        """All pieces as they are cut, with what is trimmed off."""
+        return self.count * self.as_cut
 
     @figure(
-        "Pieces from one spool, at most",
+        "Pieces from one spool",
         "",
-        "down({wire.pack} ÷ {cut})",
+        "down({wire.pack} ÷ {as_cut})",
         rounding="whole",
         when=lambda p: _of_wire(p) and spool(p.wire) > 0,
     )
-    def per_spool(self) -> Spread:
+    def per_spool(self) -> float:
         """How many one pack of the wire gives."""
-        return pieces_from_stock(spool(self.wire), self.cut, 0)
+        return pieces_from_stock.pure(spool(self.wire), self.as_cut, 0)
 
     @figure("Weight of the wire, each", "g", "π ÷ 4 × {wire.thickness}² × {one} × {wire.density} ÷ 1000")
     def mass(self) -> Spread:

@@ -19,6 +19,7 @@ from sheetgen.model.project import OwnFigure
 from sheetgen.parts.catalogue import kinds
 from sheetgen.work import fields
 from sheetgen.work.stopped import Stopped, in_arithmetic
+from sheetgen.work.studio import rounder
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -47,6 +48,7 @@ class Workbench:
 
     def __init__(self, project: Project, library: Library, overrides: Mapping[str, Word], troubles: Troubles) -> None:
         self.project, self.library, self.troubles = project, library, troubles
+        self.rounder = rounder(library.studio)
         self.units = scales.units(str(library.studio.currency))
         self.choices = {in_arithmetic(k): v for k, v in project.choices.items()}
         self.choices |= {in_arithmetic(k): v for k, v in overrides.items()}
@@ -98,6 +100,10 @@ class Workbench:
         """Sizes of the tools of a kind in the drawer."""
         tools = [t for t in self.library.stock.items.values() if isinstance(t, Tool) and t.kind == kind]
         return sorted({size for tool in tools for size in tool.sizes})
+
+    def as_cut(self, size: float) -> float:
+        """A size in mm as the bench cuts it: up to the studio's step."""
+        return self.rounder.rounded(size, "bench up")
 
     # What expressions ask for (the Names of base/arithmetic.py)
 

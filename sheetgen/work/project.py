@@ -4,26 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.arithmetic import Quantity, Wrong
-from sheetgen.base.arithmetic import read as read_expression
-from sheetgen.base.dimension import LENGTH
 from sheetgen.base.figure import Figure
 from sheetgen.base.place import Place, Source, Word
-from sheetgen.base.rounding import INCH, Rounder
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import Trouble, Troubles
-from sheetgen.model.worked import Slab, Worked, WorkedVersion
+from sheetgen.model.worked import Worked, WorkedVersion
 from sheetgen.work.bench import Workbench
 from sheetgen.work.lists import materials, tools
 from sheetgen.work.needs import needs
 from sheetgen.work.prose import prose
 from sheetgen.work.steps import steps
 from sheetgen.work.stopped import Stopped
+from sheetgen.work.studio import rounder, slab
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from sheetgen.model.project import Filed, Library, Studio
+    from sheetgen.model.project import Filed, Library
 
 MAIN = "main"
 
@@ -56,38 +53,6 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         else:
             troubles.extend(_in_version(which, t) for t in own if t not in main_troubles)
     return worked
-
-
-def rounder(studio: Studio) -> Rounder:
-    """The studio's way of rounding."""
-    step = _measure(studio.bench_step)
-    inches = studio.units == "in"
-    size = step.value.usual if step.dimension == LENGTH else INCH / 64
-    return Rounder(size, inches, str(studio.decimal_sign))
-
-
-def slab(studio: Studio) -> Slab | None:
-    """The slab that the studio rolls, if it says so."""
-    if studio.slab_width is None or studio.slab_length is None:
-        return None
-    sides = (studio.slab_width, studio.slab_length, studio.slab_gap)
-    return Slab(*(_measure(word).value.usual for word in sides))
-
-
-def _measure(word: Word) -> Quantity:
-    """A measure of the studio's file, which reading has looked over."""
-    from sheetgen.formulas import scales  # noqa: PLC0415
-
-    class Plain:
-        units = scales.units("")
-
-        def name(self, name: str) -> Quantity:
-            raise Wrong(f"'{name}' is not a measure")
-
-        def scale(self, scale: str, text: str) -> Quantity:
-            return scales.size(scale, text)
-
-    return read_expression(word).work(Plain())
 
 
 def _version(name: str, bench: Workbench) -> WorkedVersion:

@@ -20,6 +20,13 @@ def test_a_published_ring_takes_fifteen_where_the_arc_says_sixteen(stocked: Any)
     assert math.floor(math.pi * 12 / 2.35) == 16
 
 
+def test_a_web_of_just_the_least_clay_is_well(stocked: Any) -> None:
+    # six stones of 2 mm on a circle of 5 mm stand 2.5 mm apart, and the clay does not shrink: 0.5 mm between two seats
+    ring = stocked("stone ring", **RING, around="5 mm", gap="0.5 mm")
+    assert not ring.errors
+    assert ring.usual("stones") == 6
+
+
 @settings(max_examples=40)
 @given(st.integers(30, 400), st.integers(5, 30))
 def test_the_stones_set_out_stand_apart_and_one_more_does_not_fit(stocked: Any, around: int, gap: int) -> None:
