@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import ToolLine, Worked, WorkedStep, WorkedVersion
     from sheetgen.parts.kind import Part
 
-MOST_COLUMNS = 4
+MOST_COLUMNS = 5
 
 
 SIGNS = {
@@ -268,8 +268,10 @@ class View:
             for line in self.worked.versions[name].materials:
                 cells.setdefault(("Used up", line.item.name), {})[name] = self.numbers.amount(line) or "as needed"
         differ = {label: row for label, row in cells.items() if len(set(row.values())) > 1 or len(row) < len(names)}
-        for i in range(0, len(names), MOST_COLUMNS):
-            some = names[i : i + MOST_COLUMNS]
+        tables = -(-len(names) // MOST_COLUMNS)
+        wide = -(-len(names) // tables)
+        for i in range(0, len(names), wide):
+            some = names[i : i + wide]
             yield {
                 "names": [version_name(self.worked, n) for n in some],
                 "rows": [

@@ -247,7 +247,7 @@ class Workbench:
         for name, at in reversed(expression.names()):
             value = working_number(self.name(name).value)
             written = written[:at] + value + written[at + len(name) :]
-        return written.replace("*", "×").replace("/", "÷")
+        return written.replace("*", "×").replace("/", "÷").replace(" - ", " − ")
 
     # How it is done
 
