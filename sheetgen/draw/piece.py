@@ -110,6 +110,9 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
                 pen.text(at, WORDS, size=SIZE)
 
     note = part.template_note(size)
+    for hole in drilled:
+        said = hole.mark(Extent(), sizes_of(hole), _around(part, size))
+        note += f"; {named(hole.name).lower()} {said} {unit}"
     if fired:
         sizes = (_measured(g, worked.rounder) for g in fired)
         note += f"; dotted: {WORDS} about {', '.join(dict.fromkeys(sizes))} {unit}"

@@ -125,7 +125,7 @@ class Hole(Part):
         middle = self.edge + half.usual
         yield Made("middle of the hole from the edge", "wet_middle", middle, lambda wet: fired_size(wet, s), "calliper")
 
-    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> None:
+    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> str:
         """The hole, its middle so far from the edge."""
         drill, deep = size("drill_used"), size("wet_middle")
         x, y = (around.left + around.right) / 2, (around.top + around.bottom) / 2
@@ -143,6 +143,7 @@ class Hole(Part):
         else:
             side = (around.left, around.left + deep) if first == "left" else (around.right - deep, around.right)
             pen.across(around.bottom + 5, *side, deep.words, to=y)
+        return f"Ø {drill.words}"
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The drill."""

@@ -200,8 +200,12 @@ class Part(Drawer):
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
         """Draw the flat piece as it is cut; `size` gives the printed size of a figure by name."""
 
-    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> None:
-        """Mark on the template of the part that it is drilled in, whose outline reaches as far as `around`."""
+    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> str:  # noqa: ARG002 - what is drilled uses them
+        """Mark on the template of the part that it is drilled in, whose outline reaches as far as `around`.
+
+        Returns what to say of it under that template.
+        """
+        return ""
 
     def template_note(self, size: Callable[[str], Size]) -> str:  # noqa: ARG002 - kinds with a template use it
         """What to say under the template: thickness, holes."""

@@ -155,7 +155,7 @@ class Seat(Seated, Weighed):
         """All the layers that the seat asks for."""
         return self.thickness * self.layers.usual
 
-    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> None:
+    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> str:
         """The seat in the middle of its part."""
         middle = (around.left + around.right) / 2, (around.top + around.bottom) / 2
         if _round(self):
@@ -163,6 +163,8 @@ class Seat(Seated, Weighed):
         else:
             pen.oval(middle, size("seat"), size("seat_width"), "thin")
         pen.cross(middle)
+        wide = size("drill") if _round(self) else size("seat")
+        return f"{'Ø ' * _round(self)}{wide.words}"
 
     def view(self, pen: Pen) -> float:
         """The stone."""

@@ -1,0 +1,45 @@
+"""What is drilled in a flat part is marked on its template, where a calliper would mark it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from sheetgen.draw.outlines import extent_of, outlines
+from sheetgen.draw.piece import pieces
+
+HOLE = "  eye:\n    kind: hole\n    clay: clay\n    drill: 2 mm\n    edge: 2 mm\n    drilled in: plate\n{more}steps:\n"
+
+
+def drawn(library: Any, more: str = "") -> Any:
+    library.change("pendant/project.yaml", "steps:\n", HOLE.format(more=more))
+    worked = library.worked("pendant")
+    [piece] = pieces(worked, worked.main)
+    disc = extent_of(outlines(piece.flat)[0])
+    return piece, disc, [at for kind, at, wide, _ in piece.flat.ovals if kind == "cut" and wide == pytest.approx(2)]
+
+
+def test_a_hole_stands_so_far_from_the_edge_as_is_printed(library: Any) -> None:
+    piece, disc, holes = drawn(library)
+    # 2 mm of finished metal ÷ 0.91, and half the drill: 2.198 + 1, marked at 3.2
+    [(x, y)] = holes
+    assert x == pytest.approx((disc.left + disc.right) / 2)
+    assert y - disc.top == pytest.approx(3.2)
+    assert "eye Ø 2 mm" in " ".join(piece.note).replace("\u00a0", " ")
+
+
+def test_holes_on_both_sides_stand_alike(library: Any) -> None:
+    _, disc, holes = drawn(library, "    beside: left and right\n")
+    assert [round(x, 3) for x, _ in sorted(holes)] == [
+        pytest.approx(disc.left + 3.2, abs=1e-3), pytest.approx(disc.right - 3.2, abs=1e-3)
+    ]  # fmt: skip
+
+
+def test_what_has_no_template_takes_no_mark(library: Any) -> None:
+    library.change(
+        "pendant/project.yaml", "steps:\n", HOLE.format(more="").replace("drilled in: plate", "drilled in: eye")
+    )
+    [trouble] = library.check("pendant").troubles.errors
+    assert "has no template" in trouble.message
+    assert "plate" in trouble.help
