@@ -130,9 +130,11 @@ def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is
         tell = max(SMALLEST, min(2.6, 0.7 * min(wide, tall) * SCALE))
         pen.text((x + wide / 2, y + tall / 2 + 0.36 * tell / SCALE), str(number + 1), size=tell, anchor="middle")
     wide, tall = width * SCALE, length * SCALE
-    paper.across(-4, 0, wide, rounder.words(width, "mm", "bench up"), to=0)
-    paper.upright(-4, 0, tall, rounder.words(length, "mm", "bench up"), to=0)
+    told = [rounder.words(rounder.rounded(mm, "bench up"), "mm", "bench up") for mm in sides]
+    paper.across(-4, 0, wide, told[0], to=0)
+    paper.upright(-4, 0, tall, told[1], to=0)
     names = [_called(cuts[each[p.piece]]).replace("_", " ") for p in page]
-    told = ", ".join(f"{names.count(name)} {name}" for name in dict.fromkeys(names))
-    says = f"A slab of {rounder.words(width, 'mm')} × {rounder.words(length, 'mm')} mm with {told}, at half size"
-    return paper.drawing((-EDGE, -EDGE), max(wide, 12) + EDGE + 5, tall + EDGE + 3, says)
+    lies = ", ".join(f"{names.count(name)} {name}" for name in dict.fromkeys(names))
+    says = f"A slab of {rounder.words(width, 'mm')} × {rounder.words(length, 'mm')} mm with {lies}, at half size"
+    # A number beside a short side stands above it, on end.
+    return paper.drawing((-EDGE, -EDGE - 5), max(wide, 12) + EDGE + 5, tall + EDGE + 8, says)
