@@ -12,7 +12,7 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.shapes import edge_of, oval_grown, oval_grown_area
 from sheetgen.formulas.wrap import round_former
 from sheetgen.parts import given, seats
-from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
+from sheetgen.parts.from_sheet import Blank
 from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.seats import Weighed
 
@@ -46,7 +46,8 @@ class BezelCup(Weighed):
     reach = given.ratio("how much of a flat-backed stone's height the wall covers", default="40 %", at_least=0.05)
     under = given.length("what lies under the stone in the cup", default="0 mm", at_least=0)
     trim = given.length("strip left over to file the seam true", default="0.5 mm", at_least=0)
-    kerf = given.length("sheet lost at each cut; nothing for shears", default="0 mm", at_least=0)
+    kerf = given.length("strip lost at each cut; nothing for shears", default="0 mm", at_least=0)
+    spacing = given.length("sheet left round the base, to saw it out", default="1 mm", at_least=0)
     rim = given.length("base left outside the wall all round", default="0.5 mm", at_least=0)
 
     @property
@@ -114,14 +115,20 @@ class BezelCup(Weighed):
         return self.narrow + 2 * self.grown
 
     @property
-    def wall_area_worked(self) -> str:
-        """How the metal of the wall is worked."""
-        return sheet_worked(self.strip, self.strip_cut, self.wall, self.kerf.usual)
+    def wall_blank(self) -> Blank:
+        """The strip as it is cut."""
+        return Blank(self.strip, self.strip_cut.high, self.wall.high, "stone", self.kerf.usual)
 
-    @figure("Share of a sheet for the wall", "mm²", "{wall_area_worked}")
+    @property
+    def base_rect(self) -> Blank:
+        """The rectangle that the base is sawn from, sheet left all round it."""
+        left = self.spacing.usual
+        return Blank(self.plate, self.base_across.high, self.blank_down, "stone", left, left)
+
+    @figure("Share of a sheet for the wall", "mm²", "{wall_blank.worked}")
     def wall_area(self) -> float:
-        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
-        return sheet_for_one(self.strip, self.strip_cut, self.wall, self.kerf.usual, "stone")
+        """Of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
+        return self.wall_blank.share
 
     @figure("Metal of the base, cut to its edge", "mm²",
             "π ÷ 4 × {stone.size.high} × {narrow} + ({outline_worked}) × {grown} + π × {grown}²")  # fmt: skip
@@ -129,15 +136,10 @@ class BezelCup(Weighed):
         """The stone's outline grown evenly."""
         return oval_grown_area(self.stone.size.high, self.narrow, self.outline[0], self.grown)
 
-    @property
-    def base_blank_worked(self) -> str:
-        """How the metal of the base is worked."""
-        return sheet_worked(self.plate, self.base_across, self.blank_down, self.kerf.usual)
-
-    @figure("Share of a sheet for the base", "mm²", "{base_blank_worked}")
+    @figure("Share of a sheet for the base", "mm²", "{base_rect.worked}")
     def base_blank(self) -> float:
-        """The rectangle round it; its share of a sheet cut up in rows where stock says how the sheet is sold."""
-        return sheet_for_one(self.plate, self.base_across, self.blank_down, self.kerf.usual, "stone")
+        """Of a sheet cut up in rows; where stock does not say how the sheet is sold, the rectangle round it."""
+        return self.base_rect.share
 
     @property
     def blank_down(self) -> float:
@@ -158,9 +160,8 @@ class BezelCup(Weighed):
 
     def takes(self) -> Iterator[Take]:
         """Sheet for wall and base, and the stone."""
-        wall, plate = (self.strip_cut.high, self.wall.high), (self.base_across.high, self.blank_down)
-        yield Take(self.strip, self.wall_area * self.count, "wall_area", wall)
-        yield Take(self.plate, self.base_blank * self.count, "base_blank", plate)
+        yield Take(self.strip, self.wall_area * self.count, "wall_area", self.wall_blank.needed)
+        yield Take(self.plate, self.base_blank * self.count, "base_blank", self.base_rect.needed)
         yield Take(self.stone, self.count)
 
     def made(self) -> Iterator[Made]:

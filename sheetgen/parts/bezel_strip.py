@@ -12,7 +12,7 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.stones import bezel_strip_oval, bezel_strip_round
 from sheetgen.parts import closed_strip, given
 from sheetgen.parts.closed_strip import ClosedStrip
-from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
+from sheetgen.parts.from_sheet import Blank
 from sheetgen.parts.kind import Finding, Take, figure
 
 if TYPE_CHECKING:
@@ -83,14 +83,14 @@ class BezelStrip(ClosedStrip):
         return self.high
 
     @property
-    def area_worked(self) -> str:
-        """How the sheet for one is worked."""
-        return sheet_worked(self.sheet, self.cut, self.high, self.kerf.usual)
+    def blank(self) -> Blank:
+        """The strip as it is cut."""
+        return Blank(self.sheet, self.cut.high, self.high.high, "high", self.kerf.usual)
 
-    @figure("Share of a sheet for one", "mm²", "{area_worked}")
+    @figure("Share of a sheet for one", "mm²", "{blank.worked}")
     def area(self) -> float:
-        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
-        return sheet_for_one(self.sheet, self.cut, self.high, self.kerf.usual, "high")
+        """Of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
+        return self.blank.share
 
     @figure("Weight, each", "g", "{meets} × {high} × {sheet.thickness} × {sheet.density} ÷ 1000")
     def mass(self) -> Spread:
@@ -99,7 +99,7 @@ class BezelStrip(ClosedStrip):
 
     def takes(self) -> Iterator[Take]:
         """Sheet by area, and the stone."""
-        yield Take(self.sheet, self.area * self.count, "area", (self.cut.high, self.high.high))
+        yield Take(self.sheet, self.area * self.count, "area", self.blank.needed)
         yield Take(self.stone, self.count)
 
     def made(self) -> Iterator[Made]:

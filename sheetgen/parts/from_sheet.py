@@ -1,7 +1,8 @@
-"""What parts of sheet metal share: how many come out of the sheet as it is sold, and so how much of it one takes."""
+"""A blank of sheet metal: how many come out of the sheet as it is sold, and so how much of it one takes."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe
@@ -10,38 +11,57 @@ from sheetgen.parts.kind import working_number
 
 if TYPE_CHECKING:
     from sheetgen.base.material import Sheet
-    from sheetgen.base.spread import Spread
 
 
-def sheet_for_one(sheet: Sheet, long: Spread | float, wide: Spread | float, gap: float, field: str) -> float:
-    """Sheet (mm²) that one blank of `long` by `wide` mm takes, `gap` mm between two.
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A rectangle `long` by `wide` mm to be cut from a sheet, `gap` mm between two and `edge` mm kept at the sides.
 
-    Where stock says how long and wide the sheet is sold, its area over the blanks that it gives in rows, since what is
-    left beside the rows is no use to them; else the blank's own area. CannotBe for a blank larger than the sheet.
+    `field` is the one to mend if it does not come out of the sheet.
     """
-    a, b = _largest(long), _largest(wide)
-    if not (sheet.long and sheet.wide):
-        return (a + gap) * (b + gap)
-    n = grid_count.pure(sheet.long, sheet.wide, a, b, gap)
-    if n < 1:
-        message = f"wants a blank of {a:.4g} × {b:.4g} mm, and {sheet.name} is sold {sheet.long:g} × {sheet.wide:g} mm"
-        raise CannotBe(message, "a smaller piece, or a larger sheet", field)
-    return sheet.long * sheet.wide / n
 
+    sheet: Sheet
+    long: float
+    wide: float
+    field: str
+    gap: float = 0.0
+    edge: float = 0.0
 
-def sheet_worked(sheet: Sheet, long: Spread | float, wide: Spread | float, gap: float) -> str:
-    """How that area is worked."""
-    a, b, g = working_number(_largest(long)), working_number(_largest(wide)), working_number(gap)
-    if not (sheet.long and sheet.wide):
-        return f"({a} + {g}) × ({b} + {g})" if gap else f"{a} × {b}"
-    high, across = working_number(sheet.long), working_number(sheet.wide)
+    @property
+    def needed(self) -> tuple[float, float]:
+        """Length and width (mm) of the piece of sheet that one blank is cut from."""
+        return self.long + 2 * self.edge, self.wide + 2 * self.edge
 
-    def rows(room: str, piece: str) -> str:
-        return f"down(({room} + {g}) ÷ ({piece} + {g}))" if gap else f"down({room} ÷ {piece})"
+    @property
+    def share(self) -> float:
+        """Sheet (mm²) that one takes.
 
-    ways = f"max({rows(high, a)} × {rows(across, b)}, {rows(high, b)} × {rows(across, a)})"
-    return f"{high} × {across} ÷ {ways}"
+        Where stock says how long and wide the sheet is sold, its area over the blanks that it gives in rows, since
+        what is left beside the rows is no use to them; else the blank's own area. CannotBe for one larger than the
+        sheet.
+        """
+        sheet = self.sheet
+        if not (sheet.long and sheet.wide):
+            return (self.long + self.gap) * (self.wide + self.gap)
+        room = (sheet.long - 2 * self.edge, sheet.wide - 2 * self.edge)
+        n = grid_count.pure(*room, self.long, self.wide, self.gap) if min(room) > 0 else 0
+        if n < 1:
+            wanted = " × ".join(f"{side:.4g}" for side in self.needed)
+            message = f"wants a piece of {wanted} mm, and {sheet.name} is sold {sheet.long:g} × {sheet.wide:g} mm"
+            raise CannotBe(message, "a smaller piece, or a larger sheet", self.field)
+        return sheet.long * sheet.wide / n
 
-
-def _largest(size: Spread | float) -> float:
-    return size if isinstance(size, int | float) else size.high
+    @property
+    def worked(self) -> str:
+        """How that is worked."""
+        sheet = self.sheet
+        a, b, gap, edges = (working_number(n) for n in (self.long, self.wide, self.gap, 2 * self.edge))
+        more = f" + {gap}" if self.gap else ""
+        sides = [f"({side}{more})" if more else side for side in (a, b)]
+        if not (sheet.long and sheet.wide):
+            return " × ".join(sides)
+        high, across = working_number(sheet.long), working_number(sheet.wide)
+        less = f" − {edges}" if self.edge else ""
+        rooms = [f"({room}{less}{more})" if less or more else room for room in (high, across)]
+        ways = (f"down({rooms[0]} ÷ {x}) × down({rooms[1]} ÷ {y})" for x, y in (sides, sides[::-1]))
+        return f"{high} × {across} ÷ max({', '.join(ways)})"

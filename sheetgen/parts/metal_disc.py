@@ -14,7 +14,7 @@ from sheetgen.formulas.mass import disc_mass
 from sheetgen.parts import given
 from sheetgen.parts.closed_strip import thick
 from sheetgen.parts.drawer import neighbours
-from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
+from sheetgen.parts.from_sheet import Blank
 from sheetgen.parts.kind import Finding, Part, Take, figure, working_number
 
 if TYPE_CHECKING:
@@ -92,14 +92,15 @@ class MetalDisc(Part):
         return self.across * self.disc / self.wanted
 
     @property
-    def area_worked(self) -> str:
-        """How the sheet for one is worked."""
-        return sheet_worked(self.sheet, self.disc, self.disc, self.spacing.usual)
+    def blank(self) -> Blank:
+        """The square that the disc is cut from, sheet left all round it."""
+        disc, left = self.disc.high, self.spacing.usual
+        return Blank(self.sheet, disc, disc, "across", left, left)
 
-    @figure("Share of a sheet for one", "mm²", "{area_worked}")
+    @figure("Share of a sheet for one", "mm²", "{blank.worked}")
     def area(self) -> float:
-        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the square round it."""
-        return sheet_for_one(self.sheet, self.disc, self.disc, self.spacing.usual, "across")
+        """Of a sheet cut up in rows; where stock does not say how the sheet is sold, the square round it."""
+        return self.blank.share
 
     @property
     def hole_worked(self) -> str:
@@ -114,8 +115,7 @@ class MetalDisc(Part):
 
     def takes(self) -> Iterator[Take]:
         """Sheet by area."""
-        disc = self.disc.high
-        yield Take(self.sheet, self.area * self.count, "area", (disc, disc))
+        yield Take(self.sheet, self.area * self.count, "area", self.blank.needed)
 
     def made(self) -> Iterator[Made]:
         """Disc and hole."""

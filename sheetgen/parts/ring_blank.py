@@ -17,7 +17,7 @@ from sheetgen.formulas.mass import sheet_mass
 from sheetgen.formulas.rings import iso_size, jp_size, ring_blank, us_size
 from sheetgen.parts import given
 from sheetgen.parts.closed_strip import ClosedStrip
-from sheetgen.parts.from_sheet import sheet_for_one, sheet_worked
+from sheetgen.parts.from_sheet import Blank
 from sheetgen.parts.kind import Finding, Take, figure
 from sheetgen.parts.wire_piece import spool, take_wire
 
@@ -122,14 +122,16 @@ class RingBlank(ClosedStrip):
         return jp_size(self.size)
 
     @property
-    def area_worked(self) -> str:
-        """How the sheet for one is worked."""
-        return sheet_worked(self.sheet, self.cut, self.wide, self.kerf.usual) if self.sheet else ""
+    def blank(self) -> Blank:
+        """The strip as it is cut. CannotBe where it is of wire."""
+        if self.sheet is None:
+            raise CannotBe("a blank of wire takes no sheet", "give the sheet", "sheet")
+        return Blank(self.sheet, self.cut.high, self.wide.high, "size", self.kerf.usual)
 
-    @figure("Share of a sheet for one", "mm²", "{area_worked}", when=lambda part: part.sheet)
+    @figure("Share of a sheet for one", "mm²", "{blank.worked}", when=lambda part: part.sheet)
     def area(self) -> float:
-        """Its share of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
-        return sheet_for_one(self.sheet, self.cut, self.wide, self.kerf.usual, "size") if self.sheet else 0
+        """Of a sheet cut up in rows; where stock does not say how the sheet is sold, the strip itself."""
+        return self.blank.share
 
     @figure("Strip width", "mm", "{width}", rounding="tenth", when=lambda part: part.sheet)
     def strip(self) -> Spread:
@@ -165,7 +167,7 @@ class RingBlank(ClosedStrip):
     def takes(self) -> Iterator[Take]:
         """Sheet by area, or wire by length."""
         if self.sheet:
-            yield Take(self.sheet, self.area * self.count, "area", (self.cut.high, self.wide.high))
+            yield Take(self.sheet, self.area * self.count, "area", self.blank.needed)
         elif self.wire:
             yield take_wire(self.wire, self.cut * self.count, "cut")
 

@@ -37,7 +37,8 @@ def test_the_base_is_the_stone_grown_by_room_wall_and_rim(stocked: Any) -> None:
     left, top, right, bottom = base.bounds
     assert cup.usual("base_area") == pytest.approx(base.area, rel=1e-4)
     assert (cup.usual("base_across"), cup.usual("base_down")) == pytest.approx((right - left, bottom - top), rel=1e-5)
-    assert cup.usual("base_blank") == pytest.approx((right - left) * (bottom - top), rel=1e-5)
+    # a millimetre of sheet is left between two, for the saw
+    assert cup.usual("base_blank") == pytest.approx((right - left + 1) * (bottom - top + 1), rel=1e-5)
     wall = (ellipse(18, 13).buffer(0.35, 64).area - ellipse(18, 13).buffer(0.05, 64).area) * cup.usual("wall")
     assert cup.usual("mass") == pytest.approx((wall * 10.49 + base.area * 0.6 * 10.36) / 1000, rel=1e-4)
 

@@ -9,17 +9,23 @@ import pytest
 SQUARE = 50 * 50
 
 
-@pytest.mark.parametrize(("across", "fit"), [(19, 4), (24, 4), (24.5, 4), (25, 1), (16, 9), (50, 1)])
+@pytest.mark.parametrize(("across", "fit"), [(19, 4), (23.5, 4), (24, 1), (16, 4), (15, 9), (48, 1)])
 def test_a_square_of_sheet_gives_as_many_discs_as_stand_on_it_in_rows(workshop: Any, across: float, fit: int) -> None:
-    # by placing them: the last of a row wants no gap after it
-    placed = sum(1 for i in range(50) for j in range(50) if max(i, j) * (across + 1) + across <= 50)
+    # by placing them, a millimetre kept between two and along every side
+    placed = sum(1 for i in range(50) for j in range(50) if 1 + max(i, j) * (across + 1) + across + 1 <= 50)
     assert placed == fit
     disc = workshop("metal disc", sheet="square-08", across=f"{across} mm")
     assert disc.usual("area") == pytest.approx(SQUARE / fit)
 
 
+def test_the_sheet_to_have_for_a_disc_is_wider_than_the_disc(workshop: Any) -> None:
+    # nobody punches or saws a disc of 20 mm out of a piece of 20 mm
+    [take] = workshop("metal disc", sheet="square-08", across="20 mm").part.takes()
+    assert take.blank == pytest.approx((22, 22))
+
+
 def test_a_disc_wider_than_the_sheet_is_refused_whatever_its_area(workshop: Any) -> None:
-    refused = workshop.make("metal disc", sheet="square-08", across="55 mm")
+    refused = workshop.make("metal disc", sheet="square-08", across="49 mm")
     assert refused.blamed(refused.errors[0]) == "across"
     assert "50 × 50 mm" in refused.errors[0].message
 
@@ -40,4 +46,6 @@ def test_a_roll_gives_as_many_bezels_as_its_length_has_strips(workshop: Any) -> 
 def test_a_cup_takes_its_wall_from_a_roll_and_its_base_from_a_square(workshop: Any) -> None:
     cup = workshop("bezel cup", strip="roll-03", base="square-08", stone="round-8", height="2 mm")
     assert cup.usual("wall_area") == pytest.approx(1500 / (300 // cup.usual("strip_cut")) / 2)  # two heights in 5 mm
-    assert cup.usual("base_blank") == pytest.approx(SQUARE / (50 // cup.usual("base_across")) ** 2)
+    wide = cup.usual("base_across") + 1  # with what is left between two; as much along the sides
+    assert cup.usual("base_blank") == pytest.approx(SQUARE / (49 // wide) ** 2)
+    assert [take.blank for take in cup.part.takes()][1] == pytest.approx((wide + 1, wide + 1))
