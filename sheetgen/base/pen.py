@@ -59,7 +59,7 @@ class Pen(ABC):
         reach = math.copysign(1, y - to)
         for x in (x1, x2):
             self.line([(x, to + reach), (x, y + reach)], "thin")
-        narrow = abs(x2 - x1) < 2.2 + 1.5 * len(words)
+        narrow = abs(x2 - x1) < _room(words)
         if narrow:
             self.line([(x1 - 4, y), (x2 + 4, y)], "thin")
             self.arrow((x1, y), (1, 0))
@@ -95,7 +95,7 @@ class Pen(ABC):
         reach = math.copysign(1, x - to)
         for y in (y1, y2):
             self.line([(to + reach, y), (x + reach, y)], "thin")
-        narrow = abs(y2 - y1) < 2.2 + 1.5 * len(words)
+        narrow = abs(y2 - y1) < _room(words)
         if narrow:
             self.line([(x, y1 - 4), (x, y2 + 4)], "thin")
             self.arrow((x, y1), (0, 1))
@@ -106,6 +106,11 @@ class Pen(ABC):
             self.arrow((x, y1), (0, -1))
             self.arrow((x, y2), (0, 1))
             self.text((x - 0.8, (y1 + y2) / 2), words, anchor="middle", turn=-90)
+
+
+def _room(words: str) -> float:
+    """What a dimension's words and its two arrow heads need between its ends, mm."""
+    return max(4.0, 0.8 + 1.5 * len(words))
 
 
 @dataclass(slots=True)

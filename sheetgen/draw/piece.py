@@ -133,10 +133,11 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
 
 
 def _around(part: Part, size: Callable[[str], Size]) -> Extent:
-    """How far the outline of a part reaches, its dimensions not counted."""
+    """How far the outline of a part reaches, or its guide, its dimensions not counted."""
     flat = Recorder()
     part.template(flat, size)
-    return extent_of(outlines(flat)[0])
+    guides = Recorder([m for m in flat.lines if m[0] == "fold"], [m for m in flat.ovals if m[0] == "fold"])
+    return extent_of(next(iter(outlines(flat)), guides))
 
 
 def _measured(marks: Recorder, rounder: Rounder) -> str:

@@ -158,8 +158,8 @@ class Bail(ClayPiece):
         pen.box((0, 0), long, wide)
         for x in (front, long - back):
             pen.line([(x, 0), (x, wide)], "fold")
-        pen.across(-4, 0, front, front.words, to=0)
-        pen.across(-9, long - back, long, back.words, to=0)
+        pen.across(-9, 0, front, front.words, to=0)
+        pen.across(-4, long - back, long, back.words, to=0)
         pen.across(wide + 5, 0, long, long.words, to=wide)
         pen.upright(-4, 0, wide, wide.words, to=0)
 

@@ -210,8 +210,9 @@ class Box(Lidded):
         """Base, one wall of each length, and the lip."""
         wide, tall, high = size("wet_across"), size("wet_down"), size("wet_wall")
         pen.box((0, 0), wide, tall)
-        pen.across(-4, 0, wide, wide.words, to=0)
+        pen.across(-4, 0, wide, wide.words if self.lid == "none" else f"2 × {wide.words}", to=0)
         pen.upright(-4, 0, tall, tall.words, to=0)
+        pen.text((wide / 2, tall / 2 + 1), "base" if self.lid == "none" else "base, lid", anchor="middle")
         y = tall + 9
         for name in ("wet_across", "wall_down"):
             long = size(name)

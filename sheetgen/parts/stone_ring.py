@@ -129,11 +129,11 @@ class StoneRing(Seated):
             yield Finding("around", "brings the seats to the edge of the disc", most)
 
     def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The circle with its middles and holes; the disc round them, where it is given."""
+        """A guide: the circle with its middles and drills, and the edge of the disc they stand on, cut elsewhere."""
         around, drill = size("wet_around"), size("drill")
         wide = size("wet_across") if self.across else around + drill + 4
         middle = (wide / 2, wide / 2)
-        pen.circle(middle, wide, "cut" if self.across else "fold")
+        pen.circle(middle, wide, "fold")
         pen.circle(middle, around, "centre")
         pen.cross(middle)
         for i in range(int(self.stones.usual)):
@@ -148,7 +148,7 @@ class StoneRing(Seated):
     def template_note(self, size: Callable[[str], Size]) -> str:
         """Seats and what the template is drawn for."""
         shrinks = f"{self.clay.name}, drawn for {self.clay.shrinkage.usual * 100:g} % shrinkage"
-        return f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm; {shrinks}"
+        return f"a guide to prick through, not a cut; {self.stones.usual:g} seats, drill Ø {size('drill').words} mm; {shrinks}"
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The seats as they are marked and drilled, wet."""

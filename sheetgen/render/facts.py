@@ -23,7 +23,7 @@ def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
         row = {"about": _plain(formula.about), "says": formula.says, "source": formula.source, "valid": formula.valid}
         groups.setdefault(_subject(formula.pure.__module__), []).append(row)
     sources: dict[str, list[dict[str, str]]] = {}
-    for fact in facts:
+    for fact in sorted(facts, key=lambda fact: (fact.source, _natural(fact.name))):
         row = {"name": fact.name, "value": f"{float(fact):.10g}", "unit": fact.unit, "grade": fact.grade}
         rows = sources.setdefault(fact.source, [])
         if row not in rows:
@@ -36,6 +36,11 @@ def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
 def _plain(about: str) -> str:
     """A docstring's first sentence without what only a programmer needs."""
     return re.sub(r"\s*CannotBe\b[^.]*\.", "", about).replace("`", "").strip()
+
+
+def _natural(name: str) -> list[tuple[int, str]]:
+    """What sorts 9 before 10: words as they are, numbers by their value."""
+    return [(int(part), "") if part.isdigit() else (-1, part) for part in re.split(r"(\d+)", name)]
 
 
 def _subject(module: str) -> str:

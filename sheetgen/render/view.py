@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
@@ -16,6 +15,7 @@ from sheetgen.facts.gauges import CARD
 from sheetgen.render import pictures, words
 from sheetgen.render.numbers import NBSP, Numbers
 from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
+from sheetgen.render.workings import workings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -26,17 +26,6 @@ if TYPE_CHECKING:
     from sheetgen.parts.kind import Part
 
 MOST_COLUMNS = 5
-
-
-SIGNS = {
-    "up": "up( ) is to the whole number above", "down": "down( ) to the whole number below",
-    "round": "round(a, b) a to the nearest whole number of b",
-    "nearest": "nearest(a, b, c) is the one of b, c that is nearest to a",
-    "atleast": "atleast(a, b, c) the smallest of b, c that is not under a",
-    "max": "max( ) the largest of several", "min": "min( ) the smallest",
-    "sin": "sin( ), cos( ) are of an angle in radians", "asin": "asin( ) the angle in radians of which it is the sine",
-    "acos": "acos( ) the angle in radians of which it is the cosine", "ln": "ln( ) the natural logarithm",
-}  # fmt: skip
 
 
 def version_name(worked: Worked, name: str) -> str:
@@ -90,9 +79,7 @@ class View:
             "reprint": reprint(self.worked),
             "clayed": any(isinstance(line.item, Clay) for line in self.version.materials),
             "slabs": list(slab_sheets(self.worked, self.drawings.slabs)),
-            "workings": list(self._workings()),
-            "signs": list(self._signs()),
-            "rounded": self.worked.rounder.told(),
+            **workings(version, numbers),
         }
 
     def _finished_view(self) -> Markup | None:
@@ -280,42 +267,3 @@ class View:
                     if any(n in row for n in some)
                 ],
             }
-
-    def _workings(self) -> Iterator[dict[str, Any]]:
-        groups: dict[str, list[dict[str, str]]] = {}
-        for figure in self.version.figures.values():
-            row = {"label": figure.label, "working": figure.working, **self._worked_value(figure)}
-            groups.setdefault(figure.part, []).append(row)
-        for part, rows in groups.items():
-            yield {"part": part.replace("_", " ").capitalize() or "The project", "rows": rows}
-        waits = [s for s in self.version.steps if s.wait_working and s.wait]
-        if waits:
-            rows = [
-                {"label": s.title, "working": s.wait_working, "exact": "", "value": self.numbers.time(s.wait)}
-                for s in waits
-                if s.wait
-            ]
-            yield {"part": "Waits", "rows": rows}
-        lines = [line for line in self.version.materials if line.net is not None]
-        if lines:
-            rows = [
-                {"label": m.item.name, "working": m.working, "exact": "", "value": self.numbers.amount(m)}
-                for m in lines
-            ]
-            yield {"part": "What is used up, with its allowance", "rows": rows}
-
-    def _signs(self) -> Iterator[str]:
-        """What the signs mean that the workings of this sheet use."""
-        used = " ".join(row["working"] for group in self._workings() for row in group["rows"])
-        for sign, meaning in SIGNS.items():
-            if re.search(rf"(?<![a-z]){sign}\(", used):
-                yield meaning
-
-    def _worked_value(self, figure: Figure) -> dict[str, str]:
-        """What the working comes to, and what is printed where that differs."""
-        rounder = self.worked.rounder
-        exact = rounder.decimal(figure.value.usual, 3 if abs(figure.value.usual) < 1000 else 1)  # noqa: PLR2004
-        unit = "" if figure.unit in {"US", "UK", "ISO", "JP"} else f" {figure.unit}"
-        printed = self.numbers.value(figure)
-        value = str(self.numbers.words(figure).striptags())
-        return {"exact": f"{exact}{unit}".strip(), "value": value if printed != exact else f"{exact}{unit}".strip()}

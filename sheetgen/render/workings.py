@@ -1,0 +1,76 @@
+"""The last section of a sheet: how each number was worked, so that a reader can reckon it again."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+from sheetgen.base.rounding import told_end
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.base.figure import Figure
+    from sheetgen.model.worked import WorkedVersion
+    from sheetgen.render.numbers import Numbers
+
+SIGNS = {
+    "up": "up( ) is to the whole number above", "down": "down( ) to the whole number below",
+    "round": "round(a, b) a to the nearest whole number of b",
+    "nearest": "nearest(a, b, c) is the one of b, c that is nearest to a",
+    "atleast": "atleast(a, b, c) the smallest of b, c that is not under a",
+    "max": "max( ) the largest of several", "min": "min( ) the smallest",
+    "sin": "sin( ), cos( ) are of an angle in radians", "asin": "asin( ) the angle in radians of which it is the sine",
+    "acos": "acos( ) the angle in radians of which it is the cosine", "ln": "ln( ) the natural logarithm",
+}  # fmt: skip
+ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
+
+
+def workings(version: WorkedVersion, numbers: Numbers) -> dict[str, Any]:
+    """The tables, by part, and what a reader must know of their signs and rounding."""
+    groups = list(_groups(version, numbers))
+    told = [numbers.rounder.told()]
+    if any(told_end(figure) != figure.value.usual for figure in version.figures.values()):
+        told.append(ENOUGH)
+    return {"workings": groups, "signs": list(_signs(groups)), "rounded": " ".join(told)}
+
+
+def _groups(version: WorkedVersion, numbers: Numbers) -> Iterator[dict[str, Any]]:
+    groups: dict[str, list[dict[str, str]]] = {}
+    for figure in version.figures.values():
+        row = {"label": figure.label, "working": figure.working, **_value(figure, numbers)}
+        groups.setdefault(figure.part, []).append(row)
+    for part, rows in groups.items():
+        yield {"part": part.replace("_", " ").capitalize() or "The project", "rows": rows}
+    waits = [
+        {"label": s.title, "working": s.wait_working, "exact": "", "value": numbers.time(s.wait)}
+        for s in version.steps
+        if s.wait_working and s.wait
+    ]
+    if waits:
+        yield {"part": "Waits", "rows": waits}
+    used = [
+        {"label": line.item.name, "working": line.working, "exact": "", "value": numbers.amount(line)}
+        for line in version.materials
+        if line.net is not None
+    ]
+    if used:
+        yield {"part": "Used up, with its allowance", "rows": used}
+
+
+def _signs(groups: list[dict[str, Any]]) -> Iterator[str]:
+    """What the signs mean that the workings of this sheet use."""
+    used = " ".join(row["working"] for group in groups for row in group["rows"])
+    for sign, meaning in SIGNS.items():
+        if re.search(rf"(?<![a-z]){sign}\(", used):
+            yield meaning
+
+
+def _value(figure: Figure, numbers: Numbers) -> dict[str, str]:
+    """What the working comes to, and what is printed where that differs."""
+    rounder = numbers.rounder
+    exact = rounder.decimal(figure.value.usual, 3 if abs(figure.value.usual) < 1000 else 1)  # noqa: PLR2004
+    unit = "" if figure.unit in {"US", "UK", "ISO", "JP"} else f" {figure.unit}"
+    printed = numbers.value(figure)
+    value = str(numbers.words(figure).striptags())
+    return {"exact": f"{exact}{unit}".strip(), "value": value if printed != exact else f"{exact}{unit}".strip()}
