@@ -110,6 +110,8 @@ class Rounder:
             scale = 10**places
         else:
             low, high = value.low, value.high
+            if unit == "mm" and low >= LARGE and high - low >= LARGE_STEP:
+                scale, places = 1, 0  # tenths of such a length say more than is known
         ends = [
             self.decimal(n, places, keep=places > 0) for n in (floor(low * scale) / scale, ceil(high * scale) / scale)
         ]

@@ -41,10 +41,12 @@ SORTS: tuple[Callable[[Sides], float], ...] = (
 )  # fmt: skip
 
 
-def pack(pieces: Sequence[Sides], room: Sides, *, turn: bool = False, tidy: bool = False) -> list[list[Placed]]:
+def pack(
+    pieces: Sequence[Sides], room: Sides, *, turn: bool = False, tidy: bool = False, trials: int = MOST_TRIALS
+) -> list[list[Placed]]:
     """Every piece placed, a list a page. Each piece must fit the room; `turn` allows a quarter turn.
 
-    `tidy` keeps the rows of the first order unless another takes fewer pages.
+    `tidy` keeps the rows of the first order unless another takes fewer pages; `trials` is how many exchanges are tried.
     """
     score: Callable[[list[list[Placed]]], tuple[float, ...]] = (lambda found: (len(found),)) if tidy else _score
     lying = [_first_turn(p, room, turn=turn) for p in pieces]
@@ -53,7 +55,7 @@ def pack(pieces: Sequence[Sides], room: Sides, *, turn: bool = False, tidy: bool
     found = [(_pages(order, pieces, room), order) for order in orders]
     pages, order = min(found, key=lambda one: score(one[0]))
     chance = random.Random(len(pieces))  # noqa: S311 - the same exchanges every time
-    for _ in range(min(MOST_TRIALS, MOST_WORK // max(1, len(pieces) ** 2)) if len(pieces) > 1 else 0):
+    for _ in range(min(trials, MOST_WORK // max(1, len(pieces) ** 2)) if len(pieces) > 1 else 0):
         changed = _exchanged(order, both, chance)
         other = _pages(changed, pieces, room)
         if score(other) < score(pages) or (not tidy and score(other) == score(pages)):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -25,7 +26,8 @@ if TYPE_CHECKING:
 
 SCALE = 0.5
 EDGE = 9.0  # mm for the dimensions beside a picture
-SMALLEST = 1.6  # mm high: a number in a narrow piece
+SMALLEST, LARGEST = 2.0, 2.8  # mm high: the number in a piece
+WIDTHS, TRIALS = 16, 40  # narrower slabs tried, and the exchanges in each
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,10 +67,10 @@ def _cuts(piece: Piece) -> Iterator[Cut]:
 
 def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
     room = (slab.width - slab.gap, slab.length - slab.gap)
-    fitting = [cut for cut in group if _fits(cut, slab.gap, room)]
+    fitting = [cut for cut in group if _fits((cut.sides[0] + slab.gap, cut.sides[1] + slab.gap), room)]
     each = [i for i, cut in enumerate(fitting) for _ in range(cut.count)]
     sizes = [(fitting[i].sides[0] + slab.gap, fitting[i].sides[1] + slab.gap) for i in each]
-    laid = pack(sizes, room, turn=True) if sizes else []
+    laid = _tightest(sizes, room, slab.gap) if sizes else []
     used = sum(area(cut.marks) * cut.count for cut in fitting)
     taken = tuple(_used(page, slab.gap) for page in laid)
     whole = sum(wide * long for wide, long in taken)
@@ -88,6 +90,17 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
     )
 
 
+def _tightest(sizes: Sequence[Sides], room: Sides, gap: float) -> list[list[Placed]]:
+    """The pieces on as few slabs as they need; where one is enough, on the one that is least to roll."""
+    laid = pack(sizes, room, turn=True)
+    if len(laid) > 1:
+        return laid
+    least = max(min(sides) for sides in sizes)
+    rooms = ((least + (room[0] - least) * i / WIDTHS, room[1]) for i in range(WIDTHS))
+    narrower = (pack(sizes, r, turn=True, trials=TRIALS) for r in rooms if all(_fits(one, r) for one in sizes))
+    return min((laid, *(one for one in narrower if len(one) == 1)), key=lambda one: math.prod(_used(one[0], gap)))
+
+
 def _used(page: Sequence[Placed], gap: float) -> tuple[float, float]:
     """Width and length of a slab that its pieces take, with the gap round them."""
     return max(p.x + p.width for p in page) + gap, max(p.y + p.height for p in page) + gap
@@ -97,8 +110,8 @@ def _called(cut: Cut) -> str:
     return f"{cut.name}, {cut.what}" if cut.what else cut.name
 
 
-def _fits(cut: Cut, gap: float, room: tuple[float, float]) -> bool:
-    sides = (cut.sides[0] + gap, cut.sides[1] + gap)
+def _fits(sides: Sides, room: Sides) -> bool:
+    """Whether a piece lies in the room, one way or the other."""
     return any(a <= room[0] and b <= room[1] for a, b in (sides, sides[::-1]))
 
 
@@ -127,7 +140,7 @@ def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is
         _outer(marks).replay(lying)
         wide, tall = placed.width - gap, placed.height - gap
         # Smaller in a narrow piece, so that it does not touch its edges.
-        tell = max(SMALLEST, min(2.6, 0.7 * min(wide, tall) * SCALE))
+        tell = max(SMALLEST, min(LARGEST, min(wide, tall) * SCALE))
         pen.text((x + wide / 2, y + tall / 2 + 0.36 * tell / SCALE), str(number + 1), size=tell, anchor="middle")
     wide, tall = width * SCALE, length * SCALE
     told = [rounder.words(rounder.rounded(mm, "bench up"), "mm", "bench up") for mm in sides]

@@ -94,6 +94,13 @@ def test_pieces_keep_their_gap_and_stay_on_the_slab(slabbed: Any, count: int) ->
     assert len(layout.drawings) == math.ceil(count / 15)
 
 
+def test_four_like_discs_are_rolled_in_two_rows_of_two(slabbed: Any) -> None:
+    # each takes 22 mm and the 3 mm beside it, and 3 mm once more along two edges: 53 × 53; three and one take 78 × 53
+    slabbed.change("pendant/project.yaml", "    across: width\n", "    across: width\n    count: 4\n")
+    [layout] = layouts(slabbed, "pendant")
+    assert layout.used == (pytest.approx((53, 53)),)
+
+
 def test_a_piece_larger_than_the_slab_is_named(slabbed: Any) -> None:
     slabbed.change("pendant/project.yaml", "  width: 20 mm", "  width: 120 mm")
     [layout] = layouts(slabbed, "pendant")
