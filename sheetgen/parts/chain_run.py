@@ -114,9 +114,9 @@ class ChainRun(Clasped):
         return self.link + self.ring
 
     def made(self) -> Iterator[Made]:
-        """The length to measure."""
+        """The length to measure: as whole links make it, not as it was asked for."""
         name = "over_all" if self.measured == "over all" else "inside"
-        yield Made(f"{self.measured}, taut", name, self.length, None, "ruler")
+        yield Made(f"{self.measured}, taut", name, None, None, "ruler")
 
     def check(self) -> Iterator[Finding]:
         """Two links' wires go into one ring, side by side."""
