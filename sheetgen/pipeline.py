@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.spelling import suggest
-from sheetgen.base.trouble import CannotBe, Troubles
+from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.check.project import check as look_over
 from sheetgen.read.library import read_library
 from sheetgen.work.project import work
@@ -70,6 +70,8 @@ def _held(troubles: Troubles, filed: Filed) -> Iterator[None]:
         yield
     except CannotBe as fault:
         troubles.add(fault.message, place, fault.help)
+    except Misplaced as fault:
+        troubles.extend([fault.trouble])
     except OSError as fault:
         what = f"'{fault.filename}': {fault.strerror}" if fault.filename else str(fault)
         troubles.add(
@@ -103,15 +105,13 @@ def publish(
     folder = Folder(build)
     with press:
         for worked in outcome.worked:
-            before = len(outcome.troubles.errors)
             with _held(outcome.troubles, worked.filed):
                 pages = _pages(worked, theme, press, tell)
                 outcome.changed += folder.put(rendering.entry(worked), pages)
                 folder.keep_record()
-            if len(outcome.troubles.errors) > before:
-                outcome.failed.append(worked.filed.name)
-            else:
                 outcome.published.append(worked.filed.name)
+            if worked.filed.name not in outcome.published:
+                outcome.failed.append(worked.filed.name)
     if outcome.worked:
         if not only:
             folder.drop_missing([p.name for p in (root / "projects").iterdir() if p.is_dir()])

@@ -234,3 +234,24 @@ def test_help_and_version_are_there() -> None:
         result = CliRunner().invoke(main, words)
         assert result.exit_code == WELL
         assert result.stdout
+
+
+@pytest.mark.parametrize(
+    ("written", "told"),
+    [
+        ("<p>{{ title }}</p>\n{{ lenght }}\n", "'lenght' is undefined"),
+        ("<p>{{ title }}</p>\n{% if title %}\n", "Unexpected end of template"),
+        ("<p>{{ title }}</p>\n{{ 1 / 0 }}\n", "division by zero"),
+    ],
+)
+@pytest.mark.usefixtures("quick")
+def test_a_fault_in_the_studios_own_theme_is_told_at_its_line(run: Any, library: Any, written: str, told: str) -> None:
+    before = run("publish")
+    own = library.root / "themes" / "plain"
+    own.mkdir(parents=True)
+    (own / "project.html.j2").write_text(written, "utf-8")
+    again = run("publish")
+    assert (before.exit_code, again.exit_code) == (0, 1)
+    assert again.stderr.count("themes/plain/project.html.j2:2:1: error: the theme cannot be used") == 1
+    assert told in again.stderr
+    assert "published 0 projects" in again.stderr + again.stdout

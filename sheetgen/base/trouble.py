@@ -53,6 +53,14 @@ class CannotBe(ValueError):
         self.field = field
 
 
+class Misplaced(Exception):
+    """A trouble found where only an exception gets out, such as in a theme's file."""
+
+    def __init__(self, trouble: Trouble) -> None:
+        super().__init__(trouble.message)
+        self.trouble = trouble
+
+
 @dataclass(slots=True)
 class Troubles:
     """All troubles of one run, each once, in the order of the files."""

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import functools
+import os
+import traceback
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -11,6 +13,8 @@ from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup
 
 import sheetgen
+from sheetgen.base.place import Place, Source
+from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
@@ -30,6 +34,7 @@ class Theme:
 
     def __init__(self, name: str, roots: Sequence[Path]) -> None:
         folders = [root / name for root in (*roots, shipped("themes")) if (root / name).is_dir()]
+        self.root = roots[0].parent if roots else Path()
         self.environment = SandboxedEnvironment(
             loader=jinja2.FileSystemLoader([str(f) for f in folders]),
             autoescape=True,
@@ -41,8 +46,24 @@ class Theme:
         self.folders = folders
 
     def page(self, template: str, **values: Any) -> str:  # noqa: ANN401 - whatever the template wants
-        """A template filled in."""
-        return self.environment.get_template(template).render(style=self.style, **values)
+        """A template filled in. Misplaced for a fault in a file of the theme, at its line."""
+        try:
+            return self.environment.get_template(template).render(style=self.style, **values)
+        except Exception as fault:
+            if (place := self._blamed(fault)) is None:
+                raise
+            message = f"the theme cannot be used ({type(fault).__name__}: {str(fault)[:200]})"
+            raise Misplaced(Trouble(message, place, "mend this line of the theme")) from fault
+
+    def _blamed(self, fault: Exception) -> Place | None:
+        """The line of a theme's file that a fault came from: jinja2 puts its templates into the traceback."""
+        lines = [(frame.filename, frame.lineno or 1) for frame in traceback.extract_tb(fault.__traceback__)]
+        if isinstance(fault, jinja2.TemplateSyntaxError) and fault.filename:
+            lines.append((fault.filename, fault.lineno))
+        for name, line in reversed(lines):
+            if any(Path(name).is_relative_to(folder) for folder in self.folders):
+                return Place(Source(os.path.relpath(name, self.root), Path(name).read_text("utf-8")), line)
+        return None
 
     @functools.cache  # noqa: B019 - a theme lives as long as one run
     def style(self, name: str) -> Markup:
