@@ -59,6 +59,19 @@ EXAMPLES = {
 }
 
 
+# What a bound is told in, and how many of them one of ours is.
+_TOLD = {
+    LENGTH: (" mm", 1), AREA: (" mm²", 1), VOLUME: (" mm³", 1), MASS: (" g", 1), TIME: (" min", 1),
+    TEMPERATURE: (" °C", 1), RATE: (" °C/h", 60), DENSITY: (" g/cm³", 1000),
+}  # fmt: skip
+
+
+def told(x: float, dimension: Dimension) -> str:
+    """A number of ours with the unit that a craftsperson writes it in."""
+    unit, times = _TOLD.get(dimension, ("", 1))
+    return f"{x * times:g}{unit}"
+
+
 @dataclass(frozen=True, slots=True)
 class Unit:
     """A written unit: how many of ours it is, and what it measures."""

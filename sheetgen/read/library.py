@@ -137,6 +137,9 @@ def _among(word: Word, known: Sequence[str], name: str, troubles: Troubles) -> N
 def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
     stock = Stock(cautions={key: Caution(key, *texts, SOURCE, WEAR.get(key, ())) for key, texts in CAUTIONS.items()})
     reader = StockReader(stock, currency, troubles)
+    if not (projects / "stock").is_dir():
+        told = "projects has no folder 'stock', where clays, wires, stones and tools are read from"
+        troubles.add(told, None, "make projects/stock and put the studio's stock there", "warning")
     for path in sorted((projects / "stock").glob("*.y*ml")):
         own = Troubles()
         file = _read(path, f"projects/stock/{path.name}", StockFile, own)

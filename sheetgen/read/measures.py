@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base import arithmetic
-from sheetgen.base.dimension import EXAMPLES, Dimension
+from sheetgen.base.dimension import COUNT, EXAMPLES, Dimension, told
 from sheetgen.formulas import scales
 
 if TYPE_CHECKING:
@@ -55,9 +55,11 @@ class Measures:
         found = self.quantity(word)
         if found is None:
             return None
+        share = wanted == COUNT and most is not None and most <= 1
         if found.dimension != wanted:
-            example = f"write it as {EXAMPLES[wanted]}" if wanted in EXAMPLES else ""
-            self.troubles.add(f"{name} wants {wanted}, and '{word}' is {found.dimension}", word.place, example)
+            example = f"write it as {'8 %' if share else EXAMPLES[wanted]}" if wanted in EXAMPLES else ""
+            what = "a share of the whole" if share else wanted
+            self.troubles.add(f"{name} wants {what}, and '{word}' is {found.dimension}", word.place, example)
             return None
         low, high = found.value.low, found.value.high
         if (
@@ -65,8 +67,12 @@ class Measures:
             or (above is not None and low <= above)
             or (most is not None and high > most)
         ):
-            bounds = [f"{b:g} or {w}" for b, w in ((least, "more"), (most, "less")) if b is not None]
-            bounds += [f"more than {above:g}"] if above is not None else []
+            ends = ((least, "{} or more"), (most, "{} or less"), (above, "more than {}"))
+            bounds = [said.format(_bound(end, wanted, share)) for end, said in ends if end is not None]
             self.troubles.add(f"{name} cannot be {word}", word.place, " and ".join(bounds))
             return None
         return found.value
+
+
+def _bound(x: float, dimension: Dimension, share: bool) -> str:  # noqa: FBT001 - which of two ways to write it
+    return f"{x * 100:g} %" if share else told(x, dimension)

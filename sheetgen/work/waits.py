@@ -88,8 +88,8 @@ def _part_dries(step: Step, part: Part, bench: Workbench) -> Wait | None:
     try:
         clay = bench.given(part, fields["clay"]) if "clay" in fields else None
         thickness = part.deep()
-    except (Stopped, CannotBe):  # told where the figures were worked
-        return None
+    except (Stopped, CannotBe):  # told where the figures were worked, and not again as a clay that does not dry
+        return Wait(spread(0), "drying")
     if not isinstance(clay, Clay) or clay.drying is None:
         return None
     minutes, working = clay.drying, f"{_ends(clay.drying)} min"
