@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Extent, Pen, Point, arc
-from sheetgen.base.sketches import link, wire
+from sheetgen.base.sketches import link, linked, wire
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -121,10 +121,11 @@ def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
     x = 0.0
     wide = run.across
     reach = max(wide / 2 + run.wire, run.ring / 2 + run.ring_wire) * k
+    paths: list[tuple[list[Point], float]] = []
 
     def put(inside: float, across: float, thick: float) -> float:
         """One link or ring, its inside from x on; returns where the next begins, its wire in this one's."""
-        wire(pen, [(x + a, b) for a, b in link(inside * k, across * k, thick * k)], thick * k, closed=True)
+        paths.append(([(x + a, b) for a, b in link(inside * k, across * k, thick * k)], thick * k))
         return x + inside * k
 
     if run.clasp:
@@ -149,6 +150,7 @@ def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
             x = put(run.ring, run.ring, run.ring_wire)
     for _ in range(run.ends[1]):
         x = put(run.ring, run.ring, run.ring_wire)
+    linked(pen, paths)
 
 
 @dataclass(frozen=True, slots=True)

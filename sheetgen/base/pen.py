@@ -32,6 +32,9 @@ class Pen(ABC):
     def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
         """Words on a baseline, `size` mm high, turned by degrees clockwise."""
 
+    def cover(self, loops: Sequence[Sequence[Point]]) -> None:  # noqa: B027 - a pen that only measures hides nothing
+        """Hide what was drawn before inside closed loops; a loop in a loop is an opening."""
+
     def circle(self, centre: Point, diameter: float, kind: Line = "cut") -> None:
         """A circle."""
         self.oval(centre, diameter, diameter, kind)
@@ -130,6 +133,10 @@ class Moved(Pen):
     def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
         """As Pen.oval, moved."""
         self.pen.oval(self._at(centre), width, height, kind)
+
+    def cover(self, loops: Sequence[Sequence[Point]]) -> None:
+        """As Pen.cover, moved."""
+        self.pen.cover([[self._at(p) for p in loop] for loop in loops])
 
     def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, moved."""

@@ -76,11 +76,10 @@ def dome(
 
 def cylinder(pen: Pen, wide: float, long: float) -> None:
     """A tube seen a little from above, the middle of its top at (0, 0)."""
-    lift = wide * 0.14
-    pen.oval((0, 0), wide, 2 * lift)
-    pen.line([(-wide / 2, 0), (-wide / 2, long)])
-    pen.line([(wide / 2, 0), (wide / 2, long)])
-    pen.line([(wide / 2 * math.cos(a), long + lift * math.sin(a)) for a in (math.pi * i / 32 for i in range(33))])
+    turns = [math.pi * i / 32 for i in range(33)]
+    half = [(wide / 2 * math.cos(a), wide * 0.14 * math.sin(a)) for a in turns]
+    pen.line([*((x, -y) for x, y in half), *((x, long + y) for x, y in reversed(half))], closed=True)
+    pen.line(half)
 
 
 def band(points: Sequence[Point], thickness: float) -> tuple[list[Point], list[Point]]:
@@ -100,13 +99,35 @@ def band(points: Sequence[Point], thickness: float) -> tuple[list[Point], list[P
 
 def wire(pen: Pen, points: Sequence[Point], thickness: float, kind: Line = "cut", *, closed: bool = False) -> None:
     """A wire drawn by its two edges; open ends are cut square."""
-    run = [*points, points[0], points[1]] if closed else list(points)
-    left, right = band(run, thickness)
     if closed:
-        pen.line(left[:-2], kind, closed=True)
-        pen.line(right[:-2], kind, closed=True)
+        for edge in _edges(points, thickness):
+            pen.line(edge, kind, closed=True)
     else:
+        left, right = band(points, thickness)
         pen.line([*left, *reversed(right)], kind, closed=True)
+
+
+def _edges(points: Sequence[Point], thickness: float) -> tuple[list[Point], list[Point]]:
+    """The two edges of a wire closed on itself."""
+    left, right = band([*points, points[0], points[1]], thickness)
+    return left[:-2], right[:-2]
+
+
+def linked(pen: Pen, run: Sequence[tuple[Sequence[Point], float]]) -> None:
+    """Links that hang in each other, each the middle of its wire from where it lies in the next one, and its thickness.
+
+    Each crosses the next twice, once over and once under it.
+    """
+    for path, thickness in run:
+        pen.cover(_edges(path, thickness))
+        wire(pen, path, thickness, closed=True)
+    for path, thickness in run[:-1]:
+        quarter = path[: len(path) // 4 + 1]
+        straight = [path[-1]] if math.dist(path[-1], path[0]) > thickness / 100 else []
+        edges = band([*straight, *quarter], thickness)
+        pen.cover([[*edges[0], *reversed(edges[1])]])
+        for edge in edges:
+            pen.line(edge)
 
 
 def belt(r1: float, r2: float, apart: float, *, crossed: bool) -> list[Point]:

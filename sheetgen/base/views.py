@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 from sheetgen.base.pen import Moved, Pen, Point, arc
-from sheetgen.base.sketches import link, wire
+from sheetgen.base.sketches import link, linked, wire
 
 Bead = tuple[float, float]
 """Length along its hole and size across, mm."""
@@ -52,10 +52,11 @@ Links = Sequence[tuple[float, float, float]]
 
 def chain(pen: Pen, run: Links) -> float:
     """A chain hanging straight; returns where the inside of its last link ends."""
-    gone = run[0][2]
+    gone, paths = run[0][2], []
     for inside, across, thick in run:
-        wire(pen, [(y, gone + x) for x, y in link(inside, across, thick)], thick, closed=True)
+        paths.append(([(y, gone + x) for x, y in link(inside, across, thick)], thick))
         gone += inside
+    linked(pen, paths)
     return gone
 
 
@@ -63,14 +64,16 @@ def chain_round(pen: Pen, run: Links, whole: float) -> float:
     """A chain closed to a round `whole` mm inside its links, its gap at the top; returns how far down it reaches."""
     r, gone = whole / (2 * math.pi), (whole - sum(inside for inside, _, _ in run)) / 2
     most = max(across / 2 + thick for _, across, thick in run)
+    paths = []
     for inside, across, thick in run:
         turn = (gone + inside / 2) / r - math.pi / 2
         along = (-math.sin(turn), math.cos(turn))
         at = (r * math.cos(turn), r + most + r * math.sin(turn))
         path = [(x - inside / 2, y) for x, y in link(inside, across, thick)]
         turned = [(at[0] + x * along[0] - y * along[1], at[1] + x * along[1] + y * along[0]) for x, y in path]
-        wire(pen, turned, thick, closed=True)
+        paths.append((turned, thick))
         gone += inside
+    linked(pen, paths)
     return 2 * (r + most)
 
 

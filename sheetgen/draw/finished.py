@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Wire
-from sheetgen.base.pen import Extent, Moved
+from sheetgen.base.pen import Extent, Moved, Recorder
 from sheetgen.base.trouble import CannotBe
+from sheetgen.draw.outlines import loops
 from sheetgen.draw.paper import Paper
 
 if TYPE_CHECKING:
@@ -32,6 +33,11 @@ def finished(version: WorkedVersion) -> Drawing | None:
         return None
     pen = Paper()
     for name, spot in placed.items():
+        seen = Recorder()
+        version.parts[name].view(Moved(seen, spot))
+        # What stands in front hides what is behind it, but not through its openings.
+        closed = [mark for mark in seen.lines if mark[0] == "cut" and mark[2]]
+        pen.cover(loops(Recorder(closed, [mark for mark in seen.ovals if mark[0] == "cut"])))
         version.parts[name].view(Moved(pen, spot))
     names = ", ".join(name.replace("_", " ") for name in placed)
     says = f"The finished piece from the front, {extent.width:.0f} mm wide, {extent.height:.0f} mm high: {names}"

@@ -55,6 +55,12 @@ class Paper(Pen):
         else:
             self.marks.append(f'<ellipse {at} rx="{mm(width / 2)}" ry="{mm(height / 2)}" {STYLES[kind]}/>')
 
+    def cover(self, loops: Sequence[Sequence[Point]]) -> None:
+        """White paper laid over what was drawn."""
+        runs = " ".join("M" + " L".join(f"{mm(x)},{mm(y)}" for x, y in loop) + "Z" for loop in loops)
+        if runs:
+            self.marks.append(f'<path d="{runs}" fill="#fff" fill-rule="evenodd" stroke="none"/>')
+
     def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
         """Words."""
         x, y = mm(at[0]), mm(at[1])

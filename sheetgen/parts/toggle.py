@@ -169,5 +169,6 @@ class Toggle(Part):
         """The ring hanging, and the bar across it as it closes."""
         low = views.loop(pen, 0, self.rod_used.usual, self.wire.thickness)
         half, d = (self.bar_made.usual - self.staff.thickness) / 2, self.staff.thickness
+        pen.cover([[(-half, (low - d) / 2), (half, (low - d) / 2), (half, (low + d) / 2), (-half, (low + d) / 2)]])
         sketches.wire(pen, [(-half, low / 2), (half, low / 2)], d)
         return low - self.wire.thickness

@@ -7,7 +7,9 @@ from itertools import combinations
 from typing import Any
 
 import pytest
+from shapely.geometry import MultiPolygon, Polygon, box
 
+from sheetgen.base import views
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.draw.finished import finished
 
@@ -49,11 +51,35 @@ def test_a_closed_chain_has_all_its_links_on_a_round_of_its_length(all_drawn: An
     part, pen = all_drawn.main.parts["chain"], Recorder()
     part.view(pen)
     links, rings = part.links.usual, part.rings.usual
-    assert len(pen.lines) == 2 * (links + rings)  # both edges of each wire
+    assert sum(closed for _, _, closed in pen.lines) == 2 * (links + rings)  # both edges of each wire
     around = part.inside.usual / math.pi
     extent = Extent()
     part.view(extent)
     assert extent.width == pytest.approx(around + part.across + 2, abs=1)
+
+
+class Layers(Recorder):
+    """A pen that knows which cover lies uppermost at a point."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.laid: list[Polygon] = []
+
+    def cover(self, loops: Any) -> None:
+        outline, *openings = sorted((Polygon(loop) for loop in loops), key=lambda loop: -loop.area)
+        self.laid.append(outline.difference(MultiPolygon(openings)))
+
+
+def test_each_link_of_a_chain_lies_once_over_the_next_and_once_under_it() -> None:
+    # links of 10 mm in wire of 1 mm, 4 mm wide inside: the wires cross left and right of where the insides meet
+    pen, links = Layers(), 3
+    views.chain(pen, [(10, 4, 1)] * links)
+    for i in range(links - 1):
+        both = pen.laid[i].intersection(pen.laid[i + 1])
+        crossings = [both.intersection(box(x, -9, x + 9, 99)).representative_point() for x in (-9, 0)]
+        over = [max(n for n, laid in enumerate(pen.laid) if laid.contains(at)) for at in crossings]
+        assert sorted(n < links for n in over) == [False, True]  # a later cover is of the earlier link, laid over again
+        assert i + 1 in over
 
 
 def test_strewn_stones_lie_inside_their_margin_and_apart(all_drawn: Any) -> None:
