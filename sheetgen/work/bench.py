@@ -18,11 +18,12 @@ from sheetgen.formulas import scales
 from sheetgen.model.project import OwnFigure
 from sheetgen.parts.catalogue import kinds
 from sheetgen.work import fields
+from sheetgen.work.once import Once
 from sheetgen.work.stopped import Stopped, in_arithmetic
 from sheetgen.work.studio import rounder
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
 
     from sheetgen.base.trouble import Troubles
     from sheetgen.model.project import Library, Project
@@ -38,9 +39,6 @@ ITEM_NUMBERS: dict[str, Dimension] = {
     "metal_share": COUNT, "cure": TIME, "drying": TIME,
 }  # fmt: skip
 PLAIN_UNITS = {v: k for k, v in UNIT_DIMENSIONS.items() if k != "mL"} | {COUNT: ""}
-
-
-DEEPEST = 60
 
 
 class Workbench:
@@ -62,8 +60,7 @@ class Workbench:
             self.parts[plain] = kind(plain, self)
             self.words[plain] = {str(k): v for k, v in words.items() if isinstance(v, Word)}
             self.places[plain] = name.place
-        self._known: dict[str, Any] = {}
-        self._open: list[str] = []
+        self.once = Once(troubles)
 
     # What parts ask for (the Bench of parts/kind.py)
 
@@ -75,7 +72,7 @@ class Workbench:
                 return None
             word = Word(field.default, self.places[part.name])
         found: Word = word
-        return self._once(
+        return self.once.get(
             f"{part.name}.{in_arithmetic(field.name)}", found, lambda: fields.read(self, found, field, part.name)
         )
 
@@ -93,7 +90,7 @@ class Workbench:
                 self.troubles.add(message, self.place(part.name), "check the sizes of this part against each other")
             raise Stopped
 
-        value: Spread = self._once(key, self.places[part.name], work)
+        value: Spread = self.once.get(key, self.places[part.name], work)
         return value
 
     def owned(self, kind: str) -> Sequence[float]:
@@ -162,14 +159,14 @@ class Workbench:
                 self._not_in_stock(word, ())
             return self.worked(word, known=[*self.library.stock.items])
 
-        found: Quantity | Item = self._once(name, word, work)
+        found: Quantity | Item = self.once.get(name, word, work)
         return found
 
     def own_figure(self, name: str) -> Quantity:
         """One of the project's own figures."""
         written = self.own[name]
         word = written.value if isinstance(written, OwnFigure) else written
-        found: Quantity = self._once(name, word, lambda: self.worked(word))
+        found: Quantity = self.once.get(name, word, lambda: self.worked(word))
         return found
 
     def worked(self, word: Word, known: Sequence[str] = ()) -> Quantity:
@@ -250,37 +247,6 @@ class Workbench:
         return written.replace("*", "×").replace("/", "÷").replace(" - ", " − ")
 
     # How it is done
-
-    def _once(self, key: str, where: Word | Place, work: Callable[[], Any]) -> Any:  # noqa: ANN401
-        if key in self._known:
-            if isinstance(self._known[key], Stopped):
-                raise Stopped
-            return self._known[key]
-        if key in self._open:
-            circle = [*self._open[self._open.index(key) :], key]
-            place = where.place if isinstance(where, Word) else where
-            told = " → ".join(circle)
-            self.troubles.add(f"these depend on each other in a circle: {told}", place, "give one of them a number")
-            raise Stopped
-        place = where.place if isinstance(where, Word) else where
-        if len(self._open) >= DEEPEST:
-            self.troubles.add(
-                f"'{key}' leans on others through more than {DEEPEST} steps", place, "give one of them a number"
-            )
-            raise Stopped
-        self._open.append(key)
-        try:
-            self._known[key] = work()
-        except RecursionError:  # long sums inside a long chain
-            self.troubles.add(f"'{key}' leans on too much at once", place, "give one of the names in it a number")
-            self._known[key] = Stopped()
-            raise Stopped from None
-        except Stopped as stopped:
-            self._known[key] = stopped
-            raise
-        finally:
-            self._open.pop()
-        return self._known[key]
 
     def _of_part(self, part: Part, rest: str, name: str) -> Quantity:
         workers, given = type(part).workers(), type(part).fields()
