@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base import sketches
 from sheetgen.base.pen import Extent
 from sheetgen.draw.paper import Paper
-from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
-from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW
+from sheetgen.facts.kiln import ROOM, UNLOAD
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
 
@@ -16,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from sheetgen.base.figure import Size
-    from sheetgen.base.material import Phase
+    from sheetgen.base.material import Pace, Phase
     from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.parts.kind import Part
@@ -66,30 +65,33 @@ def scale_words(k: float) -> str:
 
 def kiln_curves(version: WorkedVersion) -> dict[int, Drawing]:
     """The curve of every firing, by the number of its step."""
-    return {i: kiln_curve(step.firing) for i, step in enumerate(version.steps) if step.firing}
+    return {i: kiln_curve(step.firing, step.pace) for i, step in enumerate(version.steps) if step.firing and step.pace}
 
 
-def kiln_curve(phases: Sequence[Phase]) -> Drawing:
-    """Temperature against time: the quicker and the slower kiln's line, with each hold's temperature."""
-    quick, slow = (_line(phases, i) for i in (0, 1))
+def kiln_curve(phases: Sequence[Phase], kiln: Pace) -> Drawing:
+    """Temperature against time: the quickest and the slowest that the kiln may go, with each hold's temperature."""
+    quick, slow = (
+        _line(phases, kiln.full.high, kiln.cooling.low),
+        _line(phases, kiln.full.low, kiln.cooling.high, long=True),
+    )
     pen = Paper()
     labels = [(t, c, f"{c:.0f} °C") for t, c in slow[1:] if any(abs(c - p.to) < 1 for p in phases)][::2]
     labels = list({words: (t, c, words) for t, c, words in reversed(labels)}.values())
     wide, tall = 44.0, 26.0
     frame = [*slow, (max(slow[-1][0], quick[-1][0]), float(UNLOAD))]
-    sketches.curve(pen, frame[:-1], labels, wide, tall, quick)
+    sketches.curve(pen, frame[:-1], labels, wide, tall, quick if quick != slow else ())
     says = "Kiln curve: " + "; ".join(
         f"to {p.to:.0f} °C, hold {p.hold.low:.0f} to {p.hold.high:.0f} min" for p in phases
     )
-    span = f"{quick[-1][0] / MINUTES_PER_HOUR:.1f} to {slow[-1][0] / MINUTES_PER_HOUR:.1f} h"
-    pen.text((0, 7.6), "broken: a quick kiln", size=SMALL)
+    ends = [f"{line[-1][0] / MINUTES_PER_HOUR:.1f}" for line in (quick, slow)]
+    span = f"{' to '.join(dict.fromkeys(ends))} h"
+    if ends[0] != ends[1]:
+        pen.text((0, 7.6), "broken: at the quickest", size=SMALL)
     return pen.drawing((-13, -tall - 1), wide + 15, tall + 10, f"{says}; {span} in all")
 
 
-def _line(phases: Sequence[Phase], slow: int) -> list[tuple[float, float]]:
-    """Points of one kiln's curve: minutes and °C; `slow` is 0 for the quick kiln and short holds, else 1."""
-    rate = (FULL_FAST, FULL_SLOW)[slow]
-    constant = float((COOLING_FAST, COOLING_SLOW)[slow])
+def _line(phases: Sequence[Phase], rate: float, constant: float, *, long: bool = False) -> list[tuple[float, float]]:
+    """Points of one curve, minutes and °C: heated at `rate`, cooled by `constant`, with the short holds or the long."""
     at, start = 0.0, float(ROOM)
     points = [(at, start)]
     for i, phase in enumerate(phases):
@@ -97,7 +99,7 @@ def _line(phases: Sequence[Phase], slow: int) -> list[tuple[float, float]]:
         if phase.to > start:
             at += ramp_minutes(start, phase.to, speed * MINUTES_PER_HOUR)
             points.append((at, phase.to))
-        at += phase.hold.high if slow else phase.hold.low
+        at += phase.hold.high if long else phase.hold.low
         points.append((at, phase.to))
         start = phase.to
         below = phase.cool_below or (float(UNLOAD) if i == len(phases) - 1 else None)

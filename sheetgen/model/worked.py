@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from sheetgen.base.figure import Figure
-    from sheetgen.base.material import Item, Phase
+    from sheetgen.base.material import Item, Pace, Phase
     from sheetgen.base.place import Place
     from sheetgen.base.rounding import Rounder
     from sheetgen.model.project import Caution, Filed, Studio
@@ -65,6 +65,7 @@ class WorkedStep:
     torch: str = ""
     diagrams: tuple[str, ...] = ()
     firing: tuple[Phase, ...] = ()
+    pace: Pace | None = None
     fired: str = ""
     place: Place | None = None
 

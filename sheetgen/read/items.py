@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
@@ -11,7 +10,8 @@ from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, P
 from sheetgen.base.place import Word
 from sheetgen.base.spread import GRAIN, Spread
 from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.shrinkage import relative_density, shrinkage
+from sheetgen.formulas.shrinkage import relative_density
+from sheetgen.read.measured import cooled, shrunk
 from sheetgen.read.measures import Measures
 
 if TYPE_CHECKING:
@@ -93,7 +93,7 @@ class ItemMaker:
 
     def _clay(self, key: Word, written: forms.WrittenClay, common: dict[str, Any]) -> Clay | None:
         if written.test_strips:
-            s: Spread | None = self._strips(written.test_strips)
+            s: Spread | None = shrunk(written.test_strips, self.measures)
         elif written.shrinkage is None:
             self.troubles.add(f"'{key}' has neither shrinkage nor test strips", key.place, "shrinkage: 8-10 %")
             return None
@@ -166,30 +166,6 @@ class ItemMaker:
             )
             return None
         return Spread(usual, low, high)
-
-    def _strips(self, strips: list[Word]) -> Spread | None:
-        """Least, middle and most shrinkage of the studio's own test strips."""
-        found = []
-        for strip in strips:
-            match = re.fullmatch(r"\s*wet\s+(.+?)\s*[,;]\s*fired\s+(.+?)\s*", strip)
-            if not match:
-                self.troubles.add(f"'{strip}' is not a test strip", strip.place, "write wet 50 mm, fired 44.6 mm")
-                continue
-            sides = [
-                self.measures.spread(Word(match[i], strip.place_of(match.start(i), len(match[i]))), LENGTH, above=0)
-                for i in (1, 2)
-            ]
-            if sides[0] and sides[1]:
-                try:
-                    found.append(shrinkage.pure(sides[0].usual, sides[1].usual))
-                except CannotBe as fault:
-                    self.troubles.add(fault.message, strip.place, fault.help)
-        if not found:
-            return None
-        found.sort()
-        half = len(found) // 2
-        middle = found[half] if len(found) % 2 else (found[half - 1] + found[half]) / 2
-        return Spread(middle, found[0], found[-1])
 
     def _phase(self, written: forms.WrittenPhase) -> Phase | None:
         to = self._number(written.to, TEMPERATURE, above=20, most=1300, name="a firing temperature")
@@ -287,7 +263,7 @@ class ItemMaker:
             if written.full_rate
             else None
         )
-        cooling = self.measures.spread(written.cooling, TIME, above=0, name="cooling") if written.cooling else None
+        cooling = cooled(written.cooling, self.measures) if written.cooling else None
         return Tool(
             **common, kind=str(written.kind or ""), sizes=tuple(sorted(s for s in sizes if s)),
             full_rate=rate, cooling=cooling,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Clay, Tool
+from sheetgen.base.material import Clay, Pace, Tool
 from sheetgen.base.spread import Spread, spread
 from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
 from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW, TORCH_ACROSS, TORCH_MASS
@@ -21,23 +21,27 @@ if TYPE_CHECKING:
     from sheetgen.work.bench import Workbench
 
 
-def firing(phases: Sequence[Phase], bench: Workbench) -> Wait:
-    """All phases: each heated from where the last one left the kiln, the last cooled to unloading."""
+def pace(bench: Workbench) -> Pace:
+    """How fast the studio's own kiln is; where it did not measure it, anything between a quick and a slow one."""
     kiln = next((t for t in bench.library.stock.items.values() if isinstance(t, Tool) and t.kind == "kiln"), None)
     full = (kiln and kiln.full_rate) or Spread((FULL_FAST + FULL_SLOW) / 2, FULL_SLOW, FULL_FAST)
-    constant = (kiln and kiln.cooling) or Spread((COOLING_FAST + COOLING_SLOW) / 2, COOLING_FAST, COOLING_SLOW)
+    return Pace(full, (kiln and kiln.cooling) or Spread((COOLING_FAST + COOLING_SLOW) / 2, COOLING_FAST, COOLING_SLOW))
+
+
+def firing(phases: Sequence[Phase], kiln: Pace) -> Wait:
+    """All phases: each heated from where the last one left the kiln, the last cooled to unloading."""
     total, start, worked = spread(0.0), float(ROOM), []
     for i, phase in enumerate(phases):
         ramp = spread(0.0)
         if phase.to > start:
-            ramp = spread(ramp_minutes(start, phase.to, (phase.rate or full) * MINUTES_PER_HOUR))
+            ramp = spread(ramp_minutes(start, phase.to, (phase.rate or kiln.full) * MINUTES_PER_HOUR))
         total = total + ramp + phase.hold
         worked.append(f"heat {start:g} to {phase.to:g} °C {_ends(ramp)}, hold {_ends(phase.hold)}")
         start = phase.to
         last = i == len(phases) - 1
         below = float(UNLOAD) if last and phase.cool_below is None else phase.cool_below
         if below is not None and float(ROOM) < below < start:
-            cool = spread(cooling_minutes(start, below, float(ROOM), constant))
+            cool = spread(cooling_minutes(start, below, float(ROOM), kiln.cooling))
             total = total + cool
             worked.append(f"cool to {below:g} °C {_ends(cool)}")
             start = below

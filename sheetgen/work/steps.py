@@ -8,7 +8,7 @@ from sheetgen.base.material import Clay, Item
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
-from sheetgen.work.firing import firing, torch
+from sheetgen.work.firing import firing, pace, torch
 from sheetgen.work.needs import holds
 from sheetgen.work.prose import prose
 from sheetgen.work.stopped import Stopped
@@ -43,7 +43,7 @@ def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
     if clay is not None:
         torched = torch(clay, bench)
         if wait is None and clay.firing:
-            wait = firing(clay.firing, bench)
+            wait = firing(clay.firing, pace(bench))
     return WorkedStep(
         title=str(step.title),
         text=text,
@@ -57,6 +57,7 @@ def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
         wait_for=wait.what if wait else "",
         wait_working=wait.working if wait else "",
         firing=clay.firing if clay else (),
+        pace=pace(bench) if clay else None,
         fired=clay.name if clay else "",
         torch=torched,
         diagrams=_parts(step.diagram, bench),

@@ -191,6 +191,14 @@ def test_bad_words_get_a_trouble_at_their_place_and_leave_the_last_good_sheets(
         assert "soft copper" in (library.build / "link" / "index.html").read_text("utf-8")
 
 
+@pytest.mark.parametrize("written", ["6 h", "from 100 °C to 800 °C in 6 h", "from 800 °C to 10 °C in 6 h"])
+def test_a_kiln_that_is_said_to_cool_as_none_can_is_told(written: str, library: Any) -> None:
+    library.change("stock/others.yaml", "tools:\n", f"tools:\n  kiln:\n    name: Kiln\n    cooling: {written}\n")
+    [trouble] = library.publish().troubles.errors
+    assert trouble.place
+    assert trouble.place.source.line(trouble.place.line).strip() == f"cooling: {written}"
+
+
 def test_a_library_without_stock_is_told_so_before_all_that_follows_from_it(library: Any) -> None:
     shutil.rmtree(library.path("stock"))
     first = str(next(iter(library.publish().troubles)))

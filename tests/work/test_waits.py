@@ -7,7 +7,10 @@ from typing import Any
 
 import pytest
 
+from sheetgen.draw.diagrams import kiln_curves
+
 HOURS = 60
+COOLING = "    cooling: from 650 °C to 50 °C in 4 h\n"
 
 
 def wait(library: Any, title: str = "Dry", **choices: str) -> Any:
@@ -55,16 +58,14 @@ def test_air_that_cannot_be_is_told(library: Any) -> None:
 
 
 def test_a_firing_takes_its_ramp_its_hold_and_its_cooling(library: Any) -> None:
-    # 630 °C at 600 °C/h is 63 min, 30 min held, and a kiln of constant 90 min cools 650 to 50 °C in 90 × ln(630 ÷ 30).
+    # 630 °C at 600 °C/h is 63 min, 30 min held, and the studio has timed its kiln from 650 to 50 °C: 4 h
     library.change(
         "stock/clays.yaml",
         "      - to: 650 °C\n        hold: 30 min\n",
         "      - to: 650 °C\n        hold: 30 min\n        rate: 600 °C/h\n",
     )
-    library.change(
-        "stock/others.yaml", "  roller:\n", "  kiln:\n    name: Kiln\n    kind: kiln\n    cooling: 90 min\n  roller:\n"
-    )
-    assert wait(library, "Fire").usual == pytest.approx(63 + 30 + 90 * math.log(630 / 30))
+    library.change("stock/others.yaml", "  roller:\n", f"  kiln:\n    name: Kiln\n    kind: kiln\n{COOLING}  roller:\n")
+    assert wait(library, "Fire").usual == pytest.approx(63 + 30 + 240)
 
 
 def test_a_kiln_measured_by_the_studio_gives_one_time_and_an_unknown_kiln_a_range(library: Any) -> None:
@@ -73,11 +74,26 @@ def test_a_kiln_measured_by_the_studio_gives_one_time_and_an_unknown_kiln_a_rang
     library.change(
         "stock/others.yaml",
         "  roller:\n",
-        "  kiln:\n    name: Kiln\n    kind: kiln\n    full rate: 1200 °C/h\n    cooling: 90 min\n  roller:\n",
+        f"  kiln:\n    name: Kiln\n    kind: kiln\n    full rate: 1200 °C/h\n{COOLING}  roller:\n",
     )
     known = wait(library, "Fire")
     assert known.exact
-    assert known.usual == pytest.approx(630 / 20 + 30 + 90 * math.log(630 / 30))
+    assert known.usual == pytest.approx(630 / 20 + 30 + 240)
+
+
+def test_a_kiln_timed_between_other_temperatures_cools_by_newton(library: Any) -> None:
+    # 780 to 80 °C above a room of 20 °C in 6 h; 630 to 30 °C above it takes as much longer as its logarithm is larger
+    library.change(
+        "stock/others.yaml",
+        "  roller:\n",
+        "  kiln:\n    name: Kiln\n    kind: kiln\n    full rate: 1200 °C/h\n"
+        "    cooling: from 800 °C to 100 °C in 6 h\n  roller:\n",
+    )
+    cools = 6 * HOURS * math.log(630 / 30) / math.log(780 / 80)
+    assert wait(library, "Fire").usual == pytest.approx(630 / 20 + 30 + cools)
+    drawn = [d.says for d in kiln_curves(library.main("pendant")).values()]
+    assert drawn
+    assert all(f"{(630 / 20 + 30 + cools) / HOURS:.1f} h in all" in says for says in drawn), drawn
 
 
 def torch(library: Any, **choices: str) -> str:
