@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.material import Clay
 from sheetgen.base.pen import Extent
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
+from sheetgen.check.drilled import drilled
 from sheetgen.model.worked import COMPARISONS
 from sheetgen.parts.kind import Finding
 
@@ -43,7 +44,12 @@ def _parts(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
     for part in version.parts.values():
         name, fields = written[part.name]
         try:
-            for finding in (*part.check(), *_slats(part), *_too_large(part, worked, version), *_drilled(part, version)):
+            for finding in (
+                *part.check(),
+                *_slats(part),
+                *_too_large(part, worked, version),
+                *drilled(part, worked, version),
+            ):
                 word = fields.get(name.__class__(finding.field, name.place))
                 place = getattr(word, "place", name.place)
                 message = f"{part.name.replace('_', ' ')}: {finding.field} {finding.message}"
@@ -63,14 +69,6 @@ def _slats(part: Part) -> Iterator[Finding]:
             ]
             helped = "the nearest owned: " + " and ".join(f"{one:g} mm" for one in near)
             yield Finding(name, f"is {size:g} mm, and no slat of it is in the drawer", helped)
-
-
-def _drilled(part: Part, version: WorkedVersion) -> Iterator[Finding]:
-    """Whether what a hole is drilled in has a template to show it on."""
-    into = getattr(part, "drilled_in", None)
-    if into is not None and not type(version.parts[into.name]).flat():
-        flat = [p.name.replace("_", " ") for p in version.parts.values() if type(p).flat()]
-        yield Finding("drilled in", f"is '{into.name}', which has no template", f"one of {', '.join(flat)}")
 
 
 def _too_large(part: Part, worked: Worked, version: WorkedVersion) -> Iterator[Finding]:
@@ -100,9 +98,10 @@ def _order(version: WorkedVersion) -> Iterator[Trouble]:
     last = firings[-1] if firings else -1
     for i, step in enumerate(version.steps):
         for item in step.uses:
-            if not item.kiln and i < last:
+            if not item.kiln and i <= last:
+                when = "before it" if i < last else "in it"
                 helped = f"move it after '{version.steps[last].title}'"
-                yield Trouble(f"{item.name} does not survive the kiln and is used before it", step.place, helped)
+                yield Trouble(f"{item.name} does not survive the kiln and is used {when}", step.place, helped)
     if firings and not _dries(version.steps[: firings[0]]):
         yield Trouble(
             "the clay is fired before any step dries it", version.steps[firings[0]].place, "add a step wait: drying"

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.cuts import loops
 from sheetgen.base.material import Wire
 from sheetgen.base.pen import Extent, Moved, Recorder
 from sheetgen.base.trouble import CannotBe
-from sheetgen.draw.outlines import loops
 from sheetgen.draw.paper import Paper
 
 if TYPE_CHECKING:

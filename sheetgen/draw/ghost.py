@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from sheetgen.base.cuts import area, extent_of, loops, outlines, sampled, within
 from sheetgen.base.pen import Recorder
-from sheetgen.draw.outlines import area, extent_of, loops, outlines, sampled, within
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.base.cuts import extent_of, outlines
 from sheetgen.base.material import Clay
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.base.spread import Spread
 from sheetgen.draw.ghost import SIZE, WORDS, ghosts, room_for_words
-from sheetgen.draw.outlines import extent_of, outlines
 from sheetgen.draw.paper import Paper
 
 if TYPE_CHECKING:

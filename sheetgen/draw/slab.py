@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.base.cuts import area, extent_of, outlines
 from sheetgen.base.pen import Moved, Recorder
-from sheetgen.draw.outlines import area, extent_of, outlines
 from sheetgen.draw.packing import Sides, pack
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled, Turned

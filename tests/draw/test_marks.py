@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from sheetgen.draw.outlines import extent_of, outlines
+from sheetgen.base.cuts import extent_of, outlines
 from sheetgen.draw.piece import pieces
 
 HOLE = "  eye:\n    kind: hole\n    clay: clay\n    drill: 2 mm\n    edge: 2 mm\n    drilled in: plate\n{more}steps:\n"
@@ -43,3 +43,23 @@ def test_what_has_no_template_takes_no_mark(library: Any) -> None:
     [trouble] = library.check("pendant").troubles.errors
     assert "has no template" in trouble.message
     assert "plate" in trouble.help
+
+
+def test_a_hole_in_a_pointed_tip_is_refused_by_the_metal_beside_it(library: Any) -> None:
+    # a teardrop 12 mm wide, 18 mm high: its sides meet at the tip, each at asin(6 ÷ 12) = 30° to the middle line; a
+    # hole whose edge is 1.5 mm under the tip has its middle 1.5 ÷ 0.91 + 1 = 2.65 mm from it, 2.65 × sin 30° = 1.32
+    # from each side, and 0.32 mm of clay beside it, 0.3 mm of metal
+    library.change("pendant/project.yaml", "    shape: disc\n", "    shape: teardrop\n    down: 18 mm\n")
+    library.change("pendant/project.yaml", "    across: width\n", "    across: 12 mm\n")
+    library.change("pendant/project.yaml", "steps:\n", HOLE.format(more="").replace("edge: 2 mm", "edge: 1.5 mm"))
+    [trouble] = library.check("pendant").troubles.errors
+    assert trouble.message == "eye: edge is 1.5 mm, and only 0.3 mm of 'plate' is left beside the hole"
+
+
+def test_a_seat_wants_the_clay_that_it_is_drilled_in(library: Any) -> None:
+    seat = (
+        "  set:\n    kind: seat\n    clay: clay\n    stone: stone\n    thickness: 3 mm\n    drilled in: plate\nsteps:\n"
+    )
+    library.change("pendant/project.yaml", "steps:\n", seat.replace("stone: stone", "stone: glass-2"))
+    found = [t.message for t in library.check("pendant").troubles.errors]
+    assert any("set: drilled in is 'plate', rolled to 1 mm, and seat and floor want" in m for m in found), found

@@ -12,10 +12,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Point, Polygon
 
+from sheetgen.base.cuts import area, extent_of, outlines
 from sheetgen.base.pen import Recorder, arc
 from sheetgen.draw.cutter import Cutter
 from sheetgen.draw.ghost import ghosts, room_for_words
-from sheetgen.draw.outlines import area, extent_of, outlines
 from sheetgen.draw.piece import Piece, pieces
 from sheetgen.draw.templates import draw
 
