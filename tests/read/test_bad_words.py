@@ -107,6 +107,7 @@ CASES = [
     Bad("a row with no room for a stone", DROPS, "    along: body.length\n    stone: stone\n    margin: 2 mm", "    along: 5 mm\n    stone: stone\n    margin: ‸2 mm", ("no stone", "5 mm"), ("1.5 mm or less",)),
     Bad("a row shorter than its stone", DROPS, "    along: body.length\n    stone: stone", "    along: 1.5 mm\n    stone: ‸stone", ("no stone", "1.5 mm"), ("smaller stone",)),
     Bad("a check that does not hold", DROPS, "need: body.inside < 12 mm", "need: ‸body.inside < 7 mm", ("The cap takes no wider tube.",), ("8 mm", "7 mm")),
+    Bad("a stone in the kiln", DROPS, "    firing: clay\n", "    firing: clay\n    uses: [stone]\n", ("does not survive the kiln and is used in it",), ("after 'Fire'",)),
     Bad("a stone fired before it is set", DROPS, "    uses: [drills]", "    uses: [drills, stone]", ("does not survive the kiln",), ("after 'Fire'",)),
     Bad("a firing before any drying", DROPS, "  - title: Dry\n    wait: drying\n  - title: Fire", "  - title: ‸Fire", ("before any step dries it",), ("wait: drying",)),
     # Pictures
