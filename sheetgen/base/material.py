@@ -30,6 +30,13 @@ class Item:
     place: Place | None = field(default=None, compare=False, repr=False)
 
 
+# What a part may ask the drawer for, and the kiln.
+TOOL_KINDS = (
+    "former", "ring former", "dome former", "cup former", "rod", "peg", "drill", "round cutter", "disc cutter", "slat",
+    "kiln",
+)  # fmt: skip
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Phase:
     """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and the bed."""

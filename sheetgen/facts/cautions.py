@@ -119,6 +119,7 @@ WEAR: dict[str, tuple[str, ...]] = {
     "hammering": (EYES,),
     "wire ends": (EYES,),
     "rotary tool": (EYES,),
+    "epoxy": ("Gloves that the adhesive's maker names",),
     "sanding dust": ("Dust mask",),
     "pickle": (EYES, "Gloves for acid"),
     "patina": (EYES, "Gloves for chemicals"),

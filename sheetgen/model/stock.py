@@ -47,6 +47,7 @@ class WrittenClay(WrittenItem):
     wet_density: Text
     metal_share: Text
     solid_density: Text | None = None
+    melting: Text | None = None
     drying: Text | None = None
     drying_thickness: Text | None = None
     torch: Text | None = None

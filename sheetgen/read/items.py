@@ -6,8 +6,22 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.dimension import AREA, COUNT, DENSITY, LENGTH, MASS, MONEY, RATE, TEMPERATURE, TIME, VOLUME
-from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Phase, Sheet, Stone, Tool, Wire
+from sheetgen.base.material import (
+    TOOL_KINDS,
+    Adhesive,
+    Bead,
+    Clay,
+    Fibre,
+    Finding,
+    Item,
+    Phase,
+    Sheet,
+    Stone,
+    Tool,
+    Wire,
+)
 from sheetgen.base.place import Word
+from sheetgen.base.spelling import suggest
 from sheetgen.base.spread import GRAIN, Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.shrinkage import relative_density
@@ -109,6 +123,7 @@ class ItemMaker:
         at = self._number(written.drying_thickness, LENGTH, above=0, name="drying thickness")
         torch = self._yes_no(written.torch, "torch", otherwise=False)
         firing = [self._phase(p) for p in written.firing]
+        self._below_melting(written)
         if s is None or thick is None or density is None or share is None:
             return None
         density, solid = density * PER_CM3, solid * PER_CM3 if solid else None
@@ -127,6 +142,15 @@ class ItemMaker:
             firing=tuple(p for p in firing if p),
             tested=bool(written.test_strips),
         )
+
+    def _below_melting(self, written: forms.WrittenClay) -> None:
+        """No phase so hot that the piece is a puddle."""
+        melts = self._number(written.melting, TEMPERATURE, above=20, most=1300, name="melting")
+        for phase in written.firing if melts else ():
+            to = self._number(phase.to, TEMPERATURE)
+            if melts and to and to >= melts:
+                message = f"the clay is fired at {phase.to}, and its metal melts at {written.melting}"
+                self.troubles.add(message, phase.to.place, "look at the maker's firing again")
 
     def _possible(  # noqa: PLR0913, PLR0917 - what the balance of mass weighs against each other
         self,
@@ -258,6 +282,10 @@ class ItemMaker:
         sizes = [self._number(word, LENGTH, above=0, name="a size") for word in written.sizes]
         if written.sizes and not written.kind:
             self.troubles.add(f"'{key}' has sizes and no kind", key.place, "kind: former, drill, rod, …")
+        if written.kind is not None and written.kind not in TOOL_KINDS:
+            message = f"'{written.kind}' is not a kind of tool that sizes are chosen from"
+            near = suggest(written.kind, TOOL_KINDS)
+            self.troubles.add(message, written.kind.place, f"{near}; a tool of another kind needs none")
         rate = (
             self.measures.spread(written.full_rate, RATE, least=SLOWEST, name="full rate")
             if written.full_rate

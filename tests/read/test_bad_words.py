@@ -122,6 +122,8 @@ CASES = [
     Bad("no shrinkage at all", CLAYS, "    shrinkage: 8-10 %\n", "", ("neither shrinkage nor test strips",), ("8-10 %",)),
     Bad("clay denser than its metal", CLAYS, "    wet density: 7 g/cm³", "    solid density: 10.49 g/cm³\n    wet density: ‸9.5 g/cm³", ("cannot be", "solid metal"), ("against each other",)),
     Bad("a metal share above the whole", CLAYS, "    metal share: 92 %", "    metal share: ‸192 %", ("metal share",), ("100 % or less",)),
+    Bad("a clay fired past its melting", CLAYS, "    metal share: 92 %", "    metal share: 92 %\n    melting: 640 °C", ("fired at 650 °C", "melts at 640 °C"), ("maker's firing",)),
+    Bad("a misspelt kind of tool", OTHERS, "    kind: drill\n", "    kind: ‸drils\n", ("'drils' is not a kind of tool",), ("did you mean 'drill'",)),
     Bad("a clay heavier than any", CLAYS, "    wet density: 7 g/cm³", "    wet density: ‸70 g/cm³", ("wet density cannot be 70",), ("20 g/cm³ or less",)),
     Bad("a test strip that grew", CLAYS, "      - wet 50 mm, fired 42.5 mm", "      - ‸wet 50 mm, fired 52.5 mm", ("fired",), ()),
     Bad("a test strip in other words", CLAYS, "      - wet 50 mm, fired 42.5 mm", "      - ‸50 mm gives 42.5 mm", ("not a test strip",), ("wet 50 mm, fired 44.6 mm",)),
