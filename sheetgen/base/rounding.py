@@ -38,6 +38,12 @@ def up_for_buying(x: float) -> float:
     return ceil(x / step) * step
 
 
+def up_for_weighing(g: float) -> float:
+    """Up to what a bench scale shows of a piece's own clay: tenths to 10 g, halves to 100 g, then whole grams."""
+    step = 0.1 if g < 10 else 0.5 if g < 100 else 1  # noqa: PLR2004 - steps of a bench scale
+    return ceil(g / step) * step
+
+
 @dataclass(frozen=True, slots=True)
 class Rounder:
     """The studio's way of rounding: millimetres to a bench step, or inches to sixty-fourths."""
@@ -53,7 +59,7 @@ class Rounder:
         if rounding == "tenth" and unit == "mm":
             return to_step(x, INCH / 64 if self.inches else 0.1)
         turns: dict[str, Callable[[float], float]] = {
-            "most": lambda n: ceil(n * 100) / 100, "mass up": up_for_buying, "length up": up_for_buying,
+            "most": lambda n: ceil(n * 100) / 100, "mass up": up_for_weighing, "length up": up_for_buying,
             "whole": lambda n: floor(n + 0.5), "whole up": ceil,
         }  # fmt: skip
         return turns.get(rounding, float)(x)
@@ -73,7 +79,10 @@ class Rounder:
             return "Sizes to cut are rounded to 1/64 in."
         steps = (self.step / 5, self.step, max(self.step, LARGE_STEP))
         small, step, large = (f"{self.decimal(n, 3)} mm" for n in steps)
-        return f"Sizes to cut are rounded to {step}, under {SMALL:g} mm to {small}, from {LARGE:g} mm on to {large}."
+        return (
+            f"Sizes to cut are rounded to {step}, from {LARGE:g} mm on to {large}; under {SMALL:g} mm, and where a fit "
+            f"or a template hangs on them, to {small}."
+        )
 
     def size(self, figure: Figure) -> Size:
         """A figure as made: number and words."""
@@ -110,6 +119,8 @@ class Rounder:
             scale = 10**places
         else:
             low, high = value.low, value.high
+            if places == 1 and not value.exact and _hundredths(low, high):
+                scale, places = 100, 2  # as it is written in stock: no wider than it is
             if unit == "mm" and low >= LARGE and high - low >= LARGE_STEP:
                 scale, places = 1, 0  # tenths of such a length say more than is known
         ends = [
@@ -123,6 +134,12 @@ class Rounder:
     def unit(self, unit: str) -> str:
         """The unit as printed beside `words`."""
         return "in" if self.inches and unit == "mm" else unit
+
+
+def _hundredths(low: float, high: float) -> bool:
+    """Whether a range is given to five hundredths, as the sizes of stones are."""
+    twentieths = [x * 20 for x in (low, high)]
+    return all(abs(n - round(n)) < GRAIN for n in twentieths) and any(round(n) % 2 for n in twentieths)
 
 
 def _places(step: float) -> int:

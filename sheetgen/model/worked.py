@@ -100,6 +100,7 @@ class WorkedVersion:
     tools: list[ToolLine] = field(default_factory=list)
     steps: list[WorkedStep] = field(default_factory=list)
     summary: Prose = ()
+    makes: Prose = ()
     needs: list[Need] = field(default_factory=list)
 
     @property

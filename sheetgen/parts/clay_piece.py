@@ -47,9 +47,9 @@ class ClayPiece(Part):
     clay_mass: Worker
 
     def drills(self, wide: float) -> Iterator[tuple[str, float]]:
-        """The owned drill that a hole so wide (mm) is made with, if it is small and there is one."""
+        """The owned drill that a hole so wide (mm) is made with, if there is one."""
         near = min(self.bench.owned("drill"), key=lambda size: abs(size - wide), default=0.0)
-        if wide < STRAW and abs(near - wide) <= SAME_HOLE:
+        if abs(near - wide) <= SAME_HOLE:
             yield "drill", near
 
     def takes(self) -> Iterator[Take]:

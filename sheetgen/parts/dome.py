@@ -13,6 +13,7 @@ from sheetgen.base.spread import Spread, over
 from sheetgen.formulas.domes import cap_blank, cap_radius, hole_punched, hole_stretched
 from sheetgen.formulas.shrinkage import fired_mass, fired_size, wet_size
 from sheetgen.parts import given
+from sheetgen.parts.clay_piece import fired_by
 from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, figure
 from sheetgen.parts.pierced import Pierced
@@ -211,9 +212,12 @@ class Dome(Pierced):
         return fired_mass(area * self.thickness.usual * self.clay.density / 1000, self.clay.metal_share)
 
     def made(self) -> Iterator[Made]:
-        """Disc, ball and holes."""
+        """Disc, ball, what it is when it is formed, and holes."""
+        fires = fired_by(self.clay)
         yield Made("disc, for the dome", "wet_disc", None, None, "cutter or template")
         yield Made("ball to lay it over" if self.formed == "over" else "cup to press it in", "ball", tool=self.form)
+        yield Made("width outside, formed", "wet_across", self.across, fires, "calliper")
+        yield Made("height over all, formed", "wet_high", None, fires, "calliper")
         yield from super().made()
 
     def tools(self) -> Iterator[tuple[str, float]]:

@@ -98,6 +98,11 @@ class JumpRing(OnRod):
             raise CannotBe("an oval wants its inside width too", "inside width: 4 mm", "shape")
         return self.inside_width
 
+    @figure("Inside width", "mm", "{narrow}", when=lambda part: not _round(part))
+    def inner_width(self) -> Spread:
+        """Across an oval, from wall to wall."""
+        return self.narrow
+
     @property
     def one_worked(self) -> str:
         """How the wire of one ring is worked."""
@@ -207,7 +212,9 @@ class JumpRing(OnRod):
         if _round(self):
             yield Made("inside", "rod_used", self.inside, off, "rod")
         else:
-            yield Made("wire for one ring", "one", tool="oval rod")
+            yield Made("wire for one ring", "one", tool="ruler")
+            yield Made("inside, long", "inner", tool="oval rod, or calliper")
+            yield Made("inside, wide", "inner_width", tool="oval rod, or calliper")
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The ring with its inside; an oval with its seam on a long side."""

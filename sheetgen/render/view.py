@@ -54,7 +54,7 @@ class View:
             "revision": str(self.project.revision),
             "date": str(self.project.date),
             "studio": self.studio,
-            "makes": str(self.project.makes),
+            "makes": words.plain(version.makes, numbers),
             "level": str(self.project.level),
             "tags": [str(t) for t in self.project.tags],
             "bench_time": numbers.time(version.bench_time),
@@ -67,6 +67,7 @@ class View:
             "finished": self._finished_view(),
             "materials": list(self._materials()),
             "at_once": list(self._at_once()),
+            "spared": any("+" in line["amount"] for line in self._materials()),
             "tools": [*(self._tool(line) for line in version.tools), *self._worn()],
             "sizes": list(self._sizes()),
             "unit": self.worked.rounder.unit("mm"),
@@ -172,8 +173,7 @@ class View:
     def _stuff(self, part: Part) -> Iterator[str]:
         """The metals and fibres that a part is cut from; its clay only where the project has several."""
         clays = sum(isinstance(line.item, Clay) and line.net is not None for line in self.version.materials)
-        for field in type(part).fields().values():
-            item = getattr(part, field.attribute)
+        for item in dict.fromkeys(take.item for take in part.takes()):
             if isinstance(item, Wire | Sheet | Fibre) or (isinstance(item, Clay) and clays > 1):
                 yield item.name
 
@@ -212,6 +212,7 @@ class View:
             "text": words.prose(step.text, numbers),
             "expect": words.prose(step.expect, numbers, inline=True),
             "cautions": step.cautions,
+            "hazards": [hazard[:1].lower() + hazard[1:] for c in step.cautions if (hazard := c.hazard.rstrip("."))],
             "figures": list(self._beside(step)),
             "minutes": numbers.time(step.minutes) if step.minutes else "",
             "wait": numbers.time(step.wait) if step.wait else "",
@@ -246,7 +247,8 @@ class View:
 
     def _version_tables(self) -> Iterator[dict[str, Any]]:
         """Sizes of all versions side by side: those that differ, a few versions to a table."""
-        names = list(self.worked.versions)
+        own = self.version.name
+        names = [own, *(name for name in self.worked.versions if name != own)]
         cells: dict[tuple[str, str], dict[str, str]] = {}
         for name in names:
             for part, made, figure in self._made(self.worked.versions[name]):
@@ -265,6 +267,7 @@ class View:
             some = names[i : i + wide]
             yield {
                 "names": [version_name(self.worked, n) for n in some],
+                "own": own in some,
                 "rows": [
                     {"part": part, "label": label, "cells": [row.get(n, "–") for n in some]}
                     for (part, label), row in differ.items()

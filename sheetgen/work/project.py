@@ -12,7 +12,7 @@ from sheetgen.model.worked import Worked, WorkedVersion
 from sheetgen.work.bench import Workbench
 from sheetgen.work.lists import materials, tools
 from sheetgen.work.needs import needs
-from sheetgen.work.prose import prose
+from sheetgen.work.prose import prose, without_figures
 from sheetgen.work.steps import steps
 from sheetgen.work.stopped import Stopped
 from sheetgen.work.studio import rounder, slab
@@ -30,12 +30,13 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
     worked = Worked(filed, library.studio, rounder(library.studio), slab=slab(library.studio))
     tried = {k: _typed(k, v) for k, v in (choices or {}).items()}
     named: dict[str, dict[str, Word]] = {MAIN: {}}
+    called = slug(str(filed.project.main_version)) if filed.project.main_version else MAIN
     for version in filed.project.versions:
         name = next((v for k, v in version.items() if k == "name"), None)
         if name is None:
             place = next(iter(version)).place if version else filed.project.title.place
             troubles.add("a version has no name", place, "add name: …")
-        elif str(name) in named or slug(name) in map(slug, named):
+        elif slug(name) in {called, *map(slug, named)}:
             troubles.add(f"another version is called '{name}' too", name.place, "give it another name")
         else:
             named[str(name)] = {k: v for k, v in version.items() if k != "name"}
@@ -83,6 +84,8 @@ def _version(name: str, bench: Workbench) -> WorkedVersion:
     version.steps = steps(bench)
     version.needs = list(needs(bench))
     version.summary = prose(bench.project.summary, bench)
+    version.makes = prose(bench.project.makes, bench)
+    without_figures(bench.project.title, "a title", bench)
     version.materials = materials(bench, version.steps)
     version.tools = tools(bench, version.steps)
     return version

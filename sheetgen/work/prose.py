@@ -49,6 +49,14 @@ def prose(text: Word | None, bench: Workbench) -> Prose:
     return (*pieces, rest)
 
 
+def without_figures(text: Word, what: str, bench: Workbench) -> str:
+    """Text that is the same in every version; a trouble for one with a figure in it."""
+    if "{{" in text:
+        helped = "a figure may stand in summary, makes, text and expect"
+        bench.troubles.add(f"{what} holds no figures", text.place_of(text.find("{{"), 2), helped)
+    return str(text)
+
+
 def _figure(text: Word, match: re.Match[str], bench: Workbench) -> Figure | None:
     inner = match[1].strip()
     start = match.start(1) + len(match[1]) - len(match[1].lstrip())

@@ -8,9 +8,10 @@ from sheetgen.base.material import Clay, Item
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
+from sheetgen.parts.kind import Part
 from sheetgen.work.firing import firing, pace, torch
 from sheetgen.work.needs import holds
-from sheetgen.work.prose import prose
+from sheetgen.work.prose import prose, without_figures
 from sheetgen.work.stopped import Stopped
 from sheetgen.work.waits import time, waiting
 
@@ -45,7 +46,7 @@ def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
         if wait is None and clay.firing:
             wait = firing(clay.firing, pace(bench))
     return WorkedStep(
-        title=str(step.title),
+        title=without_figures(step.title, "a title", bench),
         text=text,
         expect=expect,
         cautions=_cautions(step, bench, uses, clay, _hazards(parts, bench, told)),
@@ -60,7 +61,7 @@ def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
         pace=pace(bench) if clay else None,
         fired=clay.name if clay else "",
         torch=torched,
-        diagrams=_parts(step.diagram, bench),
+        diagrams=_drawn(step.diagram, bench),
         place=step.title.place,
     )
 
@@ -100,6 +101,17 @@ def _parts(words: list[Word], bench: Workbench) -> tuple[str, ...]:
         else:
             bench.troubles.add(f"there is no part '{word}'", word.place, suggest(word, bench.parts))
     return tuple(found)
+
+
+def _drawn(words: list[Word], bench: Workbench) -> tuple[str, ...]:
+    """Parts whose forming is drawn; a doubt for one of a kind that has no such drawing."""
+    parts = _parts(words, bench)
+    for word in words:
+        part = bench.parts.get(word.replace(" ", "_"))
+        if part is not None and type(part).diagram is Part.diagram:
+            helped = "take it out: what is flat is drawn on the page of templates"
+            bench.troubles.add(f"a {type(part).kind} has no drawing of how it is formed", word.place, helped, "warning")
+    return parts
 
 
 def _shown(step: Step, bench: Workbench, text: tuple[str | Figure, ...]) -> tuple[Figure, ...]:
