@@ -141,6 +141,8 @@ def _said(text: str, fault: lark.exceptions.UnexpectedInput) -> Wrong:
     if text[max(0, at - 1) : at + 1] == "**" or text[at : at + 2] == "**":
         return Wrong("'**' is not known here", at, 1, "there are no powers; write a product")
     helped = "arithmetic is + - * / ( ), min, max, round, up, down, names and measures such as 38 mm"
+    if re.search(r"[a-z_] +$", text[:at]) and found[:1].isalpha():
+        helped = "a name of several words is written with underscores here, such as wet_length"
     if text[at : at + 1] in "'\"" or found in {"'", '"'}:
         helped = 'an inch is written in, 1 1/2 in or 1½"'
     return Wrong(f"'{found}' cannot stand here", at, len(found), helped)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.figure import Made
 from sheetgen.base.material import Clay
 from sheetgen.base.spread import Spread, spread
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import shapes
 from sheetgen.formulas.guard import at_most
 from sheetgen.formulas.mass import sheet_mass
@@ -96,6 +97,9 @@ class CutShape(Outlined):
     @figure("Height, cut wet", "mm", "{finished_down} ÷ (1 − {clay.shrinkage})", rounding="bench", when=_is(*TWO_SIDED))
     def wet_down(self) -> Spread:
         """Height to cut."""
+        if self.shape in {"teardrop", "leaf"} and self.finished_down.usual <= self.drawn.usual:
+            message = f"a {self.shape} is higher than wide, and this is {self.drawn.usual:g} mm wide"
+            raise CannotBe(message, f"more than {self.drawn.usual:g} mm, or less across", "down")
         return wet_size(self.finished_down, self.clay.shrinkage)
 
     @figure("Height, cut wet", "mm", "{wet_across} × {tall}", rounding="tenth", when=_is(*SCALED))

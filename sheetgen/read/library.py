@@ -21,7 +21,7 @@ from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.stock import StockReader
 from sheetgen.read.text import read_text
-from sheetgen.read.yaml_words import words
+from sheetgen.read.yaml_words import Mapping, words
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -43,7 +43,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
         )
         return None
     studio = _studio(projects, troubles)
-    stock = _stock(projects, str(studio.currency) if studio else "EUR", troubles)
+    stock = _stock(projects, str(studio.currency) if studio else _currency(projects), troubles)
     library = Library(studio or Studio(name=default("")), stock)
     folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name != "stock" and not f.name.startswith("."))
     known = [f.name for f in folders]
@@ -117,6 +117,13 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     return studio if len(troubles.errors) == before else None
 
 
+def _currency(projects: Path) -> str:
+    """The currency of a studio whose file is in trouble, so that each price is not in trouble for it too."""
+    text = read_text(projects / "studio.yaml", "projects/studio.yaml", Troubles())
+    found = re.search(r"^currency:[ \t]*([A-Z]{3})\b", text.text if text else "", re.MULTILINE)
+    return found[1] if found else "EUR"
+
+
 def _slab(studio: Studio, measures: Measures, troubles: Troubles) -> None:
     """A rolled slab has two sides, each larger than the gaps at its edges."""
     sides = {"slab width": studio.slab_width, "slab length": studio.slab_length}
@@ -145,11 +152,20 @@ def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
         file = _read(path, f"projects/stock/{path.name}", StockFile, own)
         if file is None or own.errors:
             stock.unread.append(f"projects/stock/{path.name}")
+            stock.withheld |= _named(path)
         else:
             reader.add(file)
         troubles.extend(own)
     reader.finish()
     return stock
+
+
+def _named(path: Path) -> dict[str, Place]:
+    """The items of a stock file in trouble: they are there, and not misspelt where a project names them."""
+    source = read_text(path, f"projects/stock/{path.name}", Troubles())
+    found = words(source, Troubles()) if source else None
+    groups = [group for group in (found or {}).values() if isinstance(group, Mapping)]
+    return {str(key): key.place for group in groups for key in group}
 
 
 def _project(folder: Path, troubles: Troubles) -> Project | None:

@@ -69,7 +69,9 @@ class Measures:
         ):
             ends = ((least, "{} or more"), (most, "{} or less"), (above, "more than {}"))
             bounds = [said.format(_bound(end, wanted, share)) for end, said in ends if end is not None]
-            self.troubles.add(f"{name} cannot be {word}", word.place, " and ".join(bounds))
+            forgot = share and "%" not in word and found.value.low >= 1
+            helped = f"write {word} %" if forgot else " and ".join(bounds)
+            self.troubles.add(f"{name} cannot be {word}", word.place, helped)
             return None
         return found.value
 

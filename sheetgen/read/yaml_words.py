@@ -105,7 +105,8 @@ SAID = (
     ("flow", "a bracket is opened and not closed", "close it, with commas between", True),
     ("expected ',' or", "a bracket is opened and not closed", "close it, with commas between", True),
     ("block sequence entries are not allowed", "a dash stands where none can", "begin a list on a line of its own, or put the text in quotes", False),
-    ("could not find expected ':'", "a field has no colon", "write name: value", False),
+    ("could not find expected ':'", "a field has no colon", "write name: value, with a space after the colon", True),
+    ("node content", "this character cannot begin a word", "put it in quotes", False),
     ("cannot start any token", "this character cannot begin a word", "put the text in quotes", False),
     ("expected a single document", "a second document begins here", "one file, one document; take out the ---", False),
     ("expected <block end>", "the indentation does not match the lines above", "fields of one level begin in one column", False),
@@ -126,10 +127,23 @@ def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[st
             place,
             "put all of it in one pair of the other quotation marks",
         )
+    if "mapping values" in told and (bare := _without_colon(source, place.line - 1)):
+        return "a field has no colon", bare, "write name: value, with a space after the colon; a list's - name: value"
     for words_of_yaml, message, helped, at_opening in SAID:
         if words_of_yaml in told:
             return message, _at(source, fault.context_mark) if at_opening else place, helped
     return f"the file cannot be read as YAML here: {fault.problem}", place, "compare with the lines above"
+
+
+def _without_colon(source: Source, line: int) -> Place | None:
+    """The line of text above, if it is no field: it is read on into the next, and the colon there seems wrong."""
+    while line and (not source.line(line).strip() or source.line(line).lstrip().startswith("#")):
+        line -= 1
+    text = source.line(line).rstrip()
+    if not line or re.search(r":(\s|$)", text):
+        return None
+    start = len(text) - len(text.lstrip())
+    return Place(source, line, start + 1, len(text) - start)
 
 
 def _at(source: Source, mark: Any) -> Place:  # noqa: ANN401 - yaml's marks have no public type

@@ -95,7 +95,8 @@ def _number(bench: Workbench, word: Word, field: Given[Any], wanted: Dimension, 
         bench.troubles.add(message, word.place, f"write it with its unit, such as {EXAMPLES.get(wanted, '')}")
         raise Stopped
     if said := _bound(found.value, field, wanted):
-        bench.troubles.add(f"the {field.name} of '{part}' cannot be {word}", word.place, said)
+        comes = "" if word[:1].isdigit() else f", which is {found.value.usual:.4g}{UNITS.get(wanted, '')}"
+        bench.troubles.add(f"the {field.name} of '{part}' cannot be {word}{comes}", word.place, said)
         raise Stopped
     return found.value
 

@@ -28,6 +28,8 @@ def holds(when: Word, bench: Workbench) -> bool:
     match = re.fullmatch(r"\s*([\w ]+?)\s+is\s+(not\s+)?([\w.-]+)\s*", when)
     try:
         if match is None:
+            if equals := re.fullmatch(r"\s*([\w ]+?)\s*=\s*([a-z][\w.-]*)\s*", when):
+                _no_number(equals, when, bench)
             need = _need(when, "", bench)
             return COMPARISONS[need.sign](need.left.usual, need.right.usual)
         chosen = bench.item(Word(match[1], when.place_of(match.start(1), len(match[1]))))
@@ -35,6 +37,13 @@ def holds(when: Word, bench: Workbench) -> bool:
     except Stopped:
         return True
     return (chosen.id == wanted.id) != bool(match[2])
+
+
+def _no_number(match: re.Match[str], when: Word, bench: Workbench) -> None:
+    """What is chosen is, or is not, an item; it does not equal one."""
+    if match[2] in bench.library.stock.items:
+        bench.troubles.add(f"'{match[2]}' is an item and no number", when.place, f"write {match[1]} is {match[2]}")
+        raise Stopped
 
 
 def _need(written: Word, say: str, bench: Workbench) -> Need:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import COUNT, TIME
 from sheetgen.base.material import Adhesive, Clay, Item
+from sheetgen.base.spelling import nearest
 from sheetgen.base.spread import Spread, over, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.drying import drying_range, humidity_slowdown
@@ -59,6 +60,9 @@ def waiting(step: Step, bench: Workbench, parts: tuple[str, ...], uses: tuple[It
             return Wait(glues[0].cure, "curing")
         bench.troubles.add("no step uses an adhesive that could cure", step.wait.place, "name it under uses:")
         return Wait(spread(0), "curing")
+    if near := nearest(str(step.wait), ("drying", "curing")):
+        bench.troubles.add(f"'{step.wait}' is not a wait", step.wait.place, f"did you mean '{near}'?")
+        return None
     minutes = time(step.wait, bench, "wait")
     return Wait(minutes) if minutes else None
 

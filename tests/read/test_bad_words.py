@@ -127,6 +127,13 @@ CASES = [
     Bad("a figure in a title", DROPS, "  - title: Fire", "  - title: Fire ‸{{ body.former }}", ("a title holds no figures",), ("summary, makes, text",)),
     Bad("a figure that is none in what it makes", DROPS, "makes: 1 pair", "makes: '{{ ‸pears }} pairs'", ("'pears' is not known",), ()),
     Bad("a version called as the main one", DROPS, "versions:\n", "main version: Plain\nversions:\n  - name: ‸plain\n", ("another version is called 'plain'",), ("another name",)),
+    Bad("a share without its sign", CLAYS, "    shrinkage: 8-10 %", "    shrinkage: ‸8-10", ("shrinkage cannot be 8-10",), ("write 8-10 %",)),
+    Bad("a colon without its space", DROPS, "    overlap: 4 mm\n    count: 2\n", "    overlap: 4 mm\n    ‸count:2\n", ("a field has no colon",), ("a space after the colon",)),
+    Bad("a field without its colon", DROPS, "    overlap: 4 mm\n    count: 2\n", "    overlap: 4 mm\n    ‸count 2\n", ("a field has no colon",), ("name: value",)),
+    Bad("a version that is no field", DROPS, "  - name: Long\n", "  ‸- Long\n", ("a field has no colon",), ("- name: value",)),
+    Bad("an item that is said to equal", DROPS, "  - title: Fire\n", "  - title: Fire\n    when: ‸clay = silver\n", ("is an item and no number",), ("write clay is silver",)),
+    Bad("a wait for what is not known", DROPS, "    wait: drying\n", "    wait: ‸dry\n", ("'dry' is not a wait",), ("'drying'",)),
+    Bad("a name with a space in prose", DROPS, "{{ seats.wet_pitch }}", "{{ seats.wet ‸pitch }}", ("cannot stand here",), ("underscores",)),
     Bad("a clay heavier than any", CLAYS, "    wet density: 7 g/cm³", "    wet density: ‸70 g/cm³", ("wet density cannot be 70",), ("20 g/cm³ or less",)),
     Bad("a test strip that grew", CLAYS, "      - wet 50 mm, fired 42.5 mm", "      - ‸wet 50 mm, fired 52.5 mm", ("fired",), ()),
     Bad("a test strip in other words", CLAYS, "      - wet 50 mm, fired 42.5 mm", "      - ‸50 mm gives 42.5 mm", ("not a test strip",), ("wet 50 mm, fired 44.6 mm",)),
@@ -203,6 +210,24 @@ def test_a_kiln_that_is_said_to_cool_as_none_can_is_told(written: str, library: 
     [trouble] = library.publish().troubles.errors
     assert trouble.place
     assert trouble.place.source.line(trouble.place.line).strip() == f"cooling: {written}"
+
+
+def test_a_stock_file_in_trouble_is_blamed_once_where_its_items_are_chosen(library: Any) -> None:
+    library.change("stock/clays.yaml", "    wet density: 7 g/cm³\n", "")
+    found = [str(t) for t in library.publish().troubles.errors]
+    assert len(found) == 1 + 2, "\n".join(found)  # the missing field, and the two projects that choose the clay
+    assert sum("first mend projects/stock/clays.yaml:2:3" in t for t in found) == 2
+
+
+def test_a_studio_in_trouble_leaves_its_prices_alone(library: Any) -> None:
+    library.change("studio.yaml", "currency: EUR\n", "currency: GBP\ndecimal sign: ,\n")
+    library.change(
+        "stock/clays.yaml",
+        "    wet density: 7 g/cm³\n",
+        "    wet density: 7 g/cm³\n    price: 40 GBP\n    pack: 25 g\n",
+    )
+    [trouble] = library.publish().troubles.errors
+    assert trouble.help == "put it in quotes"
 
 
 def test_a_library_without_stock_is_told_so_before_all_that_follows_from_it(library: Any) -> None:
