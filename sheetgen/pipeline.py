@@ -149,6 +149,9 @@ def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[st
             span = "" if value.exact else f"{value.low:.4g} – {value.high:.4g}"
             printed = str(numbers.words(figure).striptags()).replace("\u00a0", " ").replace("\u202f", "")
             rows.append((key, figure.label, printed, span, figure.working))
+        for line in version.materials:
+            amount = numbers.amount(line).replace("\u00a0", " ").replace("\u202f", "") or "as needed"
+            rows.append((line.item.id, f"Used up: {line.item.name}", amount, "", line.working))
         title = str(worked.filed.project.title)
         yield (title if version is worked.main else f"{title}, {version.name}"), rows
 

@@ -7,21 +7,42 @@ import shutil
 from pathlib import Path
 from typing import Any
 
+import pytest
+
+from sheetgen.base.material import TOOL_KINDS
+from sheetgen.facts.cautions import CAUTIONS
 from sheetgen.model.project import Project, Step, Studio
 from sheetgen.model.stock import StockFile
 from sheetgen.parts.catalogue import kinds
 
 ROOT = Path(__file__).parent.parent
+BLOCKS = re.findall(r"```yaml\n(.*?)```", (ROOT / "README.md").read_text("utf-8"), re.DOTALL)
 README = (ROOT / "README.md").read_text("utf-8")
 
 
 def test_the_project_in_the_readme_can_be_made_with_the_demonstration_stock(libraries: Any, tmp_path: Path) -> None:
-    example = next(b for b in re.findall(r"```yaml\n(.*?)```", README, re.DOTALL) if "Mooring ring" in b)
+    example = next(block for block in BLOCKS if "Mooring ring" in block)
     library = libraries.Library(tmp_path)
     library.write("mooring-ring/project.yaml", example)
     shutil.copytree(ROOT / "projects" / "stock", tmp_path / "projects" / "stock")
     shutil.copy(ROOT / "projects" / "studio.yaml", tmp_path / "projects" / "studio.yaml")
-    assert set(library.worked("mooring-ring").versions) == {"main", "US 8"}
+    assert set(library.worked("mooring-ring").versions) == {"main", "US 8", "Class of twelve"}
+
+
+def test_the_three_files_in_the_readme_make_a_library_from_nothing(libraries: Any, tmp_path: Path) -> None:
+    studio, stock, project, *_ = BLOCKS
+    library = libraries.make(
+        tmp_path, {"studio.yaml": studio, "stock/drawer.yaml": stock, "mooring-ring/project.yaml": project}
+    )
+    assert not list(library.check().troubles)
+    one, twelve = (library.worked("mooring-ring").versions[name] for name in ("main", "Class of twelve"))
+    clay = [next(line.net.usual for line in v.materials if line.item.id == "silver-low-fire") for v in (one, twelve)]
+    assert clay[1] == pytest.approx(12 * clay[0])
+
+
+def test_the_readme_names_every_caution_and_every_kind_of_tool() -> None:
+    assert [name for name in CAUTIONS if f"`{name}`" not in README] == []
+    assert [kind for kind in TOOL_KINDS if kind not in README] == []
 
 
 def test_the_readme_names_every_kind_of_part() -> None:
