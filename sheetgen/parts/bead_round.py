@@ -91,7 +91,7 @@ class BeadRound(Strand):
         """Enough if every bead were the shortest of its size."""
         return self.count * beads_to_buy(self.most, self.bead.length.low)
 
-    @figure("Thread to cut for one", "mm", "{room} + {tails}", rounding="bench most", when=lambda part: part.thread)
+    @figure("To cut for one", "mm", "{room} + {tails}", rounding="bench most", when=lambda part: part.thread)
     def thread_cut(self) -> Spread:
         """Strand and both tails."""
         return thread_to_cut(self.room, self.tails)

@@ -115,7 +115,7 @@ class BeadStrand(Strand):
         return self.knot_takes
 
     @figure(
-        "Thread to cut for one", "mm", "{room} + {knotted} × {in_knot} + {tails}",
+        "To cut for one", "mm", "{room} + {knotted} × {in_knot} + {tails}",
         rounding="bench most", when=lambda part: part.thread,
     )  # fmt: skip
     def thread_cut(self) -> Spread:

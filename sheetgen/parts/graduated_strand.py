@@ -76,7 +76,7 @@ class GraduatedStrand(Strand):
         """What is left to fill with a few more of the smallest."""
         return self.length.usual - self.comes_out.usual
 
-    @figure("Thread to cut for one", "mm", "{room} + {tails}", rounding="bench most", when=lambda part: part.thread)
+    @figure("To cut for one", "mm", "{room} + {tails}", rounding="bench most", when=lambda part: part.thread)
     def thread_cut(self) -> Spread:
         """Strand and both tails."""
         return thread_to_cut(self.room, self.tails)
