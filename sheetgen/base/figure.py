@@ -45,7 +45,8 @@ class Figure:
 class Made:
     """One size of a part as the bench needs it: what it is when finished, which figure is made, what that fires to.
 
-    `fires` takes the size as made, in mm, and gives the fired range; None where nothing shrinks.
+    `fires` takes the size as made, in mm, and gives the fired range; None where nothing shrinks. `counted` is what is
+    counted to make it, where that is no length.
     """
 
     label: str
@@ -53,6 +54,7 @@ class Made:
     finished: Spread | None = None
     fires: Callable[[float], Spread] | None = None
     tool: str = ""
+    counted: str = ""
 
 
 class Size(float):

@@ -106,7 +106,8 @@ class Coil(OnRod, WirePiece):
         """Rod, turns and wire."""
         off: Callable[[float], Spread] = lambda rod: rod * (1 + self.springback)  # noqa: E731
         yield Made("inside", "rod_used", self.inside, off, "rod")
-        yield Made("length", "long", self.length, None, "calliper")
+        wound = "to_wind" if self.springback.usual else "wound"
+        yield Made("length, by its turns", wound, self.length, lambda _turns: self.long, "calliper", "turns")
         yield Made("wire for one", "cut", tool="ruler")
 
     def tools(self) -> Iterator[tuple[str, float]]:

@@ -111,7 +111,7 @@ class FlatSpiral(WirePiece):
 
     def made(self) -> Iterator[Made]:
         """Width and wire."""
-        yield Made("width across", "wide", self.across, None, "template")
+        yield Made("width, by its turns", "curled", self.across, lambda _turns: self.wide, "template", "turns")
         yield Made("wire for one", "cut", tool="ruler")
 
     def spiral(self, turns: float) -> list[Point]:

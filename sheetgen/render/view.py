@@ -165,7 +165,8 @@ class View:
                 "of": of,
                 "label": made.label,
                 "finished": finished,
-                "make": printed.words,
+                "make": f"{printed.words}{NBSP}{made.counted}" if made.counted else printed.words,
+                "unit": "" if made.counted else self.worked.rounder.unit("mm"),
                 "fires": fires,
                 "tool": made.tool,
             }

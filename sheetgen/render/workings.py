@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.figure import Figure
-    from sheetgen.model.worked import WorkedVersion
+    from sheetgen.model.worked import MaterialLine, WorkedVersion
     from sheetgen.render.numbers import Numbers
 
 SIGNS = {
@@ -50,12 +50,18 @@ def _groups(version: WorkedVersion, numbers: Numbers) -> Iterator[dict[str, Any]
     if waits:
         yield {"part": "Waits", "rows": waits}
     used = [
-        {"label": line.item.name, "working": line.working, "exact": "", "value": numbers.amount(line)}
+        {"label": line.item.name, "working": _taken(line), "exact": "", "value": numbers.amount(line)}
         for line in version.materials
         if line.net is not None
     ]
     if used:
         yield {"part": "Used up, with its allowance", "rows": used}
+
+
+def _taken(line: MaterialLine) -> str:
+    """How an amount is worked; of sheet metal the blanks, with what is left round them."""
+    blanks = (f"{n} × ({long:.6g} × {wide:.6g})" for n, long, wide in line.blanks)
+    return " + ".join(blanks) or line.working
 
 
 def _signs(groups: list[dict[str, Any]]) -> Iterator[str]:

@@ -108,8 +108,8 @@ def test_a_disc_with_no_cutter_near_it_names_the_two_nearest(stocked: Any) -> No
 @pytest.mark.parametrize(
     ("fields", "blamed", "help_"),
     [
-        ({"shape": "teardrop", "across": "20 mm", "down": "20 mm"}, "down", "more than 21.98 mm"),
-        ({"shape": "leaf", "across": "20 mm", "down": "12 mm"}, "down", "more than 21.98 mm"),
+        ({"shape": "teardrop", "across": "20 mm", "down": "20 mm"}, "down", "more than 20 mm"),
+        ({"shape": "leaf", "across": "20 mm", "down": "12 mm"}, "down", "more than 20 mm"),
         ({"shape": "polygon", "across": "20 mm", "sides": "2"}, "sides", "3"),
         ({"shape": "polygon", "across": "20 mm", "sides": "5.5"}, "sides", "whole number"),
         ({"shape": "polygon", "across": "20 mm", "sides": "6", "down": "9 mm"}, "down", "take it out"),
