@@ -74,7 +74,7 @@ def stone_ring(pen: Pen, sizes: tuple[Size, Size, Size], n: int, disc: float, k:
         pen.circle((0, 0), disc * k)
     pen.circle((0, 0), 2 * r, "centre")
     pen.cross((0, 0))
-    centres = arc((0, 0), r, -90 - half, 270 - half, n)[:n]
+    centres = arc((0, 0), r, -90 - half, 270 - half, n)[:n]  # two level above, to measure from middle to middle
     for centre in centres:
         pen.circle(centre, hole * k)
         if hole * k > ROOM:

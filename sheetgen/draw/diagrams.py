@@ -86,7 +86,7 @@ def kiln_curve(phases: Sequence[Phase], kiln: Pace) -> Drawing:
     ends = [f"{line[-1][0] / MINUTES_PER_HOUR:.1f}" for line in (quick, slow)]
     span = f"{' to '.join(dict.fromkeys(ends))} h"
     if ends[0] != ends[1]:
-        pen.text((0, 7.6), "broken: at the quickest", size=SMALL)
+        pen.text((0, 7.6), "broken: the quickest kiln; whole: the slowest", size=SMALL)
     return pen.drawing((-13, -tall - 1), wide + 15, tall + 10, f"{says}; {span} in all")
 
 

@@ -53,7 +53,7 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
     "hammering": (
         "CAUTION", "Hammer blows and flying chips.",
         "Crushes fingers, hurts eyes and ears.",
-        "Eye protection; hold the work by its far end; check that the hammer's head is fast.",
+        "Eye and ear protection; hold small work with pliers or tape it down; check that the hammer's head is fast.",
     ),
     "wire ends": (
         "CAUTION", "Flying ends of cut wire.",
@@ -63,7 +63,7 @@ CAUTIONS: dict[str, tuple[str, str, str, str]] = {
     "drilling": (
         "CAUTION", "Turning drill.",
         "Pierces the hand behind the work when it breaks through.",
-        "Support the work on a block, never on a finger; turn by hand and lightly.",
+        "Back the work with a block or its former, never with a finger; turn by hand and lightly.",
     ),
     "rotary tool": (
         "WARNING", "Motor tool, polishing wheel, tumbler.",
@@ -116,7 +116,7 @@ WEAR: dict[str, tuple[str, ...]] = {
     "carbon box": ("Alarm for carbon monoxide",),
     "torch": (EYES, "Fire extinguisher, or water"),
     "cut metal": (EYES,),
-    "hammering": (EYES,),
+    "hammering": (EYES, "Ear protection"),
     "wire ends": (EYES,),
     "rotary tool": (EYES,),
     "epoxy": ("Gloves that the adhesive's maker names",),

@@ -62,6 +62,16 @@ class RingBand(WoundStrip):
         """Inside diameter when finished."""
         return self.size + self.wide
 
+    @figure("Finger, US size", "US", "({size} ÷ 25.4 − 0.458) ÷ 0.032")
+    def finger_us(self) -> Spread:
+        """The size of the finger as a US sizer reads it."""
+        return us_size(self.size)
+
+    @figure("Finger, UK size", "UK", "(π × {size} − 40) ÷ 1.25")
+    def finger_uk(self) -> Spread:
+        """The size of the finger as a UK sizer reads it: letters counted from C."""
+        return (iso_size(self.size) - 40) / 1.25
+
     @figure("Former wanted", "mm", "{inside} ÷ (1 − {clay.shrinkage}) − 2 × {turns} × {release_sheet}")
     def former_wanted(self) -> float:
         """The former that would fit exactly."""

@@ -89,12 +89,12 @@ class CutShape(Outlined):
         return fired_size(self.cutter_used, self.clay.shrinkage)
 
     @figure("Width, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", when=_is(*TWO_SIDED, *SCALED),
-            rounding=lambda part: "tenth" if part.shape in SCALED else "bench")  # fmt: skip
+            rounding="tenth")  # fmt: skip
     def wet_across(self) -> Spread:
         """Width to cut."""
         return wet_size(self.drawn, self.clay.shrinkage)
 
-    @figure("Height, cut wet", "mm", "{finished_down} ÷ (1 − {clay.shrinkage})", rounding="bench", when=_is(*TWO_SIDED))
+    @figure("Height, cut wet", "mm", "{finished_down} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=_is(*TWO_SIDED))
     def wet_down(self) -> Spread:
         """Height to cut."""
         if self.shape in {"teardrop", "leaf"} and self.finished_down.usual <= self.drawn.usual:

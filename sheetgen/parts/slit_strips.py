@@ -93,4 +93,4 @@ class SlitStrips(Part):
     def made(self) -> Iterator[Made]:
         """Ribbon to cut off before slitting."""
         together = f", {self.lengths.usual:g} lengths together" if self.lengths.usual > 1 else ""
-        yield Made(f"ribbon{together}", "ribbon_length", tool="ruler")
+        yield Made(f"length{together}", "ribbon_length", tool="ruler")

@@ -144,7 +144,7 @@ class StoneRow(Seated):
         if self.width:
             yield Made("strip length", "wet_length", self.along, fires, "ruler or grid")
             yield Made("strip width", "wet_width", self.width, fires, "ruler or grid")
-        yield Made("seats in the row, each", "drill", self.stone.size, fires, "drill")
+        yield Made("seats in the row, each", "drill", None, fires, "drill")
         if self.has_gaps:
             yield Made("seat to seat", "wet_pitch", self.even_gap + self.stone.size.high, fires, "template")
             fired_span = (self.stones - 1) * (self.even_gap + self.stone.size.high)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from sheetgen.base.rounding import up_for_weighing
 from sheetgen.base.spelling import slug
 from sheetgen.formulas.page import print_again_at, print_scale
 
@@ -49,7 +50,7 @@ def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[
             "title": f"{layout.clay}, rolled to {rounder.words(layout.thickness, 'mm')} {unit}",
             "roll": " and ".join(_counted(each)),
             "gap": gap,
-            "rolled": rounder.decimal(layout.rolled, 1),
+            "rolled": rounder.decimal(up_for_weighing(layout.rolled), 1),
             "cut": rounder.decimal(layout.cut, 1),
             "offcut": f"{layout.offcut * 100:.0f}",
             "pieces": [(number, _named(name), times) for number, name, times in layout.pieces],

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from markupsafe import Markup
 
 from sheetgen.base.material import Clay, Fibre, Sheet, Tool, Wire
-from sheetgen.base.rounding import up_for_buying
+from sheetgen.base.rounding import up_for_weighing
 from sheetgen.base.spelling import slug
 from sheetgen.base.spread import GRAIN
 from sheetgen.facts.cautions import LADDER
@@ -113,7 +113,7 @@ class View:
             if isinstance(line.item, Clay) and line.net is not None:
                 mass = at_once(self.drawings.slabs, line.item.name)
                 if mass > max(line.net.high, line.least) * (1 + line.allowance):
-                    grams = self.worked.rounder.decimal(up_for_buying(mass), 1)
+                    grams = self.worked.rounder.decimal(up_for_weighing(mass), 1)
                     yield (
                         f"{line.item.name}: the slab drawn on this sheet takes {grams}{NBSP}g to roll in one go; "
                         "what is cut away goes back into the wrap. With less, roll piece by piece."

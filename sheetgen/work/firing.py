@@ -36,16 +36,16 @@ def firing(phases: Sequence[Phase], kiln: Pace) -> Wait:
         if phase.to > start:
             ramp = spread(ramp_minutes(start, phase.to, (phase.rate or kiln.full) * MINUTES_PER_HOUR))
         total = total + ramp + phase.hold
-        worked.append(f"heat {start:g} to {phase.to:g} °C {_ends(ramp)}, hold {_ends(phase.hold)}")
+        worked.append(f"{start:g} to {phase.to:g} °C: {_ends(ramp)} min, hold {_ends(phase.hold)} min")
         start = phase.to
         last = i == len(phases) - 1
         below = float(UNLOAD) if last and phase.cool_below is None else phase.cool_below
         if below is not None and float(ROOM) < below < start:
             cool = spread(cooling_minutes(start, below, float(ROOM), kiln.cooling))
             total = total + cool
-            worked.append(f"cool to {below:g} °C {_ends(cool)}")
+            worked.append(f"cool to {below:g} °C: {_ends(cool)} min")
             start = below
-    return Wait(total, "firing and cooling", "; ".join(worked) + " min")
+    return Wait(total, "firing and cooling", "; ".join(worked))
 
 
 def torch(clay: Clay, bench: Workbench) -> str:

@@ -46,15 +46,14 @@ def test_what_has_no_template_takes_no_mark(library: Any) -> None:
 
 
 def test_a_hole_in_a_pointed_tip_is_refused_by_the_metal_beside_it(library: Any) -> None:
-    # a teardrop 12 × 18 mm is cut 13.0 × 20.0: its sides leave the tip at asin(6.5 ÷ 13.5) = 28.8° to the middle line;
-    # a hole with 1.5 mm under the tip is marked at 1.5 ÷ 0.91 + 1 = 2.6: 2.6 × sin 28.8° − 1 = 0.25 of clay is left
-    # on each side, 0.23 fired
+    # a teardrop 12 × 18 mm: its sides leave the tip at asin(6 ÷ 12) = 30° to the middle line; a hole with 1.5 mm under
+    # the tip is marked at 1.5 ÷ 0.91 + 1 = 2.6: 2.6 × sin 30° − 1 = 0.3 of clay is left on each side, 0.27 fired
     library.change("pendant/project.yaml", "    shape: disc\n", "    shape: teardrop\n    down: 18 mm\n")
     library.change("pendant/project.yaml", "    across: width\n", "    across: 12 mm\n")
     library.change("pendant/project.yaml", "{{ plate.wet_disc }}", "{{ plate.wet_across }}")
     library.change("pendant/project.yaml", "steps:\n", HOLE.format(more="").replace("edge: 2 mm", "edge: 1.5 mm"))
     [trouble] = library.check("pendant").troubles.errors
-    assert trouble.message == "eye: edge is 1.5 mm, and only 0.2 mm of 'plate' is left beside the hole"
+    assert trouble.message == "eye: edge is 1.5 mm, and only 0.3 mm of 'plate' is left beside the hole"
 
 
 def test_a_seat_wants_the_clay_that_it_is_drilled_in(library: Any) -> None:

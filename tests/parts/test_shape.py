@@ -81,7 +81,7 @@ def test_the_template_is_drawn_at_the_printed_size(stocked: Any) -> None:
     assert closed
     left, top, right, bottom = Polygon(points).bounds
     assert (left, top) == pytest.approx((0, 0), abs=1e-3)
-    assert (right, bottom) == pytest.approx((17.5, 31.0), abs=0.01)  # 17.58 and 30.77, to the half millimetre
+    assert (right, bottom) == pytest.approx((17.6, 30.8), abs=0.01)  # 17.58 and 30.77, to a tenth
 
 
 def test_a_disc_cut_with_a_cutter_comes_out_as_the_cutter_makes_it(stocked: Any) -> None:

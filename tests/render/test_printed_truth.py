@@ -79,8 +79,8 @@ TEMPLATES = {
     "tube": (half_up(math.pi * (9 + 0.2 + 0.75) + 4), half(22 * WET)),
     "disc": (half(20 * WET), half(20 * WET)),
     "hole of the disc": (tenth(3 * WET), tenth(3 * WET)),
-    "plate": (half(30 * WET), half(12 * WET)),
-    "oval": (half(26 * WET), half(17 * WET)),
+    "plate": (tenth(30 * WET), tenth(12 * WET)),
+    "oval": (tenth(26 * WET), tenth(17 * WET)),
     # the outline keeps its shape: 31 by 20
     "kite": (half(20 * WET), half(20 * WET) * 31 / 20),
     # ring former marked in tenths, US 7 by 0.458 + 0.032 × 7 inch
