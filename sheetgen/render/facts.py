@@ -5,14 +5,17 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
+from markupsafe import Markup, escape
+
 from sheetgen.formulas.every import every
 from sheetgen.model.page import Page
 
 if TYPE_CHECKING:
-    from markupsafe import Markup
-
     from sheetgen.model.project import Studio
     from sheetgen.render.theme import Theme
+
+
+RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
 def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
@@ -24,7 +27,7 @@ def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
         groups.setdefault(_subject(formula.pure.__module__), []).append(row)
     sources: dict[str, list[dict[str, str]]] = {}
     for fact in sorted(facts, key=lambda fact: (fact.source, _natural(fact.name))):
-        row = {"name": fact.name, "value": f"{float(fact):.10g}", "unit": fact.unit, "grade": fact.grade}
+        row = {"name": fact.name, "value": _written(float(fact)), "unit": fact.unit, "grade": fact.grade}
         rows = sources.setdefault(fact.source, [])
         if row not in rows:
             rows.append(row)
@@ -33,9 +36,17 @@ def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
     return Page("facts.html", html.encode())
 
 
-def _plain(about: str) -> str:
-    """A docstring's first sentence without what only a programmer needs."""
-    return re.sub(r"\s*CannotBe\b[^.]*\.", "", about).replace("`", "").strip()
+def _plain(about: str) -> Markup:
+    """A docstring's first sentence without what only a programmer needs; the quantities it names in italics."""
+    said = escape(re.sub(r"\s*CannotBe\b[^.]*\.", "", about).strip())
+    return Markup(re.sub(r"`([^`]+)`", lambda name: f"<i>{name[1].replace('_', ' ')}</i>", said))  # noqa: S704 - escaped
+
+
+def _written(x: float) -> str:
+    """A number as a table prints it: a true minus, and powers of ten raised."""
+    digits, _, power = f"{x:.10g}".partition("e")
+    raised = f" × 10{str(int(power)).translate(RAISED)}" if power else ""
+    return f"{digits}{raised}".replace("-", "−")
 
 
 def _natural(name: str) -> list[tuple[int, str]]:

@@ -24,7 +24,7 @@ UNIT = "mm²|mm|cm²|cm|m|g|mL|h|min|s|°C|°C/h|%|AWG|in|days|cards?|ct|EUR"
 TOGETHER = (
     (re.compile(rf"(?<=\d) (?=(?:{UNIT})(?![\w²]))"), KEPT),
     (re.compile(r"(?<=\b(?:PP|SS|US|UK|JP)) (?=[\dA-Z])|(?<=\bISO) (?=\d)"), KEPT),
-    (re.compile(r"(?<=\d) × (?=[\d.,]+[ \u00a0]mm)"), f"{KEPT}×{KEPT}"),
+    (re.compile(r"(?<=\d) × (?=[\d.,]+[ \u00a0]mm)|^ × $"), f"{KEPT}×{KEPT}"),  # also where it is between two figures
     (re.compile(r"(?<=\d) – (?=\d)"), f"{KEPT}–{KEPT}"),
     (re.compile(r"(?<=\d)(\u202f?)–(?=[\u202f\u00a0]?\d)"), "\\1–\u2060"),
 )
