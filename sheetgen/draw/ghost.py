@@ -1,7 +1,8 @@
 """What a flat piece fires to, drawn inside it: the cut lines of its template, smaller by the shrinkage.
 
-A strip and any other plain box shares its upper left corner with its ghost, so that even a narrow one shows; all else
-shares its middle. Where two ends meet, what lies beyond the line is cut away and is not fired.
+A strip and any other narrow box shares its upper left corner with its ghost, so that it shows; all else shares its
+middle. One so narrow that a copier would run the two into one has no ghost, and is told by its size alone. Where two
+ends meet, what lies beyond the line is cut away and is not fired.
 """
 
 from __future__ import annotations
@@ -20,6 +21,8 @@ if TYPE_CHECKING:
 WORDS = "fires to"
 SIZE = 2.4
 LEAST = 0.3  # mm between a hole and its ghost
+SIDE = 0.6  # mm on each side, or a box shares its corner with its ghost and not its middle
+APART = 0.45  # mm between the lines of an outline and its ghost, along one side at the least
 CLEAR = 0.9  # mm round the words
 PLACES = (20, 8)  # places tried for the words, down and across
 
@@ -29,11 +32,19 @@ def ghosts(flat: Recorder, shrinkage: float) -> list[Recorder]:
     return [_fired(cut, flat, 1 - shrinkage) for cut in outlines(flat)]
 
 
+def apart(cut: Recorder, ghost: Recorder) -> bool:
+    """Whether an outline and its ghost are two lines to the eye, across and down."""
+    a, b = extent_of(cut), extent_of(ghost)
+    across, down = max(b.left - a.left, a.right - b.right), max(b.top - a.top, a.bottom - b.bottom)
+    return min(across, down) >= APART
+
+
 def _fired(cut: Recorder, flat: Recorder, keep: float) -> Recorder:
     around = extent_of(cut)
     right = min((x for x, y in _meets(flat) if around.top - 1e-6 <= y <= around.bottom + 1e-6), default=around.right)
     box = not cut.ovals and len(cut.lines) == 1 and _is_box(cut.lines[0][1])
-    share = 0.0 if box else 0.5
+    aside = box and (right < around.right or min(around.width, around.height) * (1 - keep) / 2 < SIDE)
+    share = 0.0 if aside else 0.5
     at = (around.left + share * around.width, around.top + share * around.height)
 
     def moved(p: Point) -> Point:

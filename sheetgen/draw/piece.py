@@ -9,7 +9,7 @@ from sheetgen.base.cuts import extent_of, outlines
 from sheetgen.base.material import Clay
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.base.spread import Spread
-from sheetgen.draw.ghost import SIZE, WORDS, ghosts, room_for_words
+from sheetgen.draw.ghost import SIZE, WORDS, apart, ghosts, room_for_words
 from sheetgen.draw.paper import Paper
 
 if TYPE_CHECKING:
@@ -96,7 +96,8 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
     own(around)
     clay = clay_of(part)
     fired = ghosts(flat, clay.shrinkage.usual) if clay else []
-    words_at = [room_for_words(flat, ghost) for ghost in fired]
+    shown = [ghost for cut, ghost in zip(outlines(flat), fired, strict=False) if apart(cut, ghost)]
+    words_at = [room_for_words(flat, ghost) for ghost in shown]
 
     grain = str(getattr(part, "grain", "none"))
 
@@ -104,7 +105,7 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
         own(pen)
         if grain != "none":
             grain_beside(pen, extent_of(flat), along=grain == "along")
-        for ghost, at in zip(fired, words_at, strict=True):
+        for ghost, at in zip(shown, words_at, strict=True):
             ghost.replay(pen)
             if at:
                 pen.text(at, WORDS, size=SIZE)
@@ -115,7 +116,7 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
         note += f"; {named(hole.name).lower()} {said} {unit}"
     if fired:
         sizes = (_measured(g, worked.rounder) for g in fired)
-        note += f"; dotted: {WORDS} about {', '.join(dict.fromkeys(sizes))} {unit}"
+        note += f"; {'dotted: ' if shown else ''}{WORDS} about {', '.join(dict.fromkeys(sizes))} {unit}"
         note += ", if it stayed flat" if part.reshaped else ""
     heads = [f"{named(part.name)} ×{part.count.usual:g}"]
     heads += [f"Version: {worked.called(version.name)}"] if len(worked.versions) > 1 else []
