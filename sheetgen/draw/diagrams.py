@@ -86,8 +86,8 @@ def kiln_curve(phases: Sequence[Phase], kiln: Pace) -> Drawing:
     ends = [f"{line[-1][0] / MINUTES_PER_HOUR:.1f}" for line in (quick, slow)]
     span = f"{' to '.join(dict.fromkeys(ends))} h"
     if ends[0] != ends[1]:
-        pen.text((0, 7.6), "broken: the quickest kiln; whole: the slowest", size=SMALL)
-    return pen.drawing((-13, -tall - 1), wide + 15, tall + 10, f"{says}; {span} in all")
+        pen.text((0, 11), "whole line: a slow kiln; broken: a quick one", size=SMALL)
+    return pen.drawing((-13, -tall - 1), wide + 15, tall + 13, f"{says}; {span} in all")
 
 
 def _line(phases: Sequence[Phase], rate: float, constant: float, *, long: bool = False) -> list[tuple[float, float]]:

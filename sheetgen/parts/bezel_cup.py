@@ -187,7 +187,8 @@ class BezelCup(Weighed):
         long, high, meets, across = (size(n) for n in ("strip_cut", "wall", "strip_meets", "base_across"))
         pen.box((0, 0), long, high)
         pen.line([(meets, 0), (meets, high)], "meet")
-        pen.across(-4, 0, long, long.words, to=0)
+        pen.across(-9, 0, long, f"{long.words} cut", to=0)
+        pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
         pen.upright(-4, 0, high, high.words, to=0)
         down = size("base_down") if self.stone.width is not None else across
         middle = (across / 2, high + 9 + down / 2)

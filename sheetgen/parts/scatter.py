@@ -139,12 +139,12 @@ class Scatter(Seated, ClayPiece):
         """Two seats stand no nearer."""
         return wet_size(self.gap + self.stone.size.high, self.clay.shrinkage)
 
-    @figure("Plate, across, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="bench")
+    @figure("Plate, across, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="tenth")
     def wet_across(self) -> Spread:
         """Width to cut."""
         return wet_size(self.across, self.clay.shrinkage)
 
-    @figure("Plate, down, cut wet", "mm", "{tall} ÷ (1 − {clay.shrinkage})", rounding="bench",
+    @figure("Plate, down, cut wet", "mm", "{tall} ÷ (1 − {clay.shrinkage})", rounding="tenth",
             when=lambda part: part.shape != "disc")  # fmt: skip
     def wet_down(self) -> Spread:
         """Height to cut."""

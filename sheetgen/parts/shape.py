@@ -62,7 +62,7 @@ class CutShape(Outlined):
         """Whether a round cutter decides the size."""
         return self.shape == "disc" and (self.cutter is not None or self.cut_with == "cutter")
 
-    @figure("Disc, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", rounding="bench",
+    @figure("Disc, cut wet", "mm", "{drawn} ÷ (1 − {clay.shrinkage})", rounding="tenth",
             when=lambda part: part.shape == "disc" and not part.by_cutter)  # fmt: skip
     def wet_disc(self) -> Spread:
         """Diameter to cut."""

@@ -96,7 +96,7 @@ class StoneRing(Seated):
         """What is left between two holes."""
         return self.wet_pitch.usual - self.drill.usual
 
-    @figure("Disc, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="bench", when=lambda part: part.across)
+    @figure("Disc, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda part: part.across)
     def wet_across(self) -> Spread:
         """The disc they stand on, drawn round them; its clay belongs to the part that it is."""
         return wet_size(self.across or 0, self.clay.shrinkage)

@@ -83,7 +83,7 @@ class Washer(ClayPiece):
         return self.worked_for("opening")
 
     @figure(
-        "Outside, cut wet", "mm", "{outside} ÷ (1 − {clay.shrinkage})", rounding="bench", when=lambda p: not _cut(p)
+        "Outside, cut wet", "mm", "{outside} ÷ (1 − {clay.shrinkage})", rounding="tenth", when=lambda p: not _cut(p)
     )
     def wet_outside(self) -> Spread:
         """Outside diameter to cut."""

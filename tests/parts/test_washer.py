@@ -34,7 +34,7 @@ def test_one_cutter_may_be_given_and_the_other_side_drawn(stocked: Any) -> None:
     assert not washer.troubles
     assert washer.usual("wet_outside") == pytest.approx(18 / 0.91)
     ovals = sorted(width for kind, _, width, _ in washer.drawn().ovals if kind == "cut")
-    assert ovals == pytest.approx([8, 20])  # 19.78 is printed and drawn as 20.0
+    assert ovals == pytest.approx([8, 19.8])  # 18 ÷ 0.91 = 19.78, printed and drawn to a tenth
 
 
 @pytest.mark.parametrize(
