@@ -142,6 +142,13 @@ def test_figures_prints_a_line_for_each_number(run: Any) -> None:
     assert "÷" not in line
 
 
+def test_figures_tells_what_is_used_up(run: Any) -> None:
+    # two ear wires, and of the clay more than the bodies weigh: the allowance is on it
+    lines = [line for line in run("figures", "drops").stdout.splitlines() if "Used up: " in line]
+    assert any(line.startswith("ear-wire ") and line.rstrip().endswith(" 2") for line in lines)
+    assert any(line.startswith("silver ") and " g" in line for line in lines)
+
+
 def test_figures_shows_the_working_when_asked(run: Any) -> None:
     [line] = [
         line for line in run("figures", "drops", "--working").stdout.splitlines() if line.startswith("body.wet_length ")

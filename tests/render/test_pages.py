@@ -105,6 +105,41 @@ def test_a_version_has_its_own_folder_and_the_files_link_to_each_other(library: 
     assert (library.build / "drops" / "long" / "index.html").is_file()
 
 
+def test_a_sheet_has_its_own_version_first_among_the_versions(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.publish("drops")
+    long = said((library.build / "drops" / "long" / "index.html").read_text("utf-8"))
+    heads = re.findall(r"<th[^>]*>([^<]*)</th>", long[long.index("The versions side by side") :])
+    assert heads[1:3] == ["Long, this sheet", "As designed"]
+
+
+def test_a_step_with_many_warnings_repeats_their_hazards_where_the_work_begins(
+    library: Any,
+    quick: None,  # noqa: ARG001
+) -> None:
+    library.change(
+        "drops/project.yaml",
+        "  - title: Fire\n",
+        "  - title: Fire\n    caution: [blade, torch]\n    text: Fire it.\n",
+    )
+    assert not library.publish("drops").troubles.errors
+    page = said((library.build / "drops" / "index.html").read_text("utf-8"))
+    work = page[page.index(", what to do</h3>") : page.index("Fire it.")]
+    for hazard in ("hot kiln", "open flame", "tissue blade"):
+        assert hazard in work
+
+
+def test_what_the_adhesive_wants_on_the_hands_is_on_the_list_of_tools(library: Any, quick: None) -> None:  # noqa: ARG001
+    # gloves against heat do not count
+    library.change("stock/others.yaml", "  roller:\n", "  mitts:\n    name: Heat-proof gloves, dry\n  roller:\n")
+    library.change(
+        "drops/project.yaml", "    uses: [stone, epoxy, ear-wire]", "    uses: [stone, epoxy, ear-wire, mitts]"
+    )
+    library.publish("drops")
+    page = said((library.build / "drops" / "index.html").read_text("utf-8"))
+    tools = page[page.index("Tools to hand") : page.index("<h2>Sizes")]
+    assert "Gloves that the adhesive's maker names" in tools
+
+
 def test_words_of_a_file_cannot_become_code_of_the_page(library: Any, quick: None) -> None:  # noqa: ARG001
     evil = "<script>alert(1)</script>"
     library.change("pendant/project.yaml", "title: Round pendant", f'title: "{evil}"')
