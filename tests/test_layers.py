@@ -199,6 +199,7 @@ def test_no_kind_hides_what_every_part_has() -> None:
                     "kind",
                     "hazards",
                     "reshaped",
+                    "centred",
                 }
                 assert not hidden, f"{name}: {hidden}"
         fields = [f.name.replace(" ", "_") for f in kind.fields().values()]

@@ -54,7 +54,7 @@ NAME: /[^\W\d]\w*(\.[^\W\d]\w*)*/
 """
 _VULGAR = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
 SCALES = ("US", "UK", "ISO", "JP", "PP", "SS")
-FUNCTIONS = ("min", "max", "round", "up", "down")
+FUNCTIONS = ("min", "max", "round", "up", "down", "usual")
 
 
 class Wrong(ValueError):
@@ -270,7 +270,7 @@ def _same(what: str, a: Quantity, b: Quantity) -> None:
 
 
 def _call(name: str, args: list[Quantity]) -> Quantity:
-    """min, max; round, up and down to a whole number or to a step."""
+    """min, max; round, up and down to a whole number or to a step; usual, a range at its usual value."""
     if name not in FUNCTIONS:
         raise Wrong(f"the function '{name}' is not known", -1, 1, suggest(name, FUNCTIONS))
     for other in args[1:]:
@@ -284,6 +284,8 @@ def _call(name: str, args: list[Quantity]) -> Quantity:
             Spread(pick(v.usual for v in values), pick(v.low for v in values), pick(v.high for v in values)),
             args[0].dimension,
         )
+    if name == "usual" and len(args) == 1:
+        return Quantity(Spread(values[0].usual, values[0].usual, values[0].usual), args[0].dimension)
     if len(args) > 2 or (len(args) == 1 and args[0].dimension != COUNT):  # noqa: PLR2004 - the number and its step
         raise Wrong(f"{name} wants a number and a step", -1, 1, f"write {name}(body.length, 0.5 mm)")
     step = values[1].usual if len(values) > 1 else 1.0

@@ -81,7 +81,7 @@ class Rounder:
         small, step, large = (f"{self.decimal(n, 3)} mm" for n in steps)
         return (
             f"Sizes to cut are rounded to {step}, from {LARGE:g} mm on to {large}; under {SMALL:g} mm, and where a fit "
-            f"or a template hangs on them, to {small}."
+            f"or a template hangs on them, to {small}. What is bought is rounded up."
         )
 
     def size(self, figure: Figure) -> Size:
@@ -119,8 +119,6 @@ class Rounder:
             scale = 10**places
         else:
             low, high = value.low, value.high
-            if places == 1 and not value.exact and _hundredths(low, high):
-                scale, places = 100, 2  # as it is written in stock: no wider than it is
             if unit == "mm" and low >= LARGE and high - low >= LARGE_STEP:
                 scale, places = 1, 0  # tenths of such a length say more than is known
         ends = [
@@ -134,12 +132,6 @@ class Rounder:
     def unit(self, unit: str) -> str:
         """The unit as printed beside `words`."""
         return "in" if self.inches and unit == "mm" else unit
-
-
-def _hundredths(low: float, high: float) -> bool:
-    """Whether a range is given to five hundredths, as the sizes of stones are."""
-    twentieths = [x * 20 for x in (low, high)]
-    return all(abs(n - round(n)) < GRAIN for n in twentieths) and any(round(n) % 2 for n in twentieths)
 
 
 def _places(step: float) -> int:

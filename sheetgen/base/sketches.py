@@ -124,10 +124,21 @@ def linked(pen: Pen, run: Sequence[tuple[Sequence[Point], float]]) -> None:
     for path, thickness in run[:-1]:
         quarter = path[: len(path) // 4 + 1]
         straight = [path[-1]] if math.dist(path[-1], path[0]) > thickness / 100 else []
-        edges = band([*straight, *quarter], thickness)
-        pen.cover([[*edges[0], *reversed(edges[1])]])
-        for edge in edges:
-            pen.line(edge)
+        _over(pen, [*straight, *quarter], thickness)
+
+
+def _over(pen: Pen, run: Sequence[Point], thickness: float) -> None:
+    """A stretch of wire that lies over what is drawn already."""
+    left, right = band(run, thickness)
+    pen.cover([[*left, *reversed(right)]])
+    pen.line(left)
+    pen.line(right)
+
+
+def crossed_over(pen: Pen, path: Sequence[Point], thickness: float) -> None:
+    """The first run of a crossed belt, from wheel to wheel, over the run that comes back."""
+    first = max(range(len(path) - 1), key=lambda i: math.dist(path[i], path[i + 1]))
+    _over(pen, path[first - 1 : first + 3], thickness)
 
 
 def belt(r1: float, r2: float, apart: float, *, crossed: bool) -> list[Point]:
@@ -165,6 +176,7 @@ def two_pegs(
     path = belt(r1, r2, c, crossed=crossed)
     if crossed:
         wire(pen, _under(path, c * r1 / (r1 + r2), d * k), d * k)
+        crossed_over(pen, path, d * k)
     else:
         wire(pen, path, d * k, closed=True)
     below = max(r1, r2) + d * k / 2

@@ -7,15 +7,17 @@ from typing import TYPE_CHECKING
 from sheetgen.base import sketches
 from sheetgen.base.pen import Extent
 from sheetgen.draw.paper import Paper
+from sheetgen.draw.pens import Scaled
 from sheetgen.facts.kiln import ROOM, UNLOAD
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from sheetgen.base.figure import Size
     from sheetgen.base.material import Pace, Phase
+    from sheetgen.base.pen import Pen
     from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.parts.kind import Part
@@ -23,6 +25,7 @@ if TYPE_CHECKING:
 WIDE, TALL = 56.0, 60.0
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
 SMALL = 2.6
+MIDDLE = Extent(0, 0, 0, 0)
 
 
 def diagrams(worked: Worked, version: WorkedVersion) -> dict[str, Drawing]:
@@ -39,21 +42,40 @@ def diagrams(worked: Worked, version: WorkedVersion) -> dict[str, Drawing]:
 def _diagram(part: Part, worked: Worked, version: WorkedVersion) -> Drawing | None:
     """At the largest plain scale that fits the column; true size is preferred to a larger one that is not needed."""
 
-    def size(name: str) -> Size:
-        return worked.rounder.size(version.figures[f"{part.name}.{name}"])
+    def sizes_of(one: Part) -> Callable[[str], Size]:
+        return lambda name: worked.rounder.size(version.figures[f"{one.name}.{name}"])
+
+    size = sizes_of(part)
+    inside = [p for p in version.parts.values() if part.centred and _drilled_in(p, part)]
+
+    def draw(on: Pen, k: float) -> str:
+        said = part.diagram(on, size, k)
+        for hole in inside:
+            said += f", {hole.name.replace('_', ' ')} {hole.mark(Scaled(on, k), sizes_of(hole), MIDDLE)}"
+        return said
 
     for k in SCALES:
         extent, pen = Extent(), Paper()
-        says = part.diagram(extent, size, k)
+        says = draw(extent, k)
         if not says:
             return None
         if extent.width <= WIDE and extent.height <= TALL - 4:
-            part.diagram(pen, size, k)
+            draw(pen, k)
+            for i, hole in enumerate(inside):
+                words = f"{hole.name.replace('_', ' ')} {hole.mark(Extent(), sizes_of(hole), MIDDLE)}"
+                pen.text(((extent.left + extent.right) / 2, extent.bottom + 4.2 * (i + 1)), words, anchor="middle")
+            extent.line([(extent.left, extent.bottom + 4.2 * len(inside))])
             pen.text((extent.left, extent.bottom + 4.2), scale_words(k), size=SMALL)
             corner = (extent.left - 0.5, extent.top - 0.5)
             wide = max(extent.width, 22.0) + 1
             return pen.drawing(corner, wide, extent.height + 6, f"{says}; drawn at {scale_words(k)}")
     return None
+
+
+def _drilled_in(hole: Part, part: Part) -> bool:
+    """Whether it is drilled in the middle of a part: what has an edge of its own to keep stands beside one."""
+    into = getattr(hole, "drilled_in", None)
+    return into is not None and into.name == part.name and not hasattr(hole, "edge")
 
 
 def scale_words(k: float) -> str:
@@ -86,7 +108,7 @@ def kiln_curve(phases: Sequence[Phase], kiln: Pace) -> Drawing:
     ends = [f"{line[-1][0] / MINUTES_PER_HOUR:.1f}" for line in (quick, slow)]
     span = f"{' to '.join(dict.fromkeys(ends))} h"
     if ends[0] != ends[1]:
-        pen.text((0, 11), "whole line: a slow kiln; broken: a quick one", size=SMALL)
+        pen.text((0, 11), "whole: slow kiln; broken: quick", size=SMALL)
     return pen.drawing((-13, -tall - 1), wide + 15, tall + 13, f"{says}; {span} in all")
 
 

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 SCALE = 0.5
 EDGE = 9.0  # mm for the dimensions beside a picture
 SMALLEST, LARGEST = 2.0, 2.8  # mm high: the number in a piece
+CORNERS = ((-1, -1), (1, -1), (1, 1), (-1, 1))
 WIDTHS, TRIALS = 16, 40  # narrower slabs tried, and the exchanges in each
 
 
@@ -139,9 +140,14 @@ def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is
             lying = Turned(Moved(pen, (x + extent.bottom, y - extent.left)))
         _outer(marks).replay(lying)
         wide, tall = placed.width - gap, placed.height - gap
-        # Smaller in a narrow piece, so that it does not touch its edges.
+        # Smaller in a narrow piece; where even so it touches the edges, on a clear patch of its own.
         tell = max(SMALLEST, min(LARGEST, min(wide, tall) * SCALE))
-        pen.text((x + wide / 2, y + tall / 2 + 0.36 * tell / SCALE), str(number + 1), size=tell, anchor="middle")
+        middle, words = (x + wide / 2, y + tall / 2), str(number + 1)
+        if min(wide, tall) * SCALE < SMALLEST:
+            across, down = (0.32 * len(words) + 0.15) * tell, 0.5 * tell
+            patch = [(middle[0] * SCALE + a * across, middle[1] * SCALE + b * down) for a, b in CORNERS]
+            paper.cover([patch])
+        pen.text((middle[0], middle[1] + 0.36 * tell / SCALE), words, size=tell, anchor="middle")
     wide, tall = width * SCALE, length * SCALE
     told = [rounder.words(rounder.rounded(mm, "bench up"), "mm", "bench up") for mm in sides]
     paper.across(-4, 0, wide, told[0], to=0)

@@ -6,7 +6,7 @@ import operator
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spread import GRAIN, Spread, spread
+from sheetgen.base.spread import GRAIN, Spread
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -104,14 +104,14 @@ class WorkedVersion:
     needs: list[Need] = field(default_factory=list)
 
     @property
-    def bench_time(self) -> Spread:
-        """Minutes of work at the bench."""
-        return sum((s.minutes for s in self.steps if s.minutes), spread(0))
+    def bench_times(self) -> list[Spread]:
+        """Minutes of work at the bench, step by step."""
+        return [s.minutes for s in self.steps if s.minutes]
 
     @property
-    def whole_time(self) -> Spread:
-        """Minutes from the first step to the last, waits included, one after the other."""
-        return sum((s.wait for s in self.steps if s.wait), self.bench_time)
+    def whole_times(self) -> list[Spread]:
+        """Those and the waits, one after the other."""
+        return [*self.bench_times, *(s.wait for s in self.steps if s.wait)]
 
 
 @dataclass(frozen=True, slots=True)

@@ -111,7 +111,7 @@ class Bail(ClayPiece):
         c = f"{self.wet_meeting.usual:.6g}"
         return f"2 × √({c}² − ({r})²) + {r} × (π + 2 × asin({r} ÷ {c}))"
 
-    @figure("Strip, cut wet", "mm", "{wet_front} + {over_former} + {wet_back}", rounding="bench up")
+    @figure("Strip, cut wet", "mm", "{wet_front} + {over_former} + {wet_back}", rounding="tenth")
     def strip(self) -> Spread:
         """Length of the strip: tail, fold, tail."""
         return self.wet_front + self.over_former + self.wet_back

@@ -118,16 +118,14 @@ class BentWire(WirePiece):
         points = self.path()
         left, top = min(x for x, _ in points), min(y for _, y in points)
         pen.line([(x - left, y - top) for x, y in points], "cut")
-        pen.cross((points[0][0] - left, points[0][1] - top))
+        pen.circle((points[0][0] - left, points[0][1] - top), 1.4, "thin")
 
     def template_note(self, size: Callable[[str], Size]) -> str:
         """What the line is."""
         cut = size("cut")
         pieces = ", then ".join(self._piece(bend, cut) for bend in self.form)
         told = f"; {pieces}" if len(self.form) <= MANY else ""
-        return (
-            f"the line is the middle of the wire, and starts at the cross{told}; {self.wire.name}, cut {cut.words} mm"
-        )
+        return f"the line is the middle of the wire, and starts at the small circle{told}; {self.wire.name}, cut {cut.words} mm"
 
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:
         """The bent wire with a number where each piece ends, and how far along the wire that is."""

@@ -217,7 +217,7 @@ class Dome(Pierced):
         yield Made("disc, for the dome", "wet_disc", None, None, "cutter or template")
         yield Made("ball to lay it over" if self.formed == "over" else "cup to press it in", "ball", tool=self.form)
         yield Made("width outside, formed", "wet_across", self.across, fires, "calliper")
-        yield Made("height over all, formed", "wet_high", None, fires, "calliper")
+        yield Made("height over all, formed", "wet_high", tool="calliper")
         yield from super().made()
 
     def tools(self) -> Iterator[tuple[str, float]]:

@@ -164,7 +164,7 @@ class Fringe(Part):
 
     def made(self) -> Iterator[Made]:
         """First and last strip."""
-        yield Made("first strand" if self.last else "each strand", "first_cut", tool="ruler")
+        yield Made("first strand" if self.last else f"strand, {self.strips.usual:g} in each", "first_cut", tool="ruler")
         if self.last:
             yield Made("last strand", "last_cut", tool="ruler")
 

@@ -65,7 +65,7 @@ class GraduatedStrand(Strand):
         "Length that comes out",
         "mm",
         "{largest} + {each_side} × ({largest} + {smallest} − {step}) + {clasp_length}",
-        rounding="tenth",
+        rounding="bench",
     )
     def comes_out(self) -> Spread:
         """Clasp counted in."""

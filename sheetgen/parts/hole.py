@@ -120,10 +120,9 @@ class Hole(Part):
 
     def made(self) -> Iterator[Made]:
         """Drill and place."""
-        s, half = self.clay.shrinkage, self.fired / 2
+        s = self.clay.shrinkage
         yield Made("hole", "drill_used", self.opening, lambda wet: fired_size(wet, s), "drill")
-        middle = self.edge + half.usual
-        yield Made("middle of the hole from the edge", "wet_middle", middle, lambda wet: fired_size(wet, s), "calliper")
+        yield Made("middle of the hole from the edge", "wet_middle", None, lambda wet: fired_size(wet, s), "calliper")
 
     def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> str:
         """The hole, its middle so far from the edge."""

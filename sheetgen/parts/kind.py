@@ -215,6 +215,8 @@ class Part(Drawer):
         """Draw how it is formed, `k` mm on paper for 1 mm of the piece; returns the text alternative, empty for none."""
         return ""
 
+    centred = False  # whether the middle of its diagram is at (0, 0), so that what is drilled there can be drawn too
+
     def view(self, pen: Pen) -> float:  # noqa: ARG002 - kinds with a front view use it
         """Draw the finished part from the front, mm, the middle of its top at (0, 0); returns how far down it reaches.
 

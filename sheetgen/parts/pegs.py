@@ -136,7 +136,10 @@ class PegPair(WirePiece, ABC):
         d = self.wire.thickness
         upper, lower = (self.peg_used.usual + d) / 2, (self.second_used.usual + d) / 2
         path, top = sketches.belt(upper, lower, self.centres.usual, crossed=self.crossed), upper + d / 2
-        sketches.wire(pen, [(-y, top + x) for x, y in path], d, closed=True)
+        hung = [(-y, top + x) for x, y in path]
+        sketches.wire(pen, hung, d, closed=True)
+        if self.crossed:
+            sketches.crossed_over(pen, hung, d)
         return self.outside.usual - d
 
     def tools(self) -> Iterator[tuple[str, float]]:

@@ -149,7 +149,7 @@ class RingBand(WoundStrip):
         """Former, strip and width."""
         fires, sheet = fired_by(self.clay), self.sheeted
         yield Made(
-            "inside", "former", self.inside, lambda former: fires(former + sheet),
+            "inside, without a plug", "former", self.inside, lambda former: fires(former + sheet),
             "ring former + release sheet" if sheet else "ring former",
         )  # fmt: skip
         yield Made("width", "wet_width", self.width, fires, "ruler or grid")

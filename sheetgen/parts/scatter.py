@@ -176,7 +176,7 @@ class Scatter(Seated, ClayPiece):
         yield Made("plate, across", "wet_across", self.across, fires, "template")
         if self.shape != "disc":
             yield Made("plate, down", "wet_down", self.tall, fires, "template")
-        yield Made(f"seats, {self.stones.usual:g} strewn", "drill", self.stone.size, fires, "drill")
+        yield Made("seats, each", "drill", None, fires, "drill")
         yield Made("seat to seat, at the least", "wet_spacing", self.gap + self.stone.size.high, fires, "dividers")
 
     def tools(self) -> Iterator[tuple[str, float]]:

@@ -129,10 +129,10 @@ class Seat(Seated, Weighed):
         """Hole and depth."""
         fires, deep = fired_by(self.clay), self.clay.thickness_shrinkage
         if _round(self):
-            yield Made("seat", "drill", self.stone.size, fires, "drill")
+            yield Made("seat", "drill", None, fires, "drill")
         else:
-            yield Made("seat, length", "seat", self.stone.size, fires, "template or cutter")
-            yield Made("seat, width", "seat_width", self.narrow, fires, "template or cutter")
+            yield Made("seat, length", "seat", None, fires, "template or cutter")
+            yield Made("seat, width", "seat_width", None, fires, "template or cutter")
         yield Made(
             "depth of the seat", "depth", self.height - self.proud, lambda wet: fired_size(wet, deep), "calliper"
         )

@@ -36,6 +36,7 @@ class StoneRing(Seated):
     """
 
     kind = "stone ring"
+    centred = True
 
     clay = given.item(Clay, "the clay the seats are made in")
     stone = given.item(Stone, "the stone, round")
@@ -110,7 +111,7 @@ class StoneRing(Seated):
         fires = fired_by(self.clay)
         yield Made("circle through the middles", "wet_around", self.around, fires, "template")
         yield Made("middle to middle", "wet_pitch", self.even_gap + self.stone.size.high, fires, "template or dividers")
-        yield Made(f"seats, {self.stones.usual:g} in the ring", "drill", self.stone.size, fires, "drill")
+        yield Made("seats, each", "drill", None, fires, "drill")
 
     def tools(self) -> Iterator[tuple[str, float]]:
         """The drill."""
@@ -137,7 +138,8 @@ class StoneRing(Seated):
         pen.circle(middle, around, "centre")
         pen.cross(middle)
         for i in range(int(self.stones.usual)):
-            turn = 2 * math.pi * i / self.stones.usual - math.pi / 2
+            # Two stand level above, as in the drawing of how it is drilled.
+            turn = 2 * math.pi * (i + 0.5) / self.stones.usual - math.pi / 2
             at = (middle[0] + around / 2 * math.cos(turn), middle[1] + around / 2 * math.sin(turn))
             pen.circle(at, drill, "thin")
             pen.cross(at)

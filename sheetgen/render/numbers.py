@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
 from sheetgen.base.rounding import told_end, up_for_buying
-from sheetgen.base.spread import Spread, ceil, floor
+from sheetgen.base.spread import GRAIN, Spread, ceil, floor
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.rings import uk_letter
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from sheetgen.base.figure import Figure
     from sheetgen.base.material import Phase
     from sheetgen.base.rounding import Rounder
@@ -41,8 +44,9 @@ class Numbers:
             return self.short(figure.value) if figure.rounding == "short" else self.time(figure.value)
         spread = figure.value
         if figure.unit == "mm" and not spread.exact and figure.rounding == "fine":
-            # A fired size: only its ends can be promised.
-            return self.rounder.range(spread, 1)
+            # A fired size: only its ends can be promised. A given one, such as a stone's, is told as it is given.
+            given = re.fullmatch(r"[\d.]+", figure.working) and _hundredths(spread)
+            return self.rounder.range(spread, 2 if given else 1)
         rounded = self.rounder.rounded(told_end(figure), figure.rounding, figure.unit)
         return self.rounder.words(rounded, figure.unit, figure.rounding)
 
@@ -92,15 +96,20 @@ class Numbers:
             return _span(f"{low * 60:.0f}", f"{high * 60:.0f}") + f"{NBSP}s"
         if low == high and high < HOUR:
             return f"{self.rounder.decimal(high, 0)}{NBSP}min"
-        step = next(step for most, step in TIME_STEPS if high <= most)
-        low, high = floor(low / step) * step, ceil(high / step) * step
+        low, high = _stepped(minutes)
         if high < 2 * HOUR:
             return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min"
         if 6 * HOUR <= high <= 3 * DAY and low % (HOUR / 2) == 0:
             return _span(*(self.rounder.decimal(n / HOUR, 1) for n in (low, high))) + f"{NBSP}h"
         if high <= 6 * HOUR:
-            return _span(_hours(low), _hours(high))
+            return _hours_span(low, high)
         return _span(*(self.rounder.decimal(n / DAY, 1) for n in (low, high))) + f"{NBSP}days"
+
+    def added(self, times: Iterable[Spread]) -> str:
+        """Several times one after the other: the sum of what is printed of each, as a reader adds them."""
+        ends = [_stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
+        low, high = (sum(end) for end in zip(*ends, strict=True)) if ends else (0.0, 0.0)
+        return self.time(Spread((low + high) / 2, low, high))
 
     def short(self, minutes: Spread) -> str:
         """A time that must not be overrun: both ends down, to whole minutes."""
@@ -152,8 +161,27 @@ class Numbers:
         return lines
 
 
+def _hundredths(value: Spread) -> bool:
+    """Whether a range is given to five hundredths."""
+    twentieths = [x * 20 for x in (value.low, value.high)]
+    return all(abs(n - round(n)) < GRAIN for n in twentieths) and any(round(n) % 2 for n in twentieths)
+
+
+def _stepped(minutes: Spread) -> tuple[float, float]:
+    """Both ends of a time in whole steps, outwards."""
+    step = next(step for most, step in TIME_STEPS if minutes.high <= most)
+    return floor(minutes.low / step) * step, ceil(minutes.high / step) * step
+
+
 def _span(low: str, high: str) -> str:
     return low if low == high else f"{low}{THIN}–{THIN}{high}"
+
+
+def _hours_span(low: float, high: float) -> str:
+    """Two times in hours and minutes, the unit once where both are whole hours."""
+    if low < high and low % HOUR == high % HOUR == 0:
+        return _span(f"{low / HOUR:g}", f"{high / HOUR:g}") + f"{NBSP}h"
+    return _span(_hours(low), _hours(high))
 
 
 def _hours(minutes: float) -> str:

@@ -83,7 +83,7 @@ def entry(worked: Worked) -> Entry:
         title=str(worked.filed.project.title),
         summary=words.plain(main.summary, numbers),
         level=str(worked.filed.project.level),
-        time=numbers.time(main.bench_time),
+        time=numbers.added(main.bench_times),
         revision=str(worked.filed.project.revision),
         date=str(worked.filed.project.date),
         tags=[str(t) for t in worked.filed.project.tags],

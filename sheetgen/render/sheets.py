@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
-from sheetgen.base.rounding import up_for_weighing
 from sheetgen.base.spelling import slug
 from sheetgen.formulas.page import print_again_at, print_scale
 
@@ -50,7 +49,7 @@ def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[
             "title": f"{layout.clay}, rolled to {rounder.words(layout.thickness, 'mm')} {unit}",
             "roll": " and ".join(_counted(each)),
             "gap": gap,
-            "rolled": rounder.decimal(up_for_weighing(layout.rolled), 1),
+            "rolled": rounder.decimal(layout.rolled, 1),
             "cut": rounder.decimal(layout.cut, 1),
             "offcut": f"{layout.offcut * 100:.0f}",
             "pieces": [(number, _named(name), times) for number, name, times in layout.pieces],
@@ -60,12 +59,13 @@ def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[
 
 
 def at_once(layouts: Sequence[SlabLayout], clay: str) -> float:
-    """The most clay, g, that one rolling of a clay takes for the slabs as they are drawn."""
-    masses = [0.0]
+    """The most clay, g, that rolling a clay's slabs as they are drawn takes: each, and what the earlier ones kept."""
+    masses, kept = [0.0], 0.0
     for layout in layouts:
         if layout.clay == clay and layout.used:
             areas = [wide * long for wide, long in layout.used]
-            masses.append(layout.rolled * max(areas) / sum(areas))
+            masses.append(kept + layout.rolled * max(areas) / sum(areas))
+            kept += layout.cut
     return max(masses)
 
 

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 from markupsafe import Markup
 
 from sheetgen.base.material import Clay, Fibre, Sheet, Tool, Wire
-from sheetgen.base.rounding import up_for_weighing
 from sheetgen.base.spelling import slug
 from sheetgen.base.spread import GRAIN
 from sheetgen.facts.cautions import LADDER
@@ -57,8 +56,8 @@ class View:
             "makes": words.plain(version.makes, numbers),
             "level": str(self.project.level),
             "tags": [str(t) for t in self.project.tags],
-            "bench_time": numbers.time(version.bench_time),
-            "whole_time": numbers.time(version.whole_time),
+            "bench_time": numbers.added(version.bench_times),
+            "whole_time": numbers.added(version.whole_times),
             "pictures": [
                 {"src": pictures.data_uri(self.worked.filed.folder / p), "alt": self._alternative(p)}
                 for p in self._pictures()
@@ -113,10 +112,11 @@ class View:
             if isinstance(line.item, Clay) and line.net is not None:
                 mass = at_once(self.drawings.slabs, line.item.name)
                 if mass > max(line.net.high, line.least) * (1 + line.allowance):
-                    grams = self.worked.rounder.decimal(up_for_weighing(mass), 1)
+                    grams = self.worked.rounder.decimal(mass, 1)
                     yield (
-                        f"{line.item.name}: the slab drawn on this sheet takes {grams}{NBSP}g to roll in one go; "
-                        "what is cut away goes back into the wrap. With less, roll piece by piece."
+                        f"{line.item.name}: to roll the slabs of this sheet as they are drawn, one after the other, "
+                        f"takes {grams}{NBSP}g in the hand; what is cut away goes back into the wrap. With less, roll "
+                        "closer to the pieces."
                     )
 
     def _tool(self, line: ToolLine) -> str:
@@ -254,7 +254,11 @@ class View:
         for name in names:
             for part, made, figure in self._made(self.worked.versions[name]):
                 label = (part.replace("_", " ").capitalize(), made.label)
-                cells.setdefault(label, {})[name] = self.worked.rounder.size(figure).words
+                size = self.worked.rounder.size(figure).words
+                cells.setdefault(label, {})[name] = f"{size} {made.counted}".strip()
+            for one in self.worked.versions[name].parts.values():
+                label = (one.name.replace("_", " ").capitalize(), "how many")
+                cells.setdefault(label, {})[name] = f"{one.count.usual:g}"
             for figure in self.worked.versions[name].figures.values():
                 if not figure.part:
                     value = str(self.numbers.words(figure).striptags())

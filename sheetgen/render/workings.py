@@ -15,13 +15,13 @@ if TYPE_CHECKING:
     from sheetgen.render.numbers import Numbers
 
 SIGNS = {
-    "up": "up( ) is to the whole number above", "down": "down( ) to the whole number below",
+    "up": "up( ) is to the whole number above", "down": "down( ) to the whole number below",
     "round": "round(a, b) a to the nearest whole number of b",
     "nearest": "nearest(a, b, c) is the one of b, c that is nearest to a",
     "atleast": "atleast(a, b, c) the smallest of b, c that is not under a",
-    "max": "max( ) the largest of several", "min": "min( ) the smallest",
-    "sin": "sin( ), cos( ) are of an angle in radians", "asin": "asin( ) the angle in radians of which it is the sine",
-    "acos": "acos( ) the angle in radians of which it is the cosine", "ln": "ln( ) the natural logarithm",
+    "max": "max( ) the largest of several", "min": "min( ) the smallest",
+    "sin": "sin( ), cos( ) are of an angle in radians", "asin": "asin( ) the angle in radians of which it is the sine",
+    "acos": "acos( ) the angle in radians of which it is the cosine", "ln": "ln( ) the natural logarithm",
 }  # fmt: skip
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from typing import TYPE_CHECKING, Any, NoReturn
 
 from sheetgen.base import arithmetic
@@ -12,7 +13,7 @@ from sheetgen.base.figure import Figure
 from sheetgen.base.material import Item, Tool
 from sheetgen.base.place import Place, Word
 from sheetgen.base.spelling import suggest
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import GRAIN, Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import scales
 from sheetgen.model.project import OwnFigure
@@ -234,7 +235,10 @@ class Workbench:
             unit = str(self.library.studio.currency) if value.dimension.money else str(value.dimension)
         else:
             unit = PLAIN_UNITS[value.dimension]
-        return Figure("", name, label, value.value, unit, self.working(written), "fine")
+        # A thickness in whole cards keeps its hundredths; of any other length no bench shows them.
+        cards = abs(value.value.usual * 20 - round(value.value.usual * 20)) < GRAIN
+        tenth = unit == "mm" and value.value.exact and not cards
+        return Figure("", name, label, value.value, unit, self.working(written), "tenth" if tenth else "fine")
 
     def working(self, written: str) -> str:
         """An expression with its names replaced by their numbers, in mm, g and min."""
@@ -244,6 +248,7 @@ class Workbench:
         for name, at in reversed(expression.names()):
             value = working_number(self.name(name).value)
             written = written[:at] + value + written[at + len(name) :]
+        written = re.sub(r"\busual\(", "(", written)  # as every number of a working is
         return written.replace("*", "×").replace("/", "÷").replace(" - ", " − ")
 
     # How it is done

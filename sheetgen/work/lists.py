@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import AREA, COUNT, LENGTH, MASS, VOLUME
 from sheetgen.base.material import Item, Tool
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.spread import GRAIN, Spread, spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.model.worked import MaterialLine, ToolLine, WorkedStep
 from sheetgen.parts.kind import working_number
@@ -71,8 +71,9 @@ def _of_parts(bench: Workbench, sums: dict[str, _Sum]) -> None:
             for take in part.takes():
                 # What is bought is enough for the high end, and so is its working.
                 worked = working_number(take.amount.high)
-                if part.count.usual > 1 and take.figure:
-                    worked = f"{working_number(part.count)} × {working_number(take.amount.high / part.count.usual)}"
+                each = getattr(part, take.figure).high if take.figure else 0.0
+                if part.count.usual > 1 and abs(each * part.count.usual - take.amount.high) < GRAIN * take.amount.high:
+                    worked = f"{working_number(part.count)} × {working_number(each)}"
                 taken = sums.setdefault(take.item.id, _Sum(take.item))
                 taken.add(take.amount, worked, name.replace("_", " "))
                 if take.blank:

@@ -42,12 +42,18 @@ TIMES = [
     ((3 * 1440, 5 * 1440), "3 – 5 days"),
     ((420, 500), "7 – 8.5 h"),
     ((120, 120), "2 h"),
+    ((120, 240), "2 – 4 h"),
 ]
 
 
 @pytest.mark.parametrize(("ends", "printed"), TIMES, ids=[t[1] for t in TIMES])
 def test_a_time_is_printed_as_a_teacher_says_it(ends: tuple[float, float], printed: str) -> None:
     assert said(MM.time(between(*ends))) == printed
+
+
+def test_times_add_up_as_they_are_printed() -> None:
+    # 12 to 18 min is printed 10 to 20, and 7 to 8 min as it is: together 17 to 28, printed 15 to 30
+    assert said(MM.added([between(12, 18), between(7, 8)])) == "15 – 30 min"
 
 
 UNIT_MINUTES = {"min": 1, "h": 60, "days": 1440}
