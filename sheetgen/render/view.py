@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from markupsafe import Markup
 
 from sheetgen.base.material import Clay, Fibre, Sheet, Tool, Wire
+from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.spelling import slug
 from sheetgen.base.spread import GRAIN
 from sheetgen.facts.cautions import LADDER
@@ -111,7 +112,7 @@ class View:
         for line in self.version.materials:
             if isinstance(line.item, Clay) and line.net is not None:
                 mass = at_once(self.drawings.slabs, line.item.name)
-                if mass > max(line.net.high, line.least) * (1 + line.allowance):
+                if mass > up_for_buying(max(line.net.high, line.least) * (1 + line.allowance)):
                     grams = self.worked.rounder.decimal(mass, 1)
                     yield (
                         f"{line.item.name}: to roll the slabs of this sheet as they are drawn, one after the other, "
