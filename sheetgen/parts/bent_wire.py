@@ -136,8 +136,13 @@ class BentWire(WirePiece):
             f"{i}: {piece}{', ' * bool(piece)}to {at}"
             for i, (piece, at) in enumerate(zip(pieces, along, strict=True), 1)
         ]
+        head = ["mm of wire from the circle on:"] if len(along) <= MANY else []
         path, joints = self.path(), self.joints()
-        forming.captioned(pen, lambda on: forming.bent(on, path, joints, d, k), [*lines, f"cut {cut.words}"])
+        forming.captioned(
+            pen,
+            lambda on: forming.bent(on, path, joints, d, k),
+            [*head, *lines, f"cut {cut.words}"],
+        )
         return said(
             cut, f"The bent wire and its pieces, mm, each to so far along the wire: {'; '.join(lines)}; cut {cut.words}"
         )
