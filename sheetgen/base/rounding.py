@@ -125,7 +125,7 @@ class Rounder:
             self.decimal(n, places, keep=places > 0) for n in (floor(low * scale) / scale, ceil(high * scale) / scale)
         ]
         if ends[0] == ends[1]:
-            return ends[0]
+            return self.decimal(low, places) if unit == "mm" and low >= LARGE and not self.inches else ends[0]
         # A dash before a minus sign would be read as two minus signs.
         return f"{ends[0]} to {ends[1]}" if low < 0 else f"{ends[0]} – {ends[1]}"
 

@@ -134,7 +134,7 @@ class Scatter(Seated, ClayPiece):
     drill = seats.drill
 
     @figure("Seats apart, middle to middle, wet, at the least", "mm",
-            "({stone.size.high} + {gap}) ÷ (1 − {clay.shrinkage})", rounding="tenth")  # fmt: skip
+            "({stone.size.high} + {gap}) ÷ (1 − {clay.shrinkage})", rounding="bench most")  # fmt: skip
     def wet_spacing(self) -> Spread:
         """Two seats stand no nearer."""
         return wet_size(self.gap + self.stone.size.high, self.clay.shrinkage)

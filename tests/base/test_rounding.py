@@ -107,6 +107,7 @@ def test_a_studio_that_writes_commas_gets_commas() -> None:
         (0.0, 0.04, "0.0 – 0.1"),
         (436.3, 444.8, "436 – 445"),
         (170.5, 170.5, "170.5"),
+        (114.0, 114.0, "114"),
     ],
 )
 def test_a_range_is_printed_no_narrower_than_it_is(low: float, high: float, printed: str) -> None:
