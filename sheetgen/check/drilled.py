@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.cuts import extent_of, loops, outlines
 from sheetgen.base.pen import Recorder
 from sheetgen.base.spread import GRAIN, Spread
+from sheetgen.parts.clay_piece import LEAST_EDGE
 from sheetgen.parts.kind import Finding
 
 if TYPE_CHECKING:
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.parts.kind import Part
 
-LEAST = 1.0  # mm of metal beside a hole that a ring hangs in (common practice)
 ROUNDED = 0.1  # mm that rounding for the bench may take from what was asked
 
 
@@ -59,7 +59,7 @@ def _beside(part: Part, host: Part, edge: Spread, worked: Worked, version: Worke
     if left < edge.usual - ROUNDED:
         message = f"is {edge.usual:g} mm, and only {max(0.0, left):.1f} mm of '{host.name}' is left beside the hole"
         helped = "more edge, so that the hole lies where it is wider, or a smaller hole"
-        yield Finding("edge", message, helped, "warning" if left >= LEAST else "error")
+        yield Finding("edge", message, helped, "warning" if left >= LEAST_EDGE else "error")
 
 
 def _nearest(centre: Point, runs: list[list[Point]]) -> float:

@@ -142,7 +142,9 @@ def across_on_ball(radius: float, rise: float) -> float:
     return 2 * math.sqrt(2 * radius * rise - rise**2)
 
 
-@formula("to the middle of the sheet: × (radius − thickness ÷ 2) ÷ radius", source=_GEOMETRY, valid="rim cut square")
+@formula(
+    "on the middle of the sheet = outside × (radius − thickness ÷ 2) ÷ radius", source=_GEOMETRY, valid="rim cut square"
+)
 def middle_of_sheet(outside: float, across: float, rise: float, thickness: float) -> float:
     """Width or rise (mm) on the sheet's middle, from `outside`, one of the dome's outside sizes (mm).
 

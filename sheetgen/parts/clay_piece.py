@@ -31,6 +31,7 @@ def template_clay(thickness: float, clay: Clay) -> str:
 
 
 SAME_HOLE = 0.06  # mm between a hole and its drill: less than dry clay lets one tell
+LEAST_EDGE = 1.0  # mm of finished metal outside a hole that something hangs from: common practice
 STRAW = 2.5  # mm: a narrower hole is drilled, since no straw and few cutters are so small
 
 

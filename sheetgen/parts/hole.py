@@ -13,6 +13,7 @@ from sheetgen.formulas.guard import at_least
 from sheetgen.formulas.shrinkage import fired_size, wet_size
 from sheetgen.formulas.stones import seat_wet
 from sheetgen.parts import given
+from sheetgen.parts.clay_piece import LEAST_EDGE
 from sheetgen.parts.drawer import neighbours
 from sheetgen.parts.kind import Finding, Part, figure
 
@@ -22,8 +23,6 @@ if TYPE_CHECKING:
     from sheetgen.base.figure import Size
     from sheetgen.base.pen import Extent, Pen
     from sheetgen.base.spread import Spread
-
-LEAST_EDGE = 1.0  # mm of finished metal outside a hole that something hangs from: common practice
 
 
 class Hole(Part):

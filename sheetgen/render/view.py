@@ -192,7 +192,9 @@ class View:
                 s = line.item.shrinkage * 100
                 source = dict(line.item.sources).get("shrinkage") or dict(line.item.sources).get("all", "")
                 origin = "the studio’s own test strips" if line.item.tested else source
-                yield f"{line.item.name} shrinks {self.worked.rounder.range(s, 1, '%')} % in the kiln ({origin})."
+                thick = line.item.thickness_shrinkage * 100
+                also = "" if thick == s else f", {self.worked.rounder.range(thick, 1, '%')} % in thickness,"
+                yield f"{line.item.name} shrinks {self.worked.rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
 
     def _front_cautions(self) -> dict[str, Any]:
         """Every hazard of the project once, under the gravest signal word among them."""
