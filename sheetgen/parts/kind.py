@@ -107,6 +107,7 @@ class Part(Drawer):
 
     kind: ClassVar[str] = ""
     reshaped: ClassVar[bool] = False  # bent or domed after it is cut
+    centred: ClassVar[bool] = False  # the middle of its diagram is at (0, 0), where what is drilled there is drawn too
     hazards: ClassVar[tuple[str, ...]] = ()  # cautions that working the part always calls for
     count = given.count("how many of these the project needs", default="1")
     at = given.spot("where the middle of its top stands in the finished view, as 5 mm, 12 mm: right and down")
@@ -214,8 +215,6 @@ class Part(Drawer):
     def diagram(self, pen: Pen, size: Callable[[str], Size], k: float) -> str:  # noqa: ARG002 - kinds with a diagram use them
         """Draw how it is formed, `k` mm on paper for 1 mm of the piece; returns the text alternative, empty for none."""
         return ""
-
-    centred = False  # whether the middle of its diagram is at (0, 0), so that what is drilled there can be drawn too
 
     def view(self, pen: Pen) -> float:  # noqa: ARG002 - kinds with a front view use it
         """Draw the finished part from the front, mm, the middle of its top at (0, 0); returns how far down it reaches.
