@@ -13,9 +13,8 @@ from sheetgen.parts.clay_piece import LEAST_EDGE
 from sheetgen.parts.kind import Finding
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
-    from sheetgen.base.figure import Size
     from sheetgen.base.pen import Point
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.parts.kind import Part
@@ -43,16 +42,12 @@ def drilled(part: Part, worked: Worked, version: WorkedVersion) -> Iterator[Find
 
 def _beside(part: Part, host: Part, edge: Spread, worked: Worked, version: WorkedVersion) -> Iterator[Finding]:
     """Metal left between a hole and the outline it is drilled in, where that narrows or curves."""
-
-    def sizes_of(one: Part) -> Callable[[str], Size]:
-        return lambda name: worked.rounder.size(version.figures[f"{one.name}.{name}"])
-
     flat, spots = Recorder(), Recorder()
-    host.template(flat, sizes_of(host))
+    host.template(flat, worked.sizes(version, host))
     found = outlines(flat)
     if not found:
         return
-    part.mark(spots, sizes_of(part), extent_of(found[0]))
+    part.mark(spots, worked.sizes(version, part), extent_of(found[0]))
     runs = loops(found[0])
     wet = min(_nearest(centre, runs) - across / 2 for _, centre, across, _ in spots.ovals)
     left = wet * (1 - part.clay.shrinkage.usual)  # type: ignore[attr-defined]  # as it has a clay

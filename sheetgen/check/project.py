@@ -76,7 +76,7 @@ def _too_large(part: Part, worked: Worked, version: WorkedVersion) -> Iterator[F
     if not type(part).flat():
         return
     around = Extent()
-    part.template(around, lambda name: worked.rounder.size(version.figures[f"{part.name}.{name}"]))
+    part.template(around, worked.sizes(version, part))
     if (long := max(around.width, around.height)) > LARGEST:
         yield Finding("kind", f"makes a template {long / 1000:.3g} m long", f"pieces of up to {LARGEST:g} mm")
 

@@ -13,9 +13,8 @@ from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
 
-    from sheetgen.base.figure import Size
     from sheetgen.base.material import Pace, Phase
     from sheetgen.base.pen import Pen
     from sheetgen.model.drawing import Drawing
@@ -25,7 +24,6 @@ if TYPE_CHECKING:
 WIDE, TALL = 56.0, 60.0
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
 SMALL = 2.6
-MIDDLE = Extent(0, 0, 0, 0)
 
 
 def diagrams(worked: Worked, version: WorkedVersion) -> dict[str, Drawing]:
@@ -41,18 +39,15 @@ def diagrams(worked: Worked, version: WorkedVersion) -> dict[str, Drawing]:
 
 def _diagram(part: Part, worked: Worked, version: WorkedVersion) -> Drawing | None:
     """At the largest plain scale that fits the column; true size is preferred to a larger one that is not needed."""
+    # What has an edge of its own to keep stands beside one, and not in the middle.
+    inside = [one for one in version.drilled_in(part) if part.centred and not hasattr(one, "edge")]
 
-    def sizes_of(one: Part) -> Callable[[str], Size]:
-        return lambda name: worked.rounder.size(version.figures[f"{one.name}.{name}"])
-
-    size = sizes_of(part)
-    inside = [p for p in version.parts.values() if part.centred and _drilled_in(p, part)]
+    def mark(one: Part, on: Pen) -> str:
+        return f"{one.name.replace('_', ' ')} {one.mark(on, worked.sizes(version, one), Extent(0, 0, 0, 0))}"
 
     def draw(on: Pen, k: float) -> str:
-        said = part.diagram(on, size, k)
-        for hole in inside:
-            said += f", {hole.name.replace('_', ' ')} {hole.mark(Scaled(on, k), sizes_of(hole), MIDDLE)}"
-        return said
+        said = part.diagram(on, worked.sizes(version, part), k)
+        return ", ".join((said, *(mark(one, Scaled(on, k)) for one in inside))) if said else ""
 
     for k in SCALES:
         extent, pen = Extent(), Paper()
@@ -61,21 +56,15 @@ def _diagram(part: Part, worked: Worked, version: WorkedVersion) -> Drawing | No
             return None
         if extent.width <= WIDE and extent.height <= TALL - 4:
             draw(pen, k)
-            for i, hole in enumerate(inside):
-                words = f"{hole.name.replace('_', ' ')} {hole.mark(Extent(), sizes_of(hole), MIDDLE)}"
-                pen.text(((extent.left + extent.right) / 2, extent.bottom + 4.2 * (i + 1)), words, anchor="middle")
-            extent.line([(extent.left, extent.bottom + 4.2 * len(inside))])
+            for words in (mark(one, Extent()) for one in inside):
+                at = ((extent.left + extent.right) / 2, extent.bottom + 4.2)
+                for on in (pen, extent):
+                    on.text(at, words, anchor="middle")
             pen.text((extent.left, extent.bottom + 4.2), scale_words(k), size=SMALL)
             corner = (extent.left - 0.5, extent.top - 0.5)
             wide = max(extent.width, 22.0) + 1
             return pen.drawing(corner, wide, extent.height + 6, f"{says}; drawn at {scale_words(k)}")
     return None
-
-
-def _drilled_in(hole: Part, part: Part) -> bool:
-    """Whether it is drilled in the middle of a part: what has an edge of its own to keep stands beside one."""
-    into = getattr(hole, "drilled_in", None)
-    return into is not None and into.name == part.name and not hasattr(hole, "edge")
 
 
 def scale_words(k: float) -> str:

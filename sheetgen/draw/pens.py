@@ -28,6 +28,10 @@ class Turned(Pen):
         """As Pen.oval, turned."""
         self.pen.oval((-centre[1], centre[0]), height, width, kind)
 
+    def cover(self, loops: Sequence[Sequence[Point]]) -> None:
+        """As Pen.cover, turned."""
+        self.pen.cover([[(-y, x) for x, y in loop] for loop in loops])
+
     def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, turned with the rest."""
         self.pen.text((-at[1], at[0]), words, size=size, anchor=anchor, turn=turn + 90)
@@ -51,6 +55,10 @@ class Scaled(Pen):
     def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
         """As Pen.oval, scaled."""
         self.pen.oval(self._to(centre), width * self.by, height * self.by, kind)
+
+    def cover(self, loops: Sequence[Sequence[Point]]) -> None:
+        """As Pen.cover, scaled."""
+        self.pen.cover([[self._to(p) for p in loop] for loop in loops])
 
     def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, at its scaled place."""

@@ -80,16 +80,12 @@ def pieces(worked: Worked, version: WorkedVersion) -> list[Piece]:
 def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
     unit = worked.rounder.unit("mm")
 
-    def sizes_of(one: Part) -> Callable[[str], Size]:
-        return lambda name: worked.rounder.size(version.figures[f"{one.name}.{name}"])
-
-    size = sizes_of(part)
-    drilled = [p for p in version.parts.values() if (into := getattr(p, "drilled_in", None)) and into.name == part.name]
+    size, drilled = worked.sizes(version, part), version.drilled_in(part)
 
     def own(pen: Pen) -> None:
         part.template(pen, size)
         for hole in drilled:
-            hole.mark(pen, sizes_of(hole), _around(part, size))
+            hole.mark(pen, worked.sizes(version, hole), _around(part, size))
 
     flat, around = Recorder(), Extent()
     own(flat)
@@ -112,7 +108,7 @@ def _piece(part: Part, worked: Worked, version: WorkedVersion) -> Piece:
 
     note = part.template_note(size)
     for hole in drilled:
-        said = hole.mark(Extent(), sizes_of(hole), _around(part, size))
+        said = hole.mark(Extent(), worked.sizes(version, hole), _around(part, size))
         note += f"; {named(hole.name).lower()} {said} {unit}"
     if fired:
         sizes = (_measured(g, worked.rounder) for g in fired)

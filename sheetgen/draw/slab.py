@@ -145,8 +145,7 @@ def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is
         middle, words = (x + wide / 2, y + tall / 2), str(number + 1)
         if min(wide, tall) * SCALE < SMALLEST:
             across, down = (0.32 * len(words) + 0.15) * tell, 0.5 * tell
-            patch = [(middle[0] * SCALE + a * across, middle[1] * SCALE + b * down) for a, b in CORNERS]
-            paper.cover([patch])
+            pen.cover([[(middle[0] + a * across / SCALE, middle[1] + b * down / SCALE) for a, b in CORNERS]])
         pen.text((middle[0], middle[1] + 0.36 * tell / SCALE), words, size=tell, anchor="middle")
     wide, tall = width * SCALE, length * SCALE
     told = [rounder.words(rounder.rounded(mm, "bench up"), "mm", "bench up") for mm in sides]

@@ -119,7 +119,7 @@ WEAR: dict[str, tuple[str, ...]] = {
     "hammering": (EYES, "Ear protection"),
     "wire ends": (EYES,),
     "rotary tool": (EYES,),
-    "epoxy": ("Gloves that the adhesive's maker names",),
+    "epoxy": ("Nitrile gloves, or those that the adhesive's maker names",),
     "sanding dust": ("Dust mask",),
     "pickle": (EYES, "Gloves for acid"),
     "patina": (EYES, "Gloves for chemicals"),

@@ -11,7 +11,7 @@ from sheetgen.base.spread import GRAIN, Spread
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from sheetgen.base.figure import Figure
+    from sheetgen.base.figure import Figure, Size
     from sheetgen.base.material import Item, Pace, Phase
     from sheetgen.base.place import Place
     from sheetgen.base.rounding import Rounder
@@ -103,6 +103,11 @@ class WorkedVersion:
     makes: Prose = ()
     needs: list[Need] = field(default_factory=list)
 
+    def drilled_in(self, part: Part) -> list[Part]:
+        """The holes and seats that are drilled in a part."""
+        into = ((one, getattr(one, "drilled_in", None)) for one in self.parts.values())
+        return [one for one, host in into if host is not None and host.name == part.name]
+
     @property
     def bench_times(self) -> list[Spread]:
         """Minutes of work at the bench, step by step."""
@@ -132,6 +137,10 @@ class Worked:
     rounder: Rounder
     versions: dict[str, WorkedVersion] = field(default_factory=dict)
     slab: Slab | None = None
+
+    def sizes(self, version: WorkedVersion, part: Part) -> Callable[[str], Size]:
+        """The sizes of a part of a version as they are printed and drawn, by the names of its figures."""
+        return lambda name: self.rounder.size(version.figures[f"{part.name}.{name}"])
 
     def called(self, version: str) -> str:
         """What a version is called on the page."""

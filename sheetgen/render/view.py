@@ -141,11 +141,7 @@ class View:
         told = dict.fromkeys(w for step in self.version.steps for caution in step.cautions for w in caution.wear)
         for wear in told:
             noun = wear.split(",")[0].lower()
-            if noun.startswith("gloves that"):  # thin ones, whatever they are of: those for the kiln do not count
-                listed = any("gloves" in name and "heat" not in name for name in had)
-            else:
-                listed = any(noun in name for name in had)
-            if not listed:
+            if not any(noun in name for name in had):
                 yield wear
 
     def _made(self, version: WorkedVersion) -> Iterator[tuple[str, Made, Figure]]:

@@ -137,7 +137,7 @@ def test_what_the_adhesive_wants_on_the_hands_is_on_the_list_of_tools(library: A
     library.publish("drops")
     page = said((library.build / "drops" / "index.html").read_text("utf-8"))
     tools = page[page.index("Tools to hand") : page.index("<h2>Sizes")]
-    assert "Gloves that the adhesive's maker names" in tools
+    assert "Nitrile gloves, or those that the adhesive's maker names" in tools
 
 
 def test_words_of_a_file_cannot_become_code_of_the_page(library: Any, quick: None) -> None:  # noqa: ARG001
