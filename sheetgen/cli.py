@@ -5,14 +5,15 @@ from __future__ import annotations
 import io
 import json
 import sys
+import traceback
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
 from sheetgen import pipeline
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.trouble import CannotBe, KindFault
 
 if TYPE_CHECKING:
     from sheetgen.pipeline import Outcome
@@ -22,6 +23,10 @@ WELL, TROUBLES, USAGE = 0, 1, 2
 library_option = click.option(
     "--library", type=click.Path(path_type=Path, file_okay=False, exists=True), default=".",
     help="The folder that holds projects/ (default: this one).",
+)  # fmt: skip
+traceback_option = click.option(
+    "--traceback", is_flag=True, expose_value=False, callback=lambda context, _option, on: _remember(context, on=on),
+    help="Of a fault of the program, show where in it that comes from.",
 )  # fmt: skip
 names_argument = click.argument("projects", nargs=-1, metavar="[PROJECT]...")
 
@@ -33,7 +38,33 @@ def _version() -> str:
         return "from a checkout, not installed"
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+def _remember(context: click.Context, *, on: bool) -> None:
+    context.meta["traceback"] = on
+
+
+class Commands(click.Group):
+    """The commands; what nobody thought of is told as a fault of the program."""
+
+    def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401 - click's own
+        """Run a command."""
+        try:
+            return super().invoke(ctx)
+        except (click.ClickException, click.exceptions.Exit, click.Abort, OSError):
+            raise
+        except KindFault as fault:
+            said, code, trace = str(fault), USAGE, traceback.format_exc()
+        except Exception as fault:  # noqa: BLE001 - told, and with --traceback shown
+            said = f"error: a fault of the program ({type(fault).__name__}: {fault}); please report it"
+            code, trace = TROUBLES, traceback.format_exc()
+        click.echo(said, err=True)
+        if ctx.meta.get("traceback"):
+            click.echo(trace, err=True)
+        elif code == TROUBLES:
+            click.echo("   help: --traceback shows where in the program it comes from", err=True)
+        sys.exit(code)
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(_version(), message="%(prog)s %(version)s")
 def main() -> None:
     """Works backwards from what a finished piece measures, and publishes sheets to follow at the bench."""
@@ -45,6 +76,7 @@ def main() -> None:
 @main.command()
 @names_argument
 @library_option
+@traceback_option
 @click.option("--into", type=click.Path(path_type=Path, file_okay=False), default=None, help="Where to publish (default: build/ in the library).")  # fmt: skip # noqa: E501
 def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None:
     """Publish handouts and the index: all projects, or those named."""
@@ -68,27 +100,28 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
     done = f"published {_count(len(outcome.published), 'project')}, {_count(len(outcome.changed), 'file')} changed"
     in_trouble = len(set(outcome.failed))
     failed = f"; {_count(in_trouble, 'project')} in trouble, last good sheets kept" if in_trouble else ""
-    click.echo(f"{done}, in {build}{failed}")
+    click.echo(f"{done}, in {build}{failed}; read from {library.resolve()}")
     _end(outcome)
 
 
 @main.command()
 @names_argument
 @library_option
+@traceback_option
 def check(projects: tuple[str, ...], library: Path) -> None:
     """Read, work and check everything; write nothing."""
     outcome = pipeline.work_through(library, projects)
     _tell(outcome)
     errors, warnings = len(outcome.troubles.errors), len(outcome.troubles) - len(outcome.troubles.errors)
-    click.echo(
-        f"{_count(len(outcome.worked), 'project')} well, {_count(errors, 'error')}, {_count(warnings, 'warning')}"
-    )
+    found = f"{_count(errors, 'error')}, {_count(warnings, 'warning')}"
+    click.echo(f"{_count(len(outcome.worked), 'project')} well, {found}, in {library.resolve()}")
     _end(outcome)
 
 
 @main.command()
 @names_argument
 @library_option
+@traceback_option
 @click.option("--version", "version_wanted", default=None, help="One version (default: the main one).")
 @click.option("--with", "changes", multiple=True, metavar="NAME=VALUE", help="Try another value for a choice.")
 @click.option("--working", is_flag=True, help="Show how each number was worked.")
@@ -99,13 +132,15 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 ) -> None:  # fmt: skip
     """Show a project's numbers."""
     if not projects:
-        _wrong("name a project, such as: sheetgen figures buoy-drops")
+        known = ", ".join(pipeline.projects_of(library)) or "there is none"
+        _wrong(f"name a project of {library.resolve()}: {known}")
     choices = {}
     for change in changes:
         name, sign, value = change.partition("=")
         if not sign or not name.strip() or not value.strip():
             _wrong(f"--with wants NAME=VALUE, not '{change}'")
         choices[name.strip()] = value.strip()
+    click.echo(f"read from {library.resolve()}", err=True)
     outcome = pipeline.work_through(library, projects, choices)
     _tell(outcome)
     if as_json:
@@ -122,10 +157,13 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 
 @main.command()
 @click.argument("names", nargs=-1, metavar="[KIND]...")
-def kinds(names: tuple[str, ...]) -> None:
-    """Show what kinds of part there are, with their fields and figures; made from the code."""
+@library_option
+@traceback_option
+def kinds(names: tuple[str, ...], library: Path) -> None:
+    """Show what kinds of part there are, the library's own too, with their fields and figures."""
+    click.echo(f"read from {library.resolve()}", err=True)
     try:
-        click.echo(pipeline.kinds_told(" ".join(names)), nl=False)
+        click.echo(pipeline.kinds_told(library, " ".join(names)), nl=False)
     except CannotBe as fault:
         _wrong(f"{fault.message}; {fault.help}")
 
@@ -152,6 +190,9 @@ def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
 def _tell(outcome: Outcome) -> None:
     for trouble in outcome.troubles:
         click.echo(str(trouble), err=True)
+    if click.get_current_context().meta.get("traceback"):
+        for fault in outcome.faults:
+            click.echo(fault, err=True)
 
 
 def _end(outcome: Outcome) -> NoReturn:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import traceback
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
@@ -16,13 +17,14 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
     from pathlib import Path
 
+    from sheetgen.base.place import Place
     from sheetgen.model.page import Page
-    from sheetgen.model.project import Filed
     from sheetgen.model.worked import Worked
     from sheetgen.render.press import Press
     from sheetgen.render.theme import Theme
 
 THEME = "plain"
+PLAIN = str.maketrans({"\u00a0": " ", "\u202f": ""})
 
 
 class NotReady(RuntimeError):
@@ -31,13 +33,17 @@ class NotReady(RuntimeError):
 
 @dataclass(slots=True)
 class Outcome:
-    """What a run came to: troubles, the projects worked, and what was written."""
+    """What a run came to: troubles, the projects worked, and what was written.
+
+    `faults` are tracebacks of what nobody thought of.
+    """
 
     troubles: Troubles = field(default_factory=Troubles)
     worked: list[Worked] = field(default_factory=list)
     published: list[str] = field(default_factory=list)
     failed: list[str] = field(default_factory=list)
     changed: list[str] = field(default_factory=list)
+    faults: list[str] = field(default_factory=list)
 
 
 def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None) -> Outcome:
@@ -50,7 +56,7 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
     for filed in library.projects:
         own = Troubles()
         worked = None
-        with _held(own, filed):
+        with _held(own, filed.project.title.place, outcome.faults):
             worked = work(filed, library, own, choices)
             if not own.errors:
                 look_over(worked, own)
@@ -63,9 +69,8 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
 
 
 @contextmanager
-def _held(troubles: Troubles, filed: Filed) -> Iterator[None]:
+def _held(troubles: Troubles, place: Place, faults: list[str]) -> Iterator[None]:
     """Whatever goes wrong with one project is a trouble of that project, and no other one is stopped by it."""
-    place = filed.project.title.place
     try:
         yield
     except CannotBe as fault:
@@ -79,9 +84,9 @@ def _held(troubles: Troubles, filed: Filed) -> Iterator[None]:
         )
     except Exception as fault:  # noqa: BLE001 - what nobody thought of must not cost the other projects their sheets
         told = f"{type(fault).__name__}: {fault}"[:200]
-        troubles.add(
-            f"this project cannot be worked through ({told})", place, "look at its largest and smallest numbers"
-        )
+        faults.append(traceback.format_exc())
+        message = f"a fault of the program, not of this file, stops this project ({told})"
+        troubles.add(message, place, "please report it; --traceback shows where in the program it comes from")
 
 
 def publish(
@@ -105,29 +110,30 @@ def publish(
     folder = Folder(build)
     with press:
         for worked in outcome.worked:
-            with _held(outcome.troubles, worked.filed):
-                pages = _pages(worked, theme, press, tell)
+            with _held(outcome.troubles, worked.place, outcome.faults):
+                pages = pages_of(worked, theme, press, tell)
                 outcome.changed += folder.put(rendering.entry(worked), pages)
                 folder.keep_record()
-                outcome.published.append(worked.filed.name)
-            if worked.filed.name not in outcome.published:
-                outcome.failed.append(worked.filed.name)
+                outcome.published.append(worked.name)
+            if worked.name not in outcome.published:
+                outcome.failed.append(worked.name)
     if outcome.worked:
         if not only:
             folder.drop_missing([p.name for p in (root / "projects").iterdir() if p.is_dir()])
-        with _held(outcome.troubles, outcome.worked[0].filed):
+        with _held(outcome.troubles, outcome.worked[0].place, outcome.faults):
             outcome.changed += folder.write(rendering.index(outcome.worked[0].studio, folder.entries(), theme))
         folder.keep_record()
     return outcome
 
 
-def _pages(worked: Worked, theme: Theme, press: Press, tell: Callable[[str], None]) -> list[Page]:
+def pages_of(
+    worked: Worked, theme: Theme, press: Press, tell: Callable[[str], None] = lambda _said: None
+) -> list[Page]:
     """Draw and render: every file of one project."""
     from sheetgen.draw.templates import draw  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 
-    papers = [str(p) for p in worked.studio.paper]
-    drawings = {name: draw(worked, version, papers) for name, version in worked.versions.items()}
+    drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
     return render(worked, drawings, theme, press, tell)
 
 
@@ -136,24 +142,22 @@ def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[st
 
     `name` names a version; raises CannotBe for one that there is not.
     """
-    from sheetgen.render.numbers import Numbers  # noqa: PLC0415 - only where something is shown
+    from sheetgen.model.numbers import Numbers  # noqa: PLC0415 - only where something is shown
 
     for worked in outcome.worked:
         version = worked.versions.get(name or worked.main.name)
         if version is None:
-            raise CannotBe(f"there is no version '{name}' of {worked.filed.name}", suggest(name or "", worked.versions))
+            raise CannotBe(f"there is no version '{name}' of {worked.name}", suggest(name or "", worked.versions))
         numbers = Numbers(worked.rounder)
         rows: list[tuple[str, ...]] = []
         for key, figure in version.figures.items():
             value = figure.value
             span = "" if value.exact else f"{value.low:.4g} – {value.high:.4g}"
-            printed = str(numbers.words(figure).striptags()).replace("\u00a0", " ").replace("\u202f", "")
-            rows.append((key, figure.label, printed, span, figure.working))
+            rows.append((key, figure.label, figure.printed.told.translate(PLAIN), span, figure.working))
         for line in version.materials:
-            amount = numbers.amount(line).replace("\u00a0", " ").replace("\u202f", "") or "as needed"
+            amount = numbers.amount(line).translate(PLAIN) or "as needed"
             rows.append((line.item.id, f"Used up: {line.item.name}", amount, "", line.working))
-        title = str(worked.filed.project.title)
-        yield (title if version is worked.main else f"{title}, {version.name}"), rows
+        yield (worked.title if version is worked.main else f"{worked.title}, {version.name}"), rows
 
 
 def figures_as_data(outcome: Outcome) -> list[dict[str, Any]]:
@@ -163,12 +167,24 @@ def figures_as_data(outcome: Outcome) -> list[dict[str, Any]]:
     return [figures_data(worked) for worked in outcome.worked]
 
 
-def kinds_told(name: str = "") -> str:
-    """What kinds of part there are, or one of them, in plain lines. Raises CannotBe for one that there is not."""
-    from sheetgen.parts import described  # noqa: PLC0415 - reads every kind
+def projects_of(root: Path) -> list[str]:
+    """The names of a library's projects, by their folders."""
+    folders = sorted((root / "projects").glob("*/project.yaml"))
+    return [path.parent.name for path in folders]
+
+
+def kinds_told(root: Path, name: str = "") -> str:
+    """What kinds of part a library may use, its own too, or one of them, in plain lines; of all, their names first.
+
+    Raises CannotBe for one that there is not.
+    """
+    from sheetgen.parts import described  # noqa: PLC0415 - only where it is wanted
     from sheetgen.parts.catalogue import kinds  # noqa: PLC0415
 
-    known = kinds()
+    library = read_library(root, Troubles())
+    known = dict(sorted((library.kinds if library is not None else kinds()).items()))
     if name and name not in known:
         raise CannotBe(f"there is no kind '{name}'", suggest(name, known))
-    return "\n".join(described.told(k, kind) for k, kind in known.items() if name in {"", k})
+    each = [described.told(one, kind) for one, kind in known.items() if name in {"", one}]
+    names = [] if name else [f"{len(known)} kinds of part: {', '.join(known)}\n"]
+    return "\n".join([*names, *each])

@@ -49,6 +49,7 @@ clays:
     firing:
       - to: 290 °C
         hold: 15 min
+        cool below: 50 °C
       - to: 925 °C
         hold: 3 h
         bed: carbon

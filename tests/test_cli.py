@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 import os
+import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -32,10 +34,10 @@ def run(library: Any) -> Any:
     return ran
 
 
-def test_a_library_without_faults_is_well(run: Any) -> None:
+def test_a_library_without_faults_is_well(run: Any, library: Any) -> None:
     result = run("check")
     assert result.exit_code == WELL
-    assert result.stdout == "3 projects well, 0 errors, 0 warnings\n"
+    assert result.stdout == f"3 projects well, 0 errors, 0 warnings, in {library.root}\n"
     assert result.stderr == ""
 
 
@@ -43,7 +45,7 @@ def test_troubles_go_to_the_error_stream_and_make_exit_code_1(run: Any, library:
     library.change("drops/project.yaml", "    overlap: 4 mm", "    overlp: 4 mm")
     result = run("check")
     assert result.exit_code == TROUBLES
-    assert result.stdout == "2 projects well, 1 error, 0 warnings\n"
+    assert result.stdout == f"2 projects well, 1 error, 0 warnings, in {library.root}\n"
     assert result.stderr == (
         "projects/drops/project.yaml:22:5: error: a tube has no field 'overlp'\n"
         "   22 |     overlp: 4 mm\n"
@@ -56,7 +58,7 @@ def test_a_doubt_alone_is_no_failure(run: Any, library: Any) -> None:
     library.change("pendant/project.yaml", "    parts: [plate]\n", "")
     result = run("check", "pendant")
     assert result.exit_code == WELL
-    assert result.stdout == "1 project well, 0 errors, 1 warning\n"
+    assert result.stdout == f"1 project well, 0 errors, 1 warning, in {library.root}\n"
     assert "warning: no step makes 'plate'" in result.stderr
 
 
@@ -184,8 +186,9 @@ def test_figures_as_json_is_of_the_documented_form(run: Any) -> None:
     assert told["project"] == "drops"
     assert list(told["versions"]) == ["main", "Long"]
     figure = told["versions"]["main"]["body.wet_length"]
-    assert figure.keys() == {"label", "value", "low", "high", "unit", "working"}
+    assert figure.keys() == {"label", "value", "low", "high", "unit", "working", "printed"}
     assert figure["value"] == pytest.approx(22 / 0.91)
+    assert figure["printed"] == {"value": 24.0, "words": "24.0", "unit": "mm"}
 
 
 @pytest.mark.usefixtures("quick")
@@ -194,6 +197,104 @@ def test_the_json_of_the_terminal_is_that_of_the_folder(run: Any, library: Any) 
     assert json.loads(run("figures", "drops", "--json").stdout) == json.loads(
         (library.build / "drops/figures.json").read_text("utf-8")
     )
+
+
+def test_every_command_says_which_library_it_read(run: Any, library: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(library.root)
+    result = CliRunner().invoke(main, ["check"])
+    assert result.stdout.endswith(f", in {library.root}\n")  # and not "in ."
+    shown = run("figures", "drops", "--json")
+    assert shown.stderr == f"read from {library.root}\n"
+    assert json.loads(shown.stdout)
+
+
+@pytest.mark.usefixtures("quick")
+def test_publish_says_which_library_it_read(run: Any, library: Any) -> None:
+    assert run("publish").stdout.endswith(f"; read from {library.root}\n")
+
+
+def test_figures_without_a_name_offers_the_names_of_this_library(run: Any) -> None:
+    assert "drops, link, pendant" in run("figures").stderr
+
+
+def test_kinds_begins_with_their_names() -> None:
+    first, _, rest = CliRunner().invoke(main, ["kinds"]).stdout.partition("\n")
+    assert re.fullmatch(r"\d+ kinds of part: S-hook, adhesive mix, .*, wrapped-loop link", first)
+    assert "\ntube\n" in rest
+    assert CliRunner().invoke(main, ["kinds"]).stderr.startswith("read from ")
+    one = CliRunner().invoke(main, ["kinds", "tube"]).stdout
+    assert one.startswith("tube\n")
+    assert "kinds of part" not in one
+
+
+# Faults of the program
+
+
+def broken(*_what: Any) -> None:
+    raise RuntimeError("a screw is loose")
+
+
+@pytest.mark.parametrize("words", [["check"], ["figures", "drops"], ["publish"]])
+@pytest.mark.usefixtures("quick")
+def test_what_nobody_thought_of_is_told_as_a_fault_of_the_program(
+    words: list[str], run: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("sheetgen.pipeline.work", broken)
+    result = run(*words)
+    assert result.exit_code == TROUBLES
+    assert (
+        "a fault of the program, not of this file, stops this project (RuntimeError: a screw is loose)" in result.stderr
+    )
+    assert "please report it; --traceback shows where" in result.stderr
+    assert "Traceback" not in result.stderr
+    shown = run(*words, "--traceback").stderr
+    assert "Traceback (most recent call last)" in shown
+    assert "in broken" in shown
+
+
+def test_what_goes_wrong_before_any_project_is_told_too(run: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("sheetgen.pipeline.read_library", broken)
+    result = run("check")
+    assert result.exit_code == TROUBLES
+    assert result.stderr.startswith("error: a fault of the program (RuntimeError: a screw is loose); please report it")
+    assert "Traceback" not in result.stderr
+    assert "in broken" in run("check", "--traceback").stderr
+
+
+@pytest.mark.parametrize(
+    ("says", "told"),
+    [
+        (
+            'figure("Twice", "mm", "2 × lenght")',
+            ["twice: 'lenght' is not known", "2 × lenght", "    ^^^^^^", "'length'?"],
+        ),
+        (
+            'figure("Twice", "g", "2 × length")',
+            ["twice: comes to a length, and a mass is wanted", "2 × length", "^^^^^^^^^^"],
+        ),
+    ],
+)
+def test_a_typo_in_a_kind_reaches_its_author_with_the_text_and_a_caret(
+    says: str, told: list[str], library: Any, tmp_path: Path
+) -> None:
+    package = tmp_path / "program" / "sheetgen"
+    shutil.copytree(ROOT / "sheetgen", package)
+    shutil.copytree(ROOT / "themes", package.parent / "themes")
+    (package / "parts" / "stick.py").write_text(
+        '"""Stick."""\n\nfrom sheetgen.parts import field\nfrom sheetgen.parts.figure import figure\n'
+        'from sheetgen.parts.kind import Part\n\n\nclass Stick(Part):\n    """Straight."""\n\n'
+        f'    kind = "stick"\n    length = field.length("how long")\n    twice = {says}\n'
+    )
+    command = [sys.executable, "-m", "sheetgen", "check", "--library", str(library.root)]
+    environment = os.environ | {"PYTHONPATH": str(package.parent)}
+    done = subprocess.run(
+        command, cwd=package.parent, env=environment, capture_output=True, text=True, timeout=60, check=False
+    )
+    assert done.returncode == USAGE
+    assert done.stderr.startswith("sheetgen/parts/stick.py:8: error: Stick.")
+    assert "Traceback" not in done.stderr
+    for words in told:
+        assert words in done.stderr, done.stderr
 
 
 def without_pango(tmp_path: Path) -> dict[str, str]:

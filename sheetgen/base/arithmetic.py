@@ -1,117 +1,97 @@
-"""One arithmetic for every number that a person writes: measures, ranges, names, functions.
+"""One arithmetic for every number that a person writes, in a project's file and in a kind of part alike: the reader.
 
-Read with `read`, worked with `Expression.work`. Nothing of Python runs underneath, and both length and depth
-are bounded, so a hostile file gets a message and not a hang.
+What binds tighter is read first. Nothing of Python runs underneath, and length and depth are bounded, so a hostile text
+gets a message and not a hang. Trade sizes (US 7, 16 awg) and formulas are registered by the formulas' modules.
 """
 
 from __future__ import annotations
 
 import functools
 import re
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Protocol
+from dataclasses import replace
+from typing import TYPE_CHECKING, NamedTuple
 
-import lark
-
-from sheetgen.base.dimension import COUNT, UNITS, Dimension, Unit
+from sheetgen.base.dimension import UNITS
+from sheetgen.base.literals import amount, named_size
 from sheetgen.base.spelling import suggest
-from sheetgen.base.spread import Spread, between, ceil, floor, spread
+from sheetgen.base.tree import CALLED, FUNCTIONS, Node, Wrong
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable
 
 LONGEST = 400
 DEEPEST = 25
+MOST_STEPS = 2000
+WORDS = frozenset({"if", "else", "or", "and", "is", "not", "in"})
+RESERVED = frozenset({*WORDS, *CALLED, "drawer", "pi", "π", "to"}) - {"√"}
 
-_GRAMMAR = r"""
-?start: sum
-?sum: product
-    | sum "+" product      -> add
-    | sum _MINUS product   -> subtract
-?product: unary
-    | product _TIMES unary -> multiply
-    | product _OVER unary  -> divide
-?unary: atom
-    | _MINUS unary         -> negate
-?atom: number
-    | SCALE                -> scale
-    | NAME                 -> name
-    | NAME "(" sum (_COMMA sum)* ")" -> call
-    | "(" sum ")"
-number: (RANGE | MIXED | NUMBER) UNIT?
+FORMULAS: dict[str, Callable[[list[Node], int, int], Node]] = {}
+"""Formulas of the trade by name: the arguments put in place of the letters, and where the call stands."""
 
-_MINUS: "-" | "−"
-_TIMES: "*" | "×" | "·"
-_OVER: "/" | "÷"
-_COMMA: ","
-SCALE.9: /(US|UK|ISO|JP|PP|SS)[ ]*[0-9A-Z]+(\.[0-9]+|[ ]?1\/2|½)?(?![\w.])/
-RANGE.8: /[0-9.,]+( *– *|-| to | *± *)[0-9.,]+(\/[0-9]+)?/
-MIXED.7: /[0-9]+ +[0-9]+\/[0-9]+|[0-9]+\/[0-9]+|[0-9]* ?[½¼¾⅓⅔⅛⅜⅝⅞]/
-NUMBER.6: /[0-9.,]*[0-9][0-9.]*/
-UNIT.5: /[°ºµμ]?[A-Za-z]+[²³23]?(\/(h|cm³|cm3|mL|ml))?|%|"|″/
-NAME: /[^\W\d]\w*(\.[^\W\d]\w*)*/
-%ignore /[ \t\r\n\u00a0\u202f]+/
-"""
-_VULGAR = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
-SCALES = ("US", "UK", "ISO", "JP", "PP", "SS")
-FUNCTIONS = ("min", "max", "round", "up", "down", "usual")
+_PER = r"(?:h|min|cm³|cm3|mL|ml|mm³|mm²|mm|g|ct|in)"
+_UNIT = rf"/(?:mm|min|g)(?![\w.])|[°ºµμ]?[A-Za-z]+[²³23]?(?:/{_PER}(?![\w.²³]))?|%|\"|″"
+_TOKEN = re.compile(
+    rf"""
+    [ \t\r\n\u00a0\u202f]*(?:
+      (?P<scale>(?:US|UK|ISO|JP|PP|SS)[ ]*[0-9A-Z]+(?:\.[0-9]+|[ ]?1/2|½)?(?![\w.]))
+    | (?P<number>[0-9.,]*[0-9.](?:[ ]*–[ ]*|-|[ ]to[ ]|[ ]*±[ ]*)[0-9.,]*[0-9.](?:/[0-9]+)?
+        | [0-9]+[ ]+[0-9]+/[0-9]+ | [0-9]+/[0-9]+ | [0-9]*[ ]?[½¼¾⅓⅔⅛⅜⅝⅞] | [0-9.,]*[0-9][0-9.]*)
+      (?:[ \u00a0\u202f]*(?P<unit>(?!(?:if|else|or|and|is|not|to)\b)(?:{_UNIT})))?
+    | (?P<name>[^\W\d²³](?:(?![²³])\w)*(?:[.-][^\W\d²³](?:(?![²³])\w)*)*)
+    | (?P<sign>\*\*|>=|<=|.)
+    )""",
+    re.VERBOSE,
+)
+_ALIKE = {"*": "×", "·": "×", "/": "÷", "-": "−", ">=": "≥", "<=": "≤"}
+_ITEM = re.compile(r"\w+(?:[.-]\w+)*")
+_BINDS = {"+": 1, "−": 1, "×": 2, "÷": 2, "²": 4}
+_PLAIN = "arithmetic is + - * / ( ), min, max, round, up, down, names and measures such as 38 mm"
 
 
-class Wrong(ValueError):
-    """A fault in an expression: what, at which character, and what would help."""
-
-    def __init__(self, message: str, at: int = 0, width: int = 1, help: str = "") -> None:  # noqa: A002
-        super().__init__(message)
-        self.message, self.at, self.width, self.help = message, at, width, help
-
-
-@dataclass(frozen=True, slots=True)
-class Quantity:
-    """A worked number, in millimetres, grams, minutes, °C or money, with what it measures."""
-
-    value: Spread
-    dimension: Dimension = COUNT
+class _Token(NamedTuple):
+    kind: str
+    word: str
+    at: int
+    unit: str = ""
+    unit_at: int = 0
 
 
-class Names(Protocol):
-    """What an expression may ask of its surroundings."""
-
-    def name(self, name: str) -> Quantity:
-        """The value of a name; raises Wrong for one that is not known."""
-
-    def scale(self, scale: str, text: str) -> Quantity:
-        """A trade size as a length: scale `US`, text `7`; raises Wrong for one that is not known."""
-
-    @property
-    def units(self) -> Mapping[str, Callable[[Spread], Quantity]]:
-        """Units beyond the plain ones: gauges, cards, the studio's currency."""
-
-
-@functools.cache
-def _parser() -> lark.Lark:
-    return lark.Lark(_GRAMMAR, parser="lalr", lexer="contextual", propagate_positions=True, maybe_placeholders=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Expression:
-    """An expression that has been read and not yet worked."""
-
-    text: str
-    tree: lark.Tree[lark.Token]
-
-    def work(self, names: Names) -> Quantity:
-        """The quantity it comes to. Raises Wrong with the character to blame."""
-        return _work(self.tree, names)
-
-    def names(self) -> list[tuple[str, int]]:
-        """Every name asked for and where it stands."""
-        trees = self.tree.find_pred(lambda t: t.data == "name")
-        tokens = [token for tree in trees for token in tree.children if isinstance(token, lark.Token)]
-        return sorted(((str(token), token.start_pos or 0) for token in tokens), key=lambda pair: pair[1])
-
-
-def read(text: str) -> Expression:
+@functools.lru_cache(4096)
+def read(text: str) -> Node:
     """Read an expression. Raises Wrong with the character to blame."""
+    reader = _begun(text)
+    node = reader.value()
+    if reader.sees("in"):
+        node = reader.unit_wanted(node)
+    reader.end()
+    _not_too_much(node)
+    return node
+
+
+@functools.lru_cache(1024)
+def read_condition(text: str) -> Node:
+    """Read what holds or does not: a comparison, `clay is silver`, a name that is given. Raises Wrong."""
+    reader = _begun(text)
+    node = reader.condition()
+    reader.end()
+    _not_too_much(node)
+    return node
+
+
+def _not_too_much(node: Node) -> None:
+    """Formulas inside formulas grow fast where a letter stands twice: Wrong for more steps than a sheet can print."""
+    sizes: dict[int, int] = {}
+
+    def size(one: Node) -> int:  # what is shared is looked at once
+        if id(one) not in sizes:
+            sizes[id(one)] = 1 + sum(size(a) for a in one.args)
+        return sizes[id(one)]
+
+    if size(node) > MOST_STEPS:
+        raise Wrong("this comes to too many steps", node.at, node.width, "give a part of it a name of its own")
+
+
+def _begun(text: str) -> _Reader:
     if len(text) > LONGEST:
         raise Wrong(f"an expression of {len(text)} characters is too long", 0, 1, f"at most {LONGEST}; name the parts")
     deep = 0
@@ -123,176 +103,197 @@ def read(text: str) -> Expression:
         raise Wrong("a row of minus signs", 0, len(text), "one is enough")
     if not text.strip():
         raise Wrong("a number is missing", 0, 1, "write a measure such as 38 mm")
-    try:
-        tree = _parser().parse(text)
-    except lark.exceptions.UnexpectedInput as fault:
-        raise _said(text, fault) from None
-    return Expression(text, tree)
+    return _Reader(text)
 
 
-def _said(text: str, fault: lark.exceptions.UnexpectedInput) -> Wrong:
-    """What was found, where, and the likely slip."""
-    if isinstance(fault, lark.exceptions.UnexpectedEOF) or "$END" in str(getattr(fault, "token", "")):
-        return Wrong("the expression ends too soon", max(0, len(text) - 1), 1, "something is missing after this")
-    at = fault.pos_in_stream if fault.pos_in_stream is not None else len(text) - 1
-    found = str(getattr(fault, "token", "") or text[at : at + 1])
-    if isinstance(fault, lark.exceptions.UnexpectedToken) and fault.token.type == "$END":
-        return Wrong("the expression ends too soon", max(0, len(text) - 1), 1, "something is missing after this")
-    if text[max(0, at - 1) : at + 1] == "**" or text[at : at + 2] == "**":
-        return Wrong("'**' is not known here", at, 1, "there are no powers; write a product")
-    helped = "arithmetic is + - * / ( ), min, max, round, up, down, names and measures such as 38 mm"
-    if re.search(r"[a-z_] +$", text[:at]) and found[:1].isalpha():
-        helped = "a name of several words is written with underscores here, such as wet_length"
-    if text[at : at + 1] in "'\"" or found in {"'", '"'}:
-        helped = 'an inch is written in, 1 1/2 in or 1½"'
-    return Wrong(f"'{found}' cannot stand here", at, len(found), helped)
+class _Reader:
+    def __init__(self, text: str) -> None:
+        self.text, self.at = text, 0
+        self.tokens: list[_Token] = []
+        for m in _TOKEN.finditer(text):
+            if m["scale"]:
+                self.tokens.append(_Token("scale", m["scale"], m.start("scale")))
+            elif m["number"]:
+                self.tokens.append(_Token("number", m["number"], m.start("number"), m["unit"] or "", m.start("unit")))
+            elif m["name"]:
+                word = m["name"]
+                self.tokens.append(_Token("word" if word in WORDS else "name", word, m.start("name")))
+            elif m["sign"] and m["sign"].strip():
+                self.tokens.append(_Token("sign", _ALIKE.get(m["sign"], m["sign"]), m.start("sign")))
+        self.tokens.append(_Token("end", "", len(text)))
 
+    def now(self) -> _Token:
+        return self.tokens[self.at]
 
-def _decimal(text: str, token: lark.Token) -> float:
-    """A plain decimal with point or comma; what two people would read two ways is refused."""
-    at = token.start_pos or 0
+    def sees(self, word: str) -> bool:
+        token = self.now()
+        if token.word == word and token.kind in {"sign", "word"}:
+            self.at += 1
+            return True
+        return False
 
-    def wrong(message: str, helped: str) -> Wrong:
-        return Wrong(message, at, len(token), helped)
+    def want(self, word: str) -> None:
+        if not self.sees(word):
+            self.fail()
 
-    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", text):
-        plain = text.replace(",", "")
-        raise wrong(f"'{text}' can be read two ways", f"write {plain}, or {text.replace(',', '.')}")
-    if re.match(r"0\d", text):
-        raise wrong(f"'{text}' begins with a zero", f"write {text.lstrip('0') or '0'}")
-    if not re.fullmatch(r"\d+([.,]\d+)?|\.\d+", text):
-        raise wrong(f"'{text}' is not a number", "write 2.5 or 2,5; put a space after a comma that parts two numbers")
-    return float(text.replace(",", "."))
+    def end(self) -> None:
+        if self.now().kind != "end":
+            self.fail()
 
+    def fail(self) -> None:
+        """What was found, where, and the likely slip."""
+        token = self.now()
+        if token.kind == "end":
+            at = max(0, len(self.text) - 1)
+            raise Wrong("the expression ends too soon", at, 1, "something is missing after this")
+        if token.word == "**" or (token.word == "×" and self.text[token.at - 1 : token.at + 1] == "**"):
+            raise Wrong("'**' is not known here", token.at, 1, "there are no powers; write a product, or ²")
+        found, helped = self.text[token.at : token.at + max(1, len(token.word))], _PLAIN
+        if found in {"'", '"', "″"}:
+            helped = 'an inch is written in, 1 1/2 in or 1½"'
+        raise Wrong(f"'{found}' cannot stand here", token.at, len(found), helped)
 
-def _number(token: lark.Token) -> Spread:
-    """The value of a number, a mixed number or a range."""
-    text = str(token)
-    if token.type == "NUMBER":
-        return spread(_decimal(text, token))
-    if token.type == "MIXED":
-        return spread(_mixed(text, token))
-    low_text, sign, high_text = re.split(r"( *– *|-| to | *± *)", text, maxsplit=1)
-    if "/" in high_text:
-        raise Wrong(f"'{text}' can be read three ways", token.start_pos or 0, len(text), "write 1 1/2, or 1 - 1/2")
-    first, second = _decimal(low_text, token), _decimal(high_text, token)
-    if "±" in sign:
-        return Spread(first, first - second, first + second)
-    if first > second:
-        helped = f"write {high_text}-{low_text} for a range, or {low_text} - {high_text} to subtract"
-        raise Wrong(f"the range '{text}' is upside down", token.start_pos or 0, len(text), helped)
-    return between(first, second)
+    def spanned(self, op: str, args: tuple[Node, ...], it: object = None) -> Node:
+        """A node as wide as what it is made of."""
+        at, last = min(a.at for a in args), max(a.at + a.width for a in args)
+        return Node(op, args, it, at, last - at)
 
+    def value(self) -> Node:
+        node = self.first()
+        if self.sees("if"):
+            args = (node, self.condition(), *((self.value(),) if self.sees("else") else ()))
+            node = self.spanned("if", args)
+        return node
 
-def _mixed(text: str, token: lark.Token) -> float:
-    """A whole number and a fraction: 1 1/2, 3/4, 1½."""
-    if text[-1] in _VULGAR:
-        whole = text[:-1].strip()
-        return (_decimal(whole, token) if whole else 0) + _VULGAR[text[-1]]
-    *whole_part, fraction = text.split()
-    top, bottom = fraction.split("/")
-    if not float(bottom):
-        raise Wrong("a fraction over zero", token.start_pos or 0, len(text), "write the part over 2, 4, 8 …")
-    return (_decimal(whole_part[0], token) if whole_part else 0) + float(top) / float(bottom)
+    def first(self) -> Node:
+        """The first of several that is given."""
+        node = self.sum()
+        return self.spanned("or", (node, self.first())) if self.sees("or") else node
 
+    def condition(self) -> Node:
+        node = self.both()
+        while self.sees("or"):
+            node = self.spanned("any", (node, self.both()))
+        return node
 
-def _measure(children: list[lark.Token], names: Names) -> Quantity:
-    value = _number(children[0])
-    if len(children) == 1:
-        return Quantity(value)
-    token = children[1]
-    text = str(token)
-    if unit := UNITS.get(text):
-        return _in_unit(value, unit)
-    special = names.units.get(text) or names.units.get(text.lower())
-    if special is None:
-        known = [*UNITS, *names.units]
-        raise Wrong(f"the unit '{text}' is not known", token.start_pos or 0, len(text), suggest(text, known, 12))
-    try:
-        return special(value)
-    except ValueError as fault:
-        raise Wrong(str(fault), token.start_pos or 0, len(text), getattr(fault, "help", "")) from None
+    def both(self) -> Node:
+        node = self.test()
+        while self.sees("and"):
+            node = self.spanned("and", (node, self.test()))
+        return node
 
+    def test(self) -> Node:
+        start = self.now().at
+        if self.sees("not"):
+            inner = self.test()
+            return Node("not", (inner,), None, start, inner.at + inner.width - start)
+        node = self.sum()
+        if self.sees("is"):
+            other = self.sees("not")
+            token = self._item()
+            same = Node("is", (node,), self._joined(token), token.at, len(token.word))
+            return Node("not", (same,), None, node.at, token.at + len(token.word) - node.at) if other else same
+        for sign in "≥≤<>=":
+            if self.sees(sign):
+                return self.spanned("cmp", (node, self.sum()), sign)
+        return node
 
-def _in_unit(value: Spread, unit: Unit) -> Quantity:
-    return Quantity((value + unit.zero) * unit.factor, unit.dimension)
+    def _item(self) -> _Token:
+        """What follows `is`: a word, or an item of stock, in whose name a number may stand as in copper-16awg."""
+        token, found = self.now(), _ITEM.match(self.text, self.now().at)
+        if token.kind not in {"name", "word"} or found is None:
+            self.fail()
+            raise AssertionError
+        while self.now().kind != "end" and self.now().at < found.end():
+            self.at += 1
+        return token._replace(word=found[0])
 
+    def sum(self, least: int = 0) -> Node:
+        node = self.atom()
+        while True:
+            token = self.now()
+            binds = _BINDS.get(token.word, 0) if token.kind == "sign" else 0
+            if binds <= least:
+                return node
+            self.at += 1
+            if token.word == "²":
+                if self.sees("²"):
+                    raise Wrong("one ² after another", self.tokens[self.at - 1].at, 1, "write a product")
+                node = Node("²", (node,), None, node.at, token.at + 1 - node.at)
+            else:
+                node = self.spanned(token.word, (node, self.sum(binds)))
 
-def _span(tree: lark.Tree[lark.Token]) -> tuple[int, int]:
-    at = getattr(tree.meta, "start_pos", 0)
-    return at, getattr(tree.meta, "end_pos", at + 1) - at
+    def atom(self) -> Node:  # noqa: PLR0911 - one a sort of token
+        token = self.now()
+        self.at += 1
+        if token.kind == "number":
+            return self._number(token)
+        if token.kind == "scale":
+            found = named_size(token.word[:3].rstrip("0123456789 ") if token.word[:3] == "ISO" else token.word[:2],
+                               token.word, token.at)  # fmt: skip
+            return Node("number", (), found, token.at, len(token.word))
+        if token.kind == "sign":
+            if token.word == "(":
+                node = self.value()
+                self.want(")")
+                return node
+            if token.word == "−":
+                inner = self.sum(3)
+                return Node("neg", (inner,), None, token.at, inner.at + inner.width - token.at)
+            if token.word == "√":
+                return self._call("√", token)
+        if token.kind == "name":
+            if token.word in {"π", "pi"}:
+                return Node("π", (), None, token.at, 1)
+            if self.now().word == "(" and self.now().kind == "sign":
+                return self._call(token.word, token)
+            name = self._joined(token)
+            last = self.tokens[self.at - 1]
+            return Node("name", (), name, token.at, last.at + len(last.word) - token.at)
+        self.at -= 1
+        self.fail()
+        raise AssertionError
 
+    def _joined(self, first: _Token) -> str:
+        """A name of several words, however they are parted, as arithmetic keeps it."""
+        words = [first.word]
+        while self.now().kind == "name" and self.tokens[self.at + 1].word != "(":
+            words.append(self.now().word)
+            self.at += 1
+        return "_".join(words)
 
-def _work(tree: lark.Tree[lark.Token], names: Names) -> Quantity:
-    """Work a tree from the leaves up."""
-    rule = str(tree.data)
-    at, width = _span(tree)
-    head = tree.children[0]
-    try:
-        if rule == "number":
-            return _measure([c for c in tree.children if isinstance(c, lark.Token)], names)
-        if isinstance(head, lark.Token):
-            if rule == "scale":
-                scale = next(s for s in SCALES if head.startswith(s))
-                return names.scale(scale, head[len(scale) :].strip())
-            if rule == "name":
-                return names.name(str(head))
-            worked = [_work(c, names) for c in tree.children[1:] if isinstance(c, lark.Tree)]
-            return _call(str(head), worked)
-        worked = [_work(c, names) for c in tree.children if isinstance(c, lark.Tree)]
-        return _operate(rule, worked)
-    except Wrong as wrong:
-        if wrong.at < 0:  # raised without a place: the whole of this tree is to blame
-            raise Wrong(wrong.message, at, width, wrong.help) from None
-        raise
-    except ZeroDivisionError:
-        raise Wrong("a division by zero", at, width, "the divisor may not reach zero") from None
-    except (OverflowError, ValueError) as fault:
-        raise Wrong(str(fault), at, width, getattr(fault, "help", "")) from None
+    def _number(self, token: _Token) -> Node:
+        width = len(token.word) + (token.unit_at + len(token.unit) - token.at - len(token.word) if token.unit else 0)
+        found = amount(token.word, token.at, token.unit, token.unit_at)
+        return Node("number", (), replace(found, within=self.text), token.at, width)
 
+    def _call(self, word: str, token: _Token) -> Node:
+        self.want("(")
+        if word == "sum" and self.tokens[self.at].kind == "name" and self.tokens[self.at + 1].word == ":":
+            each = self.tokens[self.at].word
+            self.at += 2
+            node = Node("each", (self.value(),), each, token.at, len(word))
+            self.want(")")
+            return node
+        args = [self.value()]
+        while self.sees(","):
+            args.append(self.value())
+        self.want(")")
+        width = self.tokens[self.at - 1].at + 1 - token.at
+        if formula := FORMULAS.get(word):
+            return formula(args, token.at, len(word))
+        if word not in CALLED and word not in FUNCTIONS:
+            helped = suggest(word, [*(w for w in CALLED if w.isalpha()), *FUNCTIONS, *FORMULAS], 12)
+            raise Wrong(f"the function '{word}' is not known", token.at, len(word), helped)
+        return Node(word, tuple(args), None, token.at, width)
 
-def _operate(rule: str, sides: list[Quantity]) -> Quantity:
-    a = sides[0]
-    if rule == "negate":
-        return Quantity(-a.value, a.dimension)
-    b = sides[1]
-    if rule == "multiply":
-        return Quantity(a.value * b.value, a.dimension.times(b.dimension))
-    if rule == "divide":
-        return Quantity(a.value / b.value, a.dimension.times(b.dimension, -1))
-    _same("added to" if rule == "add" else "taken from", a, b)
-    return Quantity(a.value + b.value if rule == "add" else a.value - b.value, a.dimension)
-
-
-def _same(what: str, a: Quantity, b: Quantity) -> None:
-    if a.dimension != b.dimension:
-        raise Wrong(f"{b.dimension} cannot be {what} {a.dimension}", -1, 1, "give both sides the same kind of unit")
-
-
-def _call(name: str, args: list[Quantity]) -> Quantity:
-    """min, max; round, up and down to a whole number or to a step; usual, a range at its usual value."""
-    if name not in FUNCTIONS:
-        raise Wrong(f"the function '{name}' is not known", -1, 1, suggest(name, FUNCTIONS))
-    for other in args[1:]:
-        _same("compared with", args[0], other)
-    values = [a.value for a in args]
-    if name in {"min", "max"}:
-        if len(args) < 2:  # noqa: PLR2004 - a choice wants two
-            raise Wrong(f"{name} wants two numbers or more", -1, 1, "put a comma and a space between them")
-        pick = min if name == "min" else max
-        return Quantity(
-            Spread(pick(v.usual for v in values), pick(v.low for v in values), pick(v.high for v in values)),
-            args[0].dimension,
-        )
-    if name == "usual" and len(args) == 1:
-        return Quantity(Spread(values[0].usual, values[0].usual, values[0].usual), args[0].dimension)
-    if len(args) > 2 or (len(args) == 1 and args[0].dimension != COUNT):  # noqa: PLR2004 - the number and its step
-        raise Wrong(f"{name} wants a number and a step", -1, 1, f"write {name}(body.length, 0.5 mm)")
-    step = values[1].usual if len(values) > 1 else 1.0
-    if step <= 0:
-        raise Wrong("a step must be more than nothing", -1, 1, "write a step such as 0.5 mm")
-    turn = {"round": lambda x: floor(x + 0.5), "up": ceil, "down": floor}[name]
-    v = values[0]
-    return Quantity(
-        Spread(turn(v.usual / step) * step, turn(v.low / step) * step, turn(v.high / step) * step), args[0].dimension
-    )
+    def unit_wanted(self, node: Node) -> Node:
+        """`… in cards`: the same number, told in another unit."""
+        token = self.now()
+        if token.kind == "end":
+            self.fail()
+        if token.kind not in {"name", "word"} or not (token.word in UNITS or token.word.rstrip("s") == "card"):
+            helped = suggest(token.word, [*UNITS, "cards"], 40)
+            raise Wrong(f"'{token.word}' is no unit to tell it in", token.at, max(1, len(token.word)), helped)
+        self.at += 1
+        return Node("in", (node,), token.word, token.at, len(token.word))

@@ -6,10 +6,10 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.arithmetic import Wrong
+from sheetgen.base.tree import Wrong
 
 if TYPE_CHECKING:
-    from sheetgen.base.spread import Spread
+    from sheetgen.base.cases import Cases
 
 MOST = 40
 MOST_DEGREES = 720
@@ -20,7 +20,7 @@ _EXAMPLE = "write straight 12 mm, or arc 5 mm 180 left"
 class Bend:
     """One piece of the form: a straight of a length, or an arc of an inside diameter (mm) and degrees turned."""
 
-    size: Spread
+    size: Cases
     degrees: float = 0
     left: bool = False
 

@@ -1,7 +1,9 @@
-"""What a number measures: a length, a mass, a time, a temperature, money, or a count."""
+"""What a number measures, and in which unit: a length in mm, a density in g/cm³, money for a gram."""
 
 from __future__ import annotations
 
+import functools
+import re
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -15,9 +17,9 @@ class Dimension(NamedTuple):
     temperature: int = 0
     money: int = 0
 
-    def times(self, other: Dimension, sign: int = 1) -> Dimension:
-        """The dimension of a product, or with sign -1 of a quotient."""
-        return Dimension(*(a + sign * b for a, b in zip(self, other, strict=True)))
+    def times(self, other: Dimension, power: int = 1) -> Dimension:
+        """The dimension of a product, or with power −1 of a quotient."""
+        return Dimension(*(a + power * b for a, b in zip(self, other, strict=True)))
 
     def __str__(self) -> str:
         return _NAMES.get(self, "a mixture of units")
@@ -72,38 +74,111 @@ def told(x: float, dimension: Dimension) -> str:
     return f"{x * times:g}{unit}"
 
 
+Unit = tuple[tuple[str, int], ...]
+"""Marks with their powers, sorted: mm, g/cm³. Two marks of one dimension (mm³, mL) are told apart."""
+
+BARE: Unit = ()
+ANY: Unit = (("any", 1),)  # nothing goes with everything: 0 has any unit
+
+# What each mark measures, and how many of ours (mm, g, min, °C) it is.
+_MARKS: dict[str, tuple[Dimension, float]] = {
+    "mm": (LENGTH, 1.0), "cm": (LENGTH, 10.0), "mL": (VOLUME, 1000.0), "g": (MASS, 1.0), "ct": (MASS, 0.2),
+    "min": (TIME, 1.0), "°C": (TEMPERATURE, 1.0),
+}  # fmt: skip
+# Figures told on a scale, in per cent or in degrees are bare numbers; an ISO ring size is a length.
+_ALIKE = {"US": "", "UK": "", "JP": "", "ISO": "mm", "°": "", "%": "", "piece": ""}
+_POWERS = {"²": 2, "³": 3, "2": 2, "3": 3}
+
+
+def _mark(name: str) -> tuple[Dimension, float]:
+    if re.fullmatch(r"[A-Z]{3}", name):  # ISO 4217
+        return MONEY, 1.0
+    return _MARKS[name]
+
+
+@functools.cache
+def unit(text: str) -> Unit:
+    """The unit that a text such as mm³/cm³ or EUR/g names. KeyError for one that is not known."""
+    found: dict[str, int] = {}
+    top, _, bottom = _ALIKE.get(text, text).partition("/")
+    for side, sign in ((top, 1), (bottom, -1)):
+        for word in filter(None, re.split("·", side)):
+            name = word.rstrip("²³23")
+            _mark(name)
+            found[name] = found.get(name, 0) + sign * _POWERS.get(word[len(name) :], 1)
+    return tuple(sorted(pair for pair in found.items() if pair[1]))
+
+
+@functools.cache
+def times(a: Unit, b: Unit, sign: int = 1) -> Unit:
+    """The unit of a product, or with sign −1 of a quotient."""
+    if ANY in {a, b}:
+        return ANY
+    found = dict(a)
+    for name, power in b:
+        found[name] = found.get(name, 0) + sign * power
+    return tuple(sorted(pair for pair in found.items() if pair[1]))
+
+
+@functools.cache
+def dimension_of(u: Unit) -> Dimension:
+    """What a unit measures."""
+    found = COUNT
+    for name, power in u:
+        found = found.times(_mark(name)[0], power)
+    return found
+
+
+@functools.cache
+def ours(u: Unit) -> float:
+    """How many of ours (mm, g, min, °C, and their products) one of a unit is."""
+    found = 1.0
+    for name, power in u:
+        found *= _mark(name)[1] ** power
+    return found
+
+
+def spelled(u: Unit) -> str:
+    """A unit as it is printed beside a number."""
+    raised = {1: "", 2: "²", 3: "³"}
+    sides = ["·".join(n + raised.get(abs(p), f"^{abs(p)}") for n, p in u if p * sign > 0) for sign in (1, -1)]
+    return sides[0] + (f"/{sides[1]}" if sides[1] else "")
+
+
+def said(u: Unit) -> str:
+    """What a unit measures, in words; a mixture by its unit."""
+    name = _NAMES.get(dimension_of(u)) if u != ANY else "nothing"
+    return name or f"a number of {spelled(u)}"
+
+
 @dataclass(frozen=True, slots=True)
-class Unit:
-    """A written unit: how many of ours it is, and what it measures."""
+class Written:
+    """A unit as a person writes it: how many of `unit` one of it is."""
 
     name: str
     factor: float
-    dimension: Dimension
+    unit: Unit
     zero: float = 0.0  # °F only: where its zero stands before the factor
 
 
 # Inch and pound: exact by the international yard and pound agreement of 1959. Troy ounce, pennyweight and
 # carat: exact multiples (GNU Units 2.22 prints the same).
-_UNITS = [
-    Unit("mm", 1, LENGTH), Unit("cm", 10, LENGTH), Unit("m", 1000, LENGTH),
-    Unit("in", 25.4, LENGTH), Unit("ft", 304.8, LENGTH), Unit("µm", 0.001, LENGTH),
-    Unit("mm²", 1, AREA), Unit("cm²", 100, AREA), Unit("mm³", 1, VOLUME),
-    Unit("cm³", 1000, VOLUME), Unit("mL", 1000, VOLUME), Unit("L", 1e6, VOLUME),
-    Unit("g", 1, MASS), Unit("kg", 1000, MASS), Unit("mg", 0.001, MASS),
-    Unit("lb", 453.59237, MASS), Unit("oz", 28.349523125, MASS),
-    Unit("ozt", 31.1034768, MASS), Unit("dwt", 1.55517384, MASS), Unit("ct", 0.2, MASS),
-    Unit("g/cm³", 0.001, DENSITY), Unit("g/mL", 0.001, DENSITY),
-    Unit("s", 1 / 60, TIME), Unit("min", 1, TIME), Unit("h", 60, TIME), Unit("d", 1440, TIME),
-    Unit("°C", 1, TEMPERATURE), Unit("°F", 5 / 9, TEMPERATURE, -32),
-    Unit("°C/h", 1 / 60, RATE), Unit("°F/h", 5 / 9 / 60, RATE),
-    Unit("%", 0.01, COUNT),
-]  # fmt: skip
-UNITS: dict[str, Unit] = {u.name: u for u in _UNITS}
+_WRITTEN = (
+    ("mm", 1, "mm"), ("cm", 10, "mm"), ("m", 1000, "mm"), ("in", 25.4, "mm"), ("ft", 304.8, "mm"), ("µm", 0.001, "mm"),
+    ("mm²", 1, "mm²"), ("cm²", 100, "mm²"), ("mm³", 1, "mm³"), ("cm³", 1, "cm³"), ("mL", 1, "mL"), ("L", 1000, "mL"),
+    ("g", 1, "g"), ("kg", 1000, "g"), ("mg", 0.001, "g"), ("lb", 453.59237, "g"), ("oz", 28.349523125, "g"),
+    ("ozt", 31.1034768, "g"), ("dwt", 1.55517384, "g"), ("ct", 1, "ct"), ("g/cm³", 1, "g/cm³"), ("g/mL", 1, "g/mL"),
+    ("s", 1 / 60, "min"), ("min", 1, "min"), ("h", 60, "min"), ("d", 1440, "min"), ("°C", 1, "°C"),
+    ("°C/h", 1 / 60, "°C/min"), ("°F/h", 5 / 9 / 60, "°C/min"), ("%", 0.01, ""),
+)  # fmt: skip
+UNITS: dict[str, Written] = {name: Written(name, factor, unit(text)) for name, factor, text in _WRITTEN}
+UNITS["°F"] = Written("°F", 5 / 9, unit("°C"), -32)
 UNITS |= {
-    "″": UNITS["in"], '"': UNITS["in"], "inch": UNITS["in"], "inches": UNITS["in"], "mm2": UNITS["mm²"],
-    "cm2": UNITS["cm²"], "mm3": UNITS["mm³"], "cm3": UNITS["cm³"], "ml": UNITS["mL"], "l": UNITS["L"],
-    "g/cm3": UNITS["g/cm³"], "g/ml": UNITS["g/mL"], "μm": UNITS["µm"],
-    "hour": UNITS["h"], "hours": UNITS["h"], "minutes": UNITS["min"], "minute": UNITS["min"],
-    "day": UNITS["d"], "days": UNITS["d"], "C": UNITS["°C"], "F": UNITS["°F"], "C/h": UNITS["°C/h"],
-    "F/h": UNITS["°F/h"], "ºC": UNITS["°C"], "ºF": UNITS["°F"], "carat": UNITS["ct"], "carats": UNITS["ct"],
+    other: UNITS[name]
+    for name, others in {
+        "in": '″ " inch inches', "mm²": "mm2", "cm²": "cm2", "mm³": "mm3", "cm³": "cm3", "mL": "ml", "L": "l",
+        "g/cm³": "g/cm3", "g/mL": "g/ml", "µm": "μm", "h": "hour hours", "min": "minute minutes", "d": "day days",
+        "°C": "C ºC", "°F": "F ºF", "°C/h": "C/h", "°F/h": "F/h", "ct": "carat carats",
+    }.items()
+    for other in others.split()
 }  # fmt: skip

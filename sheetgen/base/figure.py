@@ -1,26 +1,28 @@
-"""One worked-out number: its label, value, unit, ends and working; and how it is rounded for the page."""
+"""One worked-out number: its label, value, unit, ends, working and print; and how it is rounded for the page."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal, Self
+from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from sheetgen.base.spread import Spread
+    from sheetgen.base.interval import Interval
+    from sheetgen.base.printed import Printed
 
 Rounding = Literal[
-    "bench", "bench up", "bench most", "bench down", "most", "tenth", "fine", "whole", "whole up", "mass up",
+    "bench", "bench up", "bench most", "bench down", "most", "tenth", "out", "fine", "whole", "whole up", "mass up",
     "length up", "short",
 ]  # fmt: skip
-"""How the page may round a figure.
+"""How the page may round a figure, and what comes after it.
 
-`bench`: to the studio's bench step, what a hand can cut; `tenth`: to 0.1 mm, what a hand can mark; `fine`: as it is, to
-two decimals (a thickness, a tool); `whole`: a count; `mass up`, `length up`: up, so that what is bought is enough;
-`bench most`, `most`: the high end of the range, up, so that it is enough however the pieces vary; `short`: a time that
-must not be overrun, both its ends down.
+What is **cut, marked or set** is worked on from as it is printed: `bench`, to the studio's bench step, as a hand can cut;
+ `bench up`; `bench most`, the high end of the range, up, so that it is enough however the pieces vary; `tenth`, to
+0.1 mm, what a hand can mark and a template draws. What **comes out** is worked on from as it is: `out`, printed to
+0.1 mm; `most`, its high end, up; `fine`, to two decimals (a thickness, a tool); `whole`, a count; `mass up`, `length up`, so
+that what is bought is enough; `short`, a time that must not be overrun, both its ends down.
 """
+CUT: frozenset[Rounding] = frozenset({"bench", "bench up", "bench most", "bench down", "tenth"})
+TO_ITS_MOST: frozenset[Rounding] = frozenset({"bench most", "most"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,10 +32,11 @@ class Figure:
     part: str
     name: str
     label: str
-    value: Spread
+    value: Interval
     unit: str
     working: str
-    rounding: Rounding = "fine"
+    rounding: Rounding
+    printed: Printed
 
     @property
     def key(self) -> str:
@@ -42,28 +45,16 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
-    """One size of a part as the bench needs it: what it is when finished, which figure is made, what that fires to.
+class BenchSize:
+    """One size as the bench needs it: the figure made, what it is when finished, what the made one fires to, mm.
 
-    `fires` takes the size as made, in mm, and gives the fired range; None where nothing shrinks. `counted` is what is
-    counted to make it, where that is no length.
+    `counted` is what is counted to make it, where that is no length.
     """
 
     label: str
     figure: str
-    finished: Spread | None = None
-    fires: Callable[[float], Spread] | None = None
+    made: Printed
+    finished: Interval | None = None
+    fires: Interval | None = None
     tool: str = ""
     counted: str = ""
-
-
-class Size(float):
-    """A size as printed: the rounded number in mm, and its words."""
-
-    words: str
-
-    def __new__(cls, value: float, words: str) -> Self:
-        """`words` is what the sheet prints for `value`."""
-        size = super().__new__(cls, value)
-        size.words = words
-        return size

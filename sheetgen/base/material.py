@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.interval import Interval, interval
 
 if TYPE_CHECKING:
     from decimal import Decimal
@@ -29,11 +29,18 @@ class Item:
     sources: tuple[tuple[str, str], ...] = ()
     place: Place | None = field(default=None, compare=False, repr=False)
 
+    @property
+    def spool(self) -> float | None:
+        """How much of it one pack holds, mm, where stock sells it by length and says so."""
+        return self.pack if self.unit == "mm" and self.pack else None
+
+
+ONE_SIZE = 0.005  # mm: two sizes nearer than this are one
 
 # What a part may ask the drawer for, and the kiln.
 TOOL_KINDS = (
     "former", "ring former", "dome former", "cup former", "rod", "peg", "drill", "round cutter", "disc cutter", "slat",
-    "kiln",
+    "cards", "kiln",
 )  # fmt: skip
 
 
@@ -42,8 +49,8 @@ class Phase:
     """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and the bed."""
 
     to: float
-    hold: Spread
-    rate: Spread | None = None
+    hold: Interval
+    rate: Interval | None = None
     bed: str = "open shelf"
     cool_below: float | None = None
 
@@ -52,20 +59,20 @@ class Phase:
 class Pace:
     """How fast a kiln is: heating at full power in °C/min, and its cooling constant in min."""
 
-    full: Spread
-    cooling: Spread
+    full: Interval
+    cooling: Interval
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Clay(Item):
     """A metal clay. Shrinkage is linear, on the wet size; density wet, g/cm³; drying in min."""
 
-    shrinkage: Spread
-    thickness_shrinkage: Spread
+    shrinkage: Interval
+    thickness_shrinkage: Interval
     density: float
     metal_share: float
     solid_density: float | None = None
-    drying: Spread | None = None
+    drying: Interval | None = None
     drying_thickness: float | None = None
     firing: tuple[Phase, ...] = ()
     torch: bool = False
@@ -91,12 +98,19 @@ class Sheet(Item):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Metal(Item):
+    """Metal to be melted, as grain or scrap, bought by weight: density in g/cm³."""
+
+    density: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Stone(Item):
     """A stone: widest across as a range, width across the narrow way if it is oval, height, all mm."""
 
-    size: Spread
-    width: Spread | None = None
-    height: Spread | None = None
+    size: Interval
+    width: Interval | None = None
+    height: Interval | None = None
     density: float | None = None
 
 
@@ -104,8 +118,8 @@ class Stone(Item):
 class Bead(Item):
     """A bead: size across, length along its hole, hole, all mm."""
 
-    size: Spread
-    length: Spread
+    size: Interval
+    length: Interval
     hole: float | None = None
 
 
@@ -133,11 +147,12 @@ class Adhesive(Item):
     `least` is the smallest mix in mL that can be measured out.
     """
 
-    cure: Spread = field(default_factory=lambda: spread(0))
-    pot_life: Spread | None = None
+    cure: Interval = field(default_factory=lambda: interval(0))
+    pot_life: Interval | None = None
     pot_temperature: float = 23.0
     part_b: float = 1.0
     density: float = 1.15
+    density_b: float | None = None
     least: float = 0.3
 
 
@@ -145,10 +160,41 @@ class Adhesive(Item):
 class Tool(Item):
     """A tool, or a set of them in several sizes. `kind` is what parts ask for: former, drill, round cutter.
 
-    Of a kiln: heating at full power in °C/min and cooling constant in min, as the studio measured them.
+    `engraved` is each size as stock writes it, such as 1/16 in. Of a kiln: heating at full power in °C/min and cooling
+    constant in min, as the studio measured them.
     """
 
     kind: str = ""
     sizes: tuple[float, ...] = ()
-    full_rate: Spread | None = None
-    cooling: Spread | None = None
+    engraved: tuple[str, ...] = ()
+    full_rate: Interval | None = None
+    cooling: Interval | None = None
+
+    def engraved_as(self, size: float) -> str:
+        """What is engraved on the one of so many mm; empty where none of it is so near that it is the one."""
+        found = zip(self.sizes, self.engraved, strict=False)
+        return next((said for one, said in found if abs(one - size) < ONE_SIZE), "")
+
+
+NUMBERS: dict[str, dict[str, tuple[str, bool]]] = {
+    "Clay": {
+        "shrinkage": ("", False), "thickness_shrinkage": ("", False), "density": ("g/cm³", False),
+        "metal_share": ("", False), "allowance": ("", False), "solid_density": ("g/cm³", True),
+        "pack": ("g", True), "drying": ("min", True),
+    },
+    "Wire": {"thickness": ("mm", False), "density": ("g/cm³", False), "spool": ("mm", True)},
+    "Sheet": {"thickness": ("mm", False), "density": ("g/cm³", False), "long": ("mm", True), "wide": ("mm", True)},
+    "Stone": {"size": ("mm", False), "width": ("mm", True), "height": ("mm", True), "density": ("g/cm³", True)},
+    "Bead": {"size": ("mm", False), "length": ("mm", False), "hole": ("mm", True)},
+    "Fibre": {"thickness": ("mm", False), "width": ("mm", True), "spool": ("mm", True)},
+    "Finding": {"inside": ("mm", True), "length": ("mm", True), "depth": ("mm", True)},
+    "Adhesive": {
+        "cure": ("min", False), "pot_life": ("min", True), "pot_temperature": ("°C", False), "part_b": ("", False),
+        "density": ("g/mL", False), "density_b": ("g/mL", True), "least": ("mL", False),
+    },
+    "Metal": {"density": ("g/cm³", False)}, "Item": {}, "Tool": {},
+}  # fmt: skip
+"""What arithmetic may ask of an item: its unit, and whether stock may be silent on it."""
+
+# What varies with another number of the same item, where stock does not say otherwise.
+SAME_AS = {"thickness_shrinkage": "shrinkage", "length": "size"}

@@ -35,6 +35,21 @@ class Outline:
         """Length of the line, mm."""
         return sum(math.dist(a, b) for a, b in self._edges())
 
+    @property
+    def room(self) -> float:
+        """The largest circle round the middle of width and height that stays inside, mm; 0 if that is outside."""
+        left, top = min(x for x, _ in self.points), min(y for _, y in self.points)
+        middle = (left + self.width / 2, top + self.height / 2)
+        return 2 * min(apart(middle, a, b) for a, b in self._edges()) if self.holds(middle) else 0.0
+
+    def holds(self, point: Point) -> bool:
+        """Whether a point lies inside (a ray from it crosses the line an odd number of times)."""
+        (x, y), inside = point, False
+        for (x1, y1), (x2, y2) in self._edges():
+            if (y1 > y) != (y2 > y) and x < x1 + (y - y1) / (y2 - y1) * (x2 - x1):
+                inside = not inside
+        return inside
+
     def scaled(self, factor: float) -> Outline:
         """The same outline, larger or smaller."""
         return Outline(tuple((x * factor, y * factor) for x, y in self.points))
@@ -68,3 +83,11 @@ class Outline:
 
 def _turn(a: Point, b: Point, c: Point) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def apart(p: Point, a: Point, b: Point) -> float:
+    """How far a point is from a stretch of line."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    along = ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy or 1)
+    t = min(1.0, max(0.0, along))
+    return math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)

@@ -50,6 +50,10 @@ class Word(str):
         word.block = block
         return word
 
+    def __getnewargs__(self) -> tuple[str, Place, str]:  # type: ignore[override]  # it is made from more than a str
+        """What a copy is made from."""
+        return str(self), self.place, self.block
+
     def place_of(self, offset: int, width: int = 1) -> Place:
         """The place of character `offset`: exact on one line, by search in a block."""
         if not self.block:

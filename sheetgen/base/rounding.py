@@ -6,16 +6,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sheetgen.base.figure import Size
-from sheetgen.base.spread import GRAIN, ceil, floor
+from sheetgen.base.figure import TO_ITS_MOST
+from sheetgen.base.interval import GRAIN, ceil, floor
+from sheetgen.base.printed import Printed
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from sheetgen.base.figure import Figure, Rounding
-    from sheetgen.base.spread import Spread
+    from sheetgen.base.figure import Rounding
+    from sheetgen.base.interval import Interval
 
 INCH = 25.4
+INCHES = {"mm": INCH, "mm²": INCH**2, "mm³": INCH**3}
 SMALL, LARGE = 10.0, 100.0  # mm: from here on a size is cut finer or coarser than the bench step
 LARGE_STEP = 1.0  # mm
 NARROW = "\u202f"
@@ -24,12 +26,12 @@ NARROW = "\u202f"
 def to_step(x: float, step: float, rounding: Rounding = "bench") -> float:
     """X to a whole number of steps: nearest, up or down."""
     turn = {"bench up": ceil, "bench most": ceil, "bench down": floor}.get(rounding, lambda n: floor(n + 0.5))
-    return turn(x / step) * step
+    return round(turn(x / step) * step, 9)  # 32.8, and not 32.800000000000004
 
 
-def told_end(figure: Figure) -> float:
+def told_end(value: Interval, rounding: Rounding) -> float:
     """The end of a figure's range that is printed: the usual one, or the high one of what must be enough."""
-    return figure.value.high if figure.rounding in {"bench most", "most"} else figure.value.usual
+    return value.high if rounding in TO_ITS_MOST else value.usual
 
 
 def up_for_buying(x: float) -> float:
@@ -56,10 +58,14 @@ class Rounder:
         """The number that is printed, still in the figure's own unit."""
         if rounding.startswith("bench") and unit == "mm":
             return to_step(x, INCH / 64 if self.inches else self.bench_step(x), rounding)
-        if rounding == "tenth" and unit == "mm":
+        if rounding in {"tenth", "out"} and unit == "mm":
             return to_step(x, INCH / 64 if self.inches else 0.1)
+        if rounding == "length up" and unit == "mm" and self.inches:
+            return to_step(x, INCH / 4, "bench up")  # as the list of what is bought
+        if rounding == "most":
+            return to_step(x, self.shown_step(x, unit), "bench up")  # up to the last place that is printed
         turns: dict[str, Callable[[float], float]] = {
-            "most": lambda n: ceil(n * 100) / 100, "mass up": up_for_weighing, "length up": up_for_buying,
+            "mass up": up_for_weighing, "length up": up_for_buying,
             "whole": lambda n: floor(n + 0.5), "whole up": ceil,
         }  # fmt: skip
         return turns.get(rounding, float)(x)
@@ -73,6 +79,17 @@ class Rounder:
             return self.step / 5
         return self.step if abs(x) < LARGE else max(self.step, LARGE_STEP)
 
+    def shown_step(self, x: float, unit: str) -> float:
+        """One in the last place that a number as it comes out is printed to."""
+        if self.inches and unit in INCHES:
+            return INCHES[unit] / 1000
+        return 10.0 ** -self.places(x, unit)
+
+    @staticmethod
+    def places(x: float, unit: str) -> int:
+        """Decimals of a number as it comes out: a pocket scale reads tenths of a gram, a calliper no hundredths of 100 mm."""
+        return 1 if abs(x) >= (1 if unit == "g" else LARGE) else 2
+
     def told(self) -> str:
         """How sizes to cut are rounded, in a sentence."""
         if self.inches:
@@ -84,24 +101,31 @@ class Rounder:
             f"or a template hangs on them, to {small}. What is bought is rounded up."
         )
 
-    def size(self, figure: Figure) -> Size:
-        """A figure as made: number and words."""
-        value = self.rounded(told_end(figure), figure.rounding, figure.unit)
-        return Size(value, self.words(value, figure.unit, figure.rounding))
+    def length(self, mm: float, rounding: Rounding = "fine") -> Printed:
+        """A length as it is printed."""
+        value = self.rounded(mm, rounding)
+        return Printed(value, self.words(value, "mm", rounding), self.unit("mm"))
+
+    def bound(self, x: float, unit: str, *, up: bool) -> str:
+        """A least or a most that would do, with its unit, rounded to the side that works: what a hand can set."""
+        step = 1.0 if not unit else INCH / 64 if self.inches and unit == "mm" else 0.1 if abs(x) >= 1 else 0.01
+        value = (ceil if up else floor)(x / step) * step
+        words = _inches(value) if self.inches and unit == "mm" else self.decimal(value, 2)
+        return f"{words} {self.unit(unit)}".strip()
 
     def words(self, x: float, unit: str, rounding: Rounding = "fine") -> str:
         """A rounded number in print, without its unit."""
         if self.inches and unit == "mm":
-            return _inches(x) if rounding.startswith(("bench", "tenth")) else self.decimal(x / INCH, 3)
+            return _inches(x) if rounding.startswith(("bench", "tenth", "out", "length")) else self.decimal(x / INCH, 3)
         if rounding.startswith("bench"):
             return self.decimal(x, _places(self.bench_step(x)), keep=True)
         if rounding.startswith("whole"):
             return self.decimal(x, 0)
-        if rounding == "tenth":
+        if rounding in {"tenth", "out"}:
             return self.decimal(x, 1, keep=True)
-        if unit == "g":
-            return self.decimal(x, 2 if abs(x) < 1 else 1)  # a pocket scale reads tenths
-        return self.decimal(x, 2 if abs(x) < LARGE else 1)
+        if self.inches and unit in INCHES:
+            return self.decimal(x / INCHES[unit], 3)
+        return self.decimal(x, self.places(x, unit))
 
     def decimal(self, x: float, places: int, *, keep: bool = False) -> str:
         """A decimal in the studio's notation; needless zeros go unless kept."""
@@ -111,7 +135,7 @@ class Rounder:
         sign = "−" if x < 0 and text.strip("0.") else ""
         return sign + text.replace(".", self.point)
 
-    def range(self, value: Spread, places: int, unit: str = "mm") -> str:
+    def range(self, value: Interval, places: int, unit: str = "mm") -> str:
         """A range in print: the low end rounded down, the high end up."""
         scale = 10**places
         if self.inches and unit == "mm":
@@ -131,7 +155,7 @@ class Rounder:
 
     def unit(self, unit: str) -> str:
         """The unit as printed beside `words`."""
-        return "in" if self.inches and unit == "mm" else unit
+        return unit.replace("mm", "in") if self.inches and unit in INCHES else unit
 
 
 def _places(step: float) -> int:

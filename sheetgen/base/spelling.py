@@ -18,6 +18,11 @@ def slug(name: str) -> str:
     return "-".join(letters) or "version"
 
 
+def plain(name: str) -> str:
+    """A name as arithmetic keeps it: `top hole`, `top-hole` and `top_hole` are one."""
+    return str(name).strip().replace(" ", "_").replace("-", "_")
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like `word`, or an empty string when none is near."""
     names = {name.lower().replace("_", " ").replace("-", " "): name for name in known}
@@ -28,7 +33,7 @@ def nearest(word: str, known: Iterable[str]) -> str:
     return names[found[0]] if found else ""
 
 
-def suggest(word: str, known: Iterable[str], most: int = 8) -> str:
+def suggest(word: str, known: Iterable[str], most: int = 60) -> str:
     """What to say under `help:` of an unknown word."""
     known = sorted(set(known))
     near = nearest(word, known)

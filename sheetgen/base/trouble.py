@@ -61,6 +61,10 @@ class Misplaced(Exception):
         self.trouble = trouble
 
 
+class KindFault(Exception):
+    """A kind of part that cannot be made; the message is for its author: file and line, the text and a caret."""
+
+
 @dataclass(slots=True)
 class Troubles:
     """All troubles of one run, each once, in the order of the files."""

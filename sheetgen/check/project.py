@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay
-from sheetgen.base.pen import Extent
-from sheetgen.base.trouble import CannotBe, Trouble, Troubles
+from sheetgen.base.reckoning import beside
+from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.check.drilled import drilled
-from sheetgen.model.worked import COMPARISONS
-from sheetgen.parts.kind import Finding
+from sheetgen.facts.gauges import CARD
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.base.place import Place
     from sheetgen.model.worked import Worked, WorkedStep, WorkedVersion
-    from sheetgen.parts.kind import Part
+    from sheetgen.parts.piece import Piece
 
 LARGEST = 1000.0  # mm: past the arm of a bench, and a dozen pages of one template
 SLAT_REACH = 0.03  # mm: less than clay springs back under the roller (common practice)
@@ -27,8 +27,8 @@ def check(worked: Worked, troubles: Troubles) -> None:
     told: set[tuple[str, Place | None]] = set()
     for version in worked.versions.values():
         own = Troubles()
-        own.extend(_parts(worked, version))
-        own.extend(_needs(version))
+        for part in version.parts.values():
+            own.extend((*_too_large(part), *_slats(part, worked), *drilled(part, version)))
         own.extend(_order(version))
         for trouble in own:
             if (trouble.message, trouble.place) in told:
@@ -39,57 +39,27 @@ def check(worked: Worked, troubles: Troubles) -> None:
     troubles.extend(_unused(worked))
 
 
-def _parts(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
-    written = {str(k).replace(" ", "_"): (k, fields) for k, fields in worked.filed.project.parts.items()}
-    for part in version.parts.values():
-        name, fields = written[part.name]
-        try:
-            for finding in (
-                *part.check(),
-                *_slats(part),
-                *_too_large(part, worked, version),
-                *drilled(part, worked, version),
-            ):
-                word = fields.get(name.__class__(finding.field, name.place))
-                place = getattr(word, "place", name.place)
-                message = f"{part.name.replace('_', ' ')}: {finding.field} {finding.message}"
-                yield Trouble(message, place, finding.help, finding.severity)
-        except CannotBe as fault:
-            yield Trouble(f"{part.name}: {fault.message}", name.place, fault.help)
+def _slats(part: Piece, worked: Worked) -> Iterator[Trouble]:
+    """Whether the drawer has slats of the thicknesses the clay is rolled to; whole cards need none."""
+    owned = worked.slats
+    for role in ("rolled first", "rolled to"):
+        for size, field in zip(part.roles.get(role, ()), part.role_fields.get(role, ()), strict=True):
+            cards = abs(size.usual / CARD - round(size.usual / CARD)) < GRAIN and worked.cards
+            if owned and not cards and min(abs(size.usual - one) for one in owned) > SLAT_REACH:
+                near = " and ".join(part.length(one, "fine").plain for one in beside(owned, size.usual))
+                rolled = part.length(size.usual, "fine").plain
+                message = f"{part.title.lower()}: {field} is {rolled}, and no slat of it is in the drawer"
+                place = part.places.get(field.replace(" ", "_"), part.places[""])
+                yield Trouble(message, place, f"the nearest owned: {near}")
 
 
-def _slats(part: Part) -> Iterator[Finding]:
-    """Whether the drawer has slats of the thicknesses the clay is rolled to."""
-    owned = part.bench.owned("slat")
-    for name, size in part.slats():
-        if owned and min(abs(size - one) for one in owned) > SLAT_REACH:
-            near = [
-                *[one for one in sorted(owned) if one < size][-1:],
-                *[one for one in sorted(owned) if one > size][:1],
-            ]
-            helped = "the nearest owned: " + " and ".join(f"{one:g} mm" for one in near)
-            yield Finding(name, f"is {size:g} mm, and no slat of it is in the drawer", helped)
-
-
-def _too_large(part: Part, worked: Worked, version: WorkedVersion) -> Iterator[Finding]:
+def _too_large(part: Piece) -> Iterator[Trouble]:
     """Whether the flat piece is one that pages of templates could hold."""
-    if not type(part).flat():
-        return
-    around = Extent()
-    part.template(around, worked.sizes(version, part))
-    if (long := max(around.width, around.height)) > LARGEST:
-        yield Finding("kind", f"makes a template {long / 1000:.3g} m long", f"pieces of up to {LARGEST:g} mm")
-
-
-def _needs(version: WorkedVersion) -> Iterator[Trouble]:
-    """The project's own comparisons: at the usual values and at both ends."""
-    for need in version.needs:
-        holds = COMPARISONS[need.sign]
-        pairs = [(getattr(need.left, end), getattr(need.right, end)) for end in ("usual", "low", "high")]
-        if not all(holds(a, b) for a, b in pairs):
-            worst = next((a, b) for a, b in pairs if not holds(a, b))
-            found = f"here {worst[0]:.4g} {need.unit} and {worst[1]:.4g} {need.unit}".replace("  ", " ")
-            yield Trouble(need.say, need.place, found)
+    extents = [one.extent for one in part.flat]
+    long = max((max(e.width, e.height) for e in extents), default=0.0)
+    if long > LARGEST:
+        message = f"{part.title.lower()}: makes a template {long / 1000:.3g} m long"
+        yield Trouble(message, part.places[""], f"pieces of up to {LARGEST / 1000:g} m")
 
 
 def _order(version: WorkedVersion) -> Iterator[Trouble]:
@@ -112,12 +82,13 @@ def _order(version: WorkedVersion) -> Iterator[Trouble]:
         yield Trouble(message, version.steps[-1].place if version.steps else None, "add firing: to a step", "warning")
 
 
-def _dries(steps: list[WorkedStep]) -> bool:
+def _dries(steps: Sequence[WorkedStep]) -> bool:
     return any(step.wait_for == "drying" or "dry" in step.title.lower() for step in steps)
 
 
 def _unused(worked: Worked) -> Iterator[Trouble]:
     named = {part for step in worked.main.steps for part in step.parts}
-    for name in worked.filed.project.parts:
-        if str(name).replace(" ", "_") not in named:
-            yield Trouble(f"no step makes '{name}'", name.place, "name it under parts: of a step", "warning")
+    for name, part in worked.main.parts.items():
+        if name not in named:
+            message = f"no step makes '{part.title.lower()}'"
+            yield Trouble(message, part.places[""], "name it under parts: of a step", "warning")

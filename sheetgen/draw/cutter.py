@@ -12,7 +12,7 @@ from sheetgen.draw.paper import mm
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sheetgen.draw.piece import Piece
+    from sheetgen.draw.piece import Template
 
 EDGE = 1.0
 GROUPS: dict[Line, str] = {"cut": "cut", "fold": "fold", "meet": "fold", "centre": "marks", "thin": "marks"}
@@ -74,11 +74,11 @@ class Cutter(Pen):
         return f"{head}<title>{escape(says)}</title>\n{groups}</svg>\n"
 
 
-def for_cutter(piece: Piece) -> str:
+def for_cutter(template: Template) -> str:
     """The file of one template; empty where there is nothing to cut or to fold, as of a bent wire."""
-    fields = type(piece.part).fields()
-    if not any(getattr(piece.part, f.attribute) for f in fields.values() if f.sort in {Clay, Sheet, Fibre}):
+    used = (one for playing in template.piece.roles.values() for one in playing)
+    if not any(isinstance(one, Clay | Sheet | Fibre) for one in used):
         return ""
     pen = Cutter()
-    piece.own(pen)
-    return pen.file(piece.says) if pen.groups["cut"] or pen.groups["fold"] else ""
+    template.own(pen)
+    return pen.file(template.says) if pen.groups["cut"] or pen.groups["fold"] else ""

@@ -2,51 +2,48 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base import sketches
 from sheetgen.base.pen import Extent
+from sheetgen.draw import kinds
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled
-from sheetgen.facts.kiln import ROOM, UNLOAD
 from sheetgen.facts.units import MINUTES_PER_HOUR
-from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sheetgen.base.material import Pace, Phase
+    from sheetgen.base.material import Phase
     from sheetgen.base.pen import Pen
+    from sheetgen.base.rounding import Rounder
     from sheetgen.model.drawing import Drawing
-    from sheetgen.model.worked import Worked, WorkedVersion
-    from sheetgen.parts.kind import Part
+    from sheetgen.model.worked import Walk, WorkedVersion
+    from sheetgen.parts.piece import Piece
 
 WIDE, TALL = 56.0, 60.0
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
 SMALL = 2.6
+CURVE = (44.0, 26.0)  # of a kiln curve, mm
+NEAR = 0.01  # mm: on one middle
 
 
-def diagrams(worked: Worked, version: WorkedVersion) -> dict[str, Drawing]:
+def diagrams(version: WorkedVersion) -> dict[str, Drawing]:
     """The diagram of every part that a step shows."""
-    wanted = {name for step in version.steps for name in step.diagrams}
-    found = {}
-    for name in sorted(wanted):
-        drawing = _diagram(version.parts[name], worked, version)
-        if drawing is not None:
-            found[name] = drawing
-    return found
+    wanted = sorted({name for step in version.steps for name in step.diagrams})
+    drawn = ((name, _diagram(version.parts[name], version)) for name in wanted)
+    return {name: drawing for name, drawing in drawn if drawing is not None}
 
 
-def _diagram(part: Part, worked: Worked, version: WorkedVersion) -> Drawing | None:
+def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:
     """At the largest plain scale that fits the column; true size is preferred to a larger one that is not needed."""
-    # What has an edge of its own to keep stands beside one, and not in the middle.
-    inside = [one for one in version.drilled_in(part) if part.centred and not hasattr(one, "edge")]
+    inside = [one for one in version.drilled_in(part) if kinds.drawn(part).centred and _in_the_middle(one, part)]
 
-    def mark(one: Part, on: Pen) -> str:
-        return f"{one.name.replace('_', ' ')} {one.mark(on, worked.sizes(version, one), Extent(0, 0, 0, 0))}"
+    def mark(one: Piece, on: Pen) -> str:
+        return f"{one.title.lower()} {kinds.mark(on, one, Extent(0, 0, 0, 0))}"
 
     def draw(on: Pen, k: float) -> str:
-        said = part.diagram(on, worked.sizes(version, part), k)
+        said = kinds.diagram(on, part, k)
         return ", ".join((said, *(mark(one, Scaled(on, k)) for one in inside))) if said else ""
 
     for k in SCALES:
@@ -74,49 +71,72 @@ def scale_words(k: float) -> str:
     return f"scale {k:g} : 1" if k > 1 else f"scale 1 : {round(1 / k, 1):g}"
 
 
-def kiln_curves(version: WorkedVersion) -> dict[int, Drawing]:
+def _in_the_middle(hole: Piece, host: Piece) -> bool:
+    """Whether a hole or seat stands in the middle of its host, and not beside an edge."""
+    around = host.flat[0].extent
+    middle = ((around.left + around.right) / 2, (around.top + around.bottom) / 2)
+    return all(math.dist(one.centre, middle) < NEAR for one in hole.drilled)
+
+
+def kiln_curves(version: WorkedVersion, rounder: Rounder) -> dict[int, Drawing]:
     """The curve of every firing, by the number of its step."""
-    return {i: kiln_curve(step.firing, step.pace) for i, step in enumerate(version.steps) if step.firing and step.pace}
+    steps = enumerate(version.steps)
+    return {i: kiln_curve(step.firing, step.walk, rounder) for i, step in steps if step.walk is not None}
 
 
-def kiln_curve(phases: Sequence[Phase], kiln: Pace) -> Drawing:
+def kiln_curve(phases: Sequence[Phase], walk: Walk, rounder: Rounder) -> Drawing:
     """Temperature against time: the quickest and the slowest that the kiln may go, with each hold's temperature."""
-    quick, slow = (
-        _line(phases, kiln.full.high, kiln.cooling.low),
-        _line(phases, kiln.full.low, kiln.cooling.high, long=True),
-    )
     pen = Paper()
-    labels = [(t, c, f"{c:.0f} °C") for t, c in slow[1:] if any(abs(c - p.to) < 1 for p in phases)][::2]
-    labels = list({words: (t, c, words) for t, c, words in reversed(labels)}.values())
-    wide, tall = 44.0, 26.0
-    frame = [*slow, (max(slow[-1][0], quick[-1][0]), float(UNLOAD))]
-    sketches.curve(pen, frame[:-1], labels, wide, tall, quick if quick != slow else ())
-    says = "Kiln curve: " + "; ".join(
-        f"to {p.to:.0f} °C, hold {p.hold.low:.0f} to {p.hold.high:.0f} min" for p in phases
-    )
-    ends = [f"{line[-1][0] / MINUTES_PER_HOUR:.1f}" for line in (quick, slow)]
-    span = f"{' to '.join(dict.fromkeys(ends))} h"
-    if ends[0] != ends[1]:
+    labels: dict[str, tuple[float, float, str]] = {}
+    for minutes, degrees in walk.slow[1:]:
+        if any(abs(degrees - phase.to) < 1 for phase in phases):
+            labels.setdefault(f"{degrees:.0f} °C", (minutes, degrees, f"{degrees:.0f} °C"))
+    _curve(pen, walk, list(labels.values()))
+    holds = (_span(p.hold.low, p.hold.high) for p in phases)
+    says = "; ".join(f"to {p.to:.0f} °C, hold {hold} min" for p, hold in zip(phases, holds, strict=True))
+    ends = (rounder.decimal(line[-1][0] / MINUTES_PER_HOUR, 1, keep=True) for line in (walk.quick, walk.slow))
+    if walk.quick != walk.slow:
         pen.text((0, 11), "whole: slow kiln; broken: quick", size=SMALL)
-    return pen.drawing((-13, -tall - 1), wide + 15, tall + 13, f"{says}; {span} in all")
+    says = f"Kiln curve: {says}; {' to '.join(dict.fromkeys(ends))} h in all"
+    return pen.drawing((-13, -CURVE[1] - 1), CURVE[0] + 15, CURVE[1] + 13, says)
 
 
-def _line(phases: Sequence[Phase], rate: float, constant: float, *, long: bool = False) -> list[tuple[float, float]]:
-    """Points of one curve, minutes and °C: heated at `rate`, cooled by `constant`, with the short holds or the long."""
-    at, start = 0.0, float(ROOM)
-    points = [(at, start)]
-    for i, phase in enumerate(phases):
-        speed = phase.rate.usual if phase.rate else rate
-        if phase.to > start:
-            at += ramp_minutes(start, phase.to, speed * MINUTES_PER_HOUR)
-            points.append((at, phase.to))
-        at += phase.hold.high if long else phase.hold.low
-        points.append((at, phase.to))
-        start = phase.to
-        below = phase.cool_below or (float(UNLOAD) if i == len(phases) - 1 else None)
-        if below is not None and float(ROOM) < below < start:
-            for step in range(1, 13):
-                cooler = start * (below / start) ** (step / 12)
-                points.append((at + cooling_minutes(start, cooler, float(ROOM), constant), cooler))
-            at, start = points[-1]
-    return points
+def _span(low: float, high: float) -> str:
+    return " to ".join(dict.fromkeys(f"{end:.0f}" for end in (low, high)))
+
+
+def _curve(pen: Pen, walk: Walk, labels: Sequence[tuple[float, float, str]]) -> None:
+    """A slow kiln's temperature (°C) against time (min), with its words, and a quick one's; axes in hours and °C."""
+    (wide, tall), points = CURVE, walk.slow
+    longest, hottest = max(t for t, _ in points), max(c for _, c in points)
+    hours = _axis_hours(longest)
+    step = _marks_apart(longest)
+    kx, ky = wide / (hours * 60), tall / (hottest * 1.15)
+    pen.line([(0, -tall), (0, 0), (wide, 0)], "thin")
+    for hour in range(0, hours + step, step):
+        x = hour * 60 * kx
+        if x <= wide + 0.1:
+            pen.line([(x, 0), (x, 1)], "thin")
+            pen.text((x, 4), f"{hour}", anchor="middle")
+    pen.text((wide, 7.6), "hours", anchor="end")
+    pen.line([(t * kx, -c * ky) for t, c in points], "cut")
+    if walk.quick != points:
+        pen.line([(t * kx, -c * ky) for t, c in walk.quick], "fold")
+    # Temperatures stand at the axis, where no line crosses them, the hottest first; a level line leads to each.
+    free = -math.inf
+    for t, c, words in sorted(labels, key=lambda label: -label[1]):
+        free = max(free + 3.4, -c * ky)
+        pen.line([(-0.8, free), (0, -c * ky), (t * kx, -c * ky)], "thin")
+        pen.text((-1.4, free + 0.9), words, anchor="end")
+
+
+def _marks_apart(minutes: float) -> int:
+    """Hours between two marks of the axis: a few marks for any length."""
+    hours = max(1, math.ceil(minutes / 60))
+    return next((s for s in (1, 2, 4, 6, 12, 24) if hours / s <= 6), 48)  # noqa: PLR2004 - a few marks on the axis
+
+
+def _axis_hours(minutes: float) -> int:
+    """Length of the time axis in hours, whole marks."""
+    step = _marks_apart(minutes)
+    return math.ceil(max(1, minutes / 60) / step) * step

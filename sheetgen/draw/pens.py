@@ -1,11 +1,12 @@
-"""Pens that hand on to another pen: a quarter turned, made smaller, or cut off at an edge."""
+"""Pens that hand on to another pen, turned, smaller or cut off at an edge; and one that keeps the lines it draws."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from sheetgen.base.flat import Oval
 from sheetgen.base.pen import Anchor, Extent, Line, Pen, Point, arc
 
 if TYPE_CHECKING:
@@ -133,6 +134,40 @@ class Clipped(Pen):
         x = at[0] + max(0.0, self.corner[0] - box.left) - max(0.0, box.right - self.far[0])
         y = at[1] + max(0.0, self.corner[1] - box.top) - max(0.0, box.bottom - self.far[1])
         self.pen.text((x, y), words, size=size, anchor=anchor, turn=turn)
+
+
+@dataclass(slots=True)
+class Strokes(Pen):
+    """A pen that keeps every line as a run of points, to lay words and covers by; it keeps no words."""
+
+    kept: list[tuple[Line, list[Point], bool]] = field(default_factory=list)
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """As Pen.line."""
+        self.kept.append((kind, [*points, points[0]] if closed else list(points), closed))
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """As Pen.oval."""
+        self.line(Oval(centre, width, height).points, kind, closed=True)
+
+    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+        """No words."""
+
+    def runs(self) -> list[list[Point]]:
+        """All of them; a closed one ends where it began."""
+        return [run for _, run, _ in self.kept]
+
+    def closed(self, kind: Line) -> list[list[Point]]:
+        """The closed ones of a kind."""
+        return [run for one, run, closed in self.kept if closed and one == kind]
+
+    @property
+    def extent(self) -> Extent:
+        """How far they reach."""
+        found = Extent()
+        for run in self.runs():
+            found.line(run)
+        return found
 
 
 def _between(a: Point, b: Point, share: float) -> Point:

@@ -6,23 +6,24 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.cuts import area, extent_of, outlines
-from sheetgen.base.pen import Moved, Recorder
+from sheetgen.base.flat import Flat
+from sheetgen.base.pen import Moved
 from sheetgen.draw.packing import Sides, pack
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled, Turned
 from sheetgen.model.drawing import SlabLayout
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.base.material import Clay
     from sheetgen.base.pen import Pen
+    from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
     from sheetgen.draw.packing import Placed
-    from sheetgen.draw.piece import Piece
     from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Slab
+    from sheetgen.parts.piece import Piece
 
 SCALE = 0.5
 EDGE = 9.0  # mm for the dimensions beside a picture
@@ -36,20 +37,24 @@ class Cut:
     """One outline to cut so many times: the part it is of, the clay it is of and what that is rolled to."""
 
     name: str
-    what: str
     clay: Clay
     thickness: float
-    marks: Recorder
+    flat: Flat
     count: int
 
     @property
-    def sides(self) -> tuple[float, float]:
+    def sides(self) -> Sides:
         """Width and height, mm."""
-        extent = extent_of(self.marks)
+        extent = self.flat.extent
         return extent.width, extent.height
 
+    @property
+    def called(self) -> str:
+        """The part, and which of its outlines."""
+        return f"{self.name}, {self.flat.what}" if self.flat.what else self.name
 
-def slabs(pieces: Sequence[Piece], slab: Slab, rounder: Rounder) -> tuple[SlabLayout, ...]:
+
+def slabs(pieces: Iterable[Piece], slab: Slab, rounder: Rounder) -> tuple[SlabLayout, ...]:
     """A layout for every clay and thickness."""
     groups: dict[tuple[str, float], list[Cut]] = {}
     for cut in (c for piece in pieces for c in _cuts(piece)):
@@ -58,12 +63,10 @@ def slabs(pieces: Sequence[Piece], slab: Slab, rounder: Rounder) -> tuple[SlabLa
 
 
 def _cuts(piece: Piece) -> Iterator[Cut]:
-    if piece.clay is None or piece.thickness is None:
-        return
-    found = outlines(piece.flat)
-    told = list(piece.part.outlines()) or [(1, piece.thickness, "")] * len(found)
-    for marks, (times, thickness, what) in zip(found, told, strict=False):
-        yield Cut(piece.part.name, what, piece.clay, thickness, marks, times * round(piece.part.count.usual))
+    """What is cut of rolled clay; a guide to mark by takes none."""
+    for flat in piece.flat:
+        if piece.clay is not None and flat.thickness is not None and flat.line == "cut" and flat.closed:
+            yield Cut(piece.name, piece.clay, flat.thickness, flat, flat.times * piece.count)
 
 
 def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
@@ -72,8 +75,8 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
     each = [i for i, cut in enumerate(fitting) for _ in range(cut.count)]
     sizes = [(fitting[i].sides[0] + slab.gap, fitting[i].sides[1] + slab.gap) for i in each]
     laid = _tightest(sizes, room, slab.gap) if sizes else []
-    used = sum(area(cut.marks) * cut.count for cut in fitting)
-    taken = tuple(_used(page, slab.gap) for page in laid)
+    used = sum(cut.flat.outline.area * cut.count for cut in fitting)
+    taken = tuple(_told(_used(page, slab.gap), rounder) for page in laid)
     whole = sum(wide * long for wide, long in taken)
     weight = group[0].thickness * group[0].clay.density / 1000
     return SlabLayout(
@@ -83,11 +86,9 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
         used=taken,
         rolled=whole * weight,
         cut=used * weight,
-        pieces=tuple((i + 1, _called(cut), cut.count) for i, cut in enumerate(fitting)),
+        pieces=tuple((i + 1, cut.called, cut.count) for i, cut in enumerate(fitting)),
         too_large=tuple(cut.name for cut in group if cut not in fitting),
-        drawings=tuple(
-            _picture(page, each, fitting, slab.gap, sides, rounder) for page, sides in zip(laid, taken, strict=True)
-        ),
+        drawings=tuple(_picture(page, each, fitting, slab.gap, sides) for page, sides in zip(laid, taken, strict=True)),
     )
 
 
@@ -107,8 +108,9 @@ def _used(page: Sequence[Placed], gap: float) -> tuple[float, float]:
     return max(p.x + p.width for p in page) + gap, max(p.y + p.height for p in page) + gap
 
 
-def _called(cut: Cut) -> str:
-    return f"{cut.name}, {cut.what}" if cut.what else cut.name
+def _told(sides: Sides, rounder: Rounder) -> tuple[Printed, Printed]:
+    """The rectangle that is told, rolled and weighed."""
+    return rounder.length(sides[0], "bench up"), rounder.length(sides[1], "bench up")
 
 
 def _fits(sides: Sides, room: Sides) -> bool:
@@ -116,14 +118,8 @@ def _fits(sides: Sides, room: Sides) -> bool:
     return any(a <= room[0] and b <= room[1] for a, b in (sides, sides[::-1]))
 
 
-def _outer(marks: Recorder) -> Recorder:
-    """The outline without its holes, so that its number can stand in it."""
-    each = [Recorder([m]) for m in marks.lines] + [Recorder([], [m]) for m in marks.ovals]
-    return max(each, key=area)
-
-
-def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is drawn
-    page: Sequence[Placed], each: Sequence[int], cuts: Sequence[Cut], gap: float, sides: Sides, rounder: Rounder
+def _picture(
+    page: Sequence[Placed], each: Sequence[int], cuts: Sequence[Cut], gap: float, sides: tuple[Printed, Printed]
 ) -> Drawing:
     """The part of one slab that its pieces take, at half size, each piece with its number."""
     width, length = sides
@@ -132,13 +128,13 @@ def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is
     pen.box((0, 0), width, length, "fold")
     for placed in page:
         number = each[placed.piece]
-        marks = cuts[number].marks
-        extent = extent_of(marks)
+        flat = cuts[number].flat
+        extent = flat.extent
         x, y = gap + placed.x, gap + placed.y
         lying: Pen = Moved(pen, (x - extent.left, y - extent.top))
         if placed.turned:
             lying = Turned(Moved(pen, (x + extent.bottom, y - extent.left)))
-        _outer(marks).replay(lying)
+        Flat(flat.outline).draw(lying)  # without its holes, so that its number can stand in it
         wide, tall = placed.width - gap, placed.height - gap
         # Smaller in a narrow piece; where even so it touches the edges, on a clear patch of its own.
         tell = max(SMALLEST, min(LARGEST, min(wide, tall) * SCALE))
@@ -148,11 +144,10 @@ def _picture(  # noqa: PLR0913, PLR0917 - a page, what lies on it, and how it is
             pen.cover([[(middle[0] + a * across / SCALE, middle[1] + b * down / SCALE) for a, b in CORNERS]])
         pen.text((middle[0], middle[1] + 0.36 * tell / SCALE), words, size=tell, anchor="middle")
     wide, tall = width * SCALE, length * SCALE
-    told = [rounder.words(rounder.rounded(mm, "bench up"), "mm", "bench up") for mm in sides]
-    paper.across(-4, 0, wide, told[0], to=0)
-    paper.upright(-4, 0, tall, told[1], to=0)
-    names = [_called(cuts[each[p.piece]]).replace("_", " ") for p in page]
+    paper.across(-4, 0, wide, width.words, to=0)
+    paper.upright(-4, 0, tall, length.words, to=0)
+    names = [cuts[each[p.piece]].called.replace("_", " ") for p in page]
     lies = ", ".join(f"{names.count(name)} {name}" for name in dict.fromkeys(names))
-    says = f"A slab of {rounder.words(width, 'mm')} × {rounder.words(length, 'mm')} mm with {lies}, at half size"
+    says = f"A slab of {width.words} × {length.told} with {lies}, at half size"
     # A number beside a short side stands above it, on end.
     return paper.drawing((-EDGE, -EDGE - 5), max(wide, 12) + EDGE + 5, tall + EDGE + 8, says)

@@ -8,7 +8,7 @@ from sheetgen.draw.cutter import for_cutter
 from sheetgen.draw.diagrams import diagrams, kiln_curves
 from sheetgen.draw.finished import finished
 from sheetgen.draw.pages import pages
-from sheetgen.draw.piece import alone, pieces
+from sheetgen.draw.piece import alone, templates
 from sheetgen.draw.slab import slabs
 from sheetgen.model.drawing import Drawings
 
@@ -20,13 +20,13 @@ if TYPE_CHECKING:
 
 def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawings:
     """Every drawing of a version, its template pages for each paper."""
-    flat = pieces(worked, version)
+    flat, rounder = templates(worked, version), worked.rounder
     return Drawings(
-        templates={piece.part.name: alone(piece) for piece in flat},
+        templates={one.piece.name: alone(one) for one in flat},
         pages={paper: pages(flat, paper) for paper in papers} if flat else {},
-        diagrams=diagrams(worked, version),
-        curves=kiln_curves(version),
-        finished=finished(version),
-        slabs=slabs(flat, worked.slab, worked.rounder) if worked.slab else (),
-        cutting={piece.part.name: file for piece in flat if (file := for_cutter(piece))},
+        diagrams=diagrams(version),
+        curves=kiln_curves(version, rounder),
+        finished=finished(version, rounder),
+        slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
+        cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
     )

@@ -28,6 +28,3 @@ SWG_INCHES = {
 }
 
 CARD = Fact(0.25, "one card of a slat chart", unit="mm", source="two suppliers' slat and card charts", grade="seen")
-CARD_THICK = Fact(
-    0.3175, "one card of ten to 1/8 in", unit="mm", source="a polymer-clay magazine's thickness guide", grade="seen"
-)

@@ -5,25 +5,13 @@ from __future__ import annotations
 from sheetgen.facts.fact import Fact
 
 _A = "Wikipedia, Ring size, citing the Bureau of Standards circular"
-_B = "a supplier article's table, Measuring a ring blank; also quoted in GNU Units 2.22"
-_C = "GNU Units 2.22, ringsize()"
 _UK = "GNU Units 2.22, size?ring, after BS 6820:1987"
 
 US_BASE = Fact(0.458, "US ring size 0, inside diameter", unit="in", source=_A, grade="seen")
 US_STEP = Fact(0.032, "US ring size, one size of diameter", unit="in", source=_A, grade="seen")
-US_TABLE_BASE = Fact(0.455, "US ring size 0, another form", unit="in", source=_B, grade="seen")
-US_TABLE_STEP = Fact(0.0326, "US ring size, one size, another form", unit="in", source=_B, grade="seen")
-US_ROUND_BASE = Fact(1.4216, "US ring size 0, inside circumference, third form", unit="in", source=_C, grade="library")
-US_ROUND_STEP = Fact(
-    0.1018, "US ring size, one size of circumference, third form", unit="in", source=_C, grade="library"
-)
-US_ROUND_LEAST = Fact(2, "US ring size, smallest of the third form", unit="size", source=_C, grade="library")
 UK_BASE = Fact(40, "UK ring size C, inside circumference", unit="mm", source=_UK, grade="library")
 UK_STEP = Fact(1.25, "UK ring size, one letter of circumference", unit="mm", source=_UK, grade="library")
 UK_FIRST = Fact(-2, "UK ring size A, letters from C", unit="letters", source=_UK, grade="library")
-EUROPE_BASE = Fact(
-    40, "Italian, Spanish, Dutch and Swiss size 0, inside circumference", unit="mm", source=_A, grade="seen"
-)
 JP_BASE = Fact(
     38, "Japanese ring size, offset", unit="thirds of a mm", source="GNU Units 2.22, jpringsize()", grade="library"
 )

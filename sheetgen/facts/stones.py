@@ -46,41 +46,4 @@ def _weight(value: float, name: str) -> Fact:
 
 ROUND_WEIGHT = _weight(0.0061, "weight factor, round brilliant diamond")
 OVAL_WEIGHT = _weight(0.0062, "weight factor, oval diamond")
-HEART_WEIGHT = _weight(0.0059, "weight factor, heart diamond")
-TRILLION_WEIGHT = _weight(0.0057, "weight factor, trillion diamond")
-EMERALD_WEIGHTS = {
-    1.25: _weight(0.0080, "weight factor, emerald cut diamond 1.25 to 1"),
-    1.5: _weight(0.0092, "weight factor, emerald cut diamond 1.5 to 1"),
-    2.0: _weight(0.0100, "weight factor, emerald cut diamond 2 to 1"),
-    2.5: _weight(0.0106, "weight factor, emerald cut diamond 2.5 to 1"),
-}
-GIRDLE_THIN = Fact(1.0, "girdle factor, thin to medium", unit="ratio", source=_GIA, grade="seen")
-GIRDLE_SLIGHTLY_THICK = Fact(1.015, "girdle factor, slightly thick", unit="ratio", source=_GIA, grade="seen")
-GIRDLE_THICK = Fact(1.02, "girdle factor, thick", unit="ratio", source=_GIA, grade="seen")
-GIRDLE_VERY_THICK = Fact(1.07, "girdle factor, very thick", unit="ratio", source=_GIA, grade="seen")
 DIAMOND = Fact(3.52, "density of diamond", unit="g/cm³", source=_GIA, grade="seen")
-CORUNDUM = Fact(4.0, "density of corundum", unit="g/cm³", source="as remembered, not read", grade="memory")
-ZIRCONIA_LEAST = Fact(
-    5.6, "density of cubic zirconia, least", unit="g/cm³", source="as remembered, not read", grade="memory"
-)
-ZIRCONIA_MOST = Fact(
-    6.0, "density of cubic zirconia, most", unit="g/cm³", source="as remembered, not read", grade="memory"
-)
-GLASS_LEAST = Fact(
-    2.4, "density of glass stones, least", unit="g/cm³", source="as remembered, not read", grade="memory"
-)
-GLASS_MOST = Fact(2.6, "density of glass stones, most", unit="g/cm³", source="as remembered, not read", grade="memory")
-BEAD_DRILL = Fact(
-    0.75,
-    "drill for a bead-set stone, share of the stone",
-    unit="share",
-    source="a goldsmithing teacher's page on bead setting",
-    grade="seen",
-)
-BEAD_SEAT = Fact(
-    0.3,
-    "least depth of a bead-set seat",
-    unit="mm",
-    source="a goldsmithing teacher's page on bead setting",
-    grade="seen",
-)

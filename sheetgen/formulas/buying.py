@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from sheetgen.base.spread import GRAIN, ceil, floor
+from sheetgen.base.interval import GRAIN, ceil, floor
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
+from sheetgen.formulas.formula import formula, numeric
 
 _COUNT = "definition; whole packs only"
 _GRID = "plane geometry: rows and columns, the piece either way round"
 
 
-@formula("need with waste = need × (1 + waste)", source="waste counted on what is used")
+@numeric("need with waste = need × (1 + waste)", source="waste counted on what is used")
 def with_waste(need: float, waste: float) -> float:
     """What to buy so that `need` is left, waste a share of the need. CannotBe for negative numbers."""
     guard.not_below_zero(need, "a need", "need", "")
@@ -19,7 +19,7 @@ def with_waste(need: float, waste: float) -> float:
     return need * (1 + waste)
 
 
-@formula("need with yield = need ÷ yield", source="yield counted on what is bought")
+@numeric("need with yield = need ÷ yield", source="yield counted on what is bought")
 def with_yield(need: float, yielded: float) -> float:
     """What to buy so that `need` is left, when a share of what is bought can be used. CannotBe off 0 to 1."""
     guard.not_below_zero(need, "a need", "need", "")
@@ -27,14 +27,14 @@ def with_yield(need: float, yielded: float) -> float:
     return need / yielded
 
 
-@formula("packs = need × (1 + waste) ÷ pack, rounded up", source=_COUNT)
+@numeric("packs = need × (1 + waste) ÷ pack, rounded up", source=_COUNT)
 def packs(need: float, pack: float, waste: float) -> float:
     """Whole packs to buy; need and pack in one unit. CannotBe for an empty pack."""
     guard.above_zero(pack, "a pack", "pack", "")
     return ceil(with_waste.pure(need, waste) / pack)
 
 
-@formula("left over = packs × pack − need", source=_COUNT)
+@numeric("left over = packs × pack − need", source=_COUNT)
 def left_over(need: float, pack: float, bought: float) -> float:
     """What stays in stock, in the unit of the pack. CannotBe if less was bought than is needed."""
     left = bought * pack - need
@@ -43,7 +43,7 @@ def left_over(need: float, pack: float, bought: float) -> float:
     return max(0.0, left)
 
 
-@formula("pieces = (stock + kerf) ÷ (piece + kerf), whole ones", source="a cut between two pieces, none after the last")
+@numeric("pieces = (stock + kerf) ÷ (piece + kerf), whole ones", source="a cut between two pieces, none after the last")
 def pieces_from_stock(stock: float, piece: float, kerf: float) -> float:
     """Pieces (mm) out of one length of stock (mm) with a cut (mm) between. CannotBe for a piece of 0 or less."""
     guard.not_below_zero(stock, "a length of stock", "stock")
@@ -52,7 +52,7 @@ def pieces_from_stock(stock: float, piece: float, kerf: float) -> float:
     return floor((stock + kerf) / (piece + kerf))
 
 
-@formula("stock = pieces × (piece + kerf) − kerf", source="a cut between two pieces, none after the last")
+@numeric("stock = pieces × (piece + kerf) − kerf", source="a cut between two pieces, none after the last")
 def stock_for_pieces(count: float, piece: float, kerf: float) -> float:
     """Length (mm) of stock for so many pieces (mm). CannotBe for a piece of 0 or less."""
     guard.above_zero(count, "a number of pieces", "count", "")
@@ -61,26 +61,16 @@ def stock_for_pieces(count: float, piece: float, kerf: float) -> float:
     return count * (piece + kerf) - kerf
 
 
-def _grid(room: tuple[float, float], piece: tuple[float, float], gap: float) -> int:
-    return floor((room[0] + gap) / (piece[0] + gap)) * floor((room[1] + gap) / (piece[1] + gap))
+grid_count = formula(
+    "grid(room_length, room_width, length, width, gap)",
+    "max(down((room_length + gap) ÷ (length + gap)) × down((room_width + gap) ÷ (width + gap)), "
+    "down((room_length + gap) ÷ (width + gap)) × down((room_width + gap) ÷ (length + gap)))",
+    about="Rectangles or discs (mm) out of a slab inside its margins (mm), in rows: mixed ways round may fit more.",
+    source=_GRID, valid="room_length > 0 and room_width > 0 and length > 0 and width > 0 and gap ≥ 0",
+)  # fmt: skip
 
 
-@formula("pieces = rows × columns, each (room + gap) ÷ (piece + gap), the better way round", source=_GRID)
-def grid_count(room_length: float, room_width: float, length: float, width: float, gap: float) -> float:
-    """Rectangles or discs (mm) out of a slab inside its margins (mm), in a grid. CannotBe for sizes of 0 or less.
-
-    A grid only: mixed ways round may fit more. `most_by_area` is the bound above it.
-    """
-    guard.above_zero(room_length, "a slab", "slab")
-    guard.above_zero(room_width, "a slab", "slab")
-    guard.above_zero(length, "a piece", "length")
-    guard.above_zero(width, "a piece", "width")
-    guard.not_below_zero(gap, "a gap", "gap")
-    room = (room_length, room_width)
-    return max(_grid(room, (length, width), gap), _grid(room, (width, length), gap))
-
-
-@formula("pieces ≤ slab area ÷ piece area, whole ones", source="areas: a bound, not a layout")
+@numeric("pieces ≤ slab area ÷ piece area, whole ones", source="areas: a bound, not a layout")
 def most_by_area(slab_area: float, piece_area: float) -> float:
     """No more pieces than this come out of a slab, whatever the layout; both mm². CannotBe for 0 or less."""
     guard.not_below_zero(slab_area, "a slab's area", "slab", "mm²")
@@ -88,7 +78,7 @@ def most_by_area(slab_area: float, piece_area: float) -> float:
     return floor(slab_area / piece_area)
 
 
-@formula("slabs ≥ area of all pieces ÷ slab area, rounded up", source="areas: a bound, not a layout")
+@numeric("slabs ≥ area of all pieces ÷ slab area, rounded up", source="areas: a bound, not a layout")
 def least_slabs(area_of_pieces: float, slab_area: float) -> float:
     """No fewer slabs than this are needed, both mm². CannotBe for 0 or less."""
     guard.not_below_zero(area_of_pieces, "the area of the pieces", "length", "mm²")
@@ -96,7 +86,7 @@ def least_slabs(area_of_pieces: float, slab_area: float) -> float:
     return ceil(area_of_pieces / slab_area)
 
 
-@formula("clay back = offcut × (1 − loss)", source="offcut clay is rolled again; the loss is common practice")
+@numeric("clay back = offcut × (1 − loss)", source="offcut clay is rolled again; the loss is common practice")
 def clay_returned(offcut: float, loss: float) -> float:
     """Clay (g) that comes back from offcuts (g). CannotBe for a loss off 0 to 1."""
     guard.not_below_zero(offcut, "an offcut", "mass", "g")

@@ -8,7 +8,7 @@ import re
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts import paper as facts
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
+from sheetgen.formulas.formula import numeric
 
 _WCAG = "W3C, WCAG 2.2, relative luminance"
 
@@ -20,13 +20,13 @@ def _light(value: float) -> float:
     return math.pow((value + facts.CURVE_OFFSET) / (1 + facts.CURVE_OFFSET), facts.CURVE_POWER)
 
 
-@formula("luminance = 0.2126 R + 0.7152 G + 0.0722 B, each made linear", source=_WCAG)
+@numeric("luminance = 0.2126 R + 0.7152 G + 0.0722 B, each made linear", source=_WCAG)
 def luminance(red: float, green: float, blue: float) -> float:
     """Relative luminance of a screen colour, each part 0 to 1. CannotBe off 0 to 1."""
     return facts.RED * _light(red) + facts.GREEN * _light(green) + facts.BLUE * _light(blue)
 
 
-@formula("contrast = (lighter + 0.05) ÷ (darker + 0.05)", source=_WCAG)
+@numeric("contrast = (lighter + 0.05) ÷ (darker + 0.05)", source=_WCAG)
 def contrast_of_luminances(one: float, other: float) -> float:
     """Contrast of two luminances, 1 to 21, in either order. CannotBe off 0 to 1."""
     guard.share(one, "a luminance")

@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spread import GRAIN, ceil
+from sheetgen.base.interval import GRAIN, ceil
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import guard
 

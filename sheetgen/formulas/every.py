@@ -21,6 +21,4 @@ def every() -> tuple[list[Formula], list[Fact]]:
     for package in (sheetgen.facts, sheetgen.formulas):
         for module in sorted(m.name for m in pkgutil.iter_modules(package.__path__)):
             importlib.import_module(f"{package.__name__}.{module}")
-    return sorted(formula.ALL, key=lambda f: (f.pure.__module__, f.name)), sorted(
-        fact.ALL, key=lambda f: (f.source, f.name)
-    )
+    return sorted(formula.ALL, key=lambda f: (f.module, f.name)), sorted(fact.ALL, key=lambda f: (f.source, f.name))

@@ -7,13 +7,13 @@ import math
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
+from sheetgen.formulas.formula import numeric
 from sheetgen.formulas.temperature import not_below_cold
 
 _NEWTON = "Newton's law of cooling; the time constant is measured"
 
 
-@formula("minutes = (to − from) ÷ rate × 60", source="definition of a rate")
+@numeric("minutes = (to − from) ÷ rate × 60", source="definition of a rate")
 def ramp_minutes(start: float, to: float, rate: float) -> float:
     """Minutes from one temperature to a hotter one (°C) at a rate (°C/h). CannotBe if it goes down."""
     not_below_cold(start)
@@ -27,22 +27,7 @@ def ramp_minutes(start: float, to: float, rate: float) -> float:
     return (to - start) / rate * MINUTES_PER_HOUR
 
 
-@formula("°C per hour = (to − from) ÷ minutes × 60", source="definition of a rate")
-def ramp_rate(start: float, to: float, minutes: float) -> float:
-    """Rate (°C/h) that a kiln made in so many minutes. CannotBe for 0 minutes or less."""
-    guard.above_zero(minutes, "a time", "minutes", "min")
-    return (to - start) / minutes * MINUTES_PER_HOUR
-
-
-@formula("minutes = ramp + hold", source="definition")
-def segment_minutes(ramp: float, hold: float) -> float:
-    """Minutes of one stage of a firing. CannotBe for negative times."""
-    guard.not_below_zero(ramp, "a ramp", "ramp", "min")
-    guard.not_below_zero(hold, "a hold", "hold", "min")
-    return ramp + hold
-
-
-@formula("minutes = time constant × ln((hot − room) ÷ (cool − room))", source=_NEWTON, valid="the door stays shut")
+@numeric("minutes = time constant × ln((hot − room) ÷ (cool − room))", source=_NEWTON, valid="the door stays shut")
 def cooling_minutes(hot: float, cool: float, room: float, constant: float) -> float:
     """Minutes to cool in a shut kiln, °C and a time constant in min. CannotBe for what never gets so cool."""
     guard.above_zero(constant, "a kiln's time constant", "cooling", "min")
@@ -57,7 +42,7 @@ def cooling_minutes(hot: float, cool: float, room: float, constant: float) -> fl
     return constant * math.log((hot - room) / (cool - room))
 
 
-@formula("time constant = minutes ÷ ln((hot − room) ÷ (cool − room))", source=_NEWTON)
+@numeric("time constant = minutes ÷ ln((hot − room) ÷ (cool − room))", source=_NEWTON)
 def cooling_constant(hot: float, cool: float, room: float, minutes: float) -> float:
     """A kiln's time constant (min) from one measured cooling. CannotBe for what does not cool."""
     guard.above_zero(minutes, "a time", "minutes", "min")

@@ -4,12 +4,9 @@ from __future__ import annotations
 
 import math
 
-from sheetgen.base.spread import floor
 from sheetgen.base.trouble import CannotBe
-from sheetgen.facts.units import MM_PER_METRE
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
-from sheetgen.formulas.gauges import wire_mass_per_metre
+from sheetgen.formulas.formula import formula, numeric
 
 _RING = "metalsmiths' forum: length of material = (inside diameter + thickness) × π"
 _AGM = "exact: arithmetic-geometric mean, Abramowitz & Stegun ch. 17 as remembered"
@@ -33,49 +30,26 @@ def _oval(length: float, width: float) -> None:
         )
 
 
-@formula("wire = π × (inside + wire thickness)", source=_RING)
-def ring_wire(inside_diameter: float, d: float) -> float:
-    """Wire (mm) in one round ring. CannotBe for sizes of 0 or less. Metalsmiths' forum."""
-    _ring(inside_diameter, d)
-    return math.pi * (inside_diameter + d)
+ring_wire = formula(
+    "ring_wire(inside, wire)", "π × (inside + wire)", about="Wire (mm) in one round ring, from its inside (mm).",
+    source=_RING, valid="inside > 0 and wire > 0",
+)  # fmt: skip
 
 
-@formula("outside = inside + 2 × wire thickness", source=_GEOMETRY)
-def ring_outside(inside_diameter: float, d: float) -> float:
-    """Outside diameter (mm) of a ring. CannotBe for sizes of 0 or less."""
-    _ring(inside_diameter, d)
-    return inside_diameter + 2 * d
+ring_outside = formula(
+    "ring_outside(inside, wire)", "inside + 2 × wire", about="Outside (mm) of a ring, from its inside (mm).",
+    source=_GEOMETRY, valid="inside > 0 and wire > 0",
+)  # fmt: skip
 
 
-@formula("inside = outside − 2 × wire thickness", source=_GEOMETRY)
-def ring_inside(outside_diameter: float, d: float) -> float:
-    """Inside diameter (mm) of a ring sold by its outside. CannotBe if the wire leaves no opening."""
-    guard.above_zero(d, "a wire", "wire")
-    if outside_diameter <= 2 * d:
-        raise CannotBe(
-            f"a ring of {guard.shown(outside_diameter)} outside in {guard.shown(d)} wire has no opening",
-            help=f"an outside of more than {guard.shown(2 * d)}",
-            field="outside",
-        )
-    return outside_diameter - 2 * d
+aspect_ratio = formula(
+    "aspect(inside, wire)", "inside ÷ wire",
+    about="Inside over wire thickness, both mm: what decides whether a weave fits.",
+    source="craft magazine's article on aspect ratio, 2017", valid="inside > 0 and wire > 0",
+)  # fmt: skip
 
 
-@formula("aspect ratio = inside ÷ wire thickness", source="craft magazine's article on aspect ratio, 2017")
-def aspect_ratio(inside: float, d: float) -> float:
-    """Inside diameter over wire thickness, both mm: what decides whether a weave fits. CannotBe for 0 or less."""
-    _ring(inside, d)
-    return inside / d
-
-
-@formula("inside of a ring = aspect ratio × wire thickness", source="craft magazine's article on aspect ratio, 2017")
-def inside_for_aspect(ratio: float, d: float) -> float:
-    """Inside diameter (mm) of an aspect ratio in a wire (mm). CannotBe for 0 or less."""
-    guard.above_zero(ratio, "an aspect ratio", unit="")
-    guard.above_zero(d, "a wire", "wire")
-    return ratio * d
-
-
-@formula("perimeter of an ellipse by the arithmetic-geometric mean of its half axes", source=_AGM)
+@numeric("perimeter of an ellipse by the arithmetic-geometric mean of its half axes", source=_AGM, units="mm, mm -> mm")
 def ellipse_perimeter(length: float, width: float) -> float:
     """Perimeter (mm) of an ellipse from its two axes (mm), longer first. CannotBe if the wider way round."""
     _oval(length, width)
@@ -90,85 +64,74 @@ def ellipse_perimeter(length: float, width: float) -> float:
     return 2 * math.pi * (square - missing) / a
 
 
-@formula("perimeter = 2 × (length − width) + π × width", source=_GEOMETRY)
-def stadium_perimeter(length: float, width: float) -> float:
-    """Perimeter (mm) of a long oval with straight sides and round ends. CannotBe if the wider way round."""
-    _oval(length, width)
-    return 2 * (length - width) + math.pi * width
+oval_wire_ellipse = formula(
+    "ellipse_wire(length, width, wire)", "ellipse_perimeter(length, width) + π × wire",
+    about="Wire (mm) in a ring whose inside (mm) is an ellipse.", source=_STEINER, valid="wire > 0",
+)  # fmt: skip
 
 
-@formula("wire = ellipse's inside perimeter + π × wire thickness", source=_STEINER)
-def oval_wire_ellipse(length: float, width: float, d: float) -> float:
-    """Wire (mm) in a ring whose inside is an ellipse. CannotBe for impossible sizes. Steiner's formula."""
-    guard.above_zero(d, "a wire", "wire")
-    return ellipse_perimeter.pure(length, width) + math.pi * d
+oval_wire_stadium = formula(
+    "oval_wire(length, width, wire)", "2 × (length − width) + π × (width + wire)",
+    about="Wire (mm) in a ring whose inside (mm) has straight sides and round ends.", source=_STEINER,
+    valid="width > 0 and width ≤ length and wire > 0",
+)  # fmt: skip
 
 
-@formula("wire = 2 × (length − width) + π × (width + wire thickness)", source=_STEINER)
-def oval_wire_stadium(length: float, width: float, d: float) -> float:
-    """Wire (mm) in a ring with straight sides and round ends. CannotBe for impossible sizes. Steiner's formula."""
-    guard.above_zero(d, "a wire", "wire")
-    return stadium_perimeter.pure(length, width) + math.pi * d
+closed_inside = formula(
+    "closed_inside(inside, kerf)", "inside − kerf ÷ π",
+    about="Inside (mm) of a ring whose saw cut (mm) is closed tight.", source=_GEOMETRY,
+    valid="kerf ≥ 0 and kerf < π × inside",
+)  # fmt: skip
 
 
-@formula("inside once closed = inside − saw cut ÷ π", source=_GEOMETRY)
-def closed_inside(inside: float, kerf: float) -> float:
-    """Inside diameter (mm) of a ring whose saw cut (mm) is closed tight. CannotBe if the cut takes all of it."""
-    guard.above_zero(inside, "the inside of a ring", "inside")
-    guard.not_below_zero(kerf, "a saw cut", "kerf")
-    if kerf >= math.pi * inside:
+rings_from_coil = formula(
+    "rings_from(coil, wire)", "down(coil ÷ wire)", about="How many rings a close coil (mm) gives.",
+    source="a close coil: one wire thickness a turn", valid="coil ≥ 0 and wire > 0",
+)  # fmt: skip
+
+
+coil_for_rings = formula(
+    "coil_for(rings, wire)", "rings × wire", about="Length (mm) of a close coil of so many rings.",
+    source="a close coil: one wire thickness a turn", valid="rings ≥ 0 and wire > 0",
+)  # fmt: skip
+
+
+former_before_springback = formula(
+    "rod_for(inside, springback)", "inside ÷ (1 + springback)",
+    about="Rod (mm) that leaves an inside (mm) when the coil opens by a measured share.",
+    source="input: measured on a trial coil", valid="inside > 0 and 0 ≤ springback and springback < 1",
+)  # fmt: skip
+
+
+@numeric(
+    "the most that two groups of rings through each other stand apart from centre to centre, found by halving",
+    source="solid geometry: the middles of two touching wires are one wire apart; rings lie flat, side by side",
+    units="mm, mm,  -> mm",
+)
+def linked_pitch(inside: float, d: float, together: float) -> float:
+    """What a taut chain of rings (mm) gains by a link of so many side by side. CannotBe if they do not pass."""
+    _ring(inside, d)
+    r, aside = (inside + d) / 2, (together - 1) * d / 2
+
+    def gap(apart: float, turn: float) -> float:
+        """From the outermost ring of one group, level with its plane, to a point of the next group's."""
+        return math.hypot(r - math.hypot(apart - r * math.cos(turn), aside), r * math.sin(turn) - aside)
+
+    def least(apart: float) -> float:
+        low, high = 0.0, math.pi / 2
+        for _ in range(60):
+            a, b = (2 * low + high) / 3, (low + 2 * high) / 3
+            low, high = (low, b) if gap(apart, a) < gap(apart, b) else (a, high)
+        return gap(apart, low)
+
+    near, far = r, 2 * r
+    if not 0 <= aside < r or least(near) < d:
         raise CannotBe(
-            f"a saw cut of {guard.shown(kerf)} is more than the ring has round its inside",
-            help=f"less than {guard.shown(math.pi * inside)}",
-            field="kerf",
+            f"{guard.shown(together, 'rings')} side by side do not go through rings of {guard.shown(inside)} inside",
+            help="fewer rings together, or wider ones",
+            field="together",
         )
-    return inside - kerf / math.pi
-
-
-@formula("rings = coil length ÷ wire thickness, whole ones", source="a close coil: one wire thickness a turn")
-def rings_from_coil(coil_length: float, wire: float) -> float:
-    """How many rings a close coil (mm) gives. CannotBe for 0 or less."""
-    guard.not_below_zero(coil_length, "a coil", "length")
-    guard.above_zero(wire, "a wire", "wire")
-    return floor(coil_length / wire)
-
-
-@formula("coil length = rings × wire thickness", source="a close coil: one wire thickness a turn")
-def coil_for_rings(count: float, wire: float) -> float:
-    """Length (mm) of a close coil of `count` rings. CannotBe for 0 or less."""
-    guard.not_below_zero(count, "a number of rings", "count", "")
-    guard.above_zero(wire, "a wire", "wire")
-    return count * wire
-
-
-@formula("wire = rings × wire of one ring + tails", source=_RING + "; tails are common practice")
-def wire_for_rings(count: float, one_ring: float, tails: float) -> float:
-    """Wire (mm) to wind `count` rings with tails to hold. CannotBe for negative numbers."""
-    guard.not_below_zero(count, "a number of rings", "count", "")
-    guard.above_zero(one_ring, "the wire of one ring", "wire")
-    guard.not_below_zero(tails, "a tail", "tail")
-    return count * one_ring + tails
-
-
-@formula("extra = √(turn² + pitch²) − turn", source="length of a helix")
-def helix_extra(turn: float, pitch: float) -> float:
-    """What the slope of a coil adds to one turn (mm). CannotBe for negative numbers."""
-    guard.above_zero(turn, "a turn", "inside")
-    guard.not_below_zero(pitch, "a pitch", "pitch")
-    return math.hypot(turn, pitch) - turn
-
-
-@formula("mass = (π × (inside + wire thickness) − saw cut) × grams per metre ÷ 1000", source="definition of density")
-def ring_mass(inside: float, d: float, kerf: float, density: float) -> float:
-    """What one sawn ring weighs (g); mm and g/cm³. CannotBe if the cut takes the whole ring."""
-    metal = ring_wire.pure(inside, d) - kerf
-    guard.above_zero(metal, "what the saw leaves of a ring", "kerf")
-    return metal * wire_mass_per_metre.pure(density, d) / MM_PER_METRE
-
-
-@formula("former = inside ÷ (1 + springback)", source="input: measured on a trial coil", valid="0 ≤ springback < 1")
-def former_before_springback(inside: float, springback: float) -> float:
-    """Rod (mm) that leaves the wanted inside when the coil opens by a measured share. CannotBe off 0 to 1."""
-    guard.above_zero(inside, "the inside of a ring", "inside")
-    guard.share(springback, "a springback", "springback")
-    return inside / (1 + springback)
+    for _ in range(60):
+        middle = (near + far) / 2
+        near, far = (middle, far) if least(middle) > d else (near, middle)
+    return far

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 
+from sheetgen.base.interval import GRAIN, floor
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts import fibre as facts
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
+from sheetgen.formulas.formula import formula, numeric
 
 _PACKING = "Wikipedia, Circle packing in a circle"
 
@@ -31,7 +32,10 @@ _RADIUS: dict[int, float] = {
 MOST_KNOWN = max(_RADIUS)
 
 
-@formula("bundle ÷ cord, closed forms", source=_PACKING, valid="1 to 19; 12 and 14 to 17 take the next larger bundle")
+@numeric(
+    "bundle ÷ cord, closed forms", source=_PACKING, units=" -> ",
+    valid="1 to 19; 12 and 14 to 17 take the next larger bundle",
+)  # fmt: skip
 def bundle_ratio(n: float) -> float:
     """Diameter of the smallest bundle of n equal cords over one cord. CannotBe for more than 19 or less than 1."""
     count = round(n) if math.isfinite(n) else 0
@@ -44,37 +48,33 @@ def bundle_ratio(n: float) -> float:
     return _RADIUS[min(known for known in _RADIUS if known >= count)]
 
 
-@formula(
-    "bundle = cord × √(cords ÷ fill)", source="areas; fill is common practice, 0.5 to 0.75 for yarn", valid="many cords"
-)
-def bundle_of_many(n: float, cord: float, fill: float) -> float:
-    """Diameter (mm) of a bundle of many cords (mm) that fill a share of it. CannotBe for a share off 0 to 1."""
-    guard.above_zero(n, "a number of cords", "count", "")
-    guard.above_zero(cord, "a cord", "cord")
+bundle_of_many = formula(
+    "cords_bundled(cords, cord, fill)", "cord × √(cords ÷ fill)",
+    about="Diameter (mm) of a bundle of many cords (mm) that fill a share of it.",
+    source="areas; fill is common practice, 0.5 to 0.75 for yarn",
+    valid="cords > 0 and cord > 0 and fill > 0 and fill ≤ 1",
+)  # fmt: skip
+
+
+bundle_of_strips = formula(
+    "strips_bundled(strips, width, thickness, fill)", "√(4 × strips × width × thickness ÷ (π × fill))",
+    about="Diameter (mm) of a bundle of flat strips (mm) that fill a share of it.",
+    source="areas; fill is common practice",
+    valid="strips > 0 and width > 0 and thickness > 0 and fill > 0 and fill ≤ 1",
+)  # fmt: skip
+
+strips_in = formula(
+    "strips_in(inside, width, thickness, fill)", "down(π × max(inside, 0)² × fill ÷ (4 × width × thickness))",
+    about="The most flat strips (mm) whose bundle goes into an inside (mm).", source="areas; fill is common practice",
+    valid="width > 0 and thickness > 0 and fill > 0 and fill ≤ 1",
+)  # fmt: skip
+
+
+@numeric("the most cords whose bundle is no wider than the inside", source=_PACKING, units=", -> ")
+def cords_in(inside: float, fill: float) -> float:
+    """The most cords that go into an inside, told in cords across; from 20 on by the share they fill. 0 for none."""
     guard.share(fill, "the fill of a bundle", "fill", zero=False)
-    return cord * math.sqrt(n / fill)
-
-
-@formula("bundle = cord × bundle ratio to 19 cords, then cord × √(cords ÷ fill)", source=_PACKING)
-def bundle_diameter(n: float, cord: float, fill: float) -> float:
-    """Diameter (mm) of a round bundle of n cords (mm); `fill` counts from 20 cords on. CannotBe as its parts."""
-    guard.above_zero(cord, "a cord", "cord")
-    if n <= MOST_KNOWN:
-        return cord * bundle_ratio.pure(n)
-    return bundle_of_many.pure(n, cord, fill)
-
-
-@formula("bundle = √(4 × strips × width × thickness ÷ (π × fill))", source="areas; fill is common practice")
-def bundle_of_strips(n: float, width: float, thickness: float, fill: float) -> float:
-    """Diameter (mm) of a bundle of flat strips (mm). CannotBe for a share off 0 to 1."""
-    guard.above_zero(n, "a number of strips", "count", "")
-    guard.above_zero(width, "a strip's width", "width")
-    guard.above_zero(thickness, "a strip's thickness", "thickness")
-    guard.share(fill, "the fill of a bundle", "fill", zero=False)
-    return math.sqrt(4 * n * width * thickness / (math.pi * fill))
-
-
-@formula("share filled = cords ÷ ratio²", source=_PACKING)
-def bundle_fill(n: float) -> float:
-    """Share of the smallest bundle that n equal cords fill. CannotBe as bundle_ratio."""
-    return n / bundle_ratio.pure(n) ** 2
+    most = floor(max(0.0, inside) ** 2 * fill)
+    if most > MOST_KNOWN:
+        return most
+    return max((n for n in range(1, MOST_KNOWN + 1) if bundle_ratio.pure(n) <= inside + GRAIN), default=0)

@@ -7,14 +7,14 @@ from sheetgen.facts import paper as facts
 from sheetgen.facts.rings import US_STEP
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
+from sheetgen.formulas.formula import numeric
 
 _CSS = "CSS Values as in pint 0.24.4"
 _QR = "ISO/IEC 18004 as in segno 1.6.6"
 _BAR = "definition of a scale"
 
 
-@formula("scale = measured ÷ meant", source=_BAR)
+@numeric("scale = measured ÷ meant", source=_BAR)
 def print_scale(measured: float, meant: float) -> float:
     """How large a page was printed, from a bar (mm). CannotBe for 0 or less."""
     guard.above_zero(measured, "a measured bar", "measured")
@@ -27,14 +27,14 @@ def scale_passes(scale: float) -> bool:
     return facts.SCALE_LEAST - 1e-9 <= scale <= facts.SCALE_MOST + 1e-9
 
 
-@formula("print again at = 1 ÷ scale", source=_BAR)
+@numeric("print again at = 1 ÷ scale", source=_BAR)
 def print_again_at(scale: float) -> float:
     """Enlargement that mends a wrong print scale. CannotBe for 0 or less."""
     guard.above_zero(scale, "a print scale", unit="")
     return 1 / scale
 
 
-@formula("fit = the smaller of paper ÷ page, in width and in height", source=_BAR)
+@numeric("fit = the smaller of paper ÷ page, in width and in height", source=_BAR)
 def fit_factor(page_width: float, page_height: float, paper_width: float, paper_height: float) -> float:
     """How far 'fit to page' shrinks or enlarges a page (mm) on another paper (mm). CannotBe for 0 or less."""
     guard.above_zero(page_width, "a page", "paper")
@@ -44,7 +44,7 @@ def fit_factor(page_width: float, page_height: float, paper_width: float, paper_
     return min(paper_width / page_width, paper_height / page_height)
 
 
-@formula("sizes small = diameter × (1 − scale) ÷ 0.032 in", source="Wikipedia, Ring size")
+@numeric("sizes small = diameter × (1 − scale) ÷ 0.032 in", source="Wikipedia, Ring size")
 def ring_sizes_lost(inside_diameter: float, scale: float) -> float:
     """US sizes by which a ring gauge of an inside diameter (mm) prints too small. CannotBe for 0 or less."""
     guard.above_zero(inside_diameter, "an inside diameter", "inside")
@@ -52,19 +52,19 @@ def ring_sizes_lost(inside_diameter: float, scale: float) -> float:
     return inside_diameter * (1 - scale) / MM_PER_INCH / US_STEP
 
 
-@formula("px = mm ÷ 25.4 × 96", source=_CSS)
+@numeric("px = mm ÷ 25.4 × 96", source=_CSS)
 def css_pixels(mm: float) -> float:
     """CSS pixels in a length (mm)."""
     return mm / MM_PER_INCH * facts.PX_PER_INCH
 
 
-@formula("pt = mm ÷ 25.4 × 72", source=_CSS)
+@numeric("pt = mm ÷ 25.4 × 72", source=_CSS)
 def points(mm: float) -> float:
     """Points in a length (mm)."""
     return mm / MM_PER_INCH * facts.PT_PER_INCH
 
 
-@formula("modules = 17 + 4 × version", source=_QR, valid="versions 1 to 40")
+@numeric("modules = 17 + 4 × version", source=_QR, valid="versions 1 to 40")
 def qr_modules(version: float) -> float:
     """Modules a side of a QR code. CannotBe off versions 1 to 40."""
     if not 1 <= version <= facts.QR_LAST or version % 1:
@@ -72,7 +72,7 @@ def qr_modules(version: float) -> float:
     return facts.QR_BASE + facts.QR_STEP * version
 
 
-@formula("side = (17 + 4 × version + 8) × module", source=_QR)
+@numeric("side = (17 + 4 × version + 8) × module", source=_QR)
 def qr_side(version: float, module: float) -> float:
     """Side (mm) of a QR code with its quiet edge, for a module (mm). CannotBe for 0 or less."""
     guard.above_zero(module, "a module", "module")

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
+from sheetgen.formulas.formula import numeric
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -18,14 +18,14 @@ CENT = Decimal("0.01")
 ONE = Decimal(1)
 
 
-@formula("margin = markup ÷ (1 + markup)", source=_KEYSTONE)
+@numeric("margin = markup ÷ (1 + markup)", source=_KEYSTONE)
 def margin_of_markup(markup: float) -> float:
     """Share of the price that is not cost, from the share added to the cost. CannotBe for a negative markup."""
     guard.not_below_zero(markup, "a markup", "markup", "")
     return markup / (1 + markup)
 
 
-@formula("markup = margin ÷ (1 − margin)", source=_KEYSTONE, valid="margin less than 1")
+@numeric("markup = margin ÷ (1 − margin)", source=_KEYSTONE, valid="margin less than 1")
 def markup_of_margin(margin: float) -> float:
     """Share added to the cost, from the share of the price that is not cost. CannotBe at 100 % or more."""
     _margin(margin)

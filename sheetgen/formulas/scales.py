@@ -1,21 +1,17 @@
-"""Trade names of sizes, each mapped to millimetres through one table or formula."""
+"""Trade names of sizes, each mapped to millimetres through one table or formula, made known to arithmetic."""
 
 from __future__ import annotations
 
 import math
 import re
-from typing import TYPE_CHECKING
 
-from sheetgen.base.arithmetic import Quantity, Wrong
-from sheetgen.base.dimension import LENGTH, MONEY
-from sheetgen.base.spread import Spread, over, spread
+from sheetgen.base.interval import Interval, interval
+from sheetgen.base.literals import GAUGES, SCALES
+from sheetgen.base.tree import Wrong
 from sheetgen.facts.gauges import CARD
 from sheetgen.formulas.gauges import awg, swg
 from sheetgen.formulas.rings import iso_diameter, jp_diameter, uk_mm, us_diameter
 from sheetgen.formulas.stones import pp_mm, ss_mm
-
-if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
 
 
 def _number(scale: str, text: str) -> float:
@@ -25,27 +21,18 @@ def _number(scale: str, text: str) -> float:
     return float(plain)
 
 
-def size(scale: str, text: str) -> Quantity:
-    """A ring size as an inside diameter, a stone size as the range of its width. Raises Wrong for an unknown one."""
-    if scale == "UK":
-        return Quantity(spread(uk_mm(text.replace(" 1/2", "½")) / math.pi), LENGTH)
-    if scale == "SS" and not re.fullmatch(r"\d+", text):
+def _ss(text: str) -> Interval:
+    if not re.fullmatch(r"\d+", text):
         raise Wrong(f"'SS {text}' is not a size", -1, 1, "write SS 16")
-    found: dict[str, Callable[[float], Spread | float]] = {
-        "US": us_diameter, "ISO": iso_diameter, "JP": jp_diameter, "PP": pp_mm, "SS": ss_mm,
-    }  # fmt: skip
-    return Quantity(spread(found[scale](_number(scale, text))), LENGTH)
+    return interval(ss_mm(_number("SS", text)))
 
 
-def _gauge(gauge: Callable[[float], float]) -> Callable[[Spread], Quantity]:
-    def thickness(number: Spread) -> Quantity:
-        return Quantity(over(gauge, number), LENGTH)
-
-    return thickness
-
-
-def units(currency: str) -> Mapping[str, Callable[[Spread], Quantity]]:
-    """Units beyond the plain ones: wire gauges, clay cards and the studio's currency."""
-    cards = {name: lambda n: Quantity(n * float(CARD), LENGTH) for name in ("card", "cards")}
-    money = {currency: lambda n: Quantity(n, MONEY)} if currency else {}
-    return {"awg": _gauge(awg), "swg": _gauge(swg), **cards, **money}
+SCALES |= {
+    "US": lambda text: interval(us_diameter.pure(_number("US", text))),
+    "UK": lambda text: interval(uk_mm(text.replace(" 1/2", "½")) / math.pi),
+    "ISO": lambda text: interval(iso_diameter.pure(_number("ISO", text))),
+    "JP": lambda text: interval(jp_diameter.pure(_number("JP", text))),
+    "PP": lambda text: interval(pp_mm(_number("PP", text))),
+    "SS": _ss,
+}
+GAUGES |= {"awg": awg.pure, "swg": swg, "card": lambda n: n * float(CARD), "cards": lambda n: n * float(CARD)}

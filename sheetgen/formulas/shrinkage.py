@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import guard
-from sheetgen.formulas.formula import formula
+from sheetgen.formulas.formula import formula, numeric
 
 _BY_DEFINITION = "definition: shrinkage is measured on the wet size"
 _BALANCE = "conservation of mass: the metal stays, water and binder go"
@@ -28,23 +28,18 @@ def _check(s: float) -> None:
         )
 
 
-@formula("wet = fired ÷ (1 − s)", source=_BY_DEFINITION, valid="0 ≤ s < 1")
-def wet_size(fired: float, s: float) -> float:
-    """Length to make in wet clay, in the unit of `fired` (mm). CannotBe unless 0 ≤ s < 1. By definition of s."""
-    _check(s)
-    guard.not_below_zero(fired, "a fired size")
-    return fired / (1 - s)
+wet_size = formula(
+    "wet(fired, s)", "fired ÷ (1 − s)", about="Length to make in wet clay, in the unit of `fired` (mm).",
+    source=_BY_DEFINITION, valid="0 ≤ s and s < 1 and fired ≥ 0",
+)  # fmt: skip
+
+fired_size = formula(
+    "fired(wet, s)", "wet × (1 − s)", about="Length after firing, in the unit of `wet` (mm).", source=_BY_DEFINITION,
+    valid="0 ≤ s and s < 1 and wet ≥ 0",
+)  # fmt: skip
 
 
-@formula("fired = wet × (1 − s)", source=_BY_DEFINITION, valid="0 ≤ s < 1")
-def fired_size(wet: float, s: float) -> float:
-    """Length after firing, in the unit of `wet` (mm). CannotBe unless 0 ≤ s < 1. By definition of s."""
-    _check(s)
-    guard.not_below_zero(wet, "a wet size")
-    return wet * (1 - s)
-
-
-@formula("s = (wet − fired) ÷ wet", source=_BY_DEFINITION, valid="fired ≤ wet")
+@numeric("s = (wet − fired) ÷ wet", source=_BY_DEFINITION, valid="fired ≤ wet")
 def shrinkage(wet: float, fired: float) -> float:
     """Shrinkage measured on a test strip, both lengths in mm. CannotBe if the strip grew. By definition of s."""
     guard.above_zero(wet, "the wet length of a test strip", "wet")
@@ -58,32 +53,7 @@ def shrinkage(wet: float, fired: float) -> float:
     return (wet - fired) / wet
 
 
-@formula("enlargement = 1 ÷ (1 − s)", source=_BY_DEFINITION, valid="0 ≤ s < 1")
-def enlargement(s: float) -> float:
-    """How many times the fired size a drawing is enlarged to be cut wet. CannotBe unless 0 ≤ s < 1."""
-    _check(s)
-    return 1 / (1 - s)
-
-
-@formula("± fired × (high − low) ÷ 2 ÷ (1 − middle)", source=_BY_DEFINITION, valid="low ≤ high")
-def fired_error(fired: float, s_low: float, s_high: float) -> float:
-    """Half the spread (mm) of the fired size if cut for the middle shrinkage. CannotBe if upside down."""
-    _check(s_low)
-    _check(s_high)
-    if s_low > s_high:
-        raise CannotBe("the lower shrinkage is above the higher one", help="low first, high second", field="shrinkage")
-    return fired * (s_high - s_low) / 2 / (1 - (s_low + s_high) / 2)
-
-
-@formula("1 − s = (1 − drying) × (1 − firing)", source=_BY_DEFINITION, valid="0 ≤ s < 1, each on its own stage")
-def two_stage(s_dry: float, s_fire: float) -> float:
-    """Whole shrinkage on the wet size, from wet to dry and then from dry to fired. CannotBe unless 0 ≤ s < 1."""
-    _check(s_dry)
-    _check(s_fire)
-    return 1 - (1 - s_dry) * (1 - s_fire)
-
-
-@formula("fired volume ÷ wet volume = (1 − s plane)² × (1 − s thickness)", source=_BY_DEFINITION, valid="0 ≤ s < 1")
+@numeric("fired volume ÷ wet volume = (1 − s plane)² × (1 − s thickness)", source=_BY_DEFINITION, valid="0 ≤ s < 1")
 def volume_ratio(s_plane: float, s_thickness: float) -> float:
     """Share of the wet volume left after firing. CannotBe unless 0 ≤ s < 1. By definition of s."""
     _check(s_plane)
@@ -91,23 +61,20 @@ def volume_ratio(s_plane: float, s_thickness: float) -> float:
     return (1 - s_plane) ** 2 * (1 - s_thickness)
 
 
-@formula("fired mass = wet mass × metal share", source=_BALANCE)
-def fired_mass(wet_mass: float, metal_share: float) -> float:
-    """Mass after firing, in the unit of `wet_mass` (g). CannotBe unless the share is 0 to 1."""
-    guard.not_below_zero(wet_mass, "a mass of clay", unit="g")
-    guard.share(metal_share, "the share of metal in the clay", "metal share", zero=False)
-    return wet_mass * metal_share
+fired_mass = formula(
+    "fired_mass(wet, share)", "wet × share", about="Mass after firing, in the unit of `wet` (g).", source=_BALANCE,
+    valid="wet ≥ 0 and 0 < share and share ≤ 1",
+)  # fmt: skip
 
 
-@formula("wet mass = fired mass ÷ metal share", source=_BALANCE)
-def wet_mass(fired: float, metal_share: float) -> float:
-    """Clay to weigh out (g) for a fired mass in g. CannotBe unless the share is 0 to 1."""
-    guard.not_below_zero(fired, "a mass of metal", unit="g")
-    guard.share(metal_share, "the share of metal in the clay", "metal share", zero=False)
-    return fired / metal_share
+wet_mass = formula(
+    "wet_mass(fired, share)", "fired ÷ share",
+    about="Clay to weigh out (g) for a fired mass (g) and the share of metal.", source=_BALANCE,
+    valid="fired ≥ 0 and 0 < share and share ≤ 1",
+)  # fmt: skip
 
 
-@formula("fired density = wet density × metal share ÷ ((1 − s plane)² × (1 − s thickness))", source=_BALANCE)
+@numeric("fired density = wet density × metal share ÷ ((1 − s plane)² × (1 − s thickness))", source=_BALANCE)
 def fired_density(wet_density: float, metal_share: float, s_plane: float, s_thickness: float) -> float:
     """Density of the fired, still porous metal in g/cm³. CannotBe for densities and shares that cannot be."""
     guard.above_zero(wet_density, "the density of wet clay", "density", "g/cm³")
@@ -115,7 +82,7 @@ def fired_density(wet_density: float, metal_share: float, s_plane: float, s_thic
     return wet_density * metal_share / volume_ratio.pure(s_plane, s_thickness)
 
 
-@formula("relative density = fired density ÷ density of the solid metal", source=_BALANCE, valid="at most 1")
+@numeric("relative density = fired density ÷ density of the solid metal", source=_BALANCE, valid="at most 1")
 def compactness(fired: float, solid_density: float) -> float:
     """Share of solid metal in a fired piece; both densities in g/cm³. CannotBe above 1: no more metal than solid."""
     guard.above_zero(solid_density, "the density of solid metal", "density", "g/cm³")
@@ -129,7 +96,7 @@ def compactness(fired: float, solid_density: float) -> float:
     return fired / solid_density
 
 
-@formula("wet density × metal share ÷ volume ratio ÷ density of solid metal", source=_BALANCE, valid="at most 1")
+@numeric("wet density × metal share ÷ volume ratio ÷ density of solid metal", source=_BALANCE, valid="at most 1")
 def relative_density(
     wet_density: float, metal_share: float, s_plane: float, s_thickness: float, solid_density: float
 ) -> float:

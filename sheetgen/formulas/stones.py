@@ -5,123 +5,67 @@ from __future__ import annotations
 import math
 import re
 
-from sheetgen.base.spread import GRAIN, Spread, between, floor
+from sheetgen.base.interval import Interval, between
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts import stones as facts
-from sheetgen.formulas import guard
+from sheetgen.formulas import (
+    guard,
+    loops,  # noqa: F401 - what is called here by name
+    wrap,  # noqa: F401
+)
 from sheetgen.formulas.formula import formula
-from sheetgen.formulas.loops import oval_wire_ellipse
-from sheetgen.formulas.shrinkage import fired_size, wet_size
-from sheetgen.formulas.wrap import strip_round
+from sheetgen.formulas.shrinkage import wet_size
 
 _GEOMETRY = "plane geometry"
 _SEAT = "worst case of the shrinkage range; clearance is common practice"
 
 
-def _row(length: float, margin: float, stone: float) -> float:
-    """Room between the margins (mm)."""
-    guard.above_zero(length, "a row's length", "length")
-    guard.not_below_zero(margin, "a margin", "margin")
-    guard.above_zero(stone, "a stone", "stone")
-    if 2 * margin + stone > length + GRAIN:
-        raise CannotBe(
-            f"no stone of {guard.shown(stone)} fits in {guard.shown(length)} with {guard.shown(margin)} at each end",
-            help=f"a margin of {guard.at_most((length - stone) / 2)}" if stone <= length else "a smaller stone",
-            field="margin" if stone <= length else "stone",
-        )
-    return length - 2 * margin
+row_count = formula(
+    "row_count(length, margin, stone, gap)", "down((length − 2 × margin + gap) ÷ (stone + gap))",
+    about="How many stones fit in a row, all in mm; gap is the least.", source=_GEOMETRY,
+    valid="margin ≥ 0 and stone > 0 and gap ≥ 0 and length ≥ 2 × margin + stone",
+)  # fmt: skip
+
+row_gap = formula(
+    "row_gap(length, margin, stone, n)", "(length − 2 × margin − n × stone) ÷ (n − 1)",
+    about="Equal gap (mm) between two stones or more in a row.", source=_GEOMETRY,
+    valid="n > 1 and margin ≥ 0 and stone > 0 and length ≥ 2 × margin + n × stone",
+)  # fmt: skip
+
+ring_count = formula(
+    "ring_count(circle, stone, gap)", "down(π ÷ asin((stone + gap) ÷ circle))",
+    about="How many stones fit on a circle through their middles, all in mm: chords, not arcs.", source=_GEOMETRY,
+    valid="stone > 0 and gap ≥ 0 and circle ≥ stone + gap",
+)  # fmt: skip
+
+ring_gap = formula(
+    "ring_gap(circle, stone, n)", "circle × sin(π ÷ n) − stone",
+    about="Equal clear gap (mm) between two stones or more on a circle: chords, not arcs.", source=_GEOMETRY,
+    valid="n ≥ 2 and stone > 0 and circle × sin(π ÷ n) ≥ stone",
+)  # fmt: skip
+
+seat_wet = formula(
+    "seat_wet(stone, clearance, s_high)", f"{wet_size.name}(stone + clearance, s_high)",
+    about="Hole (mm) to cut wet for a stone set after firing, at the highest shrinkage.", source=_SEAT,
+    valid="stone > 0 and clearance ≥ 0 and s_high ≥ 0 and s_high < 1",
+)  # fmt: skip
 
 
-@formula("stones = (length − 2 × margin + gap) ÷ (stone + gap), whole ones", source=_GEOMETRY)
-def row_count(length: float, margin: float, stone: float, gap: float) -> float:
-    """How many stones fit in a row, all in mm; gap is the least. CannotBe if not even one fits."""
-    guard.not_below_zero(gap, "a gap between stones", "gap")
-    return floor((_row(length, margin, stone) + gap) / (stone + gap))
+bezel_strip_round = formula(
+    "bezel_round(stone, thickness)", "strip_round(stone, thickness)",
+    about="Bezel strip (mm) round a round stone (mm).",
+    source="metal supplier's formula page on bezels", valid="stone > 0 and thickness > 0",
+)  # fmt: skip
+
+bezel_strip_oval = formula(
+    "bezel_oval(length, width, thickness)", "ellipse_perimeter(length, width) + π × thickness",
+    about="Bezel strip (mm) round an oval stone (mm), longer side first.",
+    source="Steiner's formula for parallel curves",
+    valid="width > 0 and length ≥ width and thickness > 0",
+)  # fmt: skip
 
 
-@formula("gap = (length − 2 × margin − n × stone) ÷ (n − 1)", source=_GEOMETRY, valid="two stones or more")
-def row_gap(length: float, margin: float, stone: float, n: float) -> float:
-    """Equal gap (mm) between n stones in a row; 0 for a single stone. CannotBe if they do not fit."""
-    room = _row(length, margin, stone)
-    guard.above_zero(n, "a number of stones", "count", "")
-    left = room - n * stone
-    if left < -GRAIN:
-        raise CannotBe(
-            f"{n:g} stones of {guard.shown(stone)} do not fit in {guard.shown(room)}",
-            help=f"{floor(room / stone)} stones or fewer",
-            field="count",
-        )
-    return max(0.0, left) / (n - 1) if n > 1 else 0.0
-
-
-@formula("stones = π ÷ asin((stone + gap) ÷ circle), whole ones", source=_GEOMETRY, valid="chords, not arcs")
-def ring_count(circle_diameter: float, stone: float, gap: float) -> float:
-    """How many stones fit on a circle through their centres, all in mm. CannotBe if not even two fit."""
-    guard.above_zero(circle_diameter, "the circle of a ring of stones", "circle")
-    guard.above_zero(stone, "a stone", "stone")
-    guard.not_below_zero(gap, "a gap between stones", "gap")
-    if stone + gap > circle_diameter * (1 + 1e-12):
-        raise CannotBe(
-            f"two stones of {guard.shown(stone)} do not fit on a circle of {guard.shown(circle_diameter)}",
-            help=f"a circle of {guard.at_least(stone + gap)}",
-            field="circle",
-        )
-    return floor(math.pi / math.asin(min(1.0, (stone + gap) / circle_diameter)))
-
-
-@formula("gap = circle × sin(π ÷ n) − stone", source=_GEOMETRY, valid="chords; two stones or more")
-def ring_gap(circle_diameter: float, stone: float, n: float) -> float:
-    """Equal clear gap (mm) between n stones on a circle. CannotBe if they do not fit."""
-    guard.above_zero(circle_diameter, "the circle of a ring of stones", "circle")
-    guard.above_zero(stone, "a stone", "stone")
-    if n < 2:  # noqa: PLR2004 - a gap lies between two
-        raise CannotBe("a gap wants two stones or more", help="2 or more", field="count")
-    gap = circle_diameter * math.sin(math.pi / n) - stone
-    if gap < -GRAIN:
-        raise CannotBe(
-            f"{n:g} stones of {guard.shown(stone)} do not fit on a circle of {guard.shown(circle_diameter)}",
-            help=f"a circle of {guard.at_least(stone / math.sin(math.pi / n))}",
-            field="circle",
-        )
-    return max(0.0, gap)
-
-
-@formula("wet hole = (stone + clearance) ÷ (1 − highest shrinkage)", source=_SEAT)
-def seat_wet(stone: float, clearance: float, s_high: float) -> float:
-    """Hole (mm) to cut wet for a stone set after firing, at the highest shrinkage. CannotBe for negative sizes."""
-    guard.above_zero(stone, "a stone", "stone")
-    guard.not_below_zero(clearance, "a clearance", "clearance")
-    return wet_size.pure(stone + clearance, s_high)
-
-
-@formula("looseness = wet hole × (1 − lowest shrinkage) − stone", source=_SEAT)
-def seat_loosest(stone: float, clearance: float, s_low: float, s_high: float) -> float:
-    """Clearance (mm) of the fired seat if the clay shrinks least. CannotBe if the shrinkages are upside down."""
-    if s_low > s_high:
-        raise CannotBe("the lower shrinkage is above the higher one", help="low first, high second", field="shrinkage")
-    return fired_size.pure(seat_wet.pure(stone, clearance, s_high), s_low) - stone
-
-
-@formula("drill = 3/4 × stone", source="a goldsmithing teacher's page on bead setting")
-def bead_set_drill(stone: float) -> float:
-    """Drill (mm) for a bead-set stone in metal. CannotBe for 0 or less."""
-    guard.above_zero(stone, "a stone", "stone")
-    return facts.BEAD_DRILL * stone
-
-
-@formula("strip = π × (stone + thickness)", source="metal supplier's formula page on bezels")
-def bezel_strip_round(stone: float, thickness: float) -> float:
-    """Bezel strip (mm) round a round stone (mm). CannotBe for 0 or less."""
-    return strip_round.pure(stone, thickness)
-
-
-@formula("strip = ellipse's perimeter + π × thickness", source="Steiner's formula for parallel curves")
-def bezel_strip_oval(length: float, width: float, thickness: float) -> float:
-    """Bezel strip (mm) round an oval stone (mm), longer side first. CannotBe for impossible sizes."""
-    return oval_wire_ellipse.pure(length, width, thickness)
-
-
-def pp_mm(n: float) -> Spread:
+def pp_mm(n: float) -> Interval:
     """Smallest to largest mm of a PP size. CannotBe for what the table lacks; PP 21 and up were never read."""
     if n in facts.PP:
         return between(*facts.PP[int(n)])
@@ -134,7 +78,7 @@ def pp_mm(n: float) -> Spread:
     )
 
 
-def ss_mm(n: float | str) -> Spread:
+def ss_mm(n: float | str) -> Interval:
     """Smallest to largest mm of an SS size, such as 16 or '00'. CannotBe for what the table lacks."""
     name = n.strip() if isinstance(n, str) else f"{n:g}"
     if name in facts.SS:

@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from sheetgen.base.printed import Printed
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,13 +36,14 @@ class SlabLayout:
     """The wet pieces of one clay and thickness on rolled slabs: mm, g, a share; a picture of each slab.
 
     `pieces` are the number in the picture, the part's name with what the outline is, and the count of each; `used` is
-    the width and length of each slab that the pieces take with the gaps round them, and all shares are of that.
+    the width and length of each slab that the pieces take with the gaps round them, as they are printed; masses and
+    shares are of that.
     """
 
     clay: str
     thickness: float
     offcut: float
-    used: tuple[tuple[float, float], ...]
+    used: tuple[tuple[Printed, Printed], ...]
     rolled: float
     cut: float
     pieces: tuple[tuple[int, str, int], ...]

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Item
     from sheetgen.base.place import Place
+    from sheetgen.parts.kind import Part
 
 LEVELS = ("first piece", "some practice", "experienced")
 PartWords = dict[Text, Text | list[Text]]
@@ -25,6 +26,13 @@ class Material(Written):
     item: Text
     amount: Text = Field(default_factory=lambda: default("1"))
     for_: Text | None = None
+
+
+class Showing(Written):
+    """A number printed large beside a step, with a label of its own."""
+
+    what: Text
+    label: Text
 
 
 class OwnFigure(Written):
@@ -49,7 +57,7 @@ class Step(Written):
     expect: Text | None = None
     parts: list[Text] = Field(default_factory=list)
     uses: list[Text] = Field(default_factory=list)
-    show: list[Text] = Field(default_factory=list)
+    show: list[Text | Showing] = Field(default_factory=list)
     diagram: list[Text] = Field(default_factory=list)
     caution: list[Text] = Field(default_factory=list)
     minutes: Text | None = None
@@ -72,7 +80,8 @@ class Project(Written):
     pictures: list[Text] = Field(default_factory=list)
     main_version: Text | None = None
     choices: dict[Text, Text] = Field(default_factory=dict)
-    parts: dict[Text, PartWords]
+    parts: dict[Text, PartWords] = Field(default_factory=dict)
+    waive: dict[Text, Text] = Field(default_factory=dict)
     materials: list[Material] = Field(default_factory=list)
     allowance: dict[Text, Text] = Field(default_factory=dict)
     figures: dict[Text, Text | OwnFigure] = Field(default_factory=dict)
@@ -140,9 +149,14 @@ class Filed:
 
 @dataclass(slots=True)
 class Library:
-    """All that was read: studio, stock, and the projects that could be read; `failed` names those that could not."""
+    """All that was read: studio, stock, kinds, and the projects that could be read; `failed` names the others.
+
+    `withheld` are kinds of the library's own that are in trouble themselves.
+    """
 
     studio: Studio
     stock: Stock
     projects: list[Filed] = field(default_factory=list)
     failed: list[str] = field(default_factory=list)
+    kinds: dict[str, type[Part]] = field(default_factory=dict)
+    withheld: dict[str, Place] = field(default_factory=dict)

@@ -79,6 +79,12 @@ class WrittenSheet(WrittenItem):
     wide: Text | None = None
 
 
+class WrittenMetal(WrittenItem):
+    """Metal to be melted."""
+
+    density: Text
+
+
 class WrittenBead(WrittenItem):
     """A bead."""
 
@@ -110,6 +116,7 @@ class WrittenAdhesive(WrittenItem):
     pot_temperature: Text | None = None
     part_b: Text | None = None
     density: Text | None = None
+    density_b: Text | None = None
     least: Text | None = None
 
 
@@ -140,6 +147,7 @@ class StockFile(Written):
     wires: dict[Text, WrittenWire] = Field(default_factory=dict)
     stones: dict[Text, WrittenStone] = Field(default_factory=dict)
     sheets: dict[Text, WrittenSheet] = Field(default_factory=dict)
+    metals: dict[Text, WrittenMetal] = Field(default_factory=dict)
     beads: dict[Text, WrittenBead] = Field(default_factory=dict)
     fibres: dict[Text, WrittenFibre] = Field(default_factory=dict)
     findings: dict[Text, WrittenFinding] = Field(default_factory=dict)
@@ -153,6 +161,7 @@ SOURCED = {
     "clays": ("shrinkage", "wet density", "metal share", "firing"),
     "wires": ("density",),
     "sheets": ("density",),
+    "metals": ("density",),
     "stones": ("size",),
     "adhesives": ("cure",),
 }

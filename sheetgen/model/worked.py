@@ -1,25 +1,36 @@
-"""A project with every number worked and nothing rounded."""
+"""A project with every number worked: plain values that do not change and ask nothing of whoever made them."""
 
 from __future__ import annotations
 
-import operator
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spread import GRAIN, Spread
+from sheetgen.base.frozen import Frozen
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Mapping
 
-    from sheetgen.base.figure import Figure, Size
-    from sheetgen.base.material import Item, Pace, Phase
+    from sheetgen.base.figure import Figure
+    from sheetgen.base.interval import Interval
+    from sheetgen.base.material import Item, Phase
     from sheetgen.base.place import Place
+    from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
-    from sheetgen.model.project import Caution, Filed, Studio
-    from sheetgen.parts.kind import Part
+    from sheetgen.model.project import Caution
+    from sheetgen.parts.piece import Piece
 
-Prose = tuple["str | Figure", ...]
-"""Text as written, with a figure wherever the file names one."""
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A number in a text or beside a step: what it is called, what it is, its part unless the file labels it."""
+
+    label: str
+    printed: Printed
+    part: str = ""
+
+
+Prose = tuple["str | Shown", ...]
+"""Text as written, with a printed number wherever the file names one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +42,7 @@ class MaterialLine:
     """
 
     item: Item
-    net: Spread | None
+    net: Interval | None
     allowance: float = 0.0
     working: str = ""
     use: str = ""
@@ -48,6 +59,19 @@ class ToolLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Walk:
+    """A firing walked through once: its time, min, how that was worked, and its quickest and slowest curve.
+
+    Points of a curve are minutes and °C.
+    """
+
+    minutes: Interval
+    working: str
+    quick: tuple[tuple[float, float], ...]
+    slow: tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedStep:
     """One step with its numbers; times in min."""
 
@@ -55,66 +79,48 @@ class WorkedStep:
     text: Prose
     expect: Prose
     cautions: tuple[Caution, ...]
-    show: tuple[Figure, ...]
+    show: tuple[Shown, ...]
     parts: tuple[str, ...]
     uses: tuple[Item, ...]
-    minutes: Spread | None = None
-    wait: Spread | None = None
+    minutes: Interval | None = None
+    wait: Interval | None = None
     wait_for: str = ""
     wait_working: str = ""
     torch: str = ""
     diagrams: tuple[str, ...] = ()
     firing: tuple[Phase, ...] = ()
-    pace: Pace | None = None
+    walk: Walk | None = None
     fired: str = ""
     place: Place | None = None
 
 
-COMPARISONS: dict[str, Callable[[float, float], bool]] = {
-    "<=": lambda a, b: a <= b + GRAIN, ">=": lambda a, b: a >= b - GRAIN,
-    "<": operator.lt, ">": operator.gt, "=": lambda a, b: abs(a - b) <= GRAIN,
-}  # fmt: skip
-
-
 @dataclass(frozen=True, slots=True)
-class Need:
-    """A comparison of the project's own, both sides worked: `sign` is one of <, <=, >, >=, =."""
-
-    left: Spread
-    sign: str
-    right: Spread
-    unit: str
-    say: str
-    place: Place
-
-
-@dataclass(slots=True)
 class WorkedVersion:
-    """One version: its choices, parts, figures, lists and steps."""
+    """One version: its choices, parts, figures, lists and steps. `waived` are rules with the project's reasons."""
 
     name: str
-    choices: dict[str, str] = field(default_factory=dict)
-    parts: dict[str, Part] = field(default_factory=dict)
-    figures: dict[str, Figure] = field(default_factory=dict)
-    materials: list[MaterialLine] = field(default_factory=list)
-    tools: list[ToolLine] = field(default_factory=list)
-    steps: list[WorkedStep] = field(default_factory=list)
+    title: str
+    choices: Mapping[str, str] = field(default_factory=Frozen)
+    parts: Mapping[str, Piece] = field(default_factory=Frozen)
+    figures: Mapping[str, Figure] = field(default_factory=Frozen)
+    materials: tuple[MaterialLine, ...] = ()
+    tools: tuple[ToolLine, ...] = ()
+    steps: tuple[WorkedStep, ...] = ()
     summary: Prose = ()
     makes: Prose = ()
-    needs: list[Need] = field(default_factory=list)
+    waived: Mapping[str, str] = field(default_factory=Frozen)
 
-    def drilled_in(self, part: Part) -> list[Part]:
+    def drilled_in(self, part: Piece) -> list[Piece]:
         """The holes and seats that are drilled in a part."""
-        into = ((one, getattr(one, "drilled_in", None)) for one in self.parts.values())
-        return [one for one, host in into if host is not None and host.name == part.name]
+        return [one for one in self.parts.values() if part.name in one.roles.get("drilled in", ())]
 
     @property
-    def bench_times(self) -> list[Spread]:
+    def bench_times(self) -> list[Interval]:
         """Minutes of work at the bench, step by step."""
         return [s.minutes for s in self.steps if s.minutes]
 
     @property
-    def whole_times(self) -> list[Spread]:
+    def whole_times(self) -> list[Interval]:
         """Those and the waits, one after the other."""
         return [*self.bench_times, *(s.wait for s in self.steps if s.wait)]
 
@@ -128,23 +134,45 @@ class Slab:
     gap: float
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
+class Publisher:
+    """Who publishes, as the sheets say it."""
+
+    name: str
+    about: str = ""
+    contact: str = ""
+    note: str = ""
+    language: str = "en"
+    currency: str = "EUR"
+    paper: tuple[str, ...] = ("A4", "Letter")
+
+
+@dataclass(frozen=True, slots=True)
 class Worked:
-    """A project with all its versions; the first is `main`."""
+    """A project with all its versions; the first is `main`.
 
-    filed: Filed
-    studio: Studio
+    `folder` is where its pictures lie; `slats` and `cards` say what is owned to roll on.
+    """
+
+    name: str
+    folder: str
+    title: str
+    revision: str
+    date: str
+    level: str
+    place: Place
+    studio: Publisher
     rounder: Rounder
-    versions: dict[str, WorkedVersion] = field(default_factory=dict)
+    tags: tuple[str, ...] = ()
+    pictures: tuple[str, ...] = ()
+    versions: Mapping[str, WorkedVersion] = field(default_factory=Frozen)
     slab: Slab | None = None
-
-    def sizes(self, version: WorkedVersion, part: Part) -> Callable[[str], Size]:
-        """The sizes of a part of a version as they are printed and drawn, by the names of its figures."""
-        return lambda name: self.rounder.size(version.figures[f"{part.name}.{name}"])
+    slats: tuple[float, ...] = ()
+    cards: bool = False
 
     def called(self, version: str) -> str:
         """What a version is called on the page."""
-        return str(self.filed.project.main_version or "As designed") if version == self.main.name else version
+        return self.versions[version].title
 
     @property
     def main(self) -> WorkedVersion:

@@ -1,9 +1,9 @@
-"""What a kind of part says of itself, made from its code: fields with units and defaults, figures."""
+"""What a kind of part says of itself: fields with units and defaults, figures with what they are worked by."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.bend import Bend
 from sheetgen.base.dimension import COUNT, EXAMPLES, Dimension
@@ -11,9 +11,7 @@ from sheetgen.base.material import Item
 from sheetgen.base.outline import Outline
 
 if TYPE_CHECKING:
-    from typing import Any
-
-    from sheetgen.parts.given import Given
+    from sheetgen.parts.field import Field
     from sheetgen.parts.kind import Part
 
 
@@ -28,10 +26,11 @@ class Line:
 
 
 def summary(kind: type[Part]) -> str:
-    """The first sentence of the kind's file."""
+    """The first sentence of the kind's file, or what a kind without one says of itself."""
     import sys  # noqa: PLC0415 - only to find the file's own words
 
-    text = (sys.modules[kind.__module__].__doc__ or "").strip().split("\n\n")[0]
+    module = sys.modules.get(kind.__module__)
+    text = kind.about or ((module and module.__doc__) or "").strip().split("\n\n")[0]
     return " ".join(text.split())
 
 
@@ -50,10 +49,10 @@ def fields(kind: type[Part]) -> list[Line]:
 
 def figures(kind: type[Part]) -> list[Line]:
     """Every figure: name for arithmetic, unit, label, what it is."""
-    return [Line(w.name, w.unit or "number", w.label, w.about) for w in kind.workers().values()]
+    return [Line(name, f.unit or "number", f.label, f.about) for name, f in kind.figures().items()]
 
 
-def takes(field: Given[Any]) -> str:
+def takes(field: Field[Any]) -> str:
     """What a field takes, with its bounds."""
     sort = field.sort
     if isinstance(sort, Dimension):
@@ -68,15 +67,15 @@ def takes(field: Given[Any]) -> str:
         return "SVG path"
     if sort is Bend:
         return "straights and arcs"
-    if isinstance(sort, type) and issubclass(sort, Item):
+    if issubclass(sort, Item):
         return f"{sort.__name__.lower()} of stock"
     return sort.__name__.lower()
 
 
 def told(name: str, kind: type[Part]) -> str:
     """A kind in plain lines: what it is, its fields, its figures."""
-    lines = [name, f"  {summary(kind)}", f"  {model(kind)}", "  fields"]
+    lines = [name, f"  {summary(kind)}", f"  {model(kind)}".rstrip(), "  fields"]
     lines += [f"    {f.name}: {f.about} ({f.takes}) [{f.default or 'must be given'}]" for f in fields(kind)]
     lines.append("  figures")
     lines += [f"    {line.name}: {line.default}, {line.takes}" for line in figures(kind)]
-    return "\n".join(lines) + "\n"
+    return "\n".join(filter(str.strip, lines)) + "\n"

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-import math
-from typing import TYPE_CHECKING
-
-from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.pegs import crossed_belt
-from sheetgen.parts import given
+from sheetgen.parts import field, pegs
+from sheetgen.parts.figure import aside, figure, need
 from sheetgen.parts.pegs import PegPair
 
-if TYPE_CHECKING:
-    from sheetgen.base.spread import Spread
+_NO_ROOM = "leaves {clear} between the pegs, where the wire ({wire.thickness}) is to cross"
 
 
 class FigureEight(PegPair):
@@ -22,45 +17,29 @@ class FigureEight(PegPair):
 
     kind = "figure-eight link"
 
-    loop = given.maybe_length("inside diameter of the first loop; or give the peg", above=0)
-    second_loop = given.maybe_length("inside diameter of the second loop, if it differs", above=0)
-    peg = given.maybe_length("the first peg, when the tool decides", above=0)
-    second_peg = given.maybe_length("the second peg, when the tool decides and it differs", above=0)
-    gap = given.maybe_length("clear gap between the pegs; or give the length", above=0)
-    length = given.maybe_length("finished length over all; or give the gap", above=0)
+    loop = field.maybe_length("inside diameter of the first loop; or give the peg", above=0)
+    second_loop = field.maybe_length("inside diameter of the second loop, if it differs", above=0)
+    peg = field.maybe_length("the first peg, when the tool decides", above=0)
+    second_peg = field.maybe_length("the second peg, when the tool decides and it differs", above=0)
+    gap = field.maybe_length("clear gap between the pegs; or give the length", above=0)
+    length = field.maybe_length("finished length over all; or give the gap", above=0)
 
-    ends = ("loop", "second loop")
-    crossed = True
+    either = (("loop", "peg"), ("gap", "length"))
 
-    @property
-    def insides(self) -> tuple[Spread | None, Spread | None]:
-        """The insides wanted of both loops, mm."""
-        return self.loop, self.second_loop
+    peg_used, second_used = pegs.chosen("loop", "second_loop")
+    clear = figure(
+        "Gap between the pegs", "mm", "gap or length − 2 × wire.thickness − peg_used − second_used", "tenth",
+        about="Clear gap between the pegs.",
+        needs=(
+            need("clear ≥ wire.thickness", _NO_ROOM, at="gap", when="gap", least="up(wire.thickness, 0.1 mm)"),
+            need("clear ≥ wire.thickness", _NO_ROOM, at="length", when="not gap",
+                 least="2 × wire.thickness + peg_used + second_used + up(wire.thickness, 0.1 mm)"),
+        ),
+    )  # fmt: skip
+    centres = pegs.centres
+    radii = aside("mm", "(peg_used + second_used) ÷ 2 + wire.thickness")
+    one = figure("Wire in one link", "mm", "crossed_belt(radii, apart)", "out", about="Along the middle of the wire.")
+    pitch = pegs.pitch
+    outside = pegs.outside
 
-    def between(self) -> Spread:
-        """Room for the wire to cross, at the least."""
-        found, wire = self.gap, self.wire.thickness
-        if self.length is not None:
-            found = self.length - 2 * wire - self.peg_used - self.second_used
-        if found is None or found.usual < wire - 1e-9:
-            message = f"there is no room for the wire ({wire:.2f} mm) to cross between the pegs"
-            if self.gap is not None:
-                raise CannotBe(message, f"{math.ceil(wire * 10) / 10:g} mm or more", "gap")
-            least = 3 * wire + self.peg_used.usual + self.second_used.usual
-            raise CannotBe(message, f"{math.ceil(least * 10) / 10:g} mm or more", "length")
-        return found
-
-    @property
-    def radii(self) -> Spread:
-        """Radii of the wire's middle line round both pegs, added, mm."""
-        return (self.peg_used + self.second_used) / 2 + self.wire.thickness
-
-    @property
-    def one_worked(self) -> str:
-        """How the wire of one link is worked."""
-        c, r = f"{self.centres.usual:.6g}", f"{self.radii.usual:.6g}"
-        return f"2 × √({c}² − {r}²) + {r} × (π + 2 × asin({r} ÷ {c}))"
-
-    def belt(self) -> Spread:
-        """A crossed belt."""
-        return crossed_belt(self.peg_used, self.second_used, self.clear, self.wire.thickness)
+    needs = pegs.needed("loop", "second_loop")

@@ -2,66 +2,52 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from sheetgen.parts.figure import FigureSpec, Need, TakeSpec, figure, need, take
 
-from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.buying import grid_count
-from sheetgen.parts.kind import working_number
-
-if TYPE_CHECKING:
-    from sheetgen.base.material import Sheet
+ABOUT = "Of a sheet cut up in rows; where stock does not say how the sheet is sold, {} itself."
 
 
-@dataclass(frozen=True, slots=True)
-class Blank:
-    """A rectangle `long` by `wide` mm to be cut from a sheet, `gap` mm between two and `edge` mm kept at the sides.
+def share(  # noqa: PLR0913 - what a blank is, most of it by name
+    label: str, sheet: str, long: str, wide: str, *, gap: str, at: str, edges: str = "", when: str = "",
+    piece: str = "the strip",
+) -> FigureSpec:  # fmt: skip
+    """Sheet (mm²) that one blank `long` by `wide` takes, `gap` left between two. TypeError as of any figure.
 
-    `field` is the one to mend if it does not come out of the sheet.
+    `edges` is what is kept at two sides together, 0 or the name of a number; `at` the field to mend if the blank does
+    not come out of the sheet.
     """
+    says = share_text(sheet, long, wide, gap, edges)
+    fits = comes_out(sheet, long, wide, at=at, edges=edges, when=when)
+    return figure(label, "mm²", says, about=ABOUT.format(piece), when=when, needs=(fits,))
 
-    sheet: Sheet
-    long: float
-    wide: float
-    field: str
-    gap: float = 0.0
-    edge: float = 0.0
 
-    @property
-    def needed(self) -> tuple[float, float]:
-        """Length and width (mm) of the piece of sheet that one blank is cut from."""
-        return self.long + 2 * self.edge, self.wide + 2 * self.edge
+def share_text(sheet: str, long: str, wide: str, gap: str, edges: str = "") -> str:
+    """The text of that share: the sheet over the blanks that it gives in rows, since what is left beside is no use."""
+    between, less = f"({gap} if {gap})", f" − ({edges} if {edges})" if edges else ""
+    rows = f"grid({sheet}.long{less}, {sheet}.wide{less}, {long}, {wide}, {between})"
+    alone = f"({long} + {between}) × ({wide} + {between})"
+    return f"{sheet}.long × {sheet}.wide ÷ {rows} if {sheet}.long and {sheet}.wide else {alone}"
 
-    @property
-    def share(self) -> float:
-        """Sheet (mm²) that one takes.
 
-        Where stock says how long and wide the sheet is sold, its area over the blanks that it gives in rows, since
-        what is left beside the rows is no use to them; else the blank's own area. CannotBe for one larger than the
-        sheet.
-        """
-        sheet = self.sheet
-        if not (sheet.long and sheet.wide):
-            return (self.long + self.gap) * (self.wide + self.gap)
-        room = (sheet.long - 2 * self.edge, sheet.wide - 2 * self.edge)
-        n = grid_count.pure(*room, self.long, self.wide, self.gap) if min(room) > 0 else 0
-        if n < 1:
-            wanted = " × ".join(f"{side:.4g}" for side in self.needed)
-            message = f"wants a piece of {wanted} mm, and {sheet.name} is sold {sheet.long:g} × {sheet.wide:g} mm"
-            raise CannotBe(message, "a smaller piece, or a larger sheet", self.field)
-        return sheet.long * sheet.wide / n
+def comes_out(  # noqa: PLR0913 - what a blank is
+    sheet: str, long: str, wide: str, *, at: str, edges: str = "", when: str = ""
+) -> Need:
+    """The blank is no larger than the sheet, either way round, where stock says how the sheet is sold."""
+    a, b = _with(long, edges), _with(wide, edges)
+    s = sheet
+    return need(
+        f"{a} ≤ {s}.long and {b} ≤ {s}.wide or {b} ≤ {s}.long and {a} ≤ {s}.wide",
+        f"wants a piece of {{{a}}} × {{{b}}}, and {{{s}.name}} is sold {{{s}.long}} × {{{s}.wide}}", at=at,
+        help="a smaller piece, or a larger sheet", when=f"{f'{when} and ' if when else ''}{s}.long and {s}.wide",
+    )  # fmt: skip
 
-    @property
-    def worked(self) -> str:
-        """How that is worked."""
-        sheet = self.sheet
-        a, b, gap, edges = (working_number(n) for n in (self.long, self.wide, self.gap, 2 * self.edge))
-        more = f" + {gap}" if self.gap else ""
-        sides = [f"({side}{more})" if more else side for side in (a, b)]
-        if not (sheet.long and sheet.wide):
-            return " × ".join(sides)
-        high, across = working_number(sheet.long), working_number(sheet.wide)
-        less = f" − {edges}" if self.edge else ""
-        rooms = [f"({room}{less}{more})" if less or more else room for room in (high, across)]
-        ways = (f"down({rooms[0]} ÷ {x}) × down({rooms[1]} ÷ {y})" for x, y in (sides, sides[::-1]))
-        return f"{high} × {across} ÷ max({', '.join(ways)})"
+
+def take_sheet(  # noqa: PLR0913 - what a blank is
+    sheet: str, each: str, long: str, wide: str, *, edges: str = "", when: str = ""
+) -> TakeSpec:
+    """What all pieces take of a sheet, `each` the figure of one; one blank is cut from a piece with its edges."""
+    return take(sheet, f"count × {each}", each=each, blank=(_with(long, edges), _with(wide, edges)), when=when)
+
+
+def _with(side: str, edges: str) -> str:
+    return f"{side} + {edges}" if edges else side

@@ -2,27 +2,48 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base.figure import Made
+from sheetgen.base.flat import Around, Oval
 from sheetgen.base.material import Clay, Wire
-from sheetgen.base.spread import GRAIN
-from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.guard import at_least
-from sheetgen.formulas.shrinkage import fired_size, wet_size
-from sheetgen.formulas.stones import seat_wet
-from sheetgen.parts import given
+from sheetgen.parts import field
 from sheetgen.parts.clay_piece import LEAST_EDGE
-from sheetgen.parts.drawer import neighbours
-from sheetgen.parts.kind import Finding, Part, figure
+from sheetgen.parts.figure import aside, figure, need, size, tool
+from sheetgen.parts.kind import Part
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
-    from sheetgen.base.figure import Size
-    from sheetgen.base.pen import Extent, Pen
-    from sheetgen.base.spread import Spread
+    from sheetgen.base.pen import Extent
+    from sheetgen.base.spot import Spot
+    from sheetgen.parts.piece import Piece
+
+_TOO_SMALL = "may fire to {fired.low}, and the wire is {for_wire.thickness}"
+_ENOUGH = "atleast(for_wire.thickness ÷ (1 − clay.shrinkage.high), drawer.drill, 100 mm)"
+
+
+def drilled(piece: Piece, around: Extent) -> Iterator[Oval]:
+    """The hole, its middle where it is placed, or so far from an edge; one at each of two edges."""
+    drill = piece[Hole.drill_used]
+    if (place := piece[Hole.place]) is not None:
+        yield Oval(_placed(place, around, piece.usual(Hole.grows)), drill, drill)
+        return
+    deep = piece[Hole.wet_middle]
+    x, y = (around.left + around.right) / 2, (around.top + around.bottom) / 2
+    spots = {
+        "top": (x, around.top + deep), "bottom": (x, around.bottom - deep),
+        "left": (around.left + deep, y), "right": (around.right - deep, y),
+    }  # fmt: skip
+    for edge in piece[Hole.beside].split(" and "):
+        yield Oval(spots[edge], drill, drill)
+
+
+def _placed(place: Spot, around: Extent, grows: float) -> tuple[float, float]:
+    """A finished spot on the wet template: from its upper left corner; where the drawing shows it, of a traced one."""
+    if isinstance(around, Around) and around.traced:
+        (x, y), larger = around.traced
+        return x + place.x * larger, y + place.y * larger
+    return around.left + place.x * grows, around.top + place.y * grows
 
 
 class Hole(Part):
@@ -34,135 +55,74 @@ class Hole(Part):
 
     kind = "hole"
 
-    clay = given.item(Clay, "the clay it is made in")
-    opening = given.maybe_length("finished diameter", above=0)
-    drill = given.maybe_length("the drill to use, when the tool decides", above=0)
-    for_wire = given.maybe_item(Wire, "the wire of the ring that must pass")
-    clearance = given.length("room round that wire", default="0.2 mm", at_least=0)
-    edge = given.length("finished metal between the hole and the nearest edge", default="1.5 mm", above=0)
-    width = given.maybe_length("finished width of the piece across the hole", above=0)
-    drilled_in = given.neighbour("the flat part it is drilled in, whose template is to show it")
-    beside = given.one_of(
+    clay = field.item(Clay, "the clay it is made in", role="made in")
+    opening = field.maybe_length("finished diameter", above=0)
+    drill = field.maybe_length("the drill to use, when the tool decides", above=0)
+    for_wire = field.maybe_item(Wire, "the wire of the ring that must pass", role="lets through")
+    clearance = field.length("room round that wire", default="0.2 mm", at_least=0)
+    edge = field.length(
+        "finished metal between the hole and the nearest edge", default="1.5 mm", above=0, role="keeps clear"
+    )
+    width = field.maybe_length("finished width of the piece across the hole", above=0)
+    drilled_in = field.neighbour("the flat part it is drilled in, whose template is to show it", role="drilled in")
+    beside = field.one_of(
         "the edge of that part, as its template lies, from whose middle it is measured",
         "top", "bottom", "left", "right", "left and right", "top and bottom",
     )  # fmt: skip
-    thickness = given.maybe_length("thickness the clay is rolled to, for how far round the ring must reach", above=0)
+    place = field.spot(
+        "or where its middle stands on that part, as 10 mm, 4 mm: right and down from the upper left corner of the "
+        "finished piece; on an outline of one's own, where its drawing has 10, 4"
+    )
+    thickness = field.maybe_length(
+        "thickness the clay is rolled to, for how far round the ring must reach", above=0, role="rolled to"
+    )
 
-    @property
-    def by_wire(self) -> bool:
-        """Whether the wire alone decides the hole."""
-        return self.for_wire is not None and self.opening is None and self.drill is None
+    wanted = aside("mm", "(usual(wet(opening, clay.shrinkage)) if opening)")
+    rim_fired = aside("mm", "(fired(thickness.high, clay.thickness_shrinkage.low) if thickness)")
+    grows = aside("", "1 ÷ (1 − clay.shrinkage)")
 
-    @property
-    def wire(self) -> float:
-        """Thickness of the wire, mm."""
-        return self.for_wire.thickness if self.for_wire else 0.0
+    drill_used = figure(
+        "Drill", "mm",
+        "drill or (nearest(wanted, drawer.drill) if opening"
+        " else (atleast(wet(for_wire.thickness + clearance, clay.shrinkage.high), drawer.drill) if for_wire))",
+        about="The drill to make the hole with, before firing.", at="opening or for_wire",
+        needs=(
+            need("opening or drill or for_wire", "or drill is wanted, or the wire that must pass", at="opening",
+                 help="opening: 1.5 mm"),
+        ),
+    )  # fmt: skip
+    fired = figure("Hole, fired", "mm", "fired(drill_used, clay.shrinkage)", about="What the hole comes out at.")
+    wet_middle = figure(
+        "Middle of the hole from the edge, wet", "mm", "wet(edge, clay.shrinkage) + drill_used ÷ 2", "tenth",
+        about="Where to mark it.", when="not place",
+    )  # fmt: skip
+    room = figure(
+        "Room round the wire at the least, fired", "mm",
+        "fired(drill_used, clay.shrinkage.high) − for_wire.thickness", when="for_wire",
+        about="How much wider than its wire the hole is if the clay shrinks most.",
+    )  # fmt: skip
+    least_ring = figure(
+        "Inside of the ring at the least", "mm", "√(edge² + rim_fired²)", "bench up",
+        about="A smaller ring does not reach round the edge: the corner of the rim stands in its way.",
+        when="for_wire and thickness and not place",
+    )  # fmt: skip
 
-    @property
-    def wanted(self) -> float:
-        """The drill that would fit exactly, mm."""
-        if self.drill:
-            return self.drill.usual
-        if self.by_wire:
-            return seat_wet(self.wire, self.clearance.usual, self.clay.shrinkage.high)
-        if self.opening is None:
-            raise CannotBe(
-                "a hole wants its opening, its drill, or the wire that must pass", "opening: 1.5 mm", "opening"
-            )
-        return wet_size(self.opening, self.clay.shrinkage).usual
-
-    @property
-    def drill_worked(self) -> str:
-        """How the drill is chosen: for a wire the smallest that is enough, for an opening the nearest."""
-        if self.by_wire:
-            wet = f"({self.wire:.6g} + {self.clearance.usual:.6g}) ÷ (1 − {self.clay.shrinkage.high:.6g})"
-            return f"atleast({wet}, {neighbours(self.tools_over('drill', self.wanted), self.wanted, 2)})"
-        owned = neighbours([] if self.drill else self.bench.owned("drill"), self.wanted)
-        return f"nearest({self.wanted:.6g}, {owned})"
-
-    @figure("Drill", "mm", "{drill_worked}")
-    def drill_used(self) -> float:
-        """The drill to make the hole with, before firing."""
-        if self.drill:
-            return self.drill.usual
-        if self.by_wire:
-            return self.tool_over("drill", self.wanted, "for wire")
-        return self.tool("drill", self.wanted, "opening")
-
-    @figure("Hole, fired", "mm", "{drill_used} × (1 − {clay.shrinkage})")
-    def fired(self) -> Spread:
-        """What the hole comes out at."""
-        return fired_size(self.drill_used, self.clay.shrinkage)
-
-    @figure("Middle of the hole from the edge, wet", "mm", "{edge} ÷ (1 − {clay.shrinkage}) + {drill_used} ÷ 2",
-            rounding="tenth")  # fmt: skip
-    def wet_middle(self) -> Spread:
-        """Where to mark it."""
-        return wet_size(self.edge, self.clay.shrinkage) + self.drill_used / 2
-
-    @figure("Room round the wire at the least, fired", "mm", "{drill_used} × (1 − {clay.shrinkage.high}) − {wire}",
-            when=lambda part: part.for_wire)  # fmt: skip
-    def room(self) -> float:
-        """How much wider than its wire the hole is if the clay shrinks most."""
-        return self.drill_used.usual * (1 - self.clay.shrinkage.high) - self.wire
-
-    @property
-    def rim_fired(self) -> float:
-        """Fired thickness at its most, mm."""
-        return fired_size(self.thickness or 0, self.clay.thickness_shrinkage).high
-
-    @figure("Inside of the ring at the least", "mm", "√({edge}² + {rim_fired}²)", rounding="bench up",
-            when=lambda part: part.for_wire and part.thickness)  # fmt: skip
-    def least_ring(self) -> float:
-        """A smaller ring does not reach round the edge: the corner of the rim stands in its way."""
-        return math.hypot(self.edge.usual, self.rim_fired)
-
-    def made(self) -> Iterator[Made]:
-        """Drill and place."""
-        s = self.clay.shrinkage
-        yield Made("hole", "drill_used", self.opening, lambda wet: fired_size(wet, s), "drill")
-        yield Made("middle of the hole from the edge", "wet_middle", None, lambda wet: fired_size(wet, s), "calliper")
-
-    def mark(self, pen: Pen, size: Callable[[str], Size], around: Extent) -> str:
-        """The hole, its middle so far from the edge."""
-        drill, deep = size("drill_used"), size("wet_middle")
-        x, y = (around.left + around.right) / 2, (around.top + around.bottom) / 2
-        spots = {
-            "top": (x, around.top + deep), "bottom": (x, around.bottom - deep),
-            "left": (around.left + deep, y), "right": (around.right - deep, y),
-        }  # fmt: skip
-        for edge in self.beside.split(" and "):
-            pen.circle(spots[edge], drill)
-            pen.cross(spots[edge])
-        first = self.beside.split(" and ", maxsplit=1)[0]
-        ends = {"top": (around.top, around.top + deep), "bottom": (around.bottom - deep, around.bottom)}
-        if first in ends:
-            pen.beside(around.right + 4, *ends[first], deep.words, to=x)
-        else:
-            side = (around.left, around.left + deep) if first == "left" else (around.right - deep, around.right)
-            pen.across(around.bottom + 5, *side, deep.words, to=y)
-        return f"Ø {drill.words}"
-
-    def tools(self) -> Iterator[tuple[str, float]]:
-        """The drill."""
-        yield "drill", self.drill_used.usual
-
-    def check(self) -> Iterator[Finding]:
-        """One thing decides; the wire passes; metal is left beside the hole."""
-        if self.opening is not None and self.drill is not None:
-            yield Finding("drill", "is given beside the opening, and only one can decide", "take one of them out")
-        if self.drill:
-            yield from self.not_owned("drill", self.drill.usual, "drill")
-        if self.for_wire and self.room.usual < -GRAIN:
-            enough = self.tools_over("drill", self.wire / (1 - self.clay.shrinkage.high))
-            keep = 1 if self.drill else 1 - self.clay.shrinkage.usual
-            helped = at_least(enough[0] * keep) if enough else "a thinner wire: the drawer holds no larger drill"
-            message = f"may fire to {self.fired.low:.2f} mm, and the wire is {self.wire:.2f} mm"
-            yield Finding("drill" if self.drill else "opening", message, helped)
-        if self.edge.usual < LEAST_EDGE - GRAIN:
-            yield Finding(
-                "edge", "leaves so little metal that a ring pulls out", f"{LEAST_EDGE:g} mm or more", "warning"
-            )
-        if self.width and self.fired.usual + 2 * self.edge.usual > self.width.usual + GRAIN:
-            wider = at_least(self.fired.usual + 2 * self.edge.usual)
-            yield Finding("width", "does not hold the hole with that edge on both sides", f"{wider}, or a smaller edge")
+    sizes = (
+        size("hole", "drill_used", finished="opening", fires="fired", tool="drill"),
+        size("middle of the hole from the edge", "wet_middle", fires="fired(wet_middle, clay.shrinkage)",
+             tool="calliper", when="not place"),
+    )  # fmt: skip
+    tools = (tool("drill", "drill_used", given="drill"),)
+    needs = (
+        need("not opening or not drill", "is given beside the opening, and only one can decide", at="drill",
+             help="take one of them out"),
+        need("drilled_in", "is given, and not in which part", at="place", help="add drilled in: …", when="place"),
+        need("room ≥ 0 mm", _TOO_SMALL, at="drill", least=_ENOUGH, when="for_wire and drill"),
+        need("room ≥ 0 mm", _TOO_SMALL, at="opening", least=f"fired({_ENOUGH}, clay.shrinkage.usual)",
+             when="for_wire and opening and not drill"),
+        need(f"edge ≥ {LEAST_EDGE:g} mm", "leaves so little metal that a ring pulls out", at="edge",
+             least=f"{LEAST_EDGE:g} mm", doubt=True, rule="least-edge"),
+        need("width ≥ fired + 2 × edge", "does not hold the hole with that edge on both sides", at="width",
+             least="fired + 2 × edge", help="or a smaller edge", when="width"),
+    )  # fmt: skip
+    drilled = drilled

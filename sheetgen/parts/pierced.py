@@ -2,133 +2,90 @@
 
 from __future__ import annotations
 
-import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, ClassVar
 
-from sheetgen.base.figure import Made
+from sheetgen.base.flat import Oval
 from sheetgen.base.pen import arc
-from sheetgen.base.spread import GRAIN
-from sheetgen.parts.clay_piece import ClayPiece, bored, fired_by
-from sheetgen.parts.kind import Finding, Worker
+from sheetgen.parts import field
+from sheetgen.parts.clay_piece import SAME_HOLE, STRAW
+from sheetgen.parts.figure import aside, flag, need, size, tool
+from sheetgen.parts.kind import Part
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
-    from sheetgen.base.figure import Size
-    from sheetgen.base.pen import Pen, Point
-    from sheetgen.base.spread import Spread
-    from sheetgen.parts.given import Given
+    from sheetgen.base.pen import Point
+    from sheetgen.parts.figure import Need, SizeSpec, ToolSpec
 
-LEAST_WEB = 1.0  # mm left between holes and to the rim, wet: common practice
+LEAST_WEB = 1.0  # mm left between holes and to the rim, finished: common practice
+_ROW = f"around × sin(π ÷ holes) − {LEAST_WEB:g} mm"
+_EDGE = f"across − {2 * LEAST_WEB:g} mm − opening"
+_INNER = f"hole + {2 * LEAST_WEB:g} mm + opening"
 
 
-class Pierced(ClayPiece):
-    """A kind works how wide the holes are cut wet."""
+def _bored(label: str, figure: str, finished: str, fires: str, when: str) -> tuple[SizeSpec, SizeSpec]:
+    """A hole, with what it is made with in wet or dry clay."""
+    return (
+        size(label, figure, finished=finished, fires=fires, tool="drill", when=f"{when} and {figure} < {STRAW:g} mm"),
+        size(
+            label, figure, finished=finished, fires=fires, tool="drill, cutter or straw",
+            when=f"{when} and {figure} ≥ {STRAW:g} mm",
+        ),
+    )  # fmt: skip
 
-    across: Given[Spread]
-    hole: Given[Spread | None]
-    holes: Given[Spread]
-    around: Given[Spread | None]
-    opening: Given[Spread | None]
 
-    wet_hole: Worker
-    wet_opening: Worker
-    wet_around: Worker
+def ring(middle: Point, around: float, holes: int) -> list[Point]:
+    """The centres of the holes in the ring."""
+    return arc(middle, around / 2, -90, 270, holes)[:holes] if holes else []
 
-    @property
-    def holes_squared(self) -> float:
-        """Wet diameters of all holes, squared and added, mm²."""
-        middle = self.wet_hole.usual**2 if self.hole else 0
-        return middle + (self.holes.usual * self.wet_opening.usual**2 if self.around and self.opening else 0)
 
-    def hole_fires(self, wet: float) -> Spread:
-        """What the hole in the middle comes out at, from its wet size in mm."""
-        return fired_by(self.clay)(wet)
+def bored(middle: Point, hole: float | None, around: float | None, opening: float | None, holes: int) -> Iterator[Oval]:
+    """The hole in the middle and those round it, as many as there are, by their diameters in mm."""
+    if hole:
+        yield Oval(middle, hole, hole)
+    if around and opening:
+        yield from (Oval(centre, opening, opening) for centre in ring(middle, around, holes))
 
-    def made(self) -> Iterator[Made]:
-        """Holes."""
-        fires = fired_by(self.clay)
-        if self.hole:
-            yield Made("hole in the middle", "wet_hole", self.hole, self.hole_fires, bored(self.wet_hole.usual))
-        if self.around and self.opening:
-            yield Made(
-                f"{self.holes.usual:g} holes round it",
-                "wet_opening",
-                self.opening,
-                fires,
-                bored(self.wet_opening.usual),
-            )
-            yield Made("circle of their centres", "wet_around", self.around, None, "template")
 
-    def tools(self) -> Iterator[tuple[str, float]]:
-        """The drills of small holes."""
-        if self.hole:
-            yield from self.drills(self.wet_hole.usual)
-        if self.around and self.opening:
-            yield from self.drills(self.wet_opening.usual)
+class Pierced(Part):
+    """A kind works how wide the holes are cut wet: `wet_hole`, `hole_fires`, `wet_opening`, `wet_around`."""
 
-    def check(self) -> Iterator[Finding]:
-        """Holes inside the rim and apart."""
-        across = self.across.usual
-        yield from self.rolls_thinner()
-        if self.hole and self.hole.usual > across - 4 * LEAST_WEB:
-            yield Finding("hole", "leaves too little rim", f"{max(0.5, across - 4 * LEAST_WEB):g} mm or less")
-        if self.holes.usual and not (self.around and self.opening):
-            yield Finding("holes", "want the circle they stand on and their size", "give around: and opening:")
-        if self.around and self.opening and self.holes.usual >= 1:
-            yield from self._check_ring(self.around.usual, self.opening.usual)
+    hole = field.maybe_length("finished diameter of a hole in the middle", above=0)
+    holes = field.count("holes in a ring round the middle", default="0", at_least=0, at_most=60)
+    around = field.maybe_length("finished diameter of the circle their centres stand on", above=0)
+    opening = field.maybe_length("finished diameter of each of those holes", above=0)
 
-    def _check_ring(self, around: float, opening: float) -> Iterator[Finding]:
-        n = self.holes.usual
-        web = around * math.sin(math.pi / n) - opening if n > 1 else math.inf
-        if web < LEAST_WEB - GRAIN:
-            room = max(0.5, around * math.sin(math.pi / n) - LEAST_WEB)
-            yield Finding("opening", f"{n:g} holes stand {web:.1f} mm apart on that circle", f"{room:.1f} mm or less")
-        if around + opening > self.across.usual - 2 * LEAST_WEB:
-            room = max(0.5, self.across.usual - 2 * LEAST_WEB - opening)
-            yield Finding("around", "brings the holes to the rim", f"{room:.1f} mm or less")
-        if self.hole and around - opening < self.hole.usual + 2 * LEAST_WEB:
-            room = self.hole.usual + 2 * LEAST_WEB + opening
-            yield Finding("around", "brings the holes into the middle one", f"{room:.1f} mm or more")
+    ringed = flag("holes and around and opening")
+    holes_squared = aside("mm²", "(wet_hole² if hole) + (holes × wet_opening² if ringed)")
 
-    def ring(self, middle: Point, around: float) -> list[Point]:
-        """The centres of the holes in the ring."""
-        n = int(self.holes.usual)
-        return arc(middle, around / 2, -90, 270, n)[:n]
-
-    def view(self, pen: Pen) -> float:
-        """The piece face on."""
-        across = self.across.usual
-        middle = (0.0, across / 2)
-        pen.circle(middle, across)
-        if self.hole:
-            pen.circle(middle, self.hole.usual)
-        if self.around and self.opening:
-            for centre in self.ring(middle, self.around.usual):
-                pen.circle(centre, self.opening.usual)
-        return across
-
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The disc with its centre and holes."""
-        disc = size("wet_disc")
-        middle = (disc / 2, disc / 2)
-        pen.circle(middle, disc)
-        pen.across(-4, 0, disc, f"Ø {disc.words}", to=0)
-        pen.cross(middle)
-        if self.hole:
-            pen.circle(middle, size("wet_hole"))
-        if self.around and self.opening:
-            pen.circle(middle, size("wet_around"), "centre")
-            for centre in self.ring(middle, size("wet_around")):
-                pen.circle(centre, size("wet_opening"))
-                pen.cross(centre)
-
-    def template_note(self, size: Callable[[str], Size]) -> str:
-        """Thickness, clay and holes."""
-        notes = [super().template_note(size)]
-        if self.hole:
-            notes.append(f"middle hole Ø {size('wet_hole').words} mm")
-        if self.around and self.opening:
-            opening, circle = size("wet_opening").words, size("wet_around").words
-            notes.append(f"{self.holes.usual:g} holes Ø {opening} mm on a circle of {circle} mm")
-        return "; ".join(notes)
+    sizes: ClassVar[tuple[SizeSpec, ...]] = (
+        *_bored("hole in the middle", "wet_hole", "hole", "hole_fires", "hole"),
+        *_bored("{holes} holes round it", "wet_opening", "opening", "fired(wet_opening, clay.shrinkage)", "ringed"),
+        size("circle of their centres", "wet_around", finished="around", tool="template", when="ringed"),
+    )
+    tools: ClassVar[tuple[ToolSpec, ...]] = (
+        tool("drill", "wet_hole", when="hole", within=f"{SAME_HOLE:g} mm"),
+        tool("drill", "wet_opening", when="ringed", within=f"{SAME_HOLE:g} mm"),
+    )
+    needs: ClassVar[tuple[Need, ...]] = (
+        need("hole < across", "leaves nothing of the rim", at="hole", when="hole",
+             most=f"max(0.5 mm, across − {4 * LEAST_WEB:g} mm)"),
+        need(f"hole ≤ across − {4 * LEAST_WEB:g} mm", "leaves too little rim", at="hole", when="hole and hole < across",
+             most=f"max(0.5 mm, across − {4 * LEAST_WEB:g} mm)", rule="least-rim"),
+        need("holes = 0 or around and opening", "want the circle they stand on and their size", at="holes",
+             help="give around: and opening:"),
+        need("holes ≤ 1 or opening < around × sin(π ÷ holes)", "is so wide that the holes run together", at="opening",
+             most=f"max(0.5 mm, {_ROW})", when="ringed"),
+        need("holes ≤ 1 or opening ≤ " + _ROW,
+             "is so wide that {holes} holes stand {around × sin(π ÷ holes) − opening} apart on that circle",
+             at="opening", most=f"max(0.5 mm, {_ROW})", when="ringed and opening < around × sin(π ÷ holes)",
+             rule="least-web"),
+        need("around + opening < across", "brings the holes over the rim", at="around", most=f"max(0.5 mm, {_EDGE})",
+             when="ringed"),
+        need(f"around ≤ {_EDGE}", "brings the holes to the rim", at="around", most=f"max(0.5 mm, {_EDGE})",
+             when="ringed and around + opening < across", rule="least-rim"),
+        need("around − opening > hole", "brings the holes into the middle one", at="around", least=_INNER,
+             when="ringed and hole"),
+        need(f"around ≥ {_INNER}", "brings the holes near the middle one", at="around", least=_INNER,
+             when="ringed and hole and around − opening > hole", rule="least-web"),
+    )  # fmt: skip

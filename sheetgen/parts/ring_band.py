@@ -4,182 +4,139 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.figure import Made
+from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
-from sheetgen.base.spread import Spread, floor
 from sheetgen.facts.rings import US_STEP, WIDE_BAND_SIZE_FROM, WIDE_BAND_SIZES_UP
 from sheetgen.facts.units import MM_PER_INCH
-from sheetgen.formulas.rings import iso_size, jp_size, us_size
-from sheetgen.formulas.shrinkage import fired_size, wet_size
-from sheetgen.formulas.wrap import former_for, inside_over
-from sheetgen.parts import given, wound
-from sheetgen.parts.clay_piece import fired_by
-from sheetgen.parts.kind import Finding, figure
-from sheetgen.parts.wound import WoundStrip
+from sheetgen.formulas.rings import jp_diameter, uk_mm, us_diameter
+from sheetgen.parts import field, wound
+from sheetgen.parts.figure import aside, figure, need, tool
+from sheetgen.parts.figure import size as made
+from sheetgen.parts.wound import Wound
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from sheetgen.base.pen import Pen
-
+    from sheetgen.parts.piece import Piece
 
 LARGEST_FORMER = 16  # US size at the end of a ring former: common practice
 
 
-class RingBand(WoundStrip):
+def _us(mm: str) -> str:
+    """Where the US scale has a name for an inside: from size 0 on."""
+    return f"{mm}.low ≥ {us_diameter(0):.6g} mm"
+
+
+def _uk(mm: str) -> str:
+    """Where the UK scale has one: A to Z½."""
+    return f"π × {mm}.low ≥ {uk_mm('A'):g} mm and π × {mm}.high ≤ {uk_mm('Z½'):g} mm"
+
+
+def flat(piece: Piece) -> Iterator[Flat]:
+    """The strip, the side along the former upright."""
+    strip = box(piece[RingBand.strip_cut], piece[RingBand.wet_width])
+    yield Flat(strip, thickness=piece.usual(RingBand.thickness), meets=piece[RingBand.strip_meets])
+
+
+class RingBand(Wound):
     """Ring sizes: US by D = 0.458 + 0.032 n inch; UK by BS 6820 (C = 40 + 1.25 k); ISO 8653; Japan D = (38 + n) ÷ 3.
 
     A ring fired round a plug cannot shrink past the plug (common practice).
     """
 
     kind = "ring band"
-    round_figure, along_figure = "former", "wet_width"
 
-    clay = given.item(Clay, "the clay it is rolled from")
-    size = given.length("the finger's ring size, as US 7, UK N½, ISO 54 or JP 14, or an inside diameter", above=10)
-    width = given.length("finished width of the band", above=0)
-    thickness = given.length("thickness the clay is rolled to at last", above=0)
-    rolled_first = given.maybe_length("thickness it is rolled to before the texture", above=0)
-    release_sheet = given.length("thickness of the release sheet round the former", default="0.1 mm", at_least=0)
-    turns = given.count("turns of release sheet", default="1", at_least=0, at_most=10)
-    grain = given.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across")
-    overlap = given.length("overlap to cut through, wet", default="4 mm", at_least=0)
-    wide_band = given.one_of("whether a wide band is made half a US size larger", "larger", "as given")
+    clay = field.item(Clay, "the clay it is rolled from", role="made of")
+    size = field.length("the finger's ring size, as US 7, UK N½, ISO 54 or JP 14, or an inside diameter", above=10)
+    width = field.length("finished width of the band", above=0)
+    release_sheet = field.length("thickness of the release sheet round the former", default="0.1 mm", at_least=0)
+    wide_band = field.one_of("whether a wide band is made half a US size larger", "larger", "as given")
 
-    @figure("Added for a wide band", "mm", "{wide_worked}")
-    def wide(self) -> float:
-        """Half a US size on the inside from 6 mm of width (common practice)."""
-        is_wide = self.wide_band == "larger" and self.width.usual >= WIDE_BAND_SIZE_FROM
-        return WIDE_BAND_SIZES_UP * US_STEP * MM_PER_INCH if is_wide else 0.0
-
-    @property
-    def wide_worked(self) -> str:
-        """How the addition is worked."""
-        return f"{WIDE_BAND_SIZES_UP:g} × {US_STEP:g} × {MM_PER_INCH:g}" if self.wide.usual else "0"
-
-    @figure("Inside, finished", "mm", "{size} + {wide}")
-    def inside(self) -> Spread:
-        """Inside diameter when finished."""
-        return self.size + self.wide
-
-    @figure("Finger, US size", "US", "({size} ÷ 25.4 − 0.458) ÷ 0.032")
-    def finger_us(self) -> Spread:
-        """The size of the finger as a US sizer reads it."""
-        return us_size(self.size)
-
-    @figure("Finger, UK size", "UK", "(π × {size} − 40) ÷ 1.25")
-    def finger_uk(self) -> Spread:
-        """The size of the finger as a UK sizer reads it: letters counted from C."""
-        return (iso_size(self.size) - 40) / 1.25
-
-    @figure("Former wanted", "mm", "{inside} ÷ (1 − {clay.shrinkage}) − 2 × {turns} × {release_sheet}")
-    def former_wanted(self) -> float:
-        """The former that would fit exactly."""
-        return former_for(
-            wet_size(self.inside.usual, self.clay.shrinkage.usual), self.release_sheet.usual, self.turns.usual
-        )
-
-    @figure("Former", "mm", "round({former_wanted} × 10) ÷ 10", rounding="tenth")
-    def former(self) -> float:
-        """Place on a tapered ring former, marked to a tenth of a millimetre; everything after is worked from it."""
-        return floor(self.former_wanted.usual * 10 + 0.5) / 10
-
-    @figure("Former, US size", "US", "({former} ÷ 25.4 − 0.458) ÷ 0.032")
-    def former_us(self) -> Spread:
-        """The former's place on a US mandrel."""
-        return us_size(self.former)
-
-    @figure("Former, UK size", "UK", "(π × {former} − 40) ÷ 1.25")
-    def former_uk(self) -> Spread:
-        """The former's place on a UK mandrel: letters counted from C."""
-        return (iso_size(self.former) - 40) / 1.25
-
-    @figure("Inside of the clay", "mm", "{former} + 2 × {turns} × {release_sheet}")
-    def wet_inside(self) -> Spread:
-        """Former and release sheet together."""
-        return inside_over(self.former, self.release_sheet, self.turns)
-
+    wide = figure(
+        "Added for a wide band", "mm",
+        f"{WIDE_BAND_SIZES_UP:g} × {US_STEP:g} × {MM_PER_INCH:g} mm "
+        f"if wide_band is larger and width ≥ {WIDE_BAND_SIZE_FROM:g} mm else 0 mm",
+        about="Half a US size on the inside from 6 mm of width (common practice).",
+    )  # fmt: skip
+    inside = figure("Inside, finished", "mm", "size + wide", about="Inside diameter when finished.")
+    finger_us = figure(
+        "Finger, US size", "US", "us(size)", when=_us("size"), about="The size of the finger as a US sizer reads it."
+    )
+    finger_uk = figure(
+        "Finger, UK size", "UK", "uk(size)", when=_uk("size"),
+        about="The size of the finger as a UK sizer reads it: letters counted from C.",
+    )  # fmt: skip
+    former_wanted = figure(
+        "Former wanted", "mm", "former_for(usual(wet(inside, clay.shrinkage)), turns, release_sheet)",
+        about="The former that would fit exactly.",
+    )  # fmt: skip
+    former = figure(
+        "Former", "mm",
+        "nearest(former_wanted, drawer.ring_former) if drawer.ring_former else round(former_wanted, 0.1 mm)",
+        about="The nearest owned, or a place on a tapered ring former, marked to a tenth of a millimetre; everything "
+        "after is worked from it.", at="size",
+    )  # fmt: skip
+    former_us = figure(
+        "Former, US size", "US", "us(former)", when=_us("former"), about="The former's place on a US mandrel."
+    )
+    former_uk = figure(
+        "Former, UK size", "UK", "uk(former)", when=_uk("former"),
+        about="The former's place on a UK mandrel: letters counted from C.",
+    )  # fmt: skip
+    wet_inside = figure(
+        "Inside of the clay", "mm", "inside_over(former, turns, release_sheet)", about="Former and release sheet together."
+    )  # fmt: skip
     strip_meets = wound.strip_meets
     strip_cut = wound.strip_cut
-
-    @figure("Width, cut wet", "mm", "{width} ÷ (1 − {clay.shrinkage})", rounding="bench")
-    def wet_width(self) -> Spread:
-        """Across the band."""
-        return wet_size(self.width, self.clay.shrinkage)
-
-    @figure("Inside, fired", "mm", "{wet_inside} × (1 − {clay.shrinkage})")
-    def fired_inside(self) -> Spread:
-        """What the inside comes out at."""
-        return fired_size(self.wet_inside, self.clay.shrinkage)
-
-    @figure("Fires to, US size", "US", "({fired_inside} ÷ 25.4 − 0.458) ÷ 0.032")
-    def fired_us(self) -> Spread:
-        """Its US size when fired."""
-        return us_size(self.fired_inside)
-
-    @figure("Fires to, UK size", "UK", "(π × {fired_inside} − 40) ÷ 1.25")
-    def fired_uk(self) -> Spread:
-        """Its UK size when fired: letters counted from C."""
-        return (iso_size(self.fired_inside) - 40) / 1.25
-
-    @figure("Fires to, ISO 8653 size", "ISO", "π × {fired_inside}")
-    def fired_iso(self) -> Spread:
-        """Its inside circumference when fired, mm."""
-        return iso_size(self.fired_inside)
-
-    @figure("Fires to, Japanese size", "JP", "3 × {fired_inside} − 38")
-    def fired_jp(self) -> Spread:
-        """Its Japanese size when fired."""
-        return jp_size(self.fired_inside)
-
-    @figure("Clay, each", "g", "{strip_cut} × {wet_width} × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
-    def clay_mass(self) -> Spread:
-        """The strip as it is cut, the overlap included."""
-        return self.wet_mass(self.strip_cut, self.wet_width)
-
-    @figure(
-        "Fired weight, each", "g",
-        "{strip_meets} × {wet_width} × {thickness} × {clay.density} ÷ 1000 × {clay.metal_share}",
+    wet_width = figure("Width, cut wet", "mm", "wet(width, clay.shrinkage)", "bench", about="Across the band.")
+    fired_inside = figure(
+        "Inside, fired", "mm", "fired(wet_inside, clay.shrinkage)", about="What the inside comes out at."
+    )
+    fired_us = figure(
+        "Fires to, US size", "US", "us(fired_inside)", when=_us("fired_inside"), about="Its US size when fired."
+    )
+    fired_uk = figure(
+        "Fires to, UK size", "UK", "uk(fired_inside)", when=_uk("fired_inside"),
+        about="Its UK size when fired: letters counted from C.",
     )  # fmt: skip
-    def fired_mass(self) -> Spread:
-        """Metal left of the joined band."""
-        return self.metal(self.wet_width)
+    fired_iso = figure(
+        "Fires to, ISO 8653 size", "ISO", "iso(fired_inside)", about="Its inside circumference when fired, mm."
+    )
+    fired_jp = figure(
+        "Fires to, Japanese size", "JP", "jp(fired_inside)", when=f"fired_inside.low ≥ {jp_diameter(1):g} mm",
+        about="Its Japanese size when fired.",
+    )  # fmt: skip
+    clay_mass = figure(
+        "Clay, each", "g", "strip_cut × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
+        about="The strip as it is cut, the overlap included.", role="clay mass",
+    )  # fmt: skip
+    fired_mass = figure(
+        "Fired weight, each", "g",
+        "strip_meets × wet_width × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
+        about="Metal left of the joined band.",
+    )  # fmt: skip
 
-    def made(self) -> Iterator[Made]:
-        """Former, strip and width."""
-        fires, sheet = fired_by(self.clay), self.sheeted
-        yield Made(
-            "inside, without a plug", "former", self.inside, lambda former: fires(former + sheet),
-            "ring former + release sheet" if sheet else "ring former",
-        )  # fmt: skip
-        yield Made("width", "wet_width", self.width, fires, "ruler or grid")
-        yield Made("strip, with the overlap", "strip_cut", tool="ruler or grid")
+    fired_outside = aside("mm", "fired_inside + 2 × fired(thickness, clay.thickness_shrinkage)")
 
-    def tools(self) -> Iterator[tuple[str, float]]:
-        """The ring former."""
-        yield "ring former", self.former.usual
-
-    def check(self) -> Iterator[Finding]:
-        """A finger's size; texture only thins."""
-        if self.size.usual > 30:  # noqa: PLR2004 - wider than any finger
-            yield Finding("size", f"an inside of {self.size.usual:.1f} mm is wider than a thumb", "US 15 is 23.8 mm")
-        if self.former_us.usual > LARGEST_FORMER:
-            helped = "a clay that shrinks less, a smaller size, or a former of that diameter turned for it"
-            message = (
-                f"wants a former of {self.former.usual:.1f} mm, past the end of a ring former (US {LARGEST_FORMER:g})"
-            )
-            yield Finding("size", message, helped, "warning")
-        if self.fired_us.high - self.fired_us.low > 1:
-            helped = "test strips of your own, and a plug of the finished size in the kiln"
-            yield Finding(
-                "clay", "shrinks so unevenly that the ring may fire more than a US size off", helped, "warning"
-            )
-        yield from super().check()
-
-    def view(self, pen: Pen) -> float:
-        """The band along the finger: outside, inside."""
-        inside = self.fired_inside.usual
-        outside = inside + 2 * self.thickness.usual * (1 - self.clay.thickness_shrinkage.usual)
-        pen.circle((0, outside / 2), outside)
-        pen.circle((0, outside / 2), inside)
-        return outside
+    sizes = (
+        made("inside, without a plug", "former", finished="inside", fires="fired_inside",
+             tool="ring former + release sheet", when="sheeted > 0 mm"),
+        made("inside, without a plug", "former", finished="inside", fires="fired_inside", tool="ring former",
+             when="sheeted = 0 mm"),
+        made("width", "wet_width", finished="width", fires="fired(wet_width, clay.shrinkage)", tool="ruler or grid"),
+        made("strip, with the overlap", "strip_cut", tool="ruler or grid"),
+    )  # fmt: skip
+    tools = (tool("ring former", "former"),)
+    needs = (
+        need("size ≤ 30 mm", "is wider than a thumb", at="size", help="US 15 is {US 15}"),
+        need(f"former ≤ US {LARGEST_FORMER}",
+             f"wants a former of {{former}}, past the end of a ring former (US {LARGEST_FORMER})", at="size",
+             help="a clay that shrinks less, a smaller size, or a former of that diameter turned for it", doubt=True),
+        need("former − former_wanted ≤ US 0.5 − US 0 and former_wanted − former ≤ US 0.5 − US 0",
+             "wants a former of {former_wanted}, and the nearest owned is more than half a US size off", at="size",
+             help="a size that fires to {fired_inside} inside, or another former in stock", doubt=True),
+        need("fired_inside.high − fired_inside.low ≤ US 1 − US 0",
+             "shrinks so unevenly that the ring may fire more than a US size off", at="clay",
+             help="test strips of your own, and a plug of the finished size in the kiln", doubt=True),
+    )  # fmt: skip
+    flat = flat

@@ -2,33 +2,38 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base import views
-from sheetgen.base.figure import Made
+from sheetgen.base.flat import Flat, Oval, box
 from sheetgen.base.material import Clay, Stone
-from sheetgen.base.spread import GRAIN
-from sheetgen.base.trouble import CannotBe
-from sheetgen.formulas.guard import at_least
-from sheetgen.formulas.mass import sheet_mass
-from sheetgen.formulas.scatter import most_scattered, share_covered, stones_for_share
-from sheetgen.formulas.shapes import area_of, edge_of
-from sheetgen.formulas.shrinkage import wet_size
-from sheetgen.parts import given, seats
-from sheetgen.parts.clay_piece import ClayPiece, fired_by
-from sheetgen.parts.kind import Finding, Take, figure
-from sheetgen.parts.seats import LEAST_FLOOR, LEAST_WEB, Seated
+from sheetgen.parts import field, seats
+from sheetgen.parts.clay_piece import CLAY_AS_CUT
+from sheetgen.parts.figure import aside, figure, flag, inline, need, size, take, tool
+from sheetgen.parts.kind import Part
+from sheetgen.parts.seats import FLOOR, WEB
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
-    from sheetgen.base.figure import Size
-    from sheetgen.base.pen import Pen
-    from sheetgen.base.spread import Spread
+    from sheetgen.parts.piece import Piece
+
+_KEEPS = f"fired(drill + {WEB}, clay.shrinkage.usual) − stone.size.high"
+_LEAST = "less + stone.size.high"
+_COVERED = "100 × share_covered(area, {}, stone.size.high)"
 
 
-class Scatter(Seated, ClayPiece):
+def flat(piece: Piece) -> Iterator[Flat]:
+    """The plate."""
+    across = piece[Scatter.wet_across]
+    down = piece[Scatter.wet_down] if piece.has(Scatter.wet_down) else across
+    thickness = piece.usual(Scatter.thickness)
+    if piece[Scatter.shape] == "rectangle":
+        yield Flat(box(across, down), thickness=thickness)
+    else:
+        yield Flat(Oval((across / 2, down / 2), across, down), thickness=thickness)
+
+
+class Scatter(Part):
     """At most so many, by area and edge (Groemer's theorem, 1960): a bound that no layout passes and few reach.
 
     Stones strewn by eye come to rest far below it. How they lie is not worked: lay them out once, dry, and count. The
@@ -37,200 +42,126 @@ class Scatter(Seated, ClayPiece):
 
     kind = "scatter"
 
-    clay = given.item(Clay, "the clay of the plate")
-    stone = given.item(Stone, "the stone, round")
-    shape = given.one_of("the plate", "disc", "rectangle", "oval")
-    across = given.length("finished width of the plate", above=0)
-    down = given.maybe_length("finished height of a rectangle or oval", above=0)
-    share = given.ratio("how much of the plate inside its margin the stones cover", default="30 %")
-    number = given.maybe_count("how many stones, instead of a share")
-    gap = given.length("least gap between two stones, finished", default="0.5 mm", at_least=0)
-    margin = given.length("clay kept free along the edge, finished", default="1 mm", at_least=0)
-    clearance = given.length("room round a stone in its seat", default="0.1 mm", at_least=0)
-    thickness = given.length("thickness the plate is rolled to", above=0)
+    clay = field.item(Clay, "the clay of the plate", role="made of")
+    stone = field.item(Stone, "the stone, round", role="holds")
+    shape = field.one_of("the plate", "disc", "rectangle", "oval")
+    across = field.length("finished width of the plate", above=0)
+    down = field.maybe_length("finished height of a rectangle or oval", above=0)
+    share = field.ratio("how much of the plate inside its margin the stones cover", default="30 %")
+    number = field.maybe_count("how many stones, instead of a share")
+    gap = field.maybe_length(
+        f"least gap between two stones, finished; what keeps {WEB} of wet clay between two seats if it is left out",
+        at_least=0,
+    )
+    margin = field.length("clay kept free along the edge, finished", default="1 mm", at_least=0)
+    clearance = field.length("room round a stone in its seat", default="0.1 mm", at_least=0)
+    thickness = field.length("thickness the plate is rolled to", above=0, role="rolled to")
+    depth = field.maybe_length("how deep the seats are opened, wet; as the stone is high if it is left out", above=0)
+    floor = field.length("clay left under the stones, finished", default=FLOOR, at_least=0)
 
-    @property
-    def tall(self) -> Spread:
-        """Finished height of the plate, mm."""
-        return self.down if self.down and self.shape != "disc" else self.across
+    apart = inline("gap or least_gap")
+    deep = flag("depth or stone.height")
+    tall = aside("mm", "across if shape is disc else (down or across)")
+    longest = aside("mm", "max(across, tall)")
+    shortest = aside("mm", "min(across, tall)")
+    wet_margin = aside("mm", "wet(margin, clay.shrinkage)")
+    # An even line inside an oval is no oval: Steiner's formula, good while no bend is tighter than the margin.
+    even = flag("shape is oval and margin × longest ≤ shortest² ÷ 2")
+    less = aside("mm", "2 × margin")
+    wide_in = aside("mm", "across − less")
+    tall_in = aside("mm", "tall − less")
+    # What the middles of the stones may take: half a stone further in.
+    by = aside("mm", "margin + stone.size.high ÷ 2")
+    even_by = flag("shape is oval and by × longest ≤ shortest² ÷ 2")
+    wide_by = aside("mm", f"across − ({_LEAST})")
+    tall_by = aside("mm", f"tall − ({_LEAST})")
+    long_by = aside("mm", "max(wide_by, tall_by)")
+    short_by = aside("mm", "min(wide_by, tall_by)")
+    area_by = inline(
+        "oval_inside(longest, shortest, by) if even_by"
+        " else wide_by × tall_by if shape is rectangle else π ÷ 4 × wide_by² if shape is disc"
+        " else π ÷ 4 × wide_by × tall_by"
+    )
+    edge_by = inline(
+        "oval_inside_edge(longest, shortest, by) if even_by else 2 × (wide_by + tall_by) if shape is rectangle"
+        " else π × wide_by if shape is disc else ellipse_perimeter(long_by, short_by)"
+    )
+    plate = inline(
+        "wet_across × wet_down if shape is rectangle else π ÷ 4 × wet_across² if shape is disc"
+        " else π ÷ 4 × wet_across × wet_down"
+    )
 
-    @figure("Area inside the margin", "mm²", "{area_worked}")
-    def area(self) -> float:
-        """Finished area that stones may cover; of an oval too slim for Steiner's formula, the oval that much smaller each way."""
-        return self.inside(0)[0]
-
-    @property
-    def area_worked(self) -> str:
-        """How that area is worked."""
-        return self.inside(0)[1]
-
-    def inside(self, stone: float) -> tuple[float, str, float, str]:
-        """Area and perimeter that the middles of stones may take (0: the whole inside); each with its working."""
-        less = 2 * self.margin.usual + stone
-        wide, tall = self.across.usual - less, self.tall.usual - less
-        if min(wide, tall) <= 0:
-            field = "across" if self.across.usual <= self.tall.usual else "down"
-            raise CannotBe("no stone fits inside the margin", f"more than {less:g} mm, or a smaller margin", field)
-        if self.shape == "oval" and less / 2 * self.longest <= self.shortest**2 / 2:
-            # An even line inside an oval is no oval: Steiner's formula, good while no bend is tighter than the margin.
-            area, area_worked = area_of("oval", self.across.usual, self.tall.usual)
-            edge, edge_worked = edge_of("oval", self.longest, self.shortest)
-            inside = area - less / 2 * edge + math.pi * (less / 2) ** 2
-            worked = f"({area_worked} − {less / 2:.6g} × {edge_worked} + π × {less / 2:.6g}²)"
-            return inside, worked, edge - math.pi * less, f"({edge_worked} − π × {less:.6g})"
-        return *area_of(self.shape, wide, tall), *edge_of(self.shape, max(wide, tall), min(wide, tall))
-
-    @property
-    def longest(self) -> float:
-        """The longer way of the plate, mm."""
-        return max(self.across.usual, self.tall.usual)
-
-    @property
-    def shortest(self) -> float:
-        """The shorter way of the plate, mm."""
-        return min(self.across.usual, self.tall.usual)
-
-    @property
-    def most_worked(self) -> str:
-        """How the bound is worked."""
-        _, area, _, edge = self.inside(self.stone.size.high)
-        spacing = f"({self.stone.size.high:.6g} + {self.gap.usual:.6g})"
-        return f"down(2 × {area} ÷ (√(3) × {spacing}²) + {edge} ÷ (2 × {spacing}) + 1)"
-
-    @figure("Stones, never more than", "", "{most_worked}", rounding="whole")
-    def most(self) -> float:
-        """No layout holds more with that gap and margin."""
-        area, _, edge, _ = self.inside(self.stone.size.high)
-        return most_scattered(area, edge, self.stone.size.high + self.gap.usual)
-
-    @property
-    def stones_worked(self) -> str:
-        """How many, given or by share."""
-        if self.number:
-            return f"{self.number.usual:g}"
-        return f"down({self.share.usual:.6g} × {self.area.usual:.6g} ÷ (π ÷ 4 × {self.stone.size.high:.6g}²))"
-
-    @figure("Stones", "", "{stones_worked}", rounding="whole")
-    def stones(self) -> float:
-        """How many are strewn. CannotBe for more than the bound."""
-        size = self.stone.size.high
-        n = self.number.usual if self.number else stones_for_share(self.area.usual, self.share.usual, size)
-        if n > self.most.usual:
-            share = math.floor(share_covered(self.area.usual, self.most.usual, size) * 100)
-            helped = f"{self.most.usual:g} or fewer" if self.number else f"{share} % or less"
-            message = f"{n:g} stones of {size:g} mm cannot lie there: {self.most.usual:g} is the bound"
-            raise CannotBe(message, f"{helped}, or a smaller gap", "number" if self.number else "share")
-        if n < 1:
-            least = math.ceil(share_covered(self.area.usual, 1, size) * 100)
-            raise CannotBe("not one stone is covered by that share", f"{least} % or more", "share")
-        return n
-
-    @figure("Share covered", "%", "100 × {stones} × π ÷ 4 × {stone.size.high}² ÷ {area}", rounding="tenth")
-    def covered(self) -> float:
-        """By the largest stones, of the area inside the margin."""
-        return 100 * share_covered(self.area.usual, self.stones.usual, self.stone.size.high)
-
+    area = figure(
+        "Area inside the margin", "mm²",
+        "oval_inside(longest, shortest, margin) if even else wide_in × tall_in if shape is rectangle"
+        " else π ÷ 4 × wide_in² if shape is disc else π ÷ 4 × wide_in × tall_in",
+        about="Finished area that stones may cover; of an oval too slim for Steiner's formula, the oval that much"
+        " smaller each way.",
+    )  # fmt: skip
+    least_gap = figure(
+        "Gap that keeps the clay between two seats", "mm", f"max(0 mm, {_KEEPS})", when="not gap",
+        about="Between two of the largest stones, finished.",
+    )  # fmt: skip
+    most = figure(
+        "Stones, never more than", "", "most_scattered(area_by, edge_by, stone.size.high + apart)", "whole",
+        about="No layout holds more with that gap and margin.",
+        needs=(
+            need(f"across > {_LEAST}", "leaves no stone room inside the margin", at="across",
+                 help=f"more than {{{_LEAST}}}, or a smaller margin"),
+            need(f"tall > {_LEAST}", "leaves no stone room inside the margin", at="down",
+                 help=f"more than {{{_LEAST}}}, or a smaller margin", when="down and shape is not disc"),
+        ),
+    )  # fmt: skip
+    stones = figure(
+        "Stones", "", "number or stones_for_share(area, share, stone.size.high)", "whole",
+        about="How many are strewn.",
+        needs=(
+            need("stones ≤ most", "is more than can lie there: {most} stones of {stone.size.high} is the bound",
+                 at="number", help="{most} or fewer, or a smaller gap", when="number"),
+            need("stones ≤ most", "asks for {stones} stones of {stone.size.high}: {most} is the bound", at="share",
+                 help=f"{{down({_COVERED.format('most')})}} % or less, or a smaller gap", when="not number"),
+            need("stones ≥ 1", "covers not one stone", at="share",
+                 help=f"{{up({_COVERED.format('1')})}} % or more", when="not number"),
+        ),
+    )  # fmt: skip
+    covered = figure(
+        "Share covered", "%", _COVERED.format("stones"), "tenth",
+        about="By the largest stones, of the area inside the margin.",
+    )  # fmt: skip
     seat = seats.seat
     drill = seats.drill
+    needed = seats.needed
+    wet_spacing = figure(
+        "Seats apart, middle to middle, wet, at the least", "mm", "wet(stone.size.high + apart, clay.shrinkage)",
+        "bench most", about="Two seats stand no nearer.",
+    )  # fmt: skip
+    wet_across = figure("Plate, across, cut wet", "mm", "wet(across, clay.shrinkage)", "tenth", about="Width to cut.")
+    wet_down = figure(
+        "Plate, down, cut wet", "mm", "wet(tall, clay.shrinkage)", "tenth", when="shape is not disc",
+        about="Height to cut.",
+    )  # fmt: skip
+    clay_mass = figure(
+        "Clay under them, each", "g", "plate × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
+        about="The plate as it is cut, seats not taken out.", role="clay mass",
+    )  # fmt: skip
 
-    @figure("Seats apart, middle to middle, wet, at the least", "mm",
-            "({stone.size.high} + {gap}) ÷ (1 − {clay.shrinkage})", rounding="bench most")  # fmt: skip
-    def wet_spacing(self) -> Spread:
-        """Two seats stand no nearer."""
-        return wet_size(self.gap + self.stone.size.high, self.clay.shrinkage)
-
-    @figure("Plate, across, cut wet", "mm", "{across} ÷ (1 − {clay.shrinkage})", rounding="tenth")
-    def wet_across(self) -> Spread:
-        """Width to cut."""
-        return wet_size(self.across, self.clay.shrinkage)
-
-    @figure("Plate, down, cut wet", "mm", "{tall} ÷ (1 − {clay.shrinkage})", rounding="tenth",
-            when=lambda part: part.shape != "disc")  # fmt: skip
-    def wet_down(self) -> Spread:
-        """Height to cut."""
-        return wet_size(self.tall, self.clay.shrinkage)
-
-    @property
-    def plate(self) -> tuple[float, str]:
-        """Area of the plate as it is cut, mm²; and how it is worked."""
-        return area_of(self.shape, self.wet_across.usual, wet_size(self.tall, self.clay.shrinkage).usual)
-
-    @property
-    def plate_worked(self) -> str:
-        """How the plate is worked."""
-        return self.plate[1]
-
-    @figure("Clay under them, each", "g", "{plate_worked} × {thickness} × {clay.density} ÷ 1000", rounding="mass up")
-    def clay_mass(self) -> float:
-        """The plate as it is cut, seats not taken out."""
-        return sheet_mass(self.clay.density, self.plate[0], self.thickness.usual)
-
-    def takes(self) -> Iterator[Take]:
-        """Stones and clay."""
-        yield Take(self.stone, self.stones * self.count, "stones")
-        yield from super().takes()
-
-    def made(self) -> Iterator[Made]:
-        """Plate, seats and how far apart."""
-        fires = fired_by(self.clay)
-        yield Made("plate, across", "wet_across", self.across, fires, "template")
-        if self.shape != "disc":
-            yield Made("plate, down", "wet_down", self.tall, fires, "template")
-        yield Made("seats, each", "drill", None, fires, "drill")
-        yield Made("seat to seat, at the least", "wet_spacing", self.gap + self.stone.size.high, fires, "dividers")
-
-    def tools(self) -> Iterator[tuple[str, float]]:
-        """The drill."""
-        yield "drill", self.drill.usual
-
-    def check(self) -> Iterator[Finding]:
-        """Fields as the plate wants them; round stones; clay left between seats."""
-        if self.shape == "disc":
-            yield from self.misfits("a disc", {}, ["down"])
-        else:
-            yield from self.misfits(f"shape: {self.shape}", {"down": "down: 12 mm"})
-        if self.stone.width is not None:
-            yield Finding("stone", "is oval, and these seats are drilled round", "a round stone")
-        if self.stone.height:
-            deep = wet_size(self.stone.height.high, self.clay.thickness_shrinkage.high)
-            left, keep = self.thickness.usual - deep, wet_size(LEAST_FLOOR, self.clay.thickness_shrinkage.high)
-            if left < keep:
-                message = f"leaves {max(0.0, left):.2f} mm of clay under stones that lie flush"
-                yield Finding("thickness", message, at_least(deep + keep), "warning")
-        web = self.wet_spacing.usual - self.drill.usual
-        if web < LEAST_WEB - GRAIN:
-            sure = (self.drill.usual + LEAST_WEB) * (1 - self.clay.shrinkage.usual) - self.stone.size.high
-            yield Finding("gap", f"leaves {web:.2f} mm of clay between two seats", at_least(sure))
-
-    def template(self, pen: Pen, size: Callable[[str], Size]) -> None:
-        """The plate, and the line inside which the stones lie."""
-        across = size("wet_across")
-        down = across if self.shape == "disc" else size("wet_down")
-        edge = wet_size(self.margin, self.clay.shrinkage).usual
-        if self.shape == "rectangle":
-            pen.box((0, 0), across, down)
-            pen.box((edge, edge), across - 2 * edge, down - 2 * edge, "thin")
-        else:
-            pen.oval((across / 2, down / 2), across, down)
-            pen.oval((across / 2, down / 2), across - 2 * edge, down - 2 * edge, "thin")
-        pen.across(-4, 0, across, across.words, to=0)
-        if self.shape != "disc":
-            pen.upright(-4, 0, down, down.words, to=0)
-
-    def view(self, pen: Pen) -> float:
-        """The plate with its stones, strewn evenly: how they come to lie is chance."""
-        wide, tall = self.across.usual, self.tall.usual
-        if self.shape == "rectangle":
-            pen.box((-wide / 2, 0), wide, tall)
-        else:
-            pen.oval((0, tall / 2), wide, tall)
-        stone = self.stone.size.usual
-        less = 2 * self.margin.usual + stone
-        for x, y in views.strewn(self.shape, int(self.stones.usual)):
-            views.stone(pen, (x * max(0.0, wide - less), tall / 2 + y * max(0.0, tall - less)), stone, stone)
-        return tall
-
-    def template_note(self, size: Callable[[str], Size]) -> str:
-        """Thickness, clay, stones."""
-        seated = f"{self.stones.usual:g} seats, drill Ø {size('drill').words} mm inside the thin line"
-        return f"{super().template_note(size)}; {seated}"
+    sizes = (
+        size("plate, across", "wet_across", finished="across", fires="fired(wet_across, clay.shrinkage)",
+             tool="template"),
+        size("plate, down", "wet_down", finished="tall", fires="fired(wet_down, clay.shrinkage)", tool="template",
+             when="shape is not disc"),
+        size("seats, each", "drill", fires="fired(drill, clay.shrinkage)", tool="drill"),
+        size("seat to seat, at the least", "wet_spacing", finished="apart + stone.size.high",
+             fires="fired(wet_spacing, clay.shrinkage)", tool="dividers"),
+    )  # fmt: skip
+    takes = (take("stone", "count × stones", each="stones"), CLAY_AS_CUT)
+    tools = (tool("drill", "drill"),)
+    needs = (
+        need("not down", "is for a rectangle or an oval, and this is a disc", at="down", help="take it out",
+             when="shape is disc"),
+        need("down", "is wanted for shape: {shape}", at="down", help="down: 12 mm", when="shape is not disc"),
+        seats.round_only("a round stone"),
+        seats.thick_enough,
+        seats.web("wet_spacing − drill", _KEEPS),
+    )  # fmt: skip
+    flat = flat

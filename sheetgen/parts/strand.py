@@ -1,80 +1,62 @@
-"""What strands of beads share: the clasp's length, the thread, and beads drawn on it."""
+"""What is closed with a clasp, a chain or a strand of beads: how much the clasp adds, and the clasp that is taken."""
 
 from __future__ import annotations
 
-from abc import ABC, abstractmethod
-from typing import TYPE_CHECKING
+from typing import ClassVar
 
-from sheetgen.base import views
-from sheetgen.base.trouble import CannotBe
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, Worker
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.material import Bead, Fibre
-    from sheetgen.base.material import Finding as Bought
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.given import Given
-
+from sheetgen.base.material import Fibre, Finding
+from sheetgen.facts.allowances import STRINGING_TAIL
+from sheetgen.parts import field
+from sheetgen.parts.figure import Need, SizeSpec, TakeSpec, aside, need, size, take
+from sheetgen.parts.kind import Part
 
 ROUND = 120.0  # mm: a strand as long as that is worn closed, round the smallest wrist
 
 
 class Clasped(Part):
-    """What is closed with a clasp, or with none."""
+    """What is closed with a bought clasp, with one made as a part, or with none."""
 
-    clasp: Given[Bought | None]
-    closing = given.length(
-        "what a clasp made as a part adds when closed, such as hook.pitch", default="0 mm", at_least=0
+    clasp = field.maybe_item(Finding, "the clasp; its length in stock is what it adds when closed", role="closed by")
+    closing = field.length(
+        "what a clasp made as a part adds when closed, such as hook.pitch", default="0 mm", at_least=0,
+        role="closed by",
+    )  # fmt: skip
+
+    clasp_length = aside(
+        "mm", "closing + (clasp.length if clasp)", at="clasp",
+        needs=(
+            need("clasp.length", "({clasp.name}) has no length in stock", at="clasp", when="clasp",
+                 help="add its length to stock"),
+        ),
+    )  # fmt: skip
+
+    takes: ClassVar[tuple[TakeSpec, ...]] = (take("clasp", when="clasp"),)
+
+
+def spool(item: str, long: str, one: str, *, when: str = "") -> Need:
+    """What is cut in one piece is no longer than a pack of it, where stock sells it by length and says so."""
+    says = f"holds {{{item}.spool}} a pack, and one {one} is {{{long}}}"
+    return need(f"{item}.spool ≥ {long}", says, at=item, when=f"{when} and {item}.spool" if when else f"{item}.spool")
+
+
+class Strand(Clasped):
+    """Beads on a thread. A kind says how long it comes out, as `comes_out`, and what thread is cut, as `thread_cut`."""
+
+    thread = field.maybe_item(Fibre, "the thread", role="strung on")
+    tails = field.length("thread beyond the strand, both ends together", default=f"{STRINGING_TAIL:g} mm", at_least=0)
+
+    takes: ClassVar[tuple[TakeSpec, ...]] = (
+        take("thread", "count × thread_cut", each="thread_cut", when="thread"),
+        *Clasped.takes,
     )
-
-    @property
-    def clasp_length(self) -> float:
-        """What the clasp adds, mm."""
-        if self.clasp and self.clasp.length is None:
-            raise CannotBe(f"stock does not say how long {self.clasp.name} is", "add its length: to stock", "clasp")
-        return self.closing.usual + ((self.clasp.length or 0.0) if self.clasp else 0.0)
-
-    def takes(self) -> Iterator[Take]:
-        """The clasp."""
-        if self.clasp:
-            yield Take(self.clasp, self.count, "count")
+    sizes: ClassVar[tuple[SizeSpec, ...]] = (
+        size("strand, clasp counted in", "comes_out", fires="comes_out", tool="ruler", when="clasp_length > 0 mm"),
+        size("strand", "comes_out", fires="comes_out", tool="ruler", when="clasp_length = 0 mm"),
+    )
+    needs: ClassVar[tuple[Need, ...]] = (spool("thread", "thread_cut", "strand", when="thread"),)
 
 
-class Strand(Clasped, ABC):
-    """Beads on a thread."""
-
-    thread: Given[Fibre | None]
-    thread_cut: Worker
-    comes_out: Worker
-
-    def takes(self) -> Iterator[Take]:
-        """Thread and clasp."""
-        if self.thread:
-            yield Take(self.thread, self.thread_cut * self.count, "thread_cut")
-        yield from super().takes()
-
-    @property
-    def strung(self) -> str:
-        """What the strand's length is called."""
-        return "strand, clasp counted in" if self.clasp_length else "strand"
-
-    @abstractmethod
-    def run(self) -> list[tuple[float, float]]:
-        """The beads in their order: length along the hole, and size across, mm."""
-
-    def view(self, pen: Pen) -> float:
-        """Beads hanging straight; of a strand that goes round a neck or wrist, closed to a round."""
-        run, whole = self.run(), self.comes_out.usual
-        if whole >= ROUND:
-            return views.beads_round(pen, run, whole)
-        return views.beads(pen, 0, run)
-
-    def goes_through(self, bead: Bead) -> Iterator[Finding]:
-        """The thread goes through the bead."""
-        thread, hole = self.thread, bead.hole
-        if thread and hole is not None and thread.thickness > hole + 1e-9:
-            helped = f"{hole:g} mm or thinner, or a bead with a larger hole"
-            yield Finding("thread", f"({thread.thickness:g} mm) does not go through the bead's hole", helped)
+GOES_THROUGH = need(
+    "thread.thickness ≤ bead.hole", "({thread.thickness}) does not go through the bead's hole", at="thread",
+    most="bead.hole", help="or a bead with a larger hole", when="thread and bead.hole",
+)  # fmt: skip

@@ -2,24 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from sheetgen.base.figure import Made
-from sheetgen.base.material import Bead, Fibre
-from sheetgen.base.material import Finding as Bought
+from sheetgen.base.material import Bead, Fibre, Finding
 from sheetgen.facts.allowances import STRINGING_TAIL
-from sheetgen.formulas.beads import thread_to_cut
-from sheetgen.formulas.buying import pieces_from_stock
-from sheetgen.formulas.packing import bundle_diameter
-from sheetgen.parts import given
-from sheetgen.parts.kind import Finding, Part, Take, figure
+from sheetgen.parts import field
+from sheetgen.parts.figure import figure, need, size, take
+from sheetgen.parts.kind import Part
+from sheetgen.parts.strand import spool
 
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.spread import Spread
-
-PASSES = 2  # the wire goes through a crimp, round the clasp and back through it
+HELD = 10  # mm: a shorter tail cannot be held or hidden
 
 
 class StrungWire(Part):
@@ -30,70 +20,49 @@ class StrungWire(Part):
 
     kind = "strung wire"
 
-    thread = given.item(Fibre, "the stringing wire or thread")
-    length = given.length("finished length of the strand, over the beads", above=0)
-    strands = given.count("strands side by side in one piece", default="1", at_most=100)
-    tail = given.length("wire beyond the beads at each end", default=f"{STRINGING_TAIL / 2:g} mm", at_least=0)
-    crimp = given.maybe_item(Bought, "the crimp, by its inside")
-    crimps = given.count("crimps on each strand", default="2", at_least=0, at_most=20)
-    bead = given.maybe_item(Bead, "the bead with the smallest hole, to see that it takes wire and tail")
+    thread = field.item(Fibre, "the stringing wire or thread", role="strung on")
+    length = field.length("finished length of the strand, over the beads", above=0)
+    strands = field.count("strands side by side in one piece", default="1", at_most=100)
+    tail = field.length("wire beyond the beads at each end", default=f"{STRINGING_TAIL / 2:g} mm", at_least=0)
+    crimp = field.maybe_item(Finding, "the crimp, by its inside", role="goes into")
+    crimps = field.count("crimps on each strand", default="2", at_least=0, at_most=20)
+    bead = field.maybe_item(
+        Bead, "the bead with the smallest hole, to see that it takes wire and tail", role="lets through"
+    )
 
-    @figure("Wire to cut for one strand", "mm", "{length} + 2 × {tail}", rounding="bench up")
-    def cut(self) -> Spread:
-        """With both tails."""
-        return thread_to_cut(self.length, 2 * self.tail)
-
-    @figure("Wire for all", "mm", "{count} × {strands} × {cut}", rounding="length up")
-    def wire_length(self) -> Spread:
-        """All strands of all pieces."""
-        return self.count * self.strands * self.cut
-
-    @property
-    def as_cut(self) -> float:
-        """The wire of one strand as it is cut, mm."""
-        return self.bench.as_cut(self.cut.high)
-
-    @figure(
-        "Strands from one spool", "", "down({thread.pack} ÷ {as_cut})",
-        rounding="whole", when=lambda part: part.thread.pack and part.thread.unit == "mm",
+    cut = figure(
+        "Wire to cut for one strand", "mm", "with_tails(length, 2 × tail)", "bench up", about="With both tails."
+    )
+    wire_length = figure(
+        "Wire for all", "mm", "count × strands × cut", "length up", about="All strands of all pieces, as they are cut."
+    )
+    per_spool = figure(
+        "Strands from one spool", "", "down(thread.spool ÷ cut)", "whole", when="thread.spool",
+        about="How many one pack gives.",
     )  # fmt: skip
-    def per_spool(self) -> float:
-        """How many one pack gives."""
-        return pieces_from_stock.pure(self.thread.pack or 0, self.bench.as_cut(self.cut.high), 0)
+    crimps_all = figure(
+        "Crimps for all", "", "count × strands × crimps", "whole", when="crimp",
+        about="On all strands of all pieces.",
+    )  # fmt: skip
+    doubled = figure(
+        "Two wires in the crimp", "mm", "2 × thread.thickness", when="crimp",
+        about="The wire and its tail, side by side.",
+    )  # fmt: skip
 
-    @figure("Crimps for all", "", "{count} × {strands} × {crimps}", rounding="whole", when=lambda part: part.crimp)
-    def crimps_all(self) -> Spread:
-        """On all strands of all pieces."""
-        return self.count * self.strands * self.crimps
-
-    @figure("Two wires in the crimp", "mm", "2 × {thread.thickness}", when=lambda part: part.crimp)
-    def doubled(self) -> float:
-        """The wire and its tail, side by side."""
-        return bundle_diameter(PASSES, self.thread.thickness, 1)
-
-    def takes(self) -> Iterator[Take]:
-        """Wire with its tails, and crimps."""
-        yield Take(self.thread, self.wire_length, "wire_length")
-        if self.crimp:
-            yield Take(self.crimp, self.crimps_all, "crimps_all")
-
-    def made(self) -> Iterator[Made]:
-        """Wire to cut."""
-        yield Made("wire for one strand", "cut", tool="ruler")
-
-    def check(self) -> Iterator[Finding]:
-        """Wire and tail go through the crimp, and through the bead beside it."""
-        doubled = 2 * self.thread.thickness
-        if self.crimp and self.crimp.inside is not None and self.crimp.inside < doubled - 1e-9:
-            message = f"is {self.crimp.inside:g} mm inside, too narrow for wire and tail"
-            yield Finding("crimp", message, f"{doubled:g} mm or more, or a thinner wire")
-        hole = self.bead.hole if self.bead else None
-        if hole is not None and hole < self.thread.thickness - 1e-9:
-            yield Finding("bead", "does not take the wire", f"a hole of {self.thread.thickness:g} mm or more")
-        elif hole is not None and hole < doubled - 1e-9:
-            helped = f"a hole of {doubled:g} mm or more, or cut the tail at the crimp"
-            yield Finding("bead", "does not take the tail beside the wire", helped, "warning")
-        if self.crimp and self.tail.usual < 10:  # noqa: PLR2004 - mm; shorter than that cannot be held or hidden
-            yield Finding(
-                "tail", "is too short to go back through a crimp and be held", "50 mm to 75 mm is usual", "warning"
-            )
+    takes = (
+        take("thread", "wire_length", each="strands × cut"),
+        take("crimp", "crimps_all", each="strands × crimps", when="crimp"),
+    )
+    sizes = (size("wire for one strand", "cut", tool="ruler"),)
+    needs = (
+        spool("thread", "cut", "strand"),
+        need("crimp.inside ≥ 2 × thread.thickness", "is {crimp.inside} inside, too narrow for wire and tail",
+             at="crimp", least="2 × thread.thickness", help="or a thinner wire", when="crimp and crimp.inside"),
+        need("bead.hole ≥ thread.thickness", "does not take the wire", at="bead",
+             help="a hole of {thread.thickness} or more", when="bead and bead.hole"),
+        need("bead.hole ≥ 2 × thread.thickness", "does not take the tail beside the wire", at="bead", doubt=True,
+             help="a hole of {2 × thread.thickness} or more, or cut the tail at the crimp",
+             when="bead and bead.hole and bead.hole ≥ thread.thickness"),
+        need(f"tail ≥ {HELD} mm", "is too short to go back through a crimp and be held", at="tail", when="crimp",
+             help="{50 mm} to {75 mm} is usual", doubt=True),
+    )  # fmt: skip

@@ -69,7 +69,9 @@ def _steps(found: Any, loc: Iterable[Any]) -> list[Any]:  # noqa: ANN401
             value = value[step]
         elif isinstance(value, list) and isinstance(step, int):
             value = value[step] if step < len(value) else None
-        elif str(step) == "[key]" or str(step).startswith(("is-instance[", "list[", "dict[", "Written", "OwnFigure")):
+        elif str(step) == "[key]" or str(step).startswith(
+            ("is-instance[", "list[", "dict[", "Written", "OwnFigure", "Showing")
+        ):
             continue
         steps.append(step)
     return steps

@@ -16,7 +16,9 @@ from sheetgen.facts.cautions import CAUTIONS, SOURCE, WEAR
 from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
 from sheetgen.model.stock import StockFile
 from sheetgen.model.written import default
+from sheetgen.parts.catalogue import kinds
 from sheetgen.read.forms import FormT, form
+from sheetgen.read.kinds import read_kinds
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.stock import StockReader
@@ -27,7 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
     from sheetgen.base.place import Word
-
+NO_PROJECTS = {"stock", "kinds"}  # folders of the studio, beside its projects
 PICTURES = {".svg", ".png", ".jpg", ".jpeg"}
 PAPERS = ("A4", "Letter")
 
@@ -44,8 +46,10 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
         return None
     studio = _studio(projects, troubles)
     stock = _stock(projects, str(studio.currency) if studio else _currency(projects), troubles)
-    library = Library(studio or Studio(name=default("")), stock)
-    folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name != "stock" and not f.name.startswith("."))
+    library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
+    studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
+    library.kinds |= studios
+    folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name not in NO_PROJECTS and f.name[0] != ".")
     known = [f.name for f in folders]
     for name in only:
         if name not in known:
@@ -53,11 +57,11 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     others: list[Project] = []  # read for their titles alone
     for folder in folders:
         if only and folder.name not in only:
-            if (other := _project(folder, Troubles())) is not None:
+            if (other := _project(folder, library, Troubles())) is not None:
                 others.append(other)
             continue
         own = Troubles()
-        project = _project(folder, own)
+        project = _project(folder, library, own)
         troubles.extend(own)
         if project is None or own.errors:
             library.failed.append(folder.name)
@@ -70,15 +74,18 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     return library
 
 
-def _read(path: Path, name: str, model: type[FormT], troubles: Troubles) -> FormT | None:
+def _read(
+    path: Path, name: str, model: type[FormT], troubles: Troubles, library: Library | None = None
+) -> FormT | None:
     source = read_text(path, name, troubles)
     found = words(source, troubles) if source else None
     if found is None:
         return None
     with _once_a_line(troubles) as more:
         filled = form(model, found, more)
-        if filled is None and model is Project:  # its parts are looked at all the same
-            check_fields(next((value for key, value in found.items() if key == "parts"), None), more)
+        if filled is None and library is not None:  # a project's parts are looked at all the same
+            parts = next((value for key, value in found.items() if key == "parts"), None)
+            check_fields(parts, library.kinds, more, library.withheld)
         return filled
 
 
@@ -107,12 +114,15 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         troubles.add("paper names each size once, and one at least", studio.name.place, f"paper: [{', '.join(PAPERS)}]")
     for paper in studio.paper:
         _among(paper, PAPERS, "paper", troubles)
+    if studio.language != "en":
+        told = f"the language '{studio.language}' is not known: sheets are in English until they can be translated"
+        troubles.add(told, studio.language.place, "take it out, or write en")
     if not re.fullmatch(r"[A-Z]{3}", studio.currency):
         troubles.add(
             f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
         )
     measures = Measures(str(studio.currency), troubles)
-    measures.spread(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
+    measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
     return studio if len(troubles.errors) == before else None
 
@@ -128,9 +138,9 @@ def _slab(studio: Studio, measures: Measures, troubles: Troubles) -> None:
     """A rolled slab has two sides, each larger than the gaps at its edges."""
     sides = {"slab width": studio.slab_width, "slab length": studio.slab_length}
     given = {name: word for name, word in sides.items() if word is not None}
-    gap = measures.spread(studio.slab_gap, LENGTH, least=0, most=50, name="slab gap")
+    gap = measures.interval(studio.slab_gap, LENGTH, least=0, most=50, name="slab gap")
     for name, word in given.items():
-        measures.spread(word, LENGTH, above=2 * gap.usual if gap else 0, most=1000, name=name)
+        measures.interval(word, LENGTH, above=2 * gap.usual if gap else 0, most=1000, name=name)
     if len(given) == 1:
         [missing], [word] = sides.keys() - given.keys(), given.values()
         troubles.add(f"a slab has two sides, and '{missing}' is missing", word.place, f"add {missing}: 150 mm")
@@ -168,7 +178,7 @@ def _named(path: Path) -> dict[str, Place]:
     return {str(key): key.place for group in groups for key in group}
 
 
-def _project(folder: Path, troubles: Troubles) -> Project | None:
+def _project(folder: Path, library: Library, troubles: Troubles) -> Project | None:
     name = f"projects/{folder.name}/project.yaml"
     path = folder / "project.yaml"
     if not path.exists():
@@ -179,15 +189,15 @@ def _project(folder: Path, troubles: Troubles) -> Project | None:
     if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", folder.name):
         helped = "small letters and digits, with hyphens: it becomes part of a web address"
         troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
-    project = _read(path, name, Project, troubles)
+    project = _read(path, name, Project, troubles, library)
     if project is None:
         return None
     with _once_a_line(troubles) as more:
-        _look_over(project, folder, more)
+        _look_over(project, folder, library, more)
     return project
 
 
-def _look_over(project: Project, folder: Path, troubles: Troubles) -> None:
+def _look_over(project: Project, folder: Path, library: Library, troubles: Troubles) -> None:
     """What a form cannot tell: level, date, pictures, parts."""
     _among(project.level, LEVELS, "level", troubles)
     if not _is_date(project.date):
@@ -197,7 +207,7 @@ def _look_over(project: Project, folder: Path, troubles: Troubles) -> None:
     for name_word in (project.title, project.summary, project.revision):
         if not name_word.strip():
             troubles.add("this has nothing in it", name_word.place, "fill it in")
-    check_parts(project, troubles)
+    check_parts(project, library.kinds, troubles, library.withheld)
 
 
 def _is_date(text: str) -> bool:

@@ -6,8 +6,8 @@ import re
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import LENGTH, TEMPERATURE, TIME
+from sheetgen.base.interval import Interval
 from sheetgen.base.place import Word
-from sheetgen.base.spread import Spread
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.kiln import ROOM
 from sheetgen.formulas.firing import cooling_constant
@@ -21,7 +21,7 @@ STRIP = "write wet 50 mm, fired 44.6 mm"
 COOLED = "write from 800 °C to 100 °C in 6 h, as your kiln does it with its door shut"
 
 
-def shrunk(strips: list[Word], measures: Measures) -> Spread | None:
+def shrunk(strips: list[Word], measures: Measures) -> Interval | None:
     """Least, middle and most shrinkage of test strips; None with a trouble."""
     found = []
     for strip in strips:
@@ -40,10 +40,10 @@ def shrunk(strips: list[Word], measures: Measures) -> Spread | None:
     found.sort()
     half = len(found) // 2
     middle = found[half] if len(found) % 2 else (found[half - 1] + found[half]) / 2
-    return Spread(middle, found[0], found[-1])
+    return Interval(middle, found[0], found[-1])
 
 
-def cooled(written: Word, measures: Measures) -> Spread | None:
+def cooled(written: Word, measures: Measures) -> Interval | None:
     """A kiln's cooling constant, min, from one cooling of it that was timed; None with a trouble."""
     match = re.fullmatch(r"\s*from\s+(.+?)\s+to\s+(.+?)\s+in\s+(.+?)\s*", written)
     if not match:
@@ -61,10 +61,10 @@ def cooled(written: Word, measures: Measures) -> Spread | None:
     except CannotBe as fault:
         measures.troubles.add(fault.message, written.place, fault.help)
         return None
-    return Spread(usual, low, high)
+    return Interval(usual, low, high)
 
 
-def _read(word: Word, match: re.Match[str], group: int, wanted: Dimension, measures: Measures) -> Spread | None:
+def _read(word: Word, match: re.Match[str], group: int, wanted: Dimension, measures: Measures) -> Interval | None:
     """One of the measures in a sentence, at its own place."""
     part = Word(match[group], word.place_of(match.start(group), len(match[group])))
-    return measures.spread(part, wanted, above=0)
+    return measures.interval(part, wanted, above=0)

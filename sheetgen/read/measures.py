@@ -4,53 +4,39 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base import arithmetic
 from sheetgen.base.dimension import COUNT, EXAMPLES, Dimension, told
-from sheetgen.formulas import scales
+from sheetgen.base.measure import measure
+from sheetgen.base.tree import Wrong
+from sheetgen.formulas import known
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
-
-    from sheetgen.base.arithmetic import Quantity
+    from sheetgen.base.interval import Interval
+    from sheetgen.base.measure import Measure
     from sheetgen.base.place import Word
-    from sheetgen.base.spread import Spread
     from sheetgen.base.trouble import Troubles
 
-
-class Plain:
-    """Surroundings without names: units and trade sizes only."""
-
-    def __init__(self, currency: str) -> None:
-        self.units: Mapping[str, Callable[[Spread], Quantity]] = scales.units(currency)
-
-    def name(self, name: str) -> Quantity:
-        """No name is known here."""
-        raise arithmetic.Wrong(f"'{name}' is not a measure", -1, 1, "write a number with its unit, such as 38 mm")
-
-    def scale(self, scale: str, text: str) -> Quantity:
-        """Ring and stone sizes."""
-        return scales.size(scale, text)
+FORMULAS = known.FORMULAS  # trade sizes are registered by their import
 
 
 class Measures:
     """Reads measures and notes troubles."""
 
     def __init__(self, currency: str, troubles: Troubles) -> None:
-        self.plain = Plain(currency)
+        self.currency = currency
         self.troubles = troubles
 
-    def quantity(self, word: Word) -> Quantity | None:
+    def quantity(self, word: Word) -> Measure | None:
         """What a word comes to, whatever it measures; None with a trouble."""
         try:
-            return arithmetic.read(word).work(self.plain)
-        except arithmetic.Wrong as wrong:
+            return measure(word)
+        except Wrong as wrong:
             self.troubles.add(wrong.message, word.place_of(max(0, wrong.at), wrong.width), wrong.help)
             return None
 
-    def spread(  # noqa: PLR0913 - the bounds, by name
+    def interval(  # noqa: PLR0913 - the bounds, by name
         self, word: Word, wanted: Dimension, *, least: float | None = None, above: float | None = None,
         most: float | None = None, name: str = "this",
-    ) -> Spread | None:  # fmt: skip
+    ) -> Interval | None:  # fmt: skip
         """A measure of one dimension within its bounds; None with a trouble."""
         found = self.quantity(word)
         if found is None:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
 
 GROUPS = (
-    "clays", "wires", "sheets", "stones", "beads", "fibres", "findings", "adhesives", "consumables", "tools",
+    "clays", "wires", "sheets", "metals", "stones", "beads", "fibres", "findings", "adhesives", "consumables", "tools",
 )  # fmt: skip
 
 

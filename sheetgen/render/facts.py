@@ -11,20 +11,21 @@ from sheetgen.formulas.every import every
 from sheetgen.model.page import Page
 
 if TYPE_CHECKING:
-    from sheetgen.model.project import Studio
+    from sheetgen.formulas.formula import Formula
+    from sheetgen.model.worked import Publisher
     from sheetgen.render.theme import Theme
 
 
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
-def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
+def facts_page(studio: Publisher, theme: Theme, faces: Markup) -> Page:
     """facts.html."""
     formulas, facts = every()
     groups: dict[str, list[dict[str, str]]] = {}
     for formula in formulas:
-        row = {"about": _plain(formula.about), "says": formula.says, "source": formula.source, "valid": formula.valid}
-        groups.setdefault(_subject(formula.pure.__module__), []).append(row)
+        row = {"about": _plain(formula.about), "says": _says(formula), "source": formula.source, "valid": formula.valid}
+        groups.setdefault(_subject(formula.module), []).append(row)
     sources: dict[str, list[dict[str, str]]] = {}
     for fact in sorted(facts, key=lambda fact: (fact.source, _natural(fact.name))):
         row = {"name": fact.name, "value": _written(float(fact)), "unit": fact.unit, "grade": fact.grade}
@@ -32,8 +33,14 @@ def facts_page(studio: Studio, theme: Theme, faces: Markup) -> Page:
         if row not in rows:
             rows.append(row)
     values: dict[str, Any] = {"groups": groups, "sources": sources, "studio": studio, "faces": faces}
-    html = theme.page("facts.html.j2", language=str(studio.language), **values)
+    html = theme.page("facts.html.j2", language=studio.language, **values)
     return Page("facts.html", html.encode())
+
+
+def _says(formula: Formula) -> str:
+    """Its statement; a text in letters, which is made elsewhere than it is declared, is what its name comes to."""
+    says = " ".join(formula.says.split())
+    return says if formula.pure.__module__ == formula.module else f"{formula.name.replace('_', ' ')} = {says}"
 
 
 def _plain(about: str) -> Markup:

@@ -16,10 +16,10 @@ def figures_json(worked: Worked) -> str:
 
 
 def figures_data(worked: Worked) -> dict[str, Any]:
-    """Every figure of every version, unrounded."""
+    """Every figure of every version, unrounded, and as it is printed."""
     return {
-        "project": worked.filed.name,
-        "revision": str(worked.filed.project.revision),
+        "project": worked.name,
+        "revision": worked.revision,
         "versions": {
             name: {key: _figure(f) for key, f in sorted(version.figures.items())}
             for name, version in worked.versions.items()
@@ -28,8 +28,9 @@ def figures_data(worked: Worked) -> dict[str, Any]:
 
 
 def _figure(figure: Figure) -> dict[str, Any]:
-    value = figure.value
+    value, printed = figure.value, figure.printed
     return {
         "label": figure.label, "value": value.usual, "low": value.low, "high": value.high,
         "unit": figure.unit, "working": figure.working,
+        "printed": {"value": float(printed), "words": printed.words, "unit": printed.unit},
     }  # fmt: skip

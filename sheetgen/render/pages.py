@@ -7,21 +7,20 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
+from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
-from sheetgen.render.numbers import Numbers
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutting_paths, template_pages
-from sheetgen.render.view import View, version_name
+from sheetgen.render.view import View
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
     from sheetgen.model.drawing import Drawings
-    from sheetgen.model.project import Studio
-    from sheetgen.model.worked import Worked
+    from sheetgen.model.worked import Publisher, Worked
     from sheetgen.render.press import Job, Press
     from sheetgen.render.theme import Theme
 
@@ -39,14 +38,13 @@ def render(
     """Every file of the project's folder, paths relative to the build folder."""
     pages: list[Page] = []
     jobs: dict[str, Job] = {}
-    papers = [str(p) for p in worked.studio.paper]
     for name, version in worked.versions.items():
         main = name == worked.main.name
-        folder = worked.filed.name + ("" if main else f"/{slug(name)}")
-        tell(f"{worked.filed.name}: {version_name(worked, name)}" if len(worked.versions) > 1 else worked.filed.name)
+        folder = worked.name + ("" if main else f"/{slug(name)}")
+        tell(f"{worked.name}: {version.title}" if len(worked.versions) > 1 else worked.name)
         values = View(worked, version, drawings[name]).values()
         home = "../" if main else "../../"
-        sheets = [{"path": sheet_path(paper), "label": f"Handout, {paper} (PDF)"} for paper in papers]
+        sheets = [{"path": sheet_path(paper), "label": f"Handout, {paper} (PDF)"} for paper in worked.studio.paper]
         html = theme.page(
             "project.html.j2",
             **values,
@@ -55,13 +53,13 @@ def render(
         pages.append(Page(f"{folder}/index.html", html.encode()))
         for part, path in cutting_paths(drawings[name].cutting).items():
             pages.append(Page(f"{folder}/{path}", drawings[name].cutting[part].encode()))
-        for paper in papers:
+        for paper in worked.studio.paper:
             templates = template_pages(drawings[name].pages.get(paper, ()))
             html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
             path = f"{folder}/{sheet_path(paper)}"
-            jobs[path] = (html, f"{path} {worked.filed.project.revision}")
+            jobs[path] = (html, f"{path} {worked.revision}")
     pages += [Page(path, pdf) for path, pdf in zip(jobs, press.pdfs(list(jobs.values())), strict=True)]
-    pages.append(Page(f"{worked.filed.name}/figures.json", figures_json(worked).encode()))
+    pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
     return pages
 
 
@@ -76,24 +74,23 @@ def _faces(home: str) -> Markup:
 
 def entry(worked: Worked) -> Entry:
     """What the index says of a project."""
-    numbers = Numbers(worked.rounder)
-    main = worked.main
+    several = len(worked.versions) > 1
     return Entry(
-        name=worked.filed.name,
-        title=str(worked.filed.project.title),
-        summary=words.plain(main.summary, numbers),
-        level=str(worked.filed.project.level),
-        time=numbers.added(main.bench_times),
-        revision=str(worked.filed.project.revision),
-        date=str(worked.filed.project.date),
-        tags=[str(t) for t in worked.filed.project.tags],
-        versions=[version_name(worked, v) for v in worked.versions] if len(worked.versions) > 1 else [],
-        sheets=[sheet_path(str(p)) for p in worked.studio.paper],
+        name=worked.name,
+        title=worked.title,
+        summary=words.plain(worked.main.summary),
+        level=worked.level,
+        time=Numbers(worked.rounder).added(worked.main.bench_times),
+        revision=worked.revision,
+        date=worked.date,
+        tags=list(worked.tags),
+        versions=[version.title for version in worked.versions.values()] if several else [],
+        sheets=[sheet_path(paper) for paper in worked.studio.paper],
     )
 
 
-def index(studio: Studio, entries: Sequence[Entry], theme: Theme) -> list[Page]:
+def index(studio: Publisher, entries: Sequence[Entry], theme: Theme) -> list[Page]:
     """The library's index, and the type face that its pages use."""
-    html = theme.page("index.html.j2", studio=studio, language=str(studio.language), entries=entries, faces=_faces(""))
+    html = theme.page("index.html.j2", studio=studio, language=studio.language, entries=entries, faces=_faces(""))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page("index.html", html.encode()), facts_page(studio, theme, _faces("")), *fonts]

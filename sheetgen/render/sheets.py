@@ -37,18 +37,12 @@ def reprint(worked: Worked) -> list[tuple[str, str]]:
 def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[str, Any]]:
     """Each clay and thickness: how much to roll, and what is left of it."""
     rounder, slab = worked.rounder, worked.slab
-    unit = rounder.unit("mm")
-
-    def up(mm: float) -> str:
-        return rounder.words(rounder.rounded(mm, "bench up"), "mm", "bench up")
-
     for layout in layouts:
-        each = [f"{up(wide)} × {up(long)} {unit}" for wide, long in layout.used]
-        gap = f"{rounder.words(slab.gap, 'mm')} {unit}" if slab else ""
+        each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
         yield {
-            "title": f"{layout.clay}, rolled to {rounder.words(layout.thickness, 'mm')} {unit}",
+            "title": f"{layout.clay}, rolled to {rounder.length(layout.thickness).told}",
             "roll": " and ".join(_counted(each)),
-            "gap": gap,
+            "gap": rounder.length(slab.gap).told if slab else "",
             "rolled": rounder.decimal(layout.rolled, 1),
             "cut": rounder.decimal(layout.cut, 1),
             "offcut": f"{layout.offcut * 100:.0f}",

@@ -2,35 +2,33 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay, Fibre, Sheet, Tool, Wire
+from sheetgen.base.printed import NBSP
 from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.spelling import slug
-from sheetgen.base.spread import GRAIN
 from sheetgen.facts.cautions import LADDER
 from sheetgen.facts.gauges import CARD
+from sheetgen.model.numbers import Numbers
 from sheetgen.render import pictures, words
-from sheetgen.render.numbers import NBSP, Numbers
 from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
 from sheetgen.render.workings import workings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.base.figure import Figure, Made
+    from sheetgen.base.figure import BenchSize
+    from sheetgen.base.interval import Interval
     from sheetgen.model.drawing import Drawings
-    from sheetgen.model.worked import ToolLine, Worked, WorkedStep, WorkedVersion
-    from sheetgen.parts.kind import Part
+    from sheetgen.model.worked import MaterialLine, ToolLine, Worked, WorkedStep, WorkedVersion
+    from sheetgen.parts.piece import Piece
 
 MOST_COLUMNS = 5
-
-
-def version_name(worked: Worked, name: str) -> str:
-    """What a version is called on the page."""
-    return worked.called(name)
 
 
 class View:
@@ -38,48 +36,48 @@ class View:
 
     def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings) -> None:
         self.worked, self.version, self.drawings = worked, version, drawings
-        self.project, self.studio = worked.filed.project, worked.studio
-        self.numbers = Numbers(worked.rounder)
+        self.rounder, self.numbers = worked.rounder, Numbers(worked.rounder)
 
     def values(self) -> dict[str, Any]:
         """All values by the name the theme uses."""
-        version, numbers = self.version, self.numbers
-        several = len(self.worked.versions) > 1
+        worked, version, numbers = self.worked, self.version, self.numbers
+        several = len(worked.versions) > 1
+        materials = list(self._materials())
         return {
-            "title": str(self.project.title),
-            "language": str(self.studio.language),
-            "summary": words.prose(version.summary, numbers, inline=True),
-            "summary_plain": words.plain(version.summary, numbers),
-            "version": version_name(self.worked, version.name) if several else "",
-            "revision": str(self.project.revision),
-            "date": str(self.project.date),
-            "studio": self.studio,
-            "makes": words.plain(version.makes, numbers),
-            "level": str(self.project.level),
-            "tags": [str(t) for t in self.project.tags],
+            "title": worked.title,
+            "language": worked.studio.language,
+            "summary": words.prose(version.summary, inline=True),
+            "summary_plain": words.plain(version.summary),
+            "version": version.title if several else "",
+            "revision": worked.revision,
+            "date": worked.date,
+            "studio": worked.studio,
+            "makes": words.plain(version.makes),
+            "level": worked.level,
+            "tags": list(worked.tags),
             "bench_time": numbers.added(version.bench_times),
             "whole_time": numbers.added(version.whole_times),
             "pictures": [
-                {"src": pictures.data_uri(self.worked.filed.folder / p), "alt": self._alternative(p)}
+                {"src": pictures.data_uri(Path(worked.folder) / p), "alt": self._alternative(p)}
                 for p in self._pictures()
             ],
             "pictured": self._pictured(),
             "finished": self._finished_view(),
-            "materials": list(self._materials()),
+            "materials": materials,
             "at_once": list(self._at_once()),
-            "spared": any("+" in line["amount"] for line in self._materials()),
+            "spared": any("+" in line["amount"] for line in materials),
             "tools": [*(self._tool(line) for line in version.tools), *self._worn()],
             "sizes": list(self._sizes()),
-            "unit": self.worked.rounder.unit("mm"),
+            "unit": self.rounder.unit("mm"),
             "shrinkage": list(self._shrinkage()),
             "cautions": self._front_cautions(),
             "steps": [self._step(i, step) for i, step in enumerate(version.steps)],
             "versions": list(self._versions()) if several else [],
             "version_tables": list(self._version_tables()) if several else [],
             "templates": templates(self.drawings),
-            "reprint": reprint(self.worked),
-            "clayed": any(isinstance(line.item, Clay) for line in self.version.materials),
-            "slabs": list(slab_sheets(self.worked, self.drawings.slabs)),
+            "reprint": reprint(worked),
+            "clayed": any(isinstance(line.item, Clay) for line in version.materials),
+            "slabs": list(slab_sheets(worked, self.drawings.slabs)),
             **workings(version, numbers),
         }
 
@@ -91,29 +89,43 @@ class View:
     def _pictures(self) -> Sequence[str]:
         """The project's pictures, which show its main version; another is better shown by its view, if it has one."""
         other = self.version is not self.worked.main
-        return () if other and self.drawings.finished else self.project.pictures
+        return () if other and self.drawings.finished else self.worked.pictures
 
     def _pictured(self) -> str:
         """Which version a picture shows, on the sheet of another."""
         if self.version is self.worked.main or not self._pictures():
             return ""
-        return f"The picture shows the version {self.worked.called(self.worked.main.name)}."
+        return f"The picture shows the version {self.worked.main.title}."
 
     def _alternative(self, picture: str) -> str:
-        return pictures.alternative(self.worked.filed.folder / picture, f"{self.project.title}, finished")
+        return pictures.alternative(Path(self.worked.folder) / picture, f"{self.worked.title}, finished")
 
     def _materials(self) -> Iterator[dict[str, str]]:
         for line in self.version.materials:
             note = f"for {line.use}" if line.use else ""
-            yield {"name": line.item.name, "amount": self.numbers.amount(line), "note": note}
+            yield {"name": line.item.name, "amount": self.numbers.amount(line), "note": note, "why": self._why(line)}
+
+    def _why(self, line: MaterialLine) -> str:
+        """Why more clay is listed than the parts' own figures add up to."""
+        own = sum(part.count * self._clay_told(part) for part in self.version.parts.values() if line.item == part.clay)
+        if line.net is None or not own or _listed(line) <= own + GRAIN:
+            return ""
+        reasons = ["what is in the hand to roll it thick first"] if line.least > line.net.high else []
+        reasons += [f"{self.rounder.decimal(line.allowance * 100, 1)} % for waste"] if line.allowance else []
+        return "with " + " and ".join(reasons) if reasons else "rounded up"
+
+    def _clay_told(self, part: Piece) -> float:
+        """The clay that one of a part takes, as its own figure prints it, g."""
+        mass: Interval | None = next(iter(part.roles.get("clay mass", ())), None)
+        return self.numbers.printed(mass, "g", "mass up") if mass is not None else 0.0
 
     def _at_once(self) -> Iterator[str]:
         """Where rolling a slab as drawn wants more clay in the hand than the pieces use up."""
         for line in self.version.materials:
             if isinstance(line.item, Clay) and line.net is not None:
                 mass = at_once(self.drawings.slabs, line.item.name)
-                if mass > up_for_buying(max(line.net.high, line.least) * (1 + line.allowance)):
-                    grams = self.worked.rounder.decimal(mass, 1)
+                if mass > _listed(line):
+                    grams = self.rounder.decimal(mass, 1)
                     yield (
                         f"{line.item.name}: to roll the slabs of this sheet as they are drawn, one after the other, "
                         f"takes {grams}{NBSP}g in the hand; what is cut away goes back into the wrap. With less, roll "
@@ -121,10 +133,18 @@ class View:
                     )
 
     def _tool(self, line: ToolLine) -> str:
-        unit = self.worked.rounder.unit("mm")
-        each = [f"{self.numbers.length(s)}{NBSP}{unit}{self._cards(line, s)}" for s in line.sizes]
+        each = [f"{self._engraved(line, size)}{self._cards(line, size)}" for size in line.sizes]
         sizes = " and ".join([", ".join(each[:-1]), each[-1]] if len(each) > 1 else each)
         return f"{line.item.name}: {sizes}" if sizes else line.item.name
+
+    def _engraved(self, line: ToolLine, size: float) -> str:
+        """A size of a tool as it is engraved, and in the studio's unit where that is another."""
+        told = self.rounder.length(size)
+        own = line.item.engraved_as(size) if isinstance(line.item, Tool) else ""
+        number, _, unit = own.partition(" ")
+        if not unit or unit == told.unit:
+            return told.told
+        return f"{number.replace('.', self.rounder.point)}{NBSP}{unit} ({told.told})"
 
     @staticmethod
     def _cards(line: ToolLine, size: float) -> str:
@@ -144,41 +164,30 @@ class View:
             if not any(noun in name for name in had):
                 yield wear
 
-    def _made(self, version: WorkedVersion) -> Iterator[tuple[str, Made, Figure]]:
-        for part in version.parts.values():
-            for made in part.made():
-                yield part.name, made, version.figures[f"{part.name}.{made.figure}"]
-
     def _sizes(self) -> Iterator[dict[str, str]]:
-        for part, made, figure in self._made(self.version):
-            printed = self.worked.rounder.size(figure)
-            fires = self.numbers.range(made.fires(float(printed))) if made.fires else "–"
-            count = self.version.parts[part].count.usual
-            name = part.replace("_", " ").capitalize() + (f" ×{count:g}" if count > 1 else "")
-            of = ", ".join(self._stuff(self.version.parts[part]))
-            finished = "–" if made.finished is None else self._finished(made.finished)
+        for part, size in _made(self.version):
             yield {
-                "part": name,
-                "of": of,
-                "label": made.label,
-                "finished": finished,
-                "make": f"{printed.words}{NBSP}{made.counted}" if made.counted else printed.words,
-                "unit": "" if made.counted else self.worked.rounder.unit("mm"),
-                "fires": fires,
-                "tool": made.tool,
+                "part": part.title + (f" ×{part.count}" if part.count > 1 else ""),
+                "of": ", ".join(self._stuff(part)),
+                "label": size.label,
+                "finished": "–" if size.finished is None else self._finished(size.finished),
+                "make": f"{size.made.words}{NBSP}{size.counted}" if size.counted else size.made.words,
+                "unit": size.made.unit,
+                "fires": "–" if size.fires is None else self.numbers.range(size.fires),
+                "tool": size.tool,
             }
 
-    def _stuff(self, part: Part) -> Iterator[str]:
+    def _stuff(self, part: Piece) -> Iterator[str]:
         """The metals and fibres that a part is cut from; its clay only where the project has several."""
         clays = sum(isinstance(line.item, Clay) and line.net is not None for line in self.version.materials)
-        for item in dict.fromkeys(take.item for take in part.takes()):
+        for item in dict.fromkeys(take.item for take in part.takes):
             if isinstance(item, Wire | Sheet | Fibre) or (isinstance(item, Clay) and clays > 1):
                 yield item.name
 
-    def _finished(self, finished: Any) -> str:  # noqa: ANN401 - a Spread
+    def _finished(self, finished: Interval) -> str:
         if finished.exact:
             # As it is given; a size that is worked, such as that of a ring, to what a calliper reads.
-            given = abs(finished.usual * 20 - round(finished.usual * 20)) < GRAIN or self.worked.rounder.inches
+            given = abs(finished.usual * 20 - round(finished.usual * 20)) < GRAIN or self.rounder.inches
             return self.numbers.length(finished.usual if given else round(finished.usual, 1))
         return self.numbers.range(finished)
 
@@ -189,8 +198,8 @@ class View:
                 source = dict(line.item.sources).get("shrinkage") or dict(line.item.sources).get("all", "")
                 origin = "the studio’s own test strips" if line.item.tested else source
                 thick = line.item.thickness_shrinkage * 100
-                also = "" if thick == s else f", {self.worked.rounder.range(thick, 1, '%')} % in thickness,"
-                yield f"{line.item.name} shrinks {self.worked.rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
+                also = "" if thick == s else f", {self.rounder.range(thick, 1, '%')} % in thickness,"
+                yield f"{line.item.name} shrinks {self.rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
 
     def _front_cautions(self) -> dict[str, Any]:
         """Every hazard of the project once, under the gravest signal word among them."""
@@ -209,8 +218,8 @@ class View:
         phases = [{"bed": p.bed, "lines": numbers.firing(p)} for p in step.firing]
         return {
             "title": step.title,
-            "text": words.prose(step.text, numbers),
-            "expect": words.prose(step.expect, numbers, inline=True),
+            "text": words.prose(step.text),
+            "expect": words.prose(step.expect, inline=True),
             "cautions": step.cautions,
             "hazards": [hazard[:1].lower() + hazard[1:] for c in step.cautions if (hazard := c.hazard.rstrip("."))],
             "figures": list(self._beside(step)),
@@ -229,52 +238,62 @@ class View:
         }
 
     def _beside(self, step: WorkedStep) -> Iterator[dict[str, str]]:
-        """The figures beside a step; those of several parts are told apart by their parts."""
-        several = len({figure.part for figure in step.show if figure.part}) > 1
-        for figure in step.show:
-            label = figure.label
-            if several and figure.part:
-                label = f"{figure.part.replace('_', ' ').capitalize()}: {label[:1].lower()}{label[1:]}"
-            yield {"label": label, "value": self.numbers.value(figure), "unit": self.numbers.unit(figure)}
+        """The numbers beside a step; those of several parts are told apart by their parts."""
+        several = len({shown.part for shown in step.show if shown.part}) > 1
+        for shown in step.show:
+            label = shown.label
+            part = self.version.parts[shown.part].title if shown.part else label
+            if several and part.lower() != label.lower():
+                label = f"{part}: {label[:1].lower()}{label[1:]}"
+            yield {"label": label, "value": shown.printed.words, "unit": shown.printed.unit}
 
     def _versions(self) -> Iterator[dict[str, Any]]:
-        for name in self.worked.versions:
+        for version in self.worked.versions.values():
             yield {
-                "name": version_name(self.worked, name),
-                "path": "" if name == self.worked.main.name else slug(name),
-                "here": name == self.version.name,
+                "name": version.title,
+                "path": "" if version is self.worked.main else slug(version.name),
+                "here": version is self.version,
             }
 
     def _version_tables(self) -> Iterator[dict[str, Any]]:
         """Sizes of all versions side by side: those that differ, a few versions to a table."""
-        own = self.version.name
-        names = [own, *(name for name in self.worked.versions if name != own)]
+        versions = [self.version, *(v for v in self.worked.versions.values() if v is not self.version)]
         cells: dict[tuple[str, str], dict[str, str]] = {}
-        for name in names:
-            for part, made, figure in self._made(self.worked.versions[name]):
-                label = (part.replace("_", " ").capitalize(), made.label)
-                size = self.worked.rounder.size(figure).words
-                cells.setdefault(label, {})[name] = f"{size} {made.counted}".strip()
-            for one in self.worked.versions[name].parts.values():
-                label = (one.name.replace("_", " ").capitalize(), "how many")
-                cells.setdefault(label, {})[name] = f"{one.count.usual:g}"
-            for figure in self.worked.versions[name].figures.values():
-                if not figure.part:
-                    value = str(self.numbers.words(figure).striptags())
-                    cells.setdefault(("", figure.label), {})[name] = value
-            for line in self.worked.versions[name].materials:
-                cells.setdefault(("Used up", line.item.name), {})[name] = self.numbers.amount(line) or "as needed"
-        differ = {label: row for label, row in cells.items() if len(set(row.values())) > 1 or len(row) < len(names)}
-        tables = -(-len(names) // MOST_COLUMNS)
-        wide = -(-len(names) // tables)
-        for i in range(0, len(names), wide):
-            some = names[i : i + wide]
+        for version in versions:
+            for label, told in self._compared(version):
+                cells.setdefault(label, {})[version.name] = told
+        differ = {label: row for label, row in cells.items() if len(set(row.values())) > 1 or len(row) < len(versions)}
+        tables = -(-len(versions) // MOST_COLUMNS)
+        wide = -(-len(versions) // tables)
+        for i in range(0, len(versions), wide):
+            some = versions[i : i + wide]
             yield {
-                "names": [version_name(self.worked, n) for n in some],
-                "own": own in some,
+                "names": [v.title for v in some],
+                "own": self.version in some,
                 "rows": [
-                    {"part": part, "label": label, "cells": [row.get(n, "–") for n in some]}
+                    {"part": part, "label": label, "cells": [row.get(v.name, "–") for v in some]}
                     for (part, label), row in differ.items()
-                    if any(n in row for n in some)
+                    if any(v.name in row for v in some)
                 ],
             }
+
+    def _compared(self, version: WorkedVersion) -> Iterator[tuple[tuple[str, str], str]]:
+        """What versions are compared by: sizes, counts, the project's own figures, what is used up."""
+        for part, size in _made(version):
+            yield (part.title, size.label), f"{size.made.words} {size.counted}".strip()
+        for part in version.parts.values():
+            yield (part.title, "how many"), str(part.count)
+        for figure in version.figures.values():
+            if not figure.part:
+                yield ("", figure.label), figure.printed.told
+        for line in version.materials:
+            yield ("Used up", line.item.name), self.numbers.amount(line) or "as needed"
+
+
+def _made(version: WorkedVersion) -> Iterator[tuple[Piece, BenchSize]]:
+    yield from ((part, size) for part in version.parts.values() for size in part.sizes)
+
+
+def _listed(line: MaterialLine) -> float:
+    """How much of a material the list says to have, g."""
+    return up_for_buying(max(line.net.high, line.least) * (1 + line.allowance)) if line.net is not None else 0.0

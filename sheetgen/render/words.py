@@ -1,4 +1,4 @@
-"""Prose to clean HTML: Markdown, then washed, then its figures put in; the one module that knows markdown."""
+"""Prose to clean HTML: Markdown, then washed, then its numbers put in; the one module that knows markdown."""
 
 from __future__ import annotations
 
@@ -10,9 +10,8 @@ import nh3
 from markupsafe import Markup
 
 if TYPE_CHECKING:
-    from sheetgen.base.figure import Figure
+    from sheetgen.base.printed import Printed
     from sheetgen.model.worked import Prose
-    from sheetgen.render.numbers import Numbers
 
 TAGS = {"p", "em", "strong", "ul", "ol", "li", "br", "code", "a", "blockquote"}
 KEPT = "\u00a0"
@@ -22,6 +21,7 @@ SLOT = "\ue000{}\ue001"
 
 UNIT = "mm²|mm|cm²|cm|m|g|mL|h|min|s|°C|°C/h|%|AWG|in|days|cards?|ct|EUR"
 TOGETHER = (
+    (re.compile(r"(?<=\d) (?=\d+/\d)"), KEPT),  # a mixed number
     (re.compile(rf"(?<=\d) (?=(?:{UNIT})(?![\w²]))"), KEPT),
     (re.compile(r"(?<=\b(?:PP|SS|US|UK|JP)) (?=[\dA-Z])|(?<=\bISO) (?=\d)"), KEPT),
     (re.compile(r"(?<=\d) × (?=[\d.,]+[ \u00a0]mm)|^ × $"), f"{KEPT}×{KEPT}"),  # also where it is between two figures
@@ -40,9 +40,9 @@ def kept(value: Any) -> Any:  # noqa: ANN401 - whatever a theme prints
     return value
 
 
-def prose(text: Prose, numbers: Numbers, *, inline: bool = False) -> Markup:
-    """Text with its figures, as HTML. `inline` drops a paragraph round the whole."""
-    figures: list[Figure] = []
+def prose(text: Prose, *, inline: bool = False) -> Markup:
+    """Text with its numbers, as HTML. `inline` drops a paragraph round the whole."""
+    numbers: list[Printed] = []
     pieces = []
     for piece in text:
         if isinstance(piece, str):
@@ -51,17 +51,22 @@ def prose(text: Prose, numbers: Numbers, *, inline: bool = False) -> Markup:
                 kept(re.sub(r"\[{4,}", "[[[", piece.replace("\ue000", "").replace("\ue001", "").replace("<", LESS)))
             )
         else:
-            pieces.append(SLOT.format(len(figures)))
-            figures.append(piece)
+            pieces.append(SLOT.format(len(numbers)))
+            numbers.append(piece.printed)
     raw = markdown.markdown("".join(pieces), extensions=["sane_lists"], output_format="html")
     raw = raw.replace(LESS, "&lt;")
     clean = nh3.clean(raw, tags=TAGS, attributes={"a": {"href"}}, url_schemes={"http", "https", "mailto"})
     if inline:
         clean = re.sub(r"^\s*<p>(.*)</p>\s*$", r"\1", clean, flags=re.DOTALL)
-    return Markup(re.sub("\ue000(\\d+)\ue001", lambda m: numbers.words(figures[int(m[1])]), clean))  # noqa: S704 - washed above
+    return Markup(re.sub("\ue000(\\d+)\ue001", lambda m: _number(numbers[int(m[1])]), clean))  # noqa: S704 - washed above
 
 
-def plain(text: Prose, numbers: Numbers) -> str:
-    """Text with its figures, without marks."""
-    words = "".join(p if isinstance(p, str) else str(numbers.words(p).striptags()) for p in text)
+def _number(printed: Printed) -> Markup:
+    """A number in a line of text: never parted from its unit."""
+    return Markup('<span class="n">{}</span>').format(printed.told)
+
+
+def plain(text: Prose) -> str:
+    """Text with its numbers, without marks."""
+    words = "".join(p if isinstance(p, str) else p.printed.told for p in text)
     return re.sub(r"[*_`]", "", " ".join(words.split()))

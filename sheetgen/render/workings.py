@@ -6,23 +6,30 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.rounding import told_end
+from sheetgen.base.tree import FUNCTIONS
+from sheetgen.model.numbers import SCALES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.figure import Figure
+    from sheetgen.model.numbers import Numbers
     from sheetgen.model.worked import MaterialLine, WorkedVersion
-    from sheetgen.render.numbers import Numbers
 
 SIGNS = {
-    "up": "up( ) is to the whole number above", "down": "down( ) to the whole number below",
+    "up": "up( ) is to the whole number above, up(a, b) to the whole number of b",
+    "down": "down( ) to the whole number below, down(a, b) to the whole number of b",
     "round": "round(a, b) a to the nearest whole number of b",
     "nearest": "nearest(a, b, c) is the one of b, c that is nearest to a",
     "atleast": "atleast(a, b, c) the smallest of b, c that is not under a",
-    "max": "max( ) the largest of several", "min": "min( ) the smallest",
-    "sin": "sin( ), cos( ) are of an angle in radians", "asin": "asin( ) the angle in radians of which it is the sine",
-    "acos": "acos( ) the angle in radians of which it is the cosine", "ln": "ln( ) the natural logarithm",
-}  # fmt: skip
+    "max": "max( ) the largest of several",
+    "min": "min( ) the smallest",
+    "sin": "sin( ), cos( ) are of an angle in radians",
+    "asin": "asin( ) the angle in radians of which it is the sine",
+    "acos": "acos( ) the angle in radians of which it is the cosine",
+    "atan": "atan( ) the angle in radians of which it is the tangent",
+    "ln": "ln( ) the natural logarithm",
+}
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
 
@@ -30,7 +37,7 @@ def workings(version: WorkedVersion, numbers: Numbers) -> dict[str, Any]:
     """The tables, by part, and what a reader must know of their signs and rounding."""
     groups = list(_groups(version, numbers))
     told = [numbers.rounder.told()]
-    if any(told_end(figure) != figure.value.usual for figure in version.figures.values()):
+    if any(told_end(f.value, f.rounding) != f.value.usual for f in version.figures.values()):
         told.append(ENOUGH)
     return {"workings": groups, "signs": list(_signs(groups)), "rounded": " ".join(told)}
 
@@ -67,16 +74,15 @@ def _taken(line: MaterialLine) -> str:
 def _signs(groups: list[dict[str, Any]]) -> Iterator[str]:
     """What the signs mean that the workings of this sheet use."""
     used = " ".join(row["working"] for group in groups for row in group["rows"])
-    for sign, meaning in SIGNS.items():
-        if re.search(rf"(?<![a-z]){sign}\(", used):
+    numeric = {name: f"{name}( ): {one.says}" for name, one in FUNCTIONS.items()}
+    for sign, meaning in (SIGNS | numeric).items():
+        if re.search(rf"(?<![a-z_]){sign}\(", used):
             yield meaning
 
 
 def _value(figure: Figure, numbers: Numbers) -> dict[str, str]:
     """What the working comes to, and what is printed where that differs."""
-    rounder = numbers.rounder
-    exact = rounder.decimal(figure.value.usual, 3 if abs(figure.value.usual) < 1000 else 1)  # noqa: PLR2004
-    unit = "" if figure.unit in {"US", "UK", "ISO", "JP"} else f" {figure.unit}"
-    printed = numbers.value(figure)
-    value = str(numbers.words(figure).striptags())
-    return {"exact": f"{exact}{unit}".strip(), "value": value if printed != exact else f"{exact}{unit}".strip()}
+    exact = numbers.rounder.decimal(figure.value.usual, 3 if abs(figure.value.usual) < 1000 else 1)  # noqa: PLR2004
+    told = f"{exact} {'' if figure.unit in SCALES else figure.unit}".strip()
+    same = figure.printed.words == exact and figure.printed.unit == figure.unit
+    return {"exact": told, "value": told if same else figure.printed.told}

@@ -4,31 +4,33 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.base.arithmetic import Wrong
 from sheetgen.base.bend import Bend, read_bends
-from sheetgen.base.dimension import EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, Dimension
+from sheetgen.base.dimension import DENSITY, EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, Dimension
+from sheetgen.base.interval import Interval, floor
 from sheetgen.base.material import Item
 from sheetgen.base.outline import Outline
 from sheetgen.base.place import Word
-from sheetgen.base.spelling import suggest
+from sheetgen.base.spelling import plain, suggest
 from sheetgen.base.spot import Neighbour, Spot
-from sheetgen.base.spread import Spread, floor
+from sheetgen.base.tree import Wrong
 from sheetgen.model.written import Traced
-from sheetgen.work.stopped import Stopped, in_arithmetic
+from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
-    from sheetgen.parts.given import Given
-    from sheetgen.work.bench import Workbench
+    from sheetgen.base.cases import Cases
+    from sheetgen.parts.field import Field
+    from sheetgen.work.evaluator import Evaluator
 
 LONGEST = 100_000.0  # mm: longer than any spool, and a slip of the unit
 UNITS = {LENGTH: " mm", MASS: " g", TIME: " min", TEMPERATURE: " °C"}
+OURS = {DENSITY: "g/cm³", LENGTH: "mm", MASS: "g", TIME: "min", TEMPERATURE: "°C"}
 
 
-def read(bench: Workbench, word: Word, field: Given[Any], part: str) -> object:  # noqa: PLR0911 - one a sort of field
+def read(bench: Evaluator, word: Word, field: Field[Any], part: str) -> object:  # noqa: PLR0911 - one a sort of field
     """The value of a field of the part called `part`. Raises Stopped with its trouble noted."""
     sort = field.sort
     if isinstance(sort, Dimension):
-        return _number(bench, word, field, sort, part)
+        return _number(bench, word, field, sort, part, f"{part}.{field.attribute}")
     if not isinstance(sort, type):
         return _one_of(bench, word, field, tuple(map(str, sort)))
     if sort is Spot:
@@ -42,14 +44,15 @@ def read(bench: Workbench, word: Word, field: Given[Any], part: str) -> object: 
     return bench.item(word, sort)
 
 
-def _one_of(bench: Workbench, word: Word, field: Given[Any], words: tuple[str, ...]) -> str:
-    if str(word) not in words:
+def _one_of(bench: Evaluator, word: Word, field: Field[Any], words: tuple[str, ...]) -> str:
+    found = next((one for one in words if plain(one) == plain(word)), None)
+    if found is None:
         bench.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, suggest(word, words))
         raise Stopped
-    return str(word)
+    return found
 
 
-def _spot(bench: Workbench, word: Word) -> Spot:
+def _spot(bench: Evaluator, word: Word) -> Spot:
     """Two lengths with a comma and a space between."""
     left, comma, right = word.partition(", ")
     if not comma:
@@ -58,22 +61,22 @@ def _spot(bench: Workbench, word: Word) -> Spot:
     sides = []
     for text, offset in ((left, 0), (right, len(left) + 2)):
         place = word.place_of(offset, len(text))
-        found = bench.worked(Word(text, place))
+        found = bench.worked(Word(text, place), "", wanted="mm")
         if found.dimension != LENGTH:
             bench.troubles.add(f"'{text}' is {found.dimension}", place, "write 5 mm, 12 mm")
             raise Stopped
-        sides.append(found.value.usual)
+        sides.append(found.cases.usual)
     return Spot(*sides)
 
 
-def _neighbour(bench: Workbench, word: Word) -> Neighbour:
-    if in_arithmetic(word) not in bench.parts:
+def _neighbour(bench: Evaluator, word: Word) -> Neighbour:
+    if plain(word) not in bench.parts:
         bench.troubles.add(f"there is no part '{word}'", word.place, suggest(word, bench.parts))
         raise Stopped
-    return Neighbour(in_arithmetic(word))
+    return Neighbour(plain(word))
 
 
-def _bends(bench: Workbench, word: Word, field: Given[Any], part: str) -> tuple[Bend, ...]:
+def _bends(bench: Evaluator, word: Word, field: Field[Any], part: str) -> tuple[Bend, ...]:
     """Straights and arcs, each size an expression."""
     try:
         pieces = read_bends(word)
@@ -81,27 +84,31 @@ def _bends(bench: Workbench, word: Word, field: Given[Any], part: str) -> tuple[
         bench.troubles.add(wrong.message, word.place_of(wrong.at, wrong.width), wrong.help)
         raise Stopped from None
     found = []
-    for piece in pieces:
+    for i, piece in enumerate(pieces):
         size = Word(piece.size, word.place_of(piece.at, len(piece.size)))
-        found.append(Bend(_number(bench, size, field, LENGTH, part), piece.degrees, piece.left))
+        found.append(
+            Bend(_number(bench, size, field, LENGTH, part, f"{part}.{field.attribute}.{i}"), piece.degrees, piece.left)
+        )
     return tuple(found)
 
 
-def _number(bench: Workbench, word: Word, field: Given[Any], wanted: Dimension, part: str) -> Spread:
+def _number(  # noqa: PLR0913, PLR0917 - the word, and what is asked of it
+    bench: Evaluator, word: Word, field: Field[Any], wanted: Dimension, part: str, key: str
+) -> Cases:
     """A quantity of the field's dimension, within its bounds."""
-    found = bench.worked(word)
+    found = bench.worked(word, key, wanted=OURS.get(wanted, ""))
     if found.dimension != wanted:
         message = f"the {field.name} of '{part}' is {wanted}, and '{word}' is {found.dimension}"
         bench.troubles.add(message, word.place, f"write it with its unit, such as {EXAMPLES.get(wanted, '')}")
         raise Stopped
-    if said := _bound(found.value, field, wanted):
-        comes = "" if word[:1].isdigit() else f", which is {found.value.usual:.4g}{UNITS.get(wanted, '')}"
+    if said := _bound(found.interval, field, wanted):
+        comes = "" if word[:1].isdigit() else f", which is {found.cases.usual:.4g}{UNITS.get(wanted, '')}"
         bench.troubles.add(f"the {field.name} of '{part}' cannot be {word}{comes}", word.place, said)
         raise Stopped
-    return found.value
+    return found.cases
 
 
-def _bound(value: Spread, field: Given[Any], dimension: Dimension) -> str:
+def _bound(value: Interval, field: Field[Any], dimension: Dimension) -> str:
     """What a field asks for that a value is not; empty if it is well."""
     unit = UNITS.get(dimension, "")
     if field.above is not None and value.low <= field.above:

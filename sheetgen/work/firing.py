@@ -1,84 +1,116 @@
-"""Firing: how long it takes on the studio's kiln, and whether a torch would do instead."""
+"""Firing: walked once, for its time and its curve on the studio's kiln; and whether a torch would do instead."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Clay, Pace, Tool
-from sheetgen.base.spread import Spread, spread
+from sheetgen.base.interval import Interval, interval
+from sheetgen.base.material import Clay, Tool
+from sheetgen.base.printed import NBSP
 from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
 from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW, TORCH_ACROSS, TORCH_MASS
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
-from sheetgen.work.stopped import Stopped
-from sheetgen.work.waits import Wait
+from sheetgen.model.worked import Walk
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from sheetgen.base.material import Phase
-    from sheetgen.parts.kind import Part
-    from sheetgen.work.bench import Workbench
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.parts.piece import Piece
+    from sheetgen.work.evaluator import Evaluator
+
+COOLING_POINTS = 12  # of a cooling curve
 
 
-def pace(bench: Workbench) -> Pace:
-    """How fast the studio's own kiln is; where it did not measure it, anything between a quick and a slow one."""
-    kiln = next((t for t in bench.library.stock.items.values() if isinstance(t, Tool) and t.kind == "kiln"), None)
-    full = (kiln and kiln.full_rate) or Spread((FULL_FAST + FULL_SLOW) / 2, FULL_SLOW, FULL_FAST)
-    return Pace(full, (kiln and kiln.cooling) or Spread((COOLING_FAST + COOLING_SLOW) / 2, COOLING_FAST, COOLING_SLOW))
+def walk(phases: Sequence[Phase], evaluator: Evaluator) -> Walk:
+    """All phases: each heated from where the last one left the kiln, the last cooled to unloading.
 
-
-def firing(phases: Sequence[Phase], kiln: Pace) -> Wait:
-    """All phases: each heated from where the last one left the kiln, the last cooled to unloading."""
-    total, start, worked = spread(0.0), float(ROOM), []
+    Where the studio did not measure its kiln, anything between a quick and a slow one.
+    """
+    kiln = next((t for t in evaluator.library.stock.items.values() if isinstance(t, Tool) and t.kind == "kiln"), None)
+    full = (kiln and kiln.full_rate) or Interval((FULL_FAST + FULL_SLOW) / 2, FULL_SLOW, FULL_FAST)
+    cooling = (kiln and kiln.cooling) or Interval((COOLING_FAST + COOLING_SLOW) / 2, COOLING_FAST, COOLING_SLOW)
+    quick = _Walker(lambda rate: rate.high, full, cooling.low, lambda hold: hold.low)
+    usual = _Walker(lambda rate: rate.usual, full, cooling.usual, lambda hold: hold.usual)
+    slow = _Walker(lambda rate: rate.low, full, cooling.high, lambda hold: hold.high)
+    told: list[str] = []
     for i, phase in enumerate(phases):
-        ramp = spread(0.0)
-        if phase.to > start:
-            ramp = spread(ramp_minutes(start, phase.to, (phase.rate or kiln.full) * MINUTES_PER_HOUR))
-        total = total + ramp + phase.hold
-        worked.append(f"{start:g} to {phase.to:g} °C: {_ends(ramp)} min, hold {_ends(phase.hold)} min")
-        start = phase.to
+        start = slow.at
+        spans = [walker.heated(phase) for walker in (quick, usual, slow)]
+        ramp, hold = (_ends(spans[0][n], spans[2][n]) for n in (0, 1))
+        told.append(f"{start:g} to {phase.to:g} °C: {ramp} min, hold {hold} min")
         last = i == len(phases) - 1
         below = float(UNLOAD) if last and phase.cool_below is None else phase.cool_below
-        if below is not None and float(ROOM) < below < start:
-            cool = spread(cooling_minutes(start, below, float(ROOM), kiln.cooling))
-            total = total + cool
-            worked.append(f"cool to {below:g} °C: {_ends(cool)} min")
-            start = below
-    return Wait(total, "firing and cooling", "; ".join(worked))
+        if below is not None and float(ROOM) < below < phase.to:
+            cools = [walker.cooled(below) for walker in (quick, usual, slow)]
+            told.append(f"cool to {below:g} °C: {_ends(cools[0], cools[2])} min")
+    minutes = Interval(usual.time, min(quick.time, usual.time), max(slow.time, usual.time))
+    return Walk(minutes, "; ".join(told), tuple(quick.points), tuple(slow.points))
 
 
-def torch(clay: Clay, bench: Workbench) -> str:
+class _Walker:
+    """One way through a firing: how fast it heats, cools and how long it holds."""
+
+    def __init__(self, rate: object, full: Interval, cooling: float, hold: object) -> None:
+        self.rate, self.full, self.cooling, self.hold = rate, full, cooling, hold
+        self.time, self.at = 0.0, float(ROOM)
+        self.points: list[tuple[float, float]] = [(0.0, self.at)]
+
+    def heated(self, phase: Phase) -> tuple[float, float]:
+        """Minutes of heating and of holding."""
+        ramp = 0.0
+        if phase.to > self.at:
+            ramp = float(ramp_minutes.pure(self.at, phase.to, self.rate(phase.rate or self.full) * MINUTES_PER_HOUR))  # type: ignore[operator]
+            self._to(ramp, phase.to)
+        hold = float(self.hold(phase.hold))  # type: ignore[operator]
+        self._to(hold, phase.to)
+        return ramp, hold
+
+    def cooled(self, below: float) -> float:
+        """Minutes of cooling."""
+        start, begun = self.at, self.time
+        for step in range(1, COOLING_POINTS + 1):
+            cooler = start * (below / start) ** (step / COOLING_POINTS)
+            long = float(cooling_minutes.pure(start, cooler, float(ROOM), self.cooling))
+            self._to(begun + long - self.time, cooler)
+        return self.time - begun
+
+    def _to(self, minutes: float, temperature: float) -> None:
+        self.time, self.at = self.time + minutes, temperature
+        self.points.append((self.time, temperature))
+
+
+def _ends(low: float, high: float) -> str:
+    """Two ends of a time in a working."""
+    ends = [f"{x:.0f}" for x in (low, high)]
+    return ends[0] if low == high else " to ".join(ends)
+
+
+def torch(clay: Clay, parts: Mapping[str, Piece], rounder: Rounder) -> str:
     """Whether the pieces of a clay could be fired with a torch instead, and why not."""
     if not clay.torch:
         return "Not with a torch: the data of this clay does not allow it."
-    for part in bench.parts.values():
-        try:
-            said = _too_much(part, clay, bench)
-        except Stopped:
-            continue
-        if said:
+    for part in parts.values():
+        if clay in part.roles.get("made of", ()) and (said := _too_much(part)):
             return f"Not with a torch: {part.name.replace('_', ' ')} {said}."
     return (
         f"A torch would do too, by the clay maker’s directions: no piece is over {TORCH_MASS:g} g "
-        f"or {TORCH_ACROSS:g} mm across."
+        f"or {_told(TORCH_ACROSS, rounder)} across."
     )
 
 
-def _too_much(part: Part, clay: Clay, bench: Workbench) -> str:
-    fields = type(part).fields()
-    if "clay" not in fields or bench.given(part, fields["clay"]) is not clay:
-        return ""
-    workers = type(part).workers()
-    if "clay_mass" in workers and part.has(workers["clay_mass"]):
-        mass: Spread = part.clay_mass  # type: ignore[attr-defined]  # every clay kind has it
-        if mass.high > TORCH_MASS:
-            return f"weighs {mass.high:.0f} g, and {TORCH_MASS:g} g is the most"
-    widest = max((m.finished.high for m in part.made() if m.finished is not None), default=0)
+def _too_much(part: Piece) -> str:
+    mass: Interval = next(iter(part.roles.get("clay mass", ())), interval(0.0))
+    if mass.high > TORCH_MASS:
+        return f"weighs {mass.high:.0f} g, and {TORCH_MASS:g} g is the most"
+    widest = max((s.finished.high for s in part.sizes if s.finished is not None), default=0)
     if widest > TORCH_ACROSS:
-        return f"is {widest:.0f} mm across, and {TORCH_ACROSS:g} mm is the most"
+        return f"is {_told(widest, part.rounder)} across, and {_told(TORCH_ACROSS, part.rounder)} is the most"
     return ""
 
 
-def _ends(value: Spread) -> str:
-    return f"{value.usual:.0f}" if value.exact else f"{value.low:.0f} to {value.high:.0f}"
+def _told(mm: float, rounder: Rounder) -> str:
+    """A width as a limit is told: whole millimetres, or inches."""
+    return rounder.length(mm if rounder.inches else round(mm)).told.replace(NBSP, " ")

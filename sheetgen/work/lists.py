@@ -6,17 +6,17 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import AREA, COUNT, LENGTH, MASS, VOLUME
+from sheetgen.base.interval import GRAIN, Interval, interval
 from sheetgen.base.material import Item, Tool
-from sheetgen.base.spread import GRAIN, Spread, spread
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.tree import number as working_number
 from sheetgen.model.worked import MaterialLine, ToolLine, WorkedStep
-from sheetgen.parts.kind import working_number
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
-    from sheetgen.work.bench import Workbench
+    from sheetgen.parts.piece import Piece
+    from sheetgen.work.evaluator import Evaluator
 
 SAME = 0.005  # mm: two sizes nearer than this are one
 UNITS = {AREA: "mm²", LENGTH: "mm", MASS: "g", VOLUME: "mL", COUNT: "piece"}
@@ -27,12 +27,12 @@ class _Sum:
     """What is taken of one item, and by whom."""
 
     item: Item
-    amount: Spread = field(default_factory=lambda: spread(0))
+    amount: Interval = field(default_factory=lambda: interval(0))
     workings: list[str] = field(default_factory=list)
     uses: list[str] = field(default_factory=list)
     blanks: list[tuple[int, float, float]] = field(default_factory=list)
 
-    def add(self, amount: Spread, working: str, use: str) -> None:
+    def add(self, amount: Interval, working: str, use: str) -> None:
         """One more part or line of the project."""
         self.amount = self.amount + amount
         self.workings.append(working)
@@ -40,17 +40,17 @@ class _Sum:
             self.uses.append(use)
 
 
-def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLine]:
+def materials(bench: Evaluator, parts: Mapping[str, Piece], steps: Iterable[WorkedStep]) -> list[MaterialLine]:
     """One line an item: what the parts take, what the project adds, then what steps use without an amount."""
     sums: dict[str, _Sum] = {}
-    _of_parts(bench, sums)
+    _of_parts(parts, sums)
     _of_project(bench, sums)
     allowances = _allowances(bench)
     lines = []
     for taken in sums.values():
         item, share = taken.item, allowances.get(taken.item.id, taken.item.allowance)
         working = " + ".join(taken.workings)
-        least, least_worked = _in_hand(item, bench)
+        least, least_worked = _in_hand(item, parts)
         if least > taken.amount.high:
             working = f"max({working}, {least_worked})"
         elif share and len(taken.workings) > 1:
@@ -64,95 +64,79 @@ def materials(bench: Workbench, steps: Iterable[WorkedStep]) -> list[MaterialLin
     return lines
 
 
-def _of_parts(bench: Workbench, sums: dict[str, _Sum]) -> None:
+def _of_parts(parts: Mapping[str, Piece], sums: dict[str, _Sum]) -> None:
     """What the parts take."""
-    for name, part in bench.parts.items():
-        try:
-            for take in part.takes():
-                # What is bought is enough for the high end, and so is its working.
-                worked = working_number(take.amount.high)
-                each = getattr(part, take.figure).high if take.figure else 0.0
-                if part.count.usual > 1 and abs(each * part.count.usual - take.amount.high) < GRAIN * take.amount.high:
-                    worked = f"{working_number(part.count)} × {working_number(each)}"
-                taken = sums.setdefault(take.item.id, _Sum(take.item))
-                taken.add(take.amount, worked, name.replace("_", " "))
-                if take.blank:
-                    taken.blanks.append((round(part.count.usual), *take.blank))
-        except Stopped:
-            continue
-        except CannotBe as fault:
-            bench.troubles.add(f"{name}: {fault.message}", bench.place(name, fault.field), fault.help)
+    for part in parts.values():
+        for take in part.takes:
+            # What is bought is enough for the high end, and so is its working.
+            worked = working_number(take.amount.high)
+            if part.count > 1 and abs(take.each * part.count - take.amount.high) < GRAIN * max(1, take.amount.high):
+                worked = f"{part.count} × {working_number(take.each)}"
+            taken = sums.setdefault(take.item.id, _Sum(take.item))
+            taken.add(take.amount, worked, part.name.replace("_", " "))
+            if take.blank:
+                taken.blanks.append((part.count, *take.blank))
 
 
-def _of_project(bench: Workbench, sums: dict[str, _Sum]) -> None:
+def _of_project(bench: Evaluator, sums: dict[str, _Sum]) -> None:
     """What the project adds."""
     for written in bench.project.materials:
         try:
             item = bench.item(written.item)
-            amount = bench.worked(written.amount)
+            amount = bench.worked(
+                written.amount, f"materials.{item.id}", wanted=None if item.unit == "piece" else item.unit
+            )
         except Stopped:
             continue
         unit = UNITS.get(amount.dimension, "")
-        if unit != item.unit or amount.value.low < 0:
+        if unit != item.unit or amount.interval.low < 0:
             message = f"'{written.amount}' is no amount of {item.name}, which is counted in {item.unit}"
             bench.troubles.add(message, written.amount.place, f"write an amount in {item.unit}")
             continue
-        value = amount.value / (1000 if unit == "mL" else 1)
+        value = amount.interval
         sums.setdefault(item.id, _Sum(item)).add(value, working_number(value.high), str(written.for_ or ""))
 
 
-def _in_hand(item: Item, bench: Workbench) -> tuple[float, str]:
+def _in_hand(item: Item, parts: Mapping[str, Piece]) -> tuple[float, str]:
     """The most clay that one piece wants in the hand: its mass at the thickness it is rolled to first, and how worked.
 
     Rolled thicker for the texture, a piece takes more than it keeps; the rest goes back into the wrap.
     """
     found = (0.0, "")
-    for part in bench.parts.values():
-        fields, workers = type(part).fields(), type(part).workers()
-        if "rolled first" not in fields or "clay_mass" not in workers:
-            continue
-        try:
-            first, last = bench.given(part, fields["rolled first"]), bench.given(part, fields["thickness"])
-            if bench.given(part, fields["clay"]) is not item or not (
-                isinstance(first, Spread) and isinstance(last, Spread)
-            ):
-                continue
-            mass: Spread = getattr(part, "clay_mass")  # noqa: B009 - only kinds of clay have it
-        except (Stopped, CannotBe):
+    for part in parts.values():
+        playing = [next(iter(part.roles.get(role, ())), None) for role in ("clay mass", "rolled first", "rolled to")]
+        mass, first, last = playing
+        if item not in part.roles.get("made of", ()) or mass is None or first is None or last is None:
             continue
         least = mass.high * first.usual / last.usual
         if least > found[0]:
-            numbers = (working_number(mass.high), working_number(first), working_number(last))
+            numbers = (working_number(mass.high), working_number(first.usual), working_number(last.usual))
             found = (least, "{} × {} ÷ {}".format(*numbers))
     return found
 
 
-def _allowances(bench: Workbench) -> dict[str, float]:
+def _allowances(bench: Evaluator) -> dict[str, float]:
     """What the project allows for waste, by item, instead of what stock says."""
     found: dict[str, float] = {}
     for key, word in bench.project.allowance.items():
         try:
-            item, share = bench.item(key), bench.worked(word)
+            item, share = bench.item(key), bench.worked(word, f"allowance.{key}")
         except Stopped:
             continue
-        if share.dimension != COUNT or not 0 <= share.value.usual <= 1:
+        if share.dimension != COUNT or not 0 <= share.cases.usual <= 1:
             bench.troubles.add(f"an allowance cannot be {word}", word.place, "a share such as 15 %")
             continue
-        found[item.id] = share.value.usual
+        found[item.id] = share.cases.usual
     return found
 
 
-def tools(bench: Workbench, steps: Iterable[WorkedStep]) -> list[ToolLine]:
+def tools(bench: Evaluator, parts: Mapping[str, Piece], steps: Iterable[WorkedStep]) -> list[ToolLine]:
     """Tools in the order they are first wanted, each with the sizes that the parts made with it need."""
     needed: dict[str, set[float]] = {}
-    for part in bench.parts.values():
-        try:
-            for kind, size in part.tools():
-                needed.setdefault(kind, set()).add(round(size, 4))
-            for _, size in part.slats():
-                needed.setdefault("slat", set()).add(round(size, 4))
-        except (Stopped, CannotBe):  # told where the figures were worked
-            continue
+    for part in parts.values():
+        rolled = [one.usual for role in ("rolled first", "rolled to") for one in part.roles.get(role, ())]
+        for kind, size in (*part.tools, *(("slat", size) for size in rolled)):
+            needed.setdefault(kind, set()).add(round(size, 4))
     named = {item.id: item for step in steps for item in step.uses if isinstance(item, Tool)}
     drawer = [t for t in bench.library.stock.items.values() if isinstance(t, Tool)]
     sizes_of: dict[str, set[float]] = {}

@@ -1,62 +1,67 @@
-"""The project's own comparisons, both sides worked."""
+"""The project's own comparisons, and the conditions of its steps."""
 
 from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING
 
-from sheetgen.base.place import Word
-from sheetgen.model.worked import COMPARISONS, Need
-from sheetgen.work.bench import PLAIN_UNITS, Workbench
+from sheetgen.base.arithmetic import read_condition
+from sheetgen.base.binding import bind, bind_condition
+from sheetgen.base.dimension import ANY, spelled
+from sheetgen.base.reckoning import always
+from sheetgen.base.reckoning import holds as does_hold
+from sheetgen.base.tree import Wrong
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from sheetgen.base.place import Word
+    from sheetgen.base.tree import Node
+    from sheetgen.work.evaluator import Evaluator
 
 
-def needs(bench: Workbench) -> Iterator[Need]:
-    """Every comparison that can be worked; the others are noted."""
-    for check in bench.project.checks:
+def check_needs(evaluator: Evaluator) -> None:
+    """Every comparison of the project, in every case; what does not hold is told in the project's words."""
+    for check in evaluator.project.checks:
         try:
-            yield _need(check.need, str(check.say), bench)
+            tree = _read(check.need, evaluator)
+            if tree.op != "cmp":
+                evaluator.troubles.add("this is no comparison", check.need.place, "write body.inside < 12 mm")
+                continue
+            worst = always(tree, evaluator)
         except Stopped:
             continue
+        except (ArithmeticError, ValueError) as fault:
+            evaluator.troubles.add(f"'{check.need}' cannot be worked ({fault})", check.need.place)
+            continue
+        if worst is not None:
+            unit = bind(tree.args[0], evaluator)[1]
+            told = "" if unit == ANY else spelled(unit)
+            found = f"here {worst[0]:.4g} {told} and {worst[1]:.4g} {told}".replace("  ", " ").rstrip()
+            evaluator.troubles.add(str(check.say), check.need.place, found)
 
 
-def holds(when: Word, bench: Workbench) -> bool:
+def holds(when: Word, evaluator: Evaluator) -> bool:
     """Whether a step's `when` holds: a choice is an item of stock, or is not; or a comparison of numbers."""
-    match = re.fullmatch(r"\s*([\w ]+?)\s+is\s+(not\s+)?([\w.-]+)\s*", when)
     try:
-        if match is None:
-            if equals := re.fullmatch(r"\s*([\w ]+?)\s*=\s*([a-z][\w.-]*)\s*", when):
-                _no_number(equals, when, bench)
-            need = _need(when, "", bench)
-            return COMPARISONS[need.sign](need.left.usual, need.right.usual)
-        chosen = bench.item(Word(match[1], when.place_of(match.start(1), len(match[1]))))
-        wanted = bench.item(Word(match[3], when.place_of(match.start(3), len(match[3]))))
+        return does_hold(_read(when, evaluator), evaluator)
     except Stopped:
         return True
-    return (chosen.id == wanted.id) != bool(match[2])
+    except (ArithmeticError, ValueError) as fault:
+        evaluator.troubles.add(f"'{when}' cannot be worked ({fault})", when.place)
+        return True
 
 
-def _no_number(match: re.Match[str], when: Word, bench: Workbench) -> None:
-    """What is chosen is, or is not, an item; it does not equal one."""
-    if match[2] in bench.library.stock.items:
-        bench.troubles.add(f"'{match[2]}' is an item and no number", when.place, f"write {match[1]} is {match[2]}")
-        raise Stopped
-
-
-def _need(written: Word, say: str, bench: Workbench) -> Need:
-    match = re.fullmatch(r"([^<>=≤≥]+)(<=|>=|<|>|=|≤|≥)([^<>=≤≥]+)", written, re.DOTALL)
-    if match is None:
-        bench.troubles.add("this is no comparison", written.place, "write body.inside < 12 mm")
-        raise Stopped
-    sides = [Word(match[i], written.place_of(match.start(i), len(match[i]))) for i in (1, 3)]
-    left, right = bench.worked(sides[0]), bench.worked(sides[1])
-    if left.dimension != right.dimension:
-        message = f"{left.dimension} cannot be compared with {right.dimension}"
-        bench.troubles.add(message, written.place, "give both sides the same kind of unit")
-        raise Stopped
-    sign = {"≤": "<=", "≥": ">="}.get(match[2], match[2])
-    unit = PLAIN_UNITS.get(left.dimension, "")
-    return Need(left.value, sign, right.value, unit, say, written.place)
+def _read(written: Word, evaluator: Evaluator) -> Node:
+    try:
+        equals = re.fullmatch(r"\s*([\w .-]+?)\s*=\s*([^\W\d][\w.-]*)\s*", written)
+        if equals and evaluator.stocked(equals[2]):
+            raise Wrong(
+                f"'{equals[2]}' is an item and no number",
+                equals.start(2),
+                len(equals[2]),
+                f"write {equals[1]} is {equals[2]}",
+            )
+        return bind_condition(read_condition(written), evaluator)
+    except Wrong as wrong:
+        evaluator.troubles.add(wrong.message, written.place_of(max(0, wrong.at), wrong.width), wrong.help)
+        raise Stopped from None

@@ -4,18 +4,25 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.dimension import spelled
 from sheetgen.base.figure import Figure
+from sheetgen.base.frozen import Frozen
+from sheetgen.base.material import Tool
 from sheetgen.base.place import Place, Source, Word
-from sheetgen.base.spelling import slug, suggest
+from sheetgen.base.spelling import plain, slug, suggest
+from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
+from sheetgen.model.project import OwnFigure
 from sheetgen.model.worked import Worked, WorkedVersion
-from sheetgen.work.bench import Workbench
+from sheetgen.work.chains import chains
+from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.lists import materials, tools
-from sheetgen.work.needs import needs
-from sheetgen.work.prose import prose, without_figures
+from sheetgen.work.needs import check_needs
+from sheetgen.work.pieces import pieces
+from sheetgen.work.prose import prose, told_in, without_figures
 from sheetgen.work.steps import steps
 from sheetgen.work.stopped import Stopped
-from sheetgen.work.studio import rounder, slab
+from sheetgen.work.studio import publisher, rounder, slab
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -27,14 +34,14 @@ MAIN = "main"
 
 def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[str, str] | None = None) -> Worked:
     """The project with every version worked; `choices` tries other values, as on the command line."""
-    worked = Worked(filed, library.studio, rounder(library.studio), slab=slab(library.studio))
+    project, versions = filed.project, {}
     tried = {k: _typed(k, v) for k, v in (choices or {}).items()}
     named: dict[str, dict[str, Word]] = {MAIN: {}}
-    called = slug(str(filed.project.main_version)) if filed.project.main_version else MAIN
-    for version in filed.project.versions:
+    called = slug(str(project.main_version)) if project.main_version else MAIN
+    for version in project.versions:
         name = next((v for k, v in version.items() if k == "name"), None)
         if name is None:
-            place = next(iter(version)).place if version else filed.project.title.place
+            place = next(iter(version)).place if version else project.title.place
             troubles.add("a version has no name", place, "add name: …")
         elif slug(name) in {called, *map(slug, named)}:
             troubles.add(f"another version is called '{name}' too", name.place, "give it another name")
@@ -42,10 +49,14 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
             named[str(name)] = {k: v for k, v in version.items() if k != "name"}
     _known_choices(filed, [*named.values(), tried], troubles)
     main_troubles: list[Trouble] = []
+    waived: set[str] = set()
     for which, changed in named.items():
         own = Troubles()
-        bench = Workbench(filed.project, library, changed | tried, own)
-        worked.versions[which] = _version(which, bench)
+        evaluator = Evaluator(project, library, changed | tried, own)
+        versions[which] = _version(
+            which, str(project.main_version or "As designed") if which == MAIN else which, evaluator
+        )
+        waived |= evaluator.waived
         if which == MAIN:
             main_troubles = own.found
             troubles.extend(own)
@@ -53,59 +64,103 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
                 break
         else:
             troubles.extend(_in_version(which, t) for t in own if t not in main_troubles)
-    return worked
+    if not troubles.errors:
+        for rule in project.waive:
+            if plain(rule) not in waived:
+                told = f"nothing here breaks the rule '{rule}' that is waived"
+                troubles.add(told, rule.place, "take it out, or write the rule as its trouble names it", "warning")
+    return Worked(
+        name=filed.name,
+        folder=str(filed.folder),
+        title=str(project.title),
+        revision=str(project.revision),
+        date=str(project.date),
+        level=str(project.level),
+        place=project.title.place,
+        studio=publisher(library.studio),
+        rounder=rounder(library.studio),
+        tags=tuple(map(str, project.tags)),
+        pictures=tuple(map(str, project.pictures)),
+        versions=Frozen(versions),
+        slab=slab(library.studio),
+        slats=tuple(Evaluator.sizes(library, "slat")),
+        cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),
+    )
 
 
-def _version(name: str, bench: Workbench) -> WorkedVersion:
-    version = WorkedVersion(name)
-    version.parts = bench.parts
-    for key, word in bench.choices.items():
+def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:
+    chosen = {}
+    for key, word in evaluator.choices.items():
         try:
-            bench.choice(key)
-            version.choices[key] = str(word)
+            evaluator.choice(key)
+            chosen[key] = str(word)
         except Stopped:
             continue
-    for part in bench.parts.values():
-        _all_fields(part.name, bench)
-        for worker in type(part).workers().values():
-            try:
-                if part.has(worker):
-                    figure = part.worked(worker)
-                    version.figures[figure.key] = figure
-            except Stopped:
-                continue
-    for key in bench.own:
-        try:
-            found = bench.figure_named(key)
-        except Stopped:
-            continue
-        if isinstance(found, Figure):
-            version.figures[key] = found
-    version.steps = steps(bench)
-    version.needs = list(needs(bench))
-    version.summary = prose(bench.project.summary, bench)
-    version.makes = prose(bench.project.makes, bench)
-    without_figures(bench.project.title, "a title", bench)
-    version.materials = materials(bench, version.steps)
-    version.tools = tools(bench, version.steps)
-    return version
+    parts = pieces(evaluator)
+    figures = {figure.key: figure for part in parts.values() for figure in part.figures.values()}
+    figures |= {key: figure for key in evaluator.own if (figure := _own_figure(key, evaluator))}
+    steps_ = steps(evaluator, parts)
+    check_needs(evaluator)
+    chains(evaluator, parts)
+    hanging(evaluator)
+    without_figures(evaluator.project.title, "a title", evaluator)
+    return WorkedVersion(
+        name=name,
+        title=title,
+        choices=Frozen(chosen),
+        parts=Frozen(parts),
+        figures=Frozen(figures),
+        materials=tuple(materials(evaluator, parts, steps_)),
+        tools=tuple(tools(evaluator, parts, steps_)),
+        steps=tuple(steps_),
+        summary=prose(evaluator.project.summary, evaluator),
+        makes=prose(evaluator.project.makes, evaluator),
+        waived=Frozen({rule: evaluator.waiver(rule) for rule in sorted(evaluator.waived)}),
+    )
 
 
-def _all_fields(part: str, bench: Workbench) -> None:
-    """Every field once, so that a wrong one that no figure uses is still told."""
-    for field in type(bench.parts[part]).fields().values():
+def _own_figure(key: str, evaluator: Evaluator) -> Figure | None:
+    """One of the project's own figures; None with its trouble noted."""
+    written = evaluator.own[key]
+    word = written.value if isinstance(written, OwnFigure) else written
+    label = str(written.label) if isinstance(written, OwnFigure) else key.replace("_", " ").capitalize()
+    try:
+        value = evaluator.own_figure(key)
+        told = told_in(value, word, evaluator)
+    except Stopped:
+        return None
+    return Figure("", key, label, value.interval, spelled(value.unit), value.working, "fine", told)
+
+
+def hanging(evaluator: Evaluator) -> None:
+    """A part that hangs from another must not hang, in the end, from itself."""
+    hangs = {}
+    for name, part in evaluator.parts.items():
         try:
-            bench.given(bench.parts[part], field)
+            other = part.field(part.kind.names["hangs_from"])
         except Stopped:
             continue
+        if isinstance(other, Neighbour):
+            hangs[name] = other.name
+    for name in hangs:
+        way = [name]
+        while (above := hangs.get(way[-1])) and above not in way:
+            way.append(above)
+        if above == name:
+            told = " → ".join([*way, name]).replace("_", " ")
+            place = evaluator.parts[name].place("hangs from")
+            evaluator.troubles.add(
+                f"these hang from each other in a circle: {told}", place, "let one of them stand: at: 0 mm, 0 mm"
+            )
+            return
 
 
 def _known_choices(filed: Filed, changes: list[dict[str, Word]], troubles: Troubles) -> None:
     known = [str(k) for k in filed.project.choices]
-    plain = {k.replace(" ", "_") for k in known}
+    plain_known = {plain(k) for k in known}
     for change in changes:
         for key in change:
-            if str(key).replace(" ", "_") not in plain:
+            if plain(key) not in plain_known:
                 place = key.place if isinstance(key, Word) else None
                 troubles.add(f"'{key}' is not a choice of this project", place, suggest(key, known))
 

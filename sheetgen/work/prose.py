@@ -1,63 +1,69 @@
-"""Prose with figures in it: `{{ body.wet_length }}` becomes the figure, and an unknown name a trouble at its column."""
+"""Prose with numbers in it: `{{ body.wet_length }}` becomes the figure, and an unknown name a trouble at its column."""
 
 from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING
 
-from sheetgen.base.arithmetic import Wrong
+from sheetgen.base.dimension import UNITS, spelled
+from sheetgen.base.literals import GAUGES
 from sheetgen.base.material import Item
 from sheetgen.base.place import Word
+from sheetgen.base.spelling import plain
+from sheetgen.model.project import OwnFigure
+from sheetgen.model.worked import Shown
+from sheetgen.parts.figure import FigureSpec
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
-    from sheetgen.base.figure import Figure
+    from sheetgen.base.figure import Rounding
+    from sheetgen.base.printed import Printed
     from sheetgen.model.worked import Prose
-    from sheetgen.work.bench import Workbench
+    from sheetgen.work.evaluator import Evaluator, Quantity
 
 LONGEST = 6000
 MOST_MARKS = 200
+NAME = re.compile(r"[^\W\d][\w .-]*")
+IN = re.compile(r"(.+)\sin\s+(\S+)", re.DOTALL)
+CARD_STEP = 20  # a thickness in whole cards is a whole number of twentieths of a millimetre
 
 
-def prose(text: Word | None, bench: Workbench) -> Prose:
-    """The text in pieces: words as they stand, and figures."""
+def prose(text: Word | None, evaluator: Evaluator) -> Prose:
+    """The text in pieces: words as they stand, and numbers."""
     if text is None:
         return ()
     if len(text) > LONGEST:
-        bench.troubles.add(f"a text of {len(text)} characters is too long", text.place, f"at most {LONGEST}")
+        evaluator.troubles.add(f"a text of {len(text)} characters is too long", text.place, f"at most {LONGEST}")
         return ()
     if len(re.findall(r"[*_>`\[]", text)) > MOST_MARKS:
-        bench.troubles.add("a text with so many marks cannot be set", text.place, f"at most {MOST_MARKS} of * _ > ` [")
+        helped = f"at most {MOST_MARKS} of * _ > ` ["
+        evaluator.troubles.add("a text with so many marks cannot be set", text.place, helped)
         return ()
-    pieces: list[str | Figure] = []
+    pieces: list[str | Shown] = []
     end = 0
     for match in re.finditer(r"\{\{(.*?)\}\}", text, re.DOTALL):
         pieces.append(str(text[end : match.start()]))
         end = match.end()
-        item = _item_named(match[1].strip(), bench)
-        found = item or _figure(text, match, bench)
+        found = _item_named(match[1].strip(), evaluator) or _number(text, match, evaluator)
         if found is not None:
             pieces.append(found)
     rest = str(text[end:])
     if "{{" in rest or "{%" in rest or "}}" in rest:
         at = end + min(i for i in (rest.find("{{"), rest.find("{%"), rest.find("}}")) if i >= 0)
-        bench.troubles.add(
-            "these braces hold no figure",
-            text.place_of(at, 2),
-            "a figure is written {{ part.figure }}; nothing else stands in braces",
-        )
+        helped = "a figure is written {{ part.figure }}; nothing else stands in braces"
+        evaluator.troubles.add("these braces hold no figure", text.place_of(at, 2), helped)
     return (*pieces, rest)
 
 
-def without_figures(text: Word, what: str, bench: Workbench) -> str:
+def without_figures(text: Word, what: str, evaluator: Evaluator) -> str:
     """Text that is the same in every version; a trouble for one with a figure in it."""
     if "{{" in text:
         helped = "a figure may stand in summary, makes, text and expect"
-        bench.troubles.add(f"{what} holds no figures", text.place_of(text.find("{{"), 2), helped)
+        evaluator.troubles.add(f"{what} holds no figures", text.place_of(text.find("{{"), 2), helped)
     return str(text)
 
 
-def _figure(text: Word, match: re.Match[str], bench: Workbench) -> Figure | None:
+def _number(text: Word, match: re.Match[str], evaluator: Evaluator) -> Shown | None:
     inner = match[1].strip()
     start = match.start(1) + len(match[1]) - len(match[1].lstrip())
     place = text.place_of(start, max(1, len(inner)))
@@ -65,30 +71,74 @@ def _figure(text: Word, match: re.Match[str], bench: Workbench) -> Figure | None
     opening = text.place_of(match.start(), 2)
     if text.block:
         place = opening.shifted(start - match.start(), max(1, len(inner)))
-    word = Word(inner, place)
+    return shown(Word(inner, place), evaluator)
+
+
+def shown(word: Word, evaluator: Evaluator, label: str = "") -> Shown | None:
+    """A number as it is printed, from an expression; None with its trouble noted."""
     try:
-        if figure := bench.figure_named(inner):
-            return figure
-        value = bench.worked(word)
-        label = _label(inner)
-        return bench.as_figure(inner, label, value, inner)
-    except (Stopped, Wrong):
+        if (figure := _figure_named(plain(word), evaluator)) is not None:
+            return Shown(label or figure.label, figure.printed, "" if label else figure.part)
+        value = evaluator.worked(word, f"prose {word.place}")
+        told = told_in(value, word, evaluator)
+    except Stopped:
         return None
+    named = IN.fullmatch(word)
+    name = (named[1] if named else word).strip()
+    return Shown(label or _label(name), told, "" if label else _part_of(name, evaluator))
+
+
+def told_in(value: Quantity, word: Word, evaluator: Evaluator) -> Printed:
+    """A quantity in print: in the unit that its text asks for, or in its own."""
+    named = IN.fullmatch(word)
+    if named:
+        gauge = GAUGES.get(named[2])
+        factor = gauge(1.0) if gauge else UNITS[named[2]].factor
+        return evaluator.numbers.in_unit(value.interval, named[2], factor)
+    unit = spelled(value.unit)
+    exact = value.interval.exact
+    # A thickness in whole cards keeps its hundredths; of any other length no bench shows them.
+    cards = abs(value.cases.usual * CARD_STEP - round(value.cases.usual * CARD_STEP)) < 1e-6  # noqa: PLR2004
+    rounding: Rounding = "out" if unit == "mm" and exact and not cards else "fine"
+    given = bool(re.fullmatch(r"[\d.]+", value.working))
+    return evaluator.numbers.printed(value.interval, unit, rounding, given=given)
+
+
+def _figure_named(name: str, evaluator: Evaluator) -> Shown | None:
+    """The figure behind a plain name, if it is one: of a part, or of the project's own."""
+    head, _, rest = name.partition(".")
+    part = evaluator.parts.get(head)
+    if part is not None and isinstance(spec := part.kind.names.get(rest), FigureSpec) and part.has(spec):
+        figure = part.figure(spec)[0]
+        return Shown(figure.label, figure.printed, head)
+    if name in evaluator.own:
+        written = evaluator.own[name]
+        word = written.value if isinstance(written, OwnFigure) else written
+        label = str(written.label) if isinstance(written, OwnFigure) else name.replace("_", " ").capitalize()
+        return Shown(label, told_in(evaluator.own_figure(name), word, evaluator))
+    return None
+
+
+def _part_of(name: str, evaluator: Evaluator) -> str:
+    head = plain(name).partition(".")[0]
+    return head if head in evaluator.parts else ""
 
 
 def _label(name: str) -> str:
     """What a given size is called beside a step: its field, or for a count the part that is counted."""
+    if not NAME.fullmatch(name):
+        return name
     head, _, rest = name.partition(".")
     said = head if not rest or rest == "count" else rest
-    return said.replace("_", " ").replace(".", ", ").capitalize()
+    return said.replace("_", " ").replace("-", " ").replace(".", ", ").capitalize()
 
 
-def _item_named(name: str, bench: Workbench) -> str:
+def _item_named(name: str, evaluator: Evaluator) -> str:
     """The name of the item of stock that a choice stands for, if it stands for one."""
-    if name not in bench.choices:
+    if plain(name) not in evaluator.choices:
         return ""
     try:
-        chosen = bench.choice(name)
+        chosen = evaluator.choice(plain(name))
     except Stopped:
         return ""
     return chosen.name if isinstance(chosen, Item) else ""

@@ -5,51 +5,56 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Clay, Item
-from sheetgen.base.spelling import suggest
+from sheetgen.base.place import Word
+from sheetgen.base.spelling import plain, suggest
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
-from sheetgen.parts.kind import Part
-from sheetgen.work.firing import firing, pace, torch
+from sheetgen.work.firing import torch, walk
 from sheetgen.work.needs import holds
-from sheetgen.work.prose import prose, without_figures
+from sheetgen.work.prose import prose, shown, without_figures
 from sheetgen.work.stopped import Stopped
-from sheetgen.work.waits import time, waiting
+from sheetgen.work.waits import Wait, time, waiting
 
 if TYPE_CHECKING:
-    from sheetgen.base.figure import Figure
-    from sheetgen.base.place import Word
+    from collections.abc import Mapping
+
     from sheetgen.model.project import Caution, Step
-    from sheetgen.work.bench import Workbench
+    from sheetgen.model.worked import Shown
+    from sheetgen.parts.piece import Piece
+    from sheetgen.work.evaluator import Evaluator
 
 SHOWN = 5
 
 FACES = ("both", "one")  # through which a piece dries
 
 
-def steps(bench: Workbench) -> list[WorkedStep]:
+def steps(bench: Evaluator, pieces: Mapping[str, Piece]) -> list[WorkedStep]:
     """Every step that this version has."""
     told: set[str] = set()
-    return [_step(step, bench, told) for step in bench.project.steps if step.when is None or holds(step.when, bench)]
+    return [
+        _step(step, bench, pieces, told) for step in bench.project.steps if step.when is None or holds(step.when, bench)
+    ]
 
 
-def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
+def _step(step: Step, bench: Evaluator, pieces: Mapping[str, Piece], told: set[str]) -> WorkedStep:
     text, expect = prose(step.text, bench), prose(step.expect, bench)
     uses = _uses(step, bench)
     parts = _parts(step.parts, bench)
-    wait = waiting(step, bench, parts, uses)
+    wait = waiting(step, bench, pieces, parts, uses)
     if str(step.faces) not in FACES:
         bench.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
     clay = _fired(step, bench)
-    torched = ""
+    torched, walked = "", None
     if clay is not None:
-        torched = torch(clay, bench)
-        if wait is None and clay.firing:
-            wait = firing(clay.firing, pace(bench))
+        torched = torch(clay, pieces, bench.rounder)
+        if clay.firing:
+            walked = walk(clay.firing, bench)
+            wait = wait or Wait(walked.minutes, "firing and cooling", walked.working)
     return WorkedStep(
         title=without_figures(step.title, "a title", bench),
         text=text,
         expect=expect,
-        cautions=_cautions(step, bench, uses, clay, _hazards(parts, bench, told)),
+        cautions=_cautions(step, bench, uses, clay, _hazards(parts, pieces, told)),
         show=_shown(step, bench, text),
         parts=parts,
         uses=uses,
@@ -58,15 +63,15 @@ def _step(step: Step, bench: Workbench, told: set[str]) -> WorkedStep:
         wait_for=wait.what if wait else "",
         wait_working=wait.working if wait else "",
         firing=clay.firing if clay else (),
-        pace=pace(bench) if clay else None,
+        walk=walked,
         fired=clay.name if clay else "",
         torch=torched,
-        diagrams=_drawn(step.diagram, bench),
+        diagrams=_parts(step.diagram, bench),
         place=step.title.place,
     )
 
 
-def _fired(step: Step, bench: Workbench) -> Clay | None:
+def _fired(step: Step, bench: Evaluator) -> Clay | None:
     """The clay that a step fires."""
     if step.firing is None:
         return None
@@ -82,7 +87,7 @@ def _fired(step: Step, bench: Workbench) -> Clay | None:
     return clay
 
 
-def _uses(step: Step, bench: Workbench) -> tuple[Item, ...]:
+def _uses(step: Step, bench: Evaluator) -> tuple[Item, ...]:
     found = []
     for word in step.uses:
         try:
@@ -92,51 +97,34 @@ def _uses(step: Step, bench: Workbench) -> tuple[Item, ...]:
     return tuple(found)
 
 
-def _parts(words: list[Word], bench: Workbench) -> tuple[str, ...]:
+def _parts(words: list[Word], bench: Evaluator) -> tuple[str, ...]:
     found = []
     for word in words:
-        plain = word.replace(" ", "_")
-        if plain in bench.parts:
-            found.append(plain)
+        if plain(word) in bench.parts:
+            found.append(plain(word))
         else:
             bench.troubles.add(f"there is no part '{word}'", word.place, suggest(word, bench.parts))
     return tuple(found)
 
 
-def _drawn(words: list[Word], bench: Workbench) -> tuple[str, ...]:
-    """Parts whose forming is drawn; a doubt for one of a kind that has no such drawing."""
-    parts = _parts(words, bench)
-    for word in words:
-        part = bench.parts.get(word.replace(" ", "_"))
-        if part is not None and type(part).diagram is Part.diagram:
-            helped = "take it out: what is flat is drawn on the page of templates"
-            bench.troubles.add(f"a {type(part).kind} has no drawing of how it is formed", word.place, helped, "warning")
-    return parts
+def _shown(step: Step, bench: Evaluator, text: tuple[str | Shown, ...]) -> tuple[Shown, ...]:
+    """The numbers named under `show`; otherwise those that the text prints, the first few."""
+    if not step.show:
+        return tuple(dict.fromkeys(f for f in text if not isinstance(f, str)))[:SHOWN]
+    named = [(one, "") if isinstance(one, Word) else (one.what, str(one.label)) for one in step.show]
+    found = (shown(word, bench, label) for word, label in named)
+    return tuple(dict.fromkeys(one for one in found if one is not None))
 
 
-def _shown(step: Step, bench: Workbench, text: tuple[str | Figure, ...]) -> tuple[Figure, ...]:
-    """The figures named under `show`; otherwise those that the text prints, the first few."""
-    if step.show:
-        found = [f for word in step.show for f in prose(_braced(word), bench) if not isinstance(f, str)]
-    else:
-        found = [f for f in text if not isinstance(f, str)][:SHOWN]
-    return tuple(dict.fromkeys(found))
-
-
-def _braced(word: Word) -> Word:
-    """A name as prose would write it, its place kept."""
-    return type(word)("{{" + word + "}}", word.place.shifted(-2))
-
-
-def _hazards(parts: tuple[str, ...], bench: Workbench, told: set[str]) -> list[str]:
+def _hazards(parts: tuple[str, ...], pieces: Mapping[str, Piece], told: set[str]) -> list[str]:
     """What making a part always calls for, at the first step that names the part."""
-    found = [hazard for name in parts if name not in told for hazard in type(bench.parts[name]).hazards]
+    found = [hazard for name in parts if name not in told for hazard in pieces[name].hazards]
     told.update(parts)
     return found
 
 
 def _cautions(
-    step: Step, bench: Workbench, uses: tuple[Item, ...], clay: Item | None, hazards: list[str]
+    step: Step, bench: Evaluator, uses: tuple[Item, ...], clay: Item | None, hazards: list[str]
 ) -> tuple[Caution, ...]:
     """What the step names, what its tools and materials carry, and what firing always brings; gravest first."""
     known = bench.library.stock.cautions

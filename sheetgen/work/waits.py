@@ -6,19 +6,20 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import COUNT, TIME
-from sheetgen.base.material import Adhesive, Clay, Item
+from sheetgen.base.interval import Interval, interval, over
+from sheetgen.base.material import Adhesive, Item
 from sheetgen.base.spelling import nearest
-from sheetgen.base.spread import Spread, over, spread
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.tree import number as working_number
 from sheetgen.formulas.drying import drying_range, humidity_slowdown
-from sheetgen.parts.kind import working_number
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
     from sheetgen.base.place import Word
     from sheetgen.model.project import Step
-    from sheetgen.parts.kind import Part
-    from sheetgen.work.bench import Workbench
+    from sheetgen.parts.piece import Piece
+    from sheetgen.work.evaluator import Evaluator
 
 USUAL_HUMIDITY = 0.5  # the air a maker's drying time is taken to mean: common practice
 
@@ -27,39 +28,41 @@ USUAL_HUMIDITY = 0.5  # the air a maker's drying time is taken to mean: common p
 class Wait:
     """How long, for what, and how it was worked; min."""
 
-    minutes: Spread
+    minutes: Interval
     what: str = ""
     working: str = ""
 
 
-def time(word: Word | None, bench: Workbench, name: str) -> Spread | None:
+def time(word: Word | None, bench: Evaluator, name: str) -> Interval | None:
     """A time; where `name` is minutes a bare number stands for those."""
     if word is None:
         return None
     try:
-        found = bench.worked(word)
+        found = bench.worked(word, name, wanted="min")
     except Stopped:
         return None
     bare = name == "minutes" and not any(found.dimension)
-    if (found.dimension != TIME and not bare) or found.value.low < 0:
+    if (found.dimension != TIME and not bare) or found.interval.low < 0:
         bench.troubles.add(f"'{word}' is not a time", word.place, "write it as 10 min or 12-24 h")
         return None
-    return found.value
+    return found.interval
 
 
-def waiting(step: Step, bench: Workbench, parts: tuple[str, ...], uses: tuple[Item, ...]) -> Wait | None:
+def waiting(
+    step: Step, bench: Evaluator, parts: Mapping[str, Piece], named: tuple[str, ...], uses: tuple[Item, ...]
+) -> Wait | None:
     """What a step waits for, if it waits."""
     if step.wait is None:
         return None
     if step.wait == "drying":
-        return _drying(step, bench, parts)
+        return _drying(step, bench, [parts[name] for name in named] or list(parts.values()))
     if step.wait == "curing":
-        named = [_item(word, bench) for other in bench.project.steps for word in other.uses]
-        glues = [item for item in (*uses, *named) if isinstance(item, Adhesive)]
+        others = [_item(word, bench) for other in bench.project.steps for word in other.uses]
+        glues = [item for item in (*uses, *others) if isinstance(item, Adhesive)]
         if glues:
             return Wait(glues[0].cure, "curing")
         bench.troubles.add("no step uses an adhesive that could cure", step.wait.place, "name it under uses:")
-        return Wait(spread(0), "curing")
+        return Wait(interval(0), "curing")
     if near := nearest(str(step.wait), ("drying", "curing")):
         bench.troubles.add(f"'{step.wait}' is not a wait", step.wait.place, f"did you mean '{near}'?")
         return None
@@ -67,34 +70,28 @@ def waiting(step: Step, bench: Workbench, parts: tuple[str, ...], uses: tuple[It
     return Wait(minutes) if minutes else None
 
 
-def _item(word: Word, bench: Workbench) -> Item | None:
+def _item(word: Word, bench: Evaluator) -> Item | None:
     try:
         return bench.item(word)
     except Stopped:
         return None
 
 
-def _drying(step: Step, bench: Workbench, parts: tuple[str, ...]) -> Wait:
+def _drying(step: Step, bench: Evaluator, in_hand: Sequence[Piece]) -> Wait:
     """The slowest of the clay parts in hand; of all clay parts where the step names none."""
-    in_hand = [bench.parts[name] for name in parts] or list(bench.parts.values())
     times = [found for part in in_hand if (found := _part_dries(step, part, bench))]
     if times:
         return max(times, key=lambda wait: wait.minutes.high)
     helped = "add drying: 12-24 h to the clay, or write the time here"
-    if step.wait is not None:
+    if step.wait is not None and not bench.troubles.errors:
         bench.troubles.add("no clay here says how long it dries", step.wait.place, helped)
-    return Wait(spread(0), "drying")
+    return Wait(interval(0), "drying")
 
 
-def _part_dries(step: Step, part: Part, bench: Workbench) -> Wait | None:
+def _part_dries(step: Step, part: Piece, bench: Evaluator) -> Wait | None:
     """The maker's time, stretched by thickness (to a power of 1 to 2), by a covered face, and by damp air."""
-    fields = type(part).fields()
-    try:
-        clay = bench.given(part, fields["clay"]) if "clay" in fields else None
-        thickness = part.deep()
-    except (Stopped, CannotBe):  # told where the figures were worked, and not again as a clay that does not dry
-        return Wait(spread(0), "drying")
-    if not isinstance(clay, Clay) or clay.drying is None:
+    clay, thickness = part.clay, part.deep
+    if clay is None or clay.drying is None:
         return None
     minutes, working = clay.drying, f"{_ends(clay.drying)} min"
     one_face = step.faces == "one"
@@ -103,10 +100,10 @@ def _part_dries(step: Step, part: Part, bench: Workbench) -> Wait | None:
         deep = thickness.usual * (2 if one_face else 1)
         minutes = drying_range(minutes, deep, clay.drying_thickness)
         twice = "2 × " if one_face else ""
-        ratio = f"({twice}{working_number(thickness)} ÷ {working_number(clay.drying_thickness)})"
+        ratio = f"({twice}{working_number(thickness.usual)} ÷ {working_number(clay.drying_thickness)})"
         working += f" × {ratio} to the power of 1 to 2"
     elif one_face:
-        minutes = over(lambda t, power: t * 2**power, minutes, Spread(1.5, 1, 2))
+        minutes = over(lambda t, power: t * 2**power, minutes, Interval(1.5, 1, 2))
         working += " × 2 to the power of 1 to 2, for one open face"
     air = _humidity(bench)
     if air is not None:
@@ -115,20 +112,20 @@ def _part_dries(step: Step, part: Part, bench: Workbench) -> Wait | None:
     return Wait(minutes, "drying", working)
 
 
-def _humidity(bench: Workbench) -> Spread | None:
+def _humidity(bench: Evaluator) -> Interval | None:
     word = bench.library.studio.humidity
     if word is None:
         return None
     try:
-        found = bench.worked(word)
+        found = bench.worked(word, "humidity")
     except Stopped:
         return None
-    if found.dimension != COUNT or not 0 <= found.value.low <= found.value.high < 1:
+    if found.dimension != COUNT or not 0 <= found.interval.low <= found.interval.high < 1:
         bench.troubles.add(f"a relative humidity cannot be {word}", word.place, "a share such as 40-60 %")
         return None
-    return found.value
+    return found.interval
 
 
-def _ends(value: Spread) -> str:
+def _ends(value: Interval) -> str:
     low, high = working_number(value.low), working_number(value.high)
     return low if low == high else f"{low} to {high}"

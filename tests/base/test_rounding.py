@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sheetgen.base.figure import Figure
+from sheetgen.base.interval import Interval, interval
 from sheetgen.base.rounding import Rounder, to_step, up_for_buying
-from sheetgen.base.spread import Spread, spread
+from sheetgen.model.numbers import Numbers
+
+if TYPE_CHECKING:
+    from sheetgen.base.figure import Rounding
+    from sheetgen.base.printed import Printed
 
 HALVES = Rounder(step=0.5)
 TENTHS = Rounder(step=0.1)
@@ -20,8 +25,9 @@ COMMA = Rounder(step=0.5, point=",")
 sizes = st.floats(0.1, 500)
 
 
-def figure(value: Spread | float, rounding: str, unit: str = "mm") -> Figure:
-    return Figure("body", "length", "Length", spread(value), unit, "", rounding)  # type: ignore[arg-type]
+def size(rounder: Rounder, value: Interval | float, rounding: Rounding, unit: str = "mm") -> Printed:
+    """A number as the page prints it."""
+    return Numbers(rounder).printed(interval(value), unit, rounding)
 
 
 @pytest.mark.parametrize(
@@ -41,8 +47,8 @@ def figure(value: Spread | float, rounding: str, unit: str = "mm") -> Figure:
         (3.0, "fine", "3"),
     ],
 )
-def test_a_size_is_rounded_to_what_a_hand_can_do(x: float, rounding: str, words: str) -> None:
-    assert HALVES.size(figure(x, rounding)).words == words
+def test_a_size_is_rounded_to_what_a_hand_can_do(x: float, rounding: Rounding, words: str) -> None:
+    assert size(HALVES, x, rounding).words == words
 
 
 @pytest.mark.parametrize(
@@ -57,13 +63,13 @@ def test_a_size_is_rounded_to_what_a_hand_can_do(x: float, rounding: str, words:
     ],
 )
 def test_an_inch_is_cut_to_a_sixty_fourth(x: float, words: str) -> None:
-    assert INCHES.size(figure(x, "bench")).words == words
+    assert size(INCHES, x, "bench").words == words
 
 
 @given(sizes)
 def test_an_inch_is_the_nearest_sixty_fourth_and_prints_as_what_it_is(x: float) -> None:
     # second opinion: Python's fractions
-    printed = INCHES.size(figure(x, "bench"))
+    printed = size(INCHES, x, "bench")
     assert abs(float(printed) - x) <= 25.4 / 128 + 1e-9
     total = sum(Fraction(word) for word in printed.words.split())
     assert float(total) * 25.4 == pytest.approx(float(printed))
@@ -78,23 +84,23 @@ def test_a_rounded_size_is_within_half_a_step(x: float, step: float) -> None:
 
 
 @given(sizes, st.sampled_from(["bench", "bench up", "bench down", "tenth"]))
-def test_the_words_say_the_very_number_that_is_drawn(x: float, rounding: str) -> None:
+def test_the_words_say_the_very_number_that_is_drawn(x: float, rounding: Rounding) -> None:
     """The printed size and the template share one number."""
     for rounder in (HALVES, TENTHS, WHOLE):
-        size = rounder.size(figure(x, rounding))
-        assert float(size.words) == pytest.approx(float(size), abs=1e-9)
+        printed = size(rounder, x, rounding)
+        assert float(printed.words) == pytest.approx(float(printed), abs=1e-9)
 
 
 @pytest.mark.parametrize("step", [0.25, 0.2, 0.05, 0.125, 0.75])
 @given(x=sizes)
 def test_any_bench_step_prints_all_its_decimals(step: float, x: float) -> None:
-    size = Rounder(step=step).size(figure(x, "bench"))
-    assert float(size.words) == pytest.approx(float(size), abs=1e-9)
+    printed = size(Rounder(step=step), x, "bench")
+    assert float(printed.words) == pytest.approx(float(printed), abs=1e-9)
 
 
 def test_a_studio_that_writes_commas_gets_commas() -> None:
-    assert COMMA.size(figure(24.4, "bench")).words == "24,5"
-    assert COMMA.range(Spread(17.3, 17.13, 17.52), 1) == "17,1 – 17,6"
+    assert size(COMMA, 24.4, "bench").words == "24,5"
+    assert COMMA.range(Interval(17.3, 17.13, 17.52), 1) == "17,1 – 17,6"
 
 
 @pytest.mark.parametrize(
@@ -111,14 +117,14 @@ def test_a_studio_that_writes_commas_gets_commas() -> None:
     ],
 )
 def test_a_range_is_printed_no_narrower_than_it_is(low: float, high: float, printed: str) -> None:
-    assert HALVES.range(Spread((low + high) / 2, low, high), 1) == printed
+    assert HALVES.range(Interval((low + high) / 2, low, high), 1) == printed
 
 
 @given(sizes, sizes)
 def test_a_printed_range_holds_all_of_its_range(a: float, b: float) -> None:
     low, high = sorted((a, b))
     for rounder, scale in ((HALVES, 1.0), (INCHES, 25.4)):
-        ends = rounder.range(Spread(low, low, high), 1).split(" – ")
+        ends = rounder.range(Interval(low, low, high), 1).split(" – ")
         assert float(ends[0]) * scale <= low + 1e-6
         assert float(ends[-1]) * scale >= high - 1e-6
 
@@ -145,16 +151,16 @@ def test_a_thickness_in_inches_is_a_decimal_as_on_a_gauge() -> None:
 @pytest.mark.parametrize(
     ("x", "rounding", "words"), [(7.4, "whole", "7"), (7.5, "whole", "8"), (7.01, "whole up", "8")]
 )
-def test_a_count_is_whole(x: float, rounding: str, words: str) -> None:
-    assert HALVES.size(figure(x, rounding, "")).words == words
+def test_a_count_is_whole(x: float, rounding: Rounding, words: str) -> None:
+    assert size(HALVES, x, rounding, "").words == words
 
 
 def test_what_must_be_enough_is_printed_at_the_high_end_of_its_range() -> None:
     # beads that vary make 26.4 to 27.1 mm of wire: the bench is told the most
-    assert HALVES.size(figure(Spread(26.8, 26.4, 27.1), "bench most")).words == "27.5"
-    assert HALVES.size(figure(Spread(26.8, 26.4, 27.1), "bench up")).words == "27.0"
+    assert size(HALVES, Interval(26.8, 26.4, 27.1), "bench most").words == "27.5"
+    assert size(HALVES, Interval(26.8, 26.4, 27.1), "bench up").words == "27.0"
 
 
 def test_a_long_size_is_cut_to_whole_millimetres() -> None:
-    assert HALVES.size(figure(318.3, "bench up")).words == "319"
-    assert HALVES.size(figure(99.7, "bench up")).words == "100"
+    assert size(HALVES, 318.3, "bench up").words == "319"
+    assert size(HALVES, 99.7, "bench up").words == "100"

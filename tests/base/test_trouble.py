@@ -113,7 +113,8 @@ def test_the_second_of_two_like_words_is_found_and_not_the_first(lines: list[str
 def test_a_word_is_equal_to_its_plain_text_and_knows_its_place() -> None:
     word = Word("bore", Place(SOURCE, 14, 13, 4))
     assert word == "bore"
-    assert {word: 1}["bore"] == 1
+    found: dict[str, int] = {word: 1}
+    assert found["bore"] == 1
     assert place_of(word) == word.place
     assert place_of("bore") is None
 
@@ -137,3 +138,8 @@ def test_the_nearest_spelling_is_offered(typed: str, known: list[str], meant: st
 def test_where_nothing_is_near_the_first_few_that_are_known_are_named() -> None:
     assert suggest("zzz", [f"item {i:02d}" for i in range(20)], most=3) == "known here: item 00, item 01, item 02, …"
     assert suggest("zzz", []) == "there is none to name here"
+
+
+def test_a_list_of_what_is_known_is_not_cut_short() -> None:
+    known = [f"item {i:02d}" for i in range(40)]
+    assert suggest("zzz", known) == "known here: " + ", ".join(known)

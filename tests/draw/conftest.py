@@ -11,11 +11,12 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from sheetgen.base.pen import Recorder
+from sheetgen.draw import kinds
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from sheetgen.base.rounding import Rounder
+    from sheetgen.base.printed import Printed
 
 PARTS = {
     "link": "kind: long link, wire: round-1, inside: 4 mm, second inside: 3 mm, length: 20 mm",
@@ -32,7 +33,7 @@ PARTS = {
     "held": "kind: fringe, fibre: cord-2, strands: 61, first: 30 mm, last: 60 mm, shape: point",
     "chain": "kind: chain run, length: 180 mm, link: 14 mm, ring: 4 mm, wire: 1 mm, ring wire: 0.8 mm, end rings: 3,"
     " clasp: clasp-16",
-    "hooked": "kind: chain run, length: 60 mm, link: 16 mm, wire: 1.2 mm",
+    "hooked": "kind: chain run, length: 60 mm, link: 16 mm, wire: 1.2 mm, closing: 0 mm",
     "ring": "kind: jump ring, wire: round-1, rod: 5 mm",
     "ellipse": "kind: jump ring, wire: round-1, shape: ellipse, inside: 9 mm, inside width: 5 mm",
     "stones": "kind: stone ring, clay: silver, stone: glass-2, around: 12 mm, across: 18 mm",
@@ -56,13 +57,13 @@ SEEN = {
     "coil": "kind: wire coil, wire: round-1, inside: 5 mm, turns: 6",
     "clasp": "kind: toggle clasp, wire: round-1, inside: 8 mm",
     "strewn": "kind: scatter, clay: silver, stone: glass-2, shape: oval, across: 20 mm, down: 14 mm, number: 9,"
-    " gap: 0.7 mm, thickness: 2 mm",
+    " gap: 0.7 mm, thickness: 2.3 mm",
     "walled": "kind: bezel strip, sheet: fine-04, stone: oval-18, high: 2 mm",
     "metal": "kind: metal disc, sheet: sterling-08, across: 19 mm, hole: 2 mm",
     "blank": "kind: ring blank, sheet: sterling-15, size: US 7, width: 4 mm",
-    "strand": "kind: bead strand, bead: bead-8, length: 60 mm",
-    "necklace": "kind: graduated strand, largest: 10 mm, smallest: 4 mm, length: 190 mm",
-    "wrist": "kind: beads round a neck or wrist, bead: bead-8, girth: 160 mm",
+    "strand": "kind: bead strand, bead: bead-8, length: 60 mm, closing: 0 mm",
+    "necklace": "kind: graduated strand, largest: 10 mm, smallest: 4 mm, length: 190 mm, closing: 0 mm",
+    "wrist": "kind: beads round a neck or wrist, bead: bead-8, girth: 160 mm, closing: 0 mm",
 }
 PROJECT = """\
 title: Drawn
@@ -117,6 +118,17 @@ def all_drawn(drawn_library: Any) -> Any:
 
 
 @pytest.fixture(scope="session")
+def drawn_in_inches(drawn_library: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """The same project of a studio that works in inches, worked."""
+    files = {str(p.relative_to(drawn_library.path(""))): p for p in drawn_library.path("").rglob("*.yaml")}
+    made = type(drawn_library)(tmp_path_factory.mktemp("inches"))
+    for name, path in files.items():
+        made.write(name, path.read_text("utf-8"))
+    made.change("studio.yaml", "units: mm", "units: in")
+    return made.worked("drawn")
+
+
+@pytest.fixture(scope="session")
 def drawn(all_drawn: Any) -> Callable[..., Drawn]:
     """The diagram of a part, by its name."""
     return partial(Drawn, all_drawn)
@@ -125,16 +137,19 @@ def drawn(all_drawn: Any) -> Callable[..., Drawn]:
 class Drawn:
     """One part's diagram on a pen that remembers, and its figures."""
 
-    def __init__(self, worked: Any, name: str, k: float = 2.0, rounder: Rounder | None = None) -> None:
+    def __init__(self, worked: Any, name: str, k: float = 2.0) -> None:
         self.part, self.k, self.pen = worked.main.parts[name], k, Recorder()
-        self.figures, self.name, self.rounder = worked.main.figures, name, rounder or worked.rounder
-        self.says = self.part.diagram(self.pen, self.size, k)
+        self.says = kinds.diagram(self.pen, self.part, k)
 
-    def size(self, figure: str) -> Any:
-        return self.rounder.size(self.figures[f"{self.name}.{figure}"])
+    def size(self, figure: str) -> Printed:
+        """A figure as it is printed."""
+        printed: Printed = self.part.figures[figure].printed
+        return printed
 
-    def usual(self, figure: str) -> float:
-        return float(self.figures[f"{self.name}.{figure}"].value.usual)
+    def usual(self, name: str) -> float:
+        """A figure or a field, unrounded."""
+        figure = self.part.figures.get(name)
+        return float((figure.value if figure else self.part.numbers[name]).usual)
 
     @property
     def words(self) -> list[str]:

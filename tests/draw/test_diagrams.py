@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from itertools import combinations, pairwise
 from typing import Any
 
@@ -10,11 +11,8 @@ import pytest
 from shapely import LineString, Point, box
 from shapely.affinity import scale
 
-from sheetgen.base import forming, sketches
-from sheetgen.base.figure import Size
-from sheetgen.base.like import worded
 from sheetgen.base.pen import Extent, Recorder
-from sheetgen.base.rounding import Rounder
+from sheetgen.draw import forming, kinds, sketches
 from sheetgen.draw.diagrams import SCALES, TALL, WIDE, diagrams
 
 PARTS = (
@@ -38,7 +36,7 @@ def test_two_pegs_stand_their_centres_apart(drawn: Any, name: str) -> None:
 
 def test_a_figure_eight_s_wire_is_as_long_as_its_figure_says_and_goes_under_itself_once(drawn: Any) -> None:
     it = drawn("eight")
-    d = it.part.wire.thickness
+    d = it.part.fields["wire"].thickness
     radii = [(it.usual(peg) + d) / 2 for peg in ("peg_used", "second_used")]
     path = sketches.belt(*radii, it.usual("centres"), crossed=True)
     assert length_of([*path, path[0]]) == pytest.approx(it.usual("one"), rel=0.005)
@@ -80,15 +78,12 @@ def test_a_folded_strip_is_two_drops_and_half_a_turn(drawn: Any) -> None:
     assert [length_of(points) for points in strips] == [pytest.approx(it.usual("first_cut"), rel=0.005)]
 
 
-@pytest.mark.parametrize(("name", "longest"), [("folded", 7), ("held", 30)])
-def test_a_fringe_hangs_from_its_first_drop_to_its_last(drawn: Any, all_drawn: Any, name: str, longest: int) -> None:
-    part = all_drawn.main.parts[name]
-    drops = part.drops()
-    assert (drops[0], drops[longest]) == pytest.approx((part.first.usual, part.last.usual))
-    assert sum(drops) / len(drops) == pytest.approx(all_drawn.main.figures[f"{name}.mean"].value.usual)
-    it = drawn(name)
-    deepest = max(y for kind, points, closed in it.pen.lines if closed and kind == "cut" for _, y in points)
-    assert deepest / it.k == pytest.approx(part.last.usual)
+@pytest.mark.parametrize("name", ["folded", "held"])
+def test_a_fringe_hangs_from_its_first_drop_to_its_last(drawn: Any, name: str) -> None:
+    it = drawn(name, 1)
+    ends = [y for kind, points, closed in it.pen.lines if closed and kind != "solid" for _, y in points]
+    assert max(ends) == pytest.approx(it.usual("last"))
+    assert any(y == pytest.approx(it.usual("first")) for y in ends)
 
 
 def test_a_ring_of_stones_has_its_seats_on_the_circle_and_none_overlap(drawn: Any) -> None:
@@ -160,7 +155,7 @@ def test_a_box_stands_on_its_base(drawn: Any) -> None:
 
 @pytest.mark.parametrize("name", PARTS)
 def test_a_diagram_fits_its_column_at_the_scale_it_says(all_drawn: Any, name: str) -> None:
-    drawing = diagrams(all_drawn, all_drawn.main)[name]
+    drawing = diagrams(all_drawn.main)[name]
     assert drawing.width <= WIDE + 1
     assert drawing.height <= TALL + 2
     assert "; drawn at scale " in drawing.says
@@ -185,18 +180,16 @@ class Words(Recorder):
 
 
 @pytest.mark.parametrize("name", PARTS)
-@pytest.mark.parametrize("inches", [False, True])
-def test_no_words_of_a_diagram_lie_on_a_line_or_on_each_other(all_drawn: Any, name: str, inches: bool) -> None:  # noqa: FBT001
-    part, rounder = all_drawn.main.parts[name], Rounder(inches=inches)
-
-    def size(figure: str) -> Any:
-        return rounder.size(all_drawn.main.figures[f"{name}.{figure}"])
-
+@pytest.mark.parametrize("unit", ["all_drawn", "drawn_in_inches"])
+def test_no_words_of_a_diagram_lie_on_a_line_or_on_each_other(
+    unit: str, name: str, request: pytest.FixtureRequest
+) -> None:
+    part = request.getfixturevalue(unit).main.parts[name]
     for k in SCALES:
         extent, pen = Extent(), Words()
-        part.diagram(extent, size, k)
+        kinds.diagram(extent, part, k)
         if extent.width <= WIDE and extent.height <= TALL - 4:
-            part.diagram(pen, size, k)
+            kinds.diagram(pen, part, k)
             for words, room in pen.room:
                 assert not any(room.intersects(mark) for mark in pen.marks), words
             for (one, a), (other, b) in combinations(pen.room, 2):
@@ -206,25 +199,13 @@ def test_no_words_of_a_diagram_lie_on_a_line_or_on_each_other(all_drawn: Any, na
 
 
 @pytest.mark.parametrize("name", PARTS)
-def test_the_words_for_those_who_do_not_see_it_are_in_the_studio_s_unit(drawn: Any, name: str) -> None:
-    assert " in" not in drawn(name).says.replace(" in ", " ").replace(" into ", " ").replace(" inside", "")
-    said = drawn(name, rounder=Rounder(inches=True)).says
-    assert said
-    assert " mm" not in said
-
-
-@pytest.mark.parametrize(
-    ("mm", "like", "words"),
-    [
-        (12.7, "25.0", "12.7"),
-        (12.7, "25,0", "12,7"),
-        (12.7, "63/64", "1/2"),
-        (12.7, "0.984", "1/2"),
-        (0, "25.0", "0.0"),
-    ],
-)
-def test_a_length_beside_a_figure_is_written_as_the_figure_is(mm: float, like: str, words: str) -> None:
-    assert worded(mm, Size(25, like)) == words
+def test_the_words_for_those_who_do_not_see_it_are_in_the_studio_s_unit(
+    name: str, all_drawn: Any, drawn_in_inches: Any
+) -> None:
+    in_mm, in_inches = (kinds.diagram(Recorder(), one.main.parts[name], 2) for one in (all_drawn, drawn_in_inches))
+    assert in_mm
+    assert not re.search(r"\d\sin\b", in_mm)
+    assert not re.search(r"\bmm\b", in_inches)
 
 
 def test_the_belt_of_an_open_link_touches_both_pegs() -> None:

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from sheetgen.base.cuts import extent_of, outlines
-from sheetgen.draw.piece import pieces
+from sheetgen.base.pen import Recorder
+from sheetgen.draw.piece import templates
 
 HOLE = "  eye:\n    kind: hole\n    clay: clay\n    drill: 2 mm\n    edge: 2 mm\n    drilled in: plate\n{more}steps:\n"
 
@@ -15,18 +15,20 @@ HOLE = "  eye:\n    kind: hole\n    clay: clay\n    drill: 2 mm\n    edge: 2 mm\
 def drawn(library: Any, more: str = "") -> Any:
     library.change("pendant/project.yaml", "steps:\n", HOLE.format(more=more))
     worked = library.worked("pendant")
-    [piece] = pieces(worked, worked.main)
-    disc = extent_of(outlines(piece.flat)[0])
-    return piece, disc, [at for kind, at, wide, _ in piece.flat.ovals if kind == "cut" and wide == pytest.approx(2)]
+    [template] = templates(worked, worked.main)
+    pen = Recorder()
+    template.own(pen)
+    holes = [at for kind, at, wide, _ in pen.ovals if kind == "cut" and wide == pytest.approx(2)]
+    return template, template.piece.flat[0].extent, holes
 
 
 def test_a_hole_stands_so_far_from_the_edge_as_is_printed(library: Any) -> None:
-    piece, disc, holes = drawn(library)
+    template, disc, holes = drawn(library)
     # 2 mm of finished metal ÷ 0.91, and half the drill: 2.198 + 1, marked at 3.2
     [(x, y)] = holes
     assert x == pytest.approx((disc.left + disc.right) / 2)
     assert y - disc.top == pytest.approx(3.2)
-    assert "eye Ø 2 mm" in " ".join(piece.note).replace("\u00a0", " ")
+    assert "eye Ø 2 mm" in " ".join(template.note).replace("\u00a0", " ")
 
 
 def test_holes_on_both_sides_stand_alike(library: Any) -> None:

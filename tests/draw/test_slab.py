@@ -53,11 +53,22 @@ def test_a_disc_on_its_slab_is_weighed_and_its_offcut_counted(slabbed: Any) -> N
     disc = math.pi / 4 * 22**2
     assert layout.clay == "Test silver"
     assert layout.thickness == pytest.approx(1.0)
-    assert layout.rolled == pytest.approx(28 * 28 * 1 * 7 / 1000)
+    assert layout.rolled == pytest.approx(28 * 28 * 1 * 7 / 1000)  # 28 is a whole step
     assert layout.cut == pytest.approx(disc * 7 / 1000)
     assert layout.offcut == pytest.approx(1 - disc / (28 * 28))
     assert layout.used == (pytest.approx((28, 28)),)
     assert layout.pieces == ((1, "plate", 1),)
+
+
+def test_the_mass_of_a_slab_is_that_of_the_rectangle_told(slabbed: Any) -> None:
+    # a disc of 7.55 mm is cut at 8.3: with 3 mm round it 14.3 by 14.3, which is told as 14.5 by 14.5, and so rolled and
+    # weighed: 1 mm thick, 7 g/cm³
+    slabbed.change("pendant/project.yaml", "  width: 20 mm", "  width: 7.55 mm")
+    [layout] = layouts(slabbed, "pendant")
+    [(wide, long)] = layout.used
+    assert (wide.words, long.told) == ("14.5", "14.5\u00a0mm")
+    assert layout.rolled == pytest.approx(14.5 * 14.5 * 1 * 7 / 1000)
+    assert layout.offcut == pytest.approx(1 - math.pi / 4 * 8.3**2 / 14.5**2)
 
 
 def test_pieces_are_counted_and_each_thickness_has_its_own_slab(slabbed: Any) -> None:
@@ -125,7 +136,7 @@ def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
     [drawing] = layout.drawings
     first = next(iter(ET.fromstring(drawing.svg)))  # noqa: S314 - our own drawing
     assert first.tag == f"{SVG}title"
-    assert first.text == "A slab of 28 × 28 mm with 1 plate, at half size"
+    assert first.text == "A slab of 28.0 × 28.0\u00a0mm with 1 plate, at half size"
 
 
 @pytest.mark.parametrize(

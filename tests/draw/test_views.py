@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from shapely.geometry import MultiPolygon, Polygon, box
 
-from sheetgen.base import views
 from sheetgen.base.pen import Extent, Recorder
+from sheetgen.draw import kinds, views
 from sheetgen.draw.finished import finished
 
 PARTS = (
@@ -24,7 +24,7 @@ PARTS = (
 @pytest.mark.parametrize("name", PARTS)
 def test_a_view_starts_at_the_middle_of_its_top(all_drawn: Any, name: str) -> None:
     extent = Extent()
-    reach = all_drawn.main.parts[name].view(extent)
+    reach = kinds.view(extent, all_drawn.main.parts[name])
     # a tube is seen a little from above; a closed strand has its clasp above
     assert extent.top == pytest.approx(
         0, abs={"tube": 1.2, "wrist": 3.2, "necklace": 3.2, "chain": 3.2}.get(name, 0.35)
@@ -44,18 +44,19 @@ def test_a_view_starts_at_the_middle_of_its_top(all_drawn: Any, name: str) -> No
 def test_the_next_part_hangs_where_a_hand_would_measure(all_drawn: Any, name: str, hangs: float) -> None:
     # a link of 20 mm over all in wire of 1 mm: 19 to the inner wall; an S-hook leans, its bends under each other:
     # 5 ÷ 2 + 1 + √(5.5² + 18.5²) + 4 ÷ 2
-    assert all_drawn.main.parts[name].view(Extent()) == pytest.approx(hangs, abs=0.6 if name == "washer" else 0.05)
+    reach = kinds.view(Extent(), all_drawn.main.parts[name])
+    assert reach == pytest.approx(hangs, abs=0.6 if name == "washer" else 0.05)
 
 
 def test_a_closed_chain_has_all_its_links_on_a_round_of_its_length(all_drawn: Any) -> None:
     part, pen = all_drawn.main.parts["chain"], Recorder()
-    part.view(pen)
-    links, rings = part.links.usual, part.rings.usual
+    kinds.view(pen, part)
+    links, rings = (part.figures[name].value.usual for name in ("links", "rings"))
     assert sum(closed for _, _, closed in pen.lines) == 2 * (links + rings)  # both edges of each wire
-    around = part.inside.usual / math.pi
+    around = part.figures["inside"].value.usual / math.pi
     extent = Extent()
-    part.view(extent)
-    assert extent.width == pytest.approx(around + part.across + 2, abs=1)
+    kinds.view(extent, part)
+    assert extent.width == pytest.approx(around + part.numbers["across"].usual + 2, abs=1)
 
 
 class Layers(Recorder):
@@ -84,7 +85,7 @@ def test_each_link_of_a_chain_lies_once_over_the_next_and_once_under_it() -> Non
 
 def test_strewn_stones_lie_inside_their_margin_and_apart(all_drawn: Any) -> None:
     part, pen = all_drawn.main.parts["strewn"], Recorder()
-    part.view(pen)
+    kinds.view(pen, part)
     spots = [(x, y - 7) for kind, (x, y), wide, _ in pen.ovals if kind == "thin" and wide == pytest.approx(2, abs=0.2)]
     assert len(spots) == 9
     assert all((x / 10) ** 2 + (y / 7) ** 2 < 1 for x, y in spots)
@@ -94,7 +95,7 @@ def test_strewn_stones_lie_inside_their_margin_and_apart(all_drawn: Any) -> None
 def test_a_hook_hangs_with_its_bends_under_each_other(all_drawn: Any) -> None:
     pen = Recorder()
     part = all_drawn.main.parts["hook"]
-    part.view(pen)
+    kinds.view(pen, part)
     points = pen.lines[0][1]
     assert min(y for _, y in points) == pytest.approx(0, abs=0.01)
     highest, lowest = (pick(points, key=lambda p: p[1]) for pick in (min, max))
@@ -111,8 +112,8 @@ def test_a_view_hangs_below_the_one_it_hangs_from(
     }
     drawn_library.write("hung/project.yaml", drawn_project(parts).replace("title: Drawn", "title: Hung"))
     version = drawn_library.worked("hung").main
-    drawing = finished(version)
+    drawing = finished(version, drawn_library.worked("hung").rounder)
     assert drawing is not None
     pin = Extent()
-    version.parts["pin"].view(pin)
-    assert f"{15 + 25 + pin.bottom:.0f} mm high" in drawing.says
+    kinds.view(pin, version.parts["pin"])
+    assert f"{15 + 25 + pin.bottom:.1f}\u00a0mm high" in drawing.says

@@ -11,21 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sheetgen.base.trouble import CannotBe
-from sheetgen.facts import metals
-from sheetgen.facts.gauges import CARD, CARD_THICK, SWG_INCHES
-from sheetgen.facts.units import GRAMS_PER_POUND, MM_PER_FOOT, MM_PER_INCH
-from sheetgen.formulas.gauges import (
-    alloy_density,
-    awg,
-    awg_number,
-    card_count,
-    cards,
-    swg,
-    swg_nearest,
-    wire_mass,
-    wire_mass_per_metre,
-    wire_metres_per_gram,
-)
+from sheetgen.facts.gauges import SWG_INCHES
+from sheetgen.formulas.gauges import awg, swg, wire_grams
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -44,23 +31,6 @@ WIRE_TABLE = """
 28 0.3211 0.726 0.849 0.839 0.691 0.717 1.058
 30 0.2546 0.456 0.534 0.528 0.434 0.451 0.666
 """
-
-
-@pytest.mark.parametrize("row", WIRE_TABLE.strip().split("\n"))
-def test_a_metre_of_wire_weighs_what_the_table_says(row: str) -> None:
-    # independent script, wire table of section 5
-    gauge, d, *masses = row.split(" ")
-    assert awg(int(gauge)) == pytest.approx(float(d), abs=0.00006)
-    used = (
-        metals.COPPER,
-        metals.FINE_SILVER,
-        metals.STERLING,
-        metals.BRASS,
-        metals.PHOSPHOR_BRONZE,
-        metals.GOLD_14K_YELLOW,
-    )
-    for density, mass in zip(used, masses, strict=True):
-        assert wire_mass_per_metre(density, awg(int(gauge))) == pytest.approx(float(mass), abs=0.0006)
 
 
 @pytest.mark.parametrize(
@@ -105,8 +75,8 @@ def test_american_gauges_agree_with_the_handbook_table(gauge: int) -> None:
 )
 def test_a_thousand_feet_of_copper_wire_weighs_what_the_textbook_prints(gauge: int, pounds: float) -> None:
     # ★ Lessons in Electric Circuits, vol. 5, copper wire gage table
-    mass = wire_mass(metals.COPPER_WIRE, awg(gauge), 1000 * MM_PER_FOOT)
-    assert mass / GRAMS_PER_POUND == pytest.approx(pounds, rel=0.0005)
+    mass = wire_grams(awg(gauge), 1000 * 304.8, 8.89)
+    assert mass / 453.59237 == pytest.approx(pounds, rel=0.0005)
 
 
 @pytest.mark.parametrize(
@@ -135,69 +105,16 @@ def test_every_british_gauge_agrees_with_the_program_units(gnu_units: Callable[[
         assert swg(gauge) == pytest.approx(gnu_units(f"brwiregauge({gauge})", "mm"), abs=1e-6)
 
 
-@pytest.mark.parametrize(
-    ("gauge", "copper", "sterling"),
-    [(10, 74.385, 86.008), (16, 18.596, 21.502), (20, 5.884, 6.803), (28, 0.994, 1.150)],
-)
-def test_a_metre_of_british_gauge_wire_weighs_what_the_table_says(gauge: int, copper: float, sterling: float) -> None:
-    # independent script, second table of section 5
-    assert wire_mass_per_metre(metals.COPPER, swg(gauge)) == pytest.approx(copper, abs=0.0006)
-    assert wire_mass_per_metre(metals.STERLING, swg(gauge)) == pytest.approx(sterling, abs=0.0006)
-
-
 def test_british_18_is_two_fifths_more_metal_than_american_18() -> None:
     # independent script, section 5: 1.219 against 1.024 mm
     assert swg(18) == pytest.approx(1.219, abs=0.0005)
     assert (swg(18) / awg(18)) ** 2 == pytest.approx(1.42, abs=0.005)
 
 
-def test_a_metre_of_one_millimetre_copper_weighs_seven_grams() -> None:
-    # independent script, row C5.7
-    assert wire_mass_per_metre(metals.COPPER, 1.0) == pytest.approx(7.0372, abs=1e-4)
-    assert wire_metres_per_gram(metals.COPPER, 1.0) * 7.0372 == pytest.approx(1, abs=1e-4)
-
-
-def test_fourteen_carat_gold_mixed_of_three_metals_is_13_33() -> None:
-    # ★ printers' metals page, worked example
-    assert alloy_density({19.32: 583, 10.49: 104, 8.96: 313}) == pytest.approx(13.33, abs=0.005)
-
-
-def test_the_mixture_rule_is_right_for_sterling_and_low_for_brass() -> None:
-    # independent script, section 5: 10.357, and 8.32 against 8.53
-    assert alloy_density({10.49: 925, 8.96: 75}) == pytest.approx(10.357, abs=0.002)
-    assert alloy_density({metals.COPPER: 70, metals.ZINC: 30}) == pytest.approx(8.32, abs=0.01)
-
-
-@pytest.mark.parametrize(("n", "mm"), [(3, 0.75), (4, 1.00), (6, 1.50), (8, 2.00)])
-def test_cards_are_quarters_of_a_millimetre(n: int, mm: float) -> None:
-    # two suppliers' slat and card charts
-    assert cards(n, CARD) == pytest.approx(mm, abs=1e-9)
-
-
-def test_ten_thick_cards_are_an_eighth_of_an_inch() -> None:
-    # a polymer-clay magazine's thickness guide
-    assert cards(10, CARD_THICK) == pytest.approx(MM_PER_INCH / 8, abs=1e-9)
-
-
-def test_a_thickness_of_2_05_mm_is_about_eight_cards() -> None:
-    # independent script, row C2.3
-    assert card_count(2.05, CARD) == 8
-
-
-@given(st.floats(-3, 40))
-def test_a_gauge_comes_back_from_its_diameter(n: float) -> None:
-    assert awg_number(awg(n)) == pytest.approx(n, abs=1e-9)
-
-
-def test_the_nearest_british_gauge_to_a_diameter_is_found() -> None:
-    # GNU Units 2.22, brwiregauge
-    assert swg_nearest(0.82) == 21
-
-
 @given(st.floats(0.1, 5), st.floats(1, 20))
 def test_wire_weighs_what_a_cylinder_of_it_weighs(d: float, density: float) -> None:
     cubic_centimetres = math.pi * (d / 20) ** 2 * 100
-    assert wire_mass(density, d, 1000) == pytest.approx(density * cubic_centimetres)
+    assert wire_grams(d, 1000, density) == pytest.approx(density * cubic_centimetres)
 
 
 @pytest.mark.parametrize(("gauge", "near"), [(60, "40"), (17.4, "17"), (-2, "0"), (float("inf"), "SWG")])
@@ -214,8 +131,20 @@ def test_an_american_gauge_off_the_scale_is_told_the_nearest(gauge: float, near:
     assert near in refused.value.help
 
 
-def test_wire_of_no_thickness_weighs_nothing_and_is_refused() -> None:
-    with pytest.raises(CannotBe):
-        wire_mass_per_metre(8.96, 0)
-    with pytest.raises(CannotBe):
-        alloy_density({})
+@pytest.mark.parametrize(
+    ("gauge", "copper", "sterling"),
+    [(10, 74.385, 86.008), (16, 18.596, 21.502), (20, 5.884, 6.803), (28, 0.994, 1.150)],
+)
+def test_a_metre_of_british_gauge_wire_weighs_what_the_table_says(gauge: int, copper: float, sterling: float) -> None:
+    # independent script, second table of section 5
+    assert wire_grams(swg(gauge), 1000, 8.96) == pytest.approx(copper, abs=0.0006)
+    assert wire_grams(swg(gauge), 1000, 10.36) == pytest.approx(sterling, abs=0.0006)
+
+
+@pytest.mark.parametrize("row", WIRE_TABLE.strip().split("\n"))
+def test_a_metre_of_wire_weighs_what_the_table_says(row: str) -> None:
+    # independent script, wire table of section 5: copper, fine silver, sterling, brass, phosphor bronze, 14 K gold
+    gauge, d, *masses = row.split(" ")
+    assert awg(int(gauge)) == pytest.approx(float(d), abs=0.00006)
+    for density, mass in zip((8.96, 10.49, 10.36, 8.53, 8.86, 13.07), masses, strict=True):
+        assert wire_grams(awg(int(gauge)), 1000, density) == pytest.approx(float(mass), abs=0.0006)

@@ -3,35 +3,29 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.optimize import brentq, minimize
 from scipy.special import ellipe
-from shapely import LineString, Polygon
+from shapely import Polygon
 
 from sheetgen.base.trouble import CannotBe
-from sheetgen.facts import metals
-from sheetgen.facts.units import GRAMS_PER_TROY_OUNCE
-from sheetgen.formulas.gauges import awg
 from sheetgen.formulas.loops import (
     aspect_ratio,
     closed_inside,
     coil_for_rings,
     ellipse_perimeter,
     former_before_springback,
-    helix_extra,
-    inside_for_aspect,
+    linked_pitch,
     oval_wire_ellipse,
     oval_wire_stadium,
-    ring_inside,
-    ring_mass,
     ring_outside,
     ring_wire,
     rings_from_coil,
-    stadium_perimeter,
-    wire_for_rings,
 )
 
 
@@ -89,40 +83,14 @@ def test_the_middle_of_the_wire_is_a_parallel_curve_and_no_ellipse() -> None:
     assert oval_wire_ellipse(12, 6, d) - ellipse_perimeter(12 + d, 6 + d) == pytest.approx(0.12, abs=0.006)
 
 
-def test_a_stadium_is_as_long_as_its_outline_drawn_by_shapely() -> None:
-    # shapely buffer of a line
-    outline = LineString([(0, 0), (6, 0)]).buffer(3, quad_segs=4000)
-    assert stadium_perimeter(12, 6) == pytest.approx(outline.length, abs=1e-5)
-
-
 def test_a_5_mm_ring_in_0_051_inch_wire_has_an_aspect_ratio_of_3_86() -> None:
     # craft magazine's article on aspect ratio, 2017: 5 mm × 0.0394 in
     assert aspect_ratio(5 * 0.0394, 0.051) == pytest.approx(3.86, abs=0.005)
 
 
-def test_a_ring_sold_by_6_mm_outside_in_0_81_mm_wire_has_an_inside_of_4_38() -> None:
-    # blog, Buying the right rings, 2012
-    assert ring_inside(6, 0.81) == pytest.approx(4.38, abs=1e-9)
-    assert aspect_ratio(ring_inside(6, 0.81), 0.81) == pytest.approx(5.4, abs=0.02)
-    assert ring_outside(4.38, 0.81) == pytest.approx(6)
-
-
-@pytest.mark.parametrize(("inside", "worked", "printed"), [(2, 503, 500), (3, 374, 370), (4, 298, 291), (5, 248, 239)])
-def test_a_troy_ounce_of_sterling_rings_is_nearly_what_a_maker_prints(inside: int, worked: int, printed: int) -> None:
-    # ring maker's table of 19 AWG rings to the ounce
-    rings = GRAMS_PER_TROY_OUNCE / ring_mass(inside, awg(19), 0, metals.STERLING)
-    assert rings == pytest.approx(worked, abs=1)
-    assert rings == pytest.approx(printed, rel=0.04)
-
-
 def test_a_saw_cut_of_0_4_mm_takes_0_13_mm_off_a_closed_ring() -> None:
     # independent script, section 6
     assert 5 - closed_inside(5, 0.4) == pytest.approx(0.13, abs=0.005)
-
-
-def test_the_slope_of_a_coil_may_be_ignored() -> None:
-    # independent script, section 6: + 0.03 mm for 1 mm wire round 5 mm
-    assert helix_extra(ring_wire(5, 1), 1) == pytest.approx(0.03, abs=0.005)
 
 
 @given(st.floats(1, 200), st.floats(0.2, 4))
@@ -145,19 +113,9 @@ def test_the_wire_in_a_ring_is_that_of_a_polygon_with_very_many_sides(inside: fl
     assert ring_wire(inside, d) == pytest.approx(sides * 2 * radius * math.sin(math.pi / sides), rel=1e-7)
 
 
-def test_wire_for_forty_rings_counts_the_tails_once() -> None:
-    # common practice: 20 to 50 mm
-    assert wire_for_rings(40, ring_wire(4, 0.8), 30) == pytest.approx(40 * math.pi * 4.8 + 30)
-
-
 def test_a_ring_that_springs_open_by_5_percent_is_wound_on_a_thinner_rod() -> None:
     # input measured on a trial coil
     assert former_before_springback(4.2, 0.05) == pytest.approx(4.0)
-
-
-def test_an_aspect_ratio_of_five_in_millimetre_wire_is_5_mm_inside() -> None:
-    # craft magazine's article on aspect ratio, 2017
-    assert inside_for_aspect(5, 1) == pytest.approx(5)
 
 
 def test_an_oval_wider_than_long_is_told_which_side_comes_first() -> None:
@@ -166,13 +124,37 @@ def test_an_oval_wider_than_long_is_told_which_side_comes_first() -> None:
     assert refused.value.help == "the longer side first: 12 mm long, 6 mm wide"
 
 
-def test_a_ring_whose_wire_leaves_no_opening_is_refused() -> None:
-    with pytest.raises(CannotBe, match="no opening"):
-        ring_inside(2, 1)
+@pytest.mark.parametrize("ratio", [2.5, 3.2, 5])
+@pytest.mark.parametrize("together", [1, 2, 3])
+def test_rings_through_each_other_are_pulled_apart_until_two_of_them_touch(ratio: float, together: int) -> None:
+    # scipy: the least distance of every two middles of their wires, from all of their points, is one wire
+    if together == 3 and ratio < 3:
+        with pytest.raises(CannotBe, match="do not go through"):
+            linked_pitch(ratio, 1, together)
+        return
+    r, places = (ratio + 1) / 2, [i - (together - 1) / 2 for i in range(together)]
+
+    def clear(apart: float) -> float:
+        least = math.inf
+        for up in places:
+            for out in places:
+
+                def between(at: Any, up: float = up, out: float = out) -> Any:
+                    a, b = at
+                    across = (r * np.cos(a) - apart + r * np.cos(b)) ** 2
+                    return across + (r * np.sin(a) - out) ** 2 + (up - r * np.sin(b)) ** 2
+
+                turns = np.meshgrid(*[np.linspace(-1.5, 1.5, 120)] * 2)
+                near = np.unravel_index(between(turns).argmin(), turns[0].shape)
+                least = min(least, minimize(between, [t[near] for t in turns], tol=1e-14).fun)
+        return math.sqrt(least) - 1
+
+    assert linked_pitch(ratio, 1, together) == pytest.approx(brentq(clear, r, 2 * r - 0.3), abs=1e-6)
+    if together == 1:
+        assert linked_pitch(ratio, 1, together) == pytest.approx(ratio)
 
 
-def test_a_saw_cut_as_long_as_the_ring_is_refused() -> None:
-    with pytest.raises(CannotBe):
-        closed_inside(1, 4)
-    with pytest.raises(CannotBe):
-        ring_mass(1, 0.5, 10, 8.96)
+def test_a_ring_sold_by_6_mm_outside_in_0_81_mm_wire_has_an_inside_of_4_38() -> None:
+    # blog, Buying the right rings, 2012
+    assert aspect_ratio(4.38, 0.81) == pytest.approx(5.4, abs=0.02)
+    assert ring_outside(4.38, 0.81) == pytest.approx(6)

@@ -6,20 +6,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sheetgen.base.spread import Spread, between
 from sheetgen.base.trouble import CannotBe
-from sheetgen.facts import clays, metals
 from sheetgen.formulas.rings import us_diameter
 from sheetgen.formulas.shrinkage import (
     compactness,
-    enlargement,
     fired_density,
-    fired_error,
     fired_mass,
     fired_size,
     relative_density,
     shrinkage,
-    two_stage,
     volume_ratio,
     wet_mass,
     wet_size,
@@ -40,33 +35,9 @@ def test_a_test_strip_tells_the_shrinkage_it_was_cut_for(size: float, s: float) 
     assert shrinkage(wet_size(size, s), size) == pytest.approx(s)
 
 
-def test_fifteen_percent_is_enlarged_to_117_6_percent_and_not_115() -> None:
-    # tutorial on sterling clay, the 10 ÷ 85 rule
-    assert enlargement(0.15) * 100 == pytest.approx(117.6, abs=0.1)
-    assert wet_size(100, 0.15) == pytest.approx(100 / 0.85)
-
-
 def test_a_ring_made_at_us_10_and_fired_to_us_7_shrank_by_12_3_percent() -> None:
     # teacher's blog on sterling-clay tests; sizes by Wikipedia, Ring size
     assert shrinkage(us_diameter(10), us_diameter(7)) == pytest.approx(0.1234, abs=0.0005)
-
-
-@pytest.mark.parametrize(
-    ("low", "high", "wet", "fired_low", "fired_high"),
-    [
-        (0.08, 0.10, 32.967, 29.670, 30.330),  # independent script, row C1.3
-        (0.20, 0.28, 39.474, 28.421, 31.579),  # independent script, row C1.5
-    ],
-)
-def test_a_30_mm_piece_cut_for_the_middle_misses_equally_on_both_sides(
-    low: float, high: float, wet: float, fired_low: float, fired_high: float
-) -> None:
-    cut = wet_size(30, (low + high) / 2)
-    fired = fired_size(cut, between(low, high))
-    assert isinstance(fired, Spread)
-    assert cut == pytest.approx(wet, abs=0.001)
-    assert (fired.low, fired.high) == pytest.approx((fired_low, fired_high), abs=0.001)
-    assert fired_error(30, low, high) == pytest.approx((fired.high - fired.low) / 2)
 
 
 @pytest.mark.parametrize(("s", "left"), [(0.09, 0.75357), (0.15, 0.61412), (0.28, 0.37325)])
@@ -77,18 +48,12 @@ def test_volume_falls_by_the_cube(s: float, left: float) -> None:
 
 def test_silver_sintered_to_10_22_is_97_4_percent_solid() -> None:
     # Journal of Metals, Materials and Minerals 20(1); its printed 67.41 % is a misprint
-    assert compactness(10.22, metals.FINE_SILVER) * 100 == pytest.approx(97.43, abs=0.05)
+    assert compactness(10.22, 10.49) * 100 == pytest.approx(97.43, abs=0.05)
 
 
 def test_a_clay_of_7_0_with_92_percent_metal_fires_to_8_5_at_9_percent() -> None:
     # independent script, row C1.9
     assert fired_density(7.0, 0.92, 0.09, 0.09) == pytest.approx(8.546, abs=0.001)
-
-
-@pytest.mark.parametrize(("s_fire", "whole"), [(0.12, 0.1332), (0.16, 0.1726)])
-def test_drying_and_firing_shrink_one_after_the_other(s_fire: float, whole: float) -> None:
-    # independent script, row C1.10
-    assert two_stage(0.015, s_fire) == pytest.approx(whole, abs=1e-6)
 
 
 def test_mass_falls_by_water_and_binder_only() -> None:
@@ -100,23 +65,16 @@ def test_mass_falls_by_water_and_binder_only() -> None:
 def test_a_clay_that_would_fire_denser_than_silver_is_refused() -> None:
     # independent script: 6.0 × 0.80 ÷ 0.72³ = 12.86 g/cm³
     with pytest.raises(CannotBe, match=r"denser .* than solid metal"):
-        relative_density(6.0, 0.80, 0.28, 0.28, metals.FINE_SILVER)
+        relative_density(6.0, 0.80, 0.28, 0.28, 10.49)
 
 
 @pytest.mark.parametrize("s", [-0.01, 1.0, 1.5, float("nan"), float("inf")])
 def test_a_shrinkage_below_nothing_or_of_everything_is_refused(s: float) -> None:
-    with pytest.raises(CannotBe) as refused:
+    with pytest.raises(CannotBe, match="wet cannot be worked from fired = 10") as refused:
         wet_size(10, s)
-    assert refused.value.field == "shrinkage"
-    assert refused.value.help
+    assert refused.value.help == "valid for 0 ≤ s and s < 1 and fired ≥ 0"
 
 
 def test_a_strip_that_grew_in_the_fire_was_measured_the_wrong_way_round() -> None:
     with pytest.raises(CannotBe, match="longer than the wet one"):
         shrinkage(90, 100)
-
-
-def test_every_published_range_of_shrinkage_stays_within_what_silver_clays_do() -> None:
-    # Wikipedia, Metal clay: 8 to 30 %
-    for low, high in (clays.LOW_FIRE_650, clays.LOW_FIRE_600, clays.HIGH_FIRE, clays.SILVER_960, clays.STERLING):
-        assert clays.ALL_SILVER[0] <= low < high <= clays.ALL_SILVER[1]

@@ -10,9 +10,9 @@ import pytest
 
 from sheetgen.base.pen import Recorder
 from sheetgen.base.place import Source
-from sheetgen.base.rounding import Rounder
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.check.project import check
+from sheetgen.draw.kinds import template
 from sheetgen.model.project import Filed, Project
 from sheetgen.read.forms import form
 from sheetgen.read.library import read_library
@@ -46,7 +46,7 @@ class Tried:
     def drawn(self) -> Recorder:
         """The template's lines, at the printed sizes."""
         pen = Recorder()
-        self.part.template(pen, lambda name: Rounder().size(self.figures[f"it.{name}"]))
+        template(pen, self.part)
         return pen
 
     def usual(self, name: str) -> float:
@@ -75,6 +75,13 @@ def stocked(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
     return trier(libraries.make(tmp_path_factory.mktemp("stocked"), libraries.FILES | {"stock/more.yaml": more}).root)
 
 
+@pytest.fixture(scope="session")
+def inched(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """A part made of the fields given, in a studio that works in inches."""
+    studio = libraries.STUDIO.replace("units: mm", "units: in")
+    return trier(libraries.make(tmp_path_factory.mktemp("inched"), libraries.FILES | {"studio.yaml": studio}).root)
+
+
 def trier(root: Path) -> Callable[..., Tried]:
     """What makes and works one part by the stock of a library."""
     library = read_library(root, Troubles())
@@ -88,13 +95,13 @@ def trier(root: Path) -> Callable[..., Tried]:
         assert found is not None, list(map(str, troubles))
         project = form(Project, found, troubles)
         assert project is not None, list(map(str, troubles))
-        check_parts(project, troubles)
+        check_parts(project, library.kinds, troubles)
         if troubles.errors:
             return Tried({}, list(troubles), text)
         worked = work(Filed("one", root, project), library, troubles)
         if not troubles.errors:
             check(worked, troubles)
-        return Tried(worked.main.figures, list(troubles), text, worked.main.parts["it"])
+        return Tried(dict(worked.main.figures), list(troubles), text, worked.main.parts["it"])
 
     return make
 
@@ -123,7 +130,7 @@ class Workshop:
     def taken(part: Tried) -> dict[str, float]:
         """What the part takes from stock, by item."""
         found: dict[str, float] = {}
-        for take in part.part.takes():
+        for take in part.part.takes:
             found[take.item.id] = found.get(take.item.id, 0) + take.amount.usual
         return found
 

@@ -44,6 +44,22 @@ def test_the_parts_make_the_whole_in_their_ratio(workshop: Any) -> None:
     assert mix.usual("mass_a") + mix.usual("mass_b") == pytest.approx(mix.usual("batch") * 1.2)
 
 
+def test_parts_that_do_not_weigh_alike_are_weighed_each_by_its_own_density(workshop: Any) -> None:
+    # 2 : 1 by volume, densities as 1 : 0.94, is 100 : 47 by weight (composites supplier's guide)
+    mix = workshop("adhesive mix", **MIX | {"adhesive": "two-densities"})
+    assert mix.usual("weight_b") / mix.usual("weight_a") == pytest.approx(0.47)
+    assert mix.figures["it.weight_a"].label == "Part A by weight"
+    assert "it.mass_a" not in mix.figures
+    # 0.3 mL is 0.2 mL of A at 1.1 g/mL and 0.1 mL of B at 1.034 g/mL, and five such are taken by weight
+    assert workshop.taken(mix) == {"two-densities": pytest.approx(mix.usual("batches") * (0.2 * 1.1 + 0.1 * 1.034))}
+
+
+def test_an_adhesive_of_one_density_says_that_both_parts_are_taken_to_weigh_alike(workshop: Any) -> None:
+    mix = workshop("adhesive mix", **MIX)
+    assert mix.figures["it.mass_b"].label == "Part B by weight, if both parts weigh alike"
+    assert "it.weight_b" not in mix.figures
+
+
 def test_an_adhesive_of_no_stated_pot_life_is_one_batch_and_promises_no_time(workshop: Any) -> None:
     mix = workshop("adhesive mix", **MIX | {"adhesive": "quiet"})
     assert mix.usual("batches") == 1

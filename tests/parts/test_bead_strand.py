@@ -48,7 +48,7 @@ def test_thread_is_cut_for_beads_knots_and_tails(workshop: Any) -> None:
     [
         ({"bead": "bead-8", "length": "7 mm"}, "length", "8 mm or more"),
         ({"bead": "bead-8", "length": "20 mm", "clasp": "clasp-16"}, "length", "24 mm or more"),
-        ({"bead": "bead-8", "length": "400 mm", "thread": "thick-thread"}, "thread", "1 mm or thinner"),
+        ({"bead": "bead-8", "length": "400 mm", "thread": "thick-thread"}, "thread", "1 mm or less"),
         ({"bead": "bead-8", "length": "400 mm", "thread": "thread", "knot": "2 mm"}, "knot", "tie ten on a trial"),
         ({"bead": "bead-8", "length": "400 mm", "knot": "0.5 mm"}, "knot", "more than 1 mm"),
         ({"bead": "bead-8", "length": "400 mm", "clasp": "clasp-unknown"}, "clasp", "add its length"),
@@ -70,3 +70,22 @@ def test_the_smallest_beads_of_a_knotted_strand_are_enough_and_one_less_is_not(w
 
 def test_a_hook_made_as_a_part_of_its_own_is_counted_in(workshop: Any) -> None:
     assert workshop("bead strand", bead="bead-8", length="200 mm", closing="24 mm").usual("beads") == 22
+
+
+def test_the_thread_of_all_strands_is_what_is_cut(workshop: Any) -> None:
+    # room 450.3 and 150 of tails are cut at 601, and 601 × 3 = 1803, not 3 × 600.3
+    strand = workshop("bead strand", bead="bead-8", length="450.3 mm", thread="thread", count=3)
+    assert workshop.taken(strand)["thread"] == 1803
+
+
+def test_a_thread_longer_than_its_spool_is_refused(workshop: Any) -> None:
+    found = workshop.refused("bead strand", bead="bead-8", length="9.9 m", thread="thread")
+    assert [(at, message) for at, message, _ in found] == [
+        ("thread", "it: thread holds 10000 mm a pack, and one strand is 10050 mm")
+    ]
+
+
+def test_a_strand_taken_from_its_own_length_varies_as_its_beads_do(workshop: Any) -> None:
+    strand = workshop("bead strand", bead="bead-6-ish", length="406.4 mm")
+    n = strand.usual("beads")
+    assert (strand["rest"].low, strand["rest"].high) == (pytest.approx(406.4 - n * 6.2), pytest.approx(406.4 - n * 5.8))

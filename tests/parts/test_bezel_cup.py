@@ -40,14 +40,17 @@ def test_the_base_is_the_stone_grown_by_room_wall_and_rim(stocked: Any) -> None:
     # a millimetre of sheet is left between two, for the saw
     assert cup.usual("base_blank") == pytest.approx((right - left + 1) * (bottom - top + 1), rel=1e-5)
     wall = (ellipse(18, 13).buffer(0.35, 64).area - ellipse(18, 13).buffer(0.05, 64).area) * cup.usual("wall")
-    assert cup.usual("mass") == pytest.approx((wall * 10.49 + base.area * 0.6 * 10.36) / 1000, rel=1e-4)
+    assert cup.usual("mass") == pytest.approx(
+        (wall * 10.49 + base.area * 0.6 * 10.36) / 1000, rel=2e-4
+    )  # cut to a tenth
 
 
 def test_a_round_stone_takes_pi_times_stone_room_and_strip(stocked: Any) -> None:
     # metal supplier's formula page: 3.14 × (diameter + thickness), here of the largest stone of the size
     cup = stocked("bezel cup", strip="silver-thin", stone="diamond-6", room="0 mm")
     assert cup.usual("strip_meets") == pytest.approx(math.pi * (6.11 + 0.3))
-    assert cup.usual("base_area") == pytest.approx(math.pi / 4 * (6.11 + 2 * 0.8) ** 2)
+    assert cup.usual("base_across") == pytest.approx(6.11 + 2 * 0.8)
+    assert cup.usual("base_area") == pytest.approx(math.pi / 4 * 7.7**2)  # as it is cut
     assert cup.usual("carats") == pytest.approx(0.8185, abs=1e-4)  # ★ gemmology course pages
 
 
@@ -59,8 +62,10 @@ def test_an_oval_brilliant_weighs_by_the_published_factor(stocked: Any) -> None:
 
 def test_wall_and_base_of_one_sheet_are_taken_together(stocked: Any) -> None:
     cup = stocked("bezel cup", **CUP, count="2")
-    metal = sum(take.amount.usual for take in cup.part.takes() if take.item.id == "silver-thin")
-    assert metal == pytest.approx(2 * (cup.usual("strip_cut") * cup.usual("wall") + cup.usual("base_blank")))
+    metal = sum(take.amount.usual for take in cup.part.takes if take.item.id == "silver-thin")
+    strip = cup.figures["it.strip_cut"].printed  # 50.27 + 0.5, up to a half
+    assert strip == 51
+    assert metal == pytest.approx(2 * (strip * cup.usual("wall") + cup.usual("base_blank")))
 
 
 def test_the_wall_goes_by_the_stone_or_by_its_own_height(stocked: Any) -> None:

@@ -52,8 +52,9 @@ def test_strips_go_by_their_area(workshop: Any) -> None:
 def test_the_binding_is_turns_round_the_bundle_and_two_tails(workshop: Any) -> None:
     bundle = workshop("cord bundle", fibre="cord-2", cords=3, thread="thread", turns=8, end="crimp-end-6", count=2)
     assert bundle.usual("binding") == pytest.approx(8 * math.pi * (bundle.usual("across") + 0.5) + 150)
+    cut = math.ceil(8 * math.pi * (4 / math.sqrt(3) + 2 + 0.5) + 150)  # three cords: 2 + 4 ÷ √3 across
     assert bundle.usual("bound") == pytest.approx(bundle.usual("across") + 1)
-    assert workshop.taken(bundle) == {"crimp-end-6": 2, "thread": pytest.approx(2 * bundle.usual("binding"))}
+    assert workshop.taken(bundle) == {"crimp-end-6": 2, "thread": 2 * cut}
 
 
 def test_it_goes_into_the_end_as_long_as_the_end_is_wider(workshop: Any) -> None:
@@ -70,10 +71,33 @@ def test_a_bundle_that_goes_in_only_when_drawn_tight_is_a_doubt(workshop: Any) -
     assert tried["across"].low < 6 < tried["across"].high
 
 
+def test_the_smallest_end_that_takes_the_bundle_at_its_loosest_is_told(workshop: Any) -> None:
+    bundle = workshop("cord bundle", fibre="thread", cords=90, thread="cord-2")
+    loosest = 0.5 * math.sqrt(90 / 0.5) + 2 * 2
+    assert bundle["least_inside"].high == pytest.approx(loosest)
+    printed = bundle.figures["it.least_inside"].printed
+    assert loosest <= printed <= loosest + 0.01
+
+
+@pytest.mark.parametrize(("end", "most"), [("crimp-end-6", 40), ("cap-12", 200)])
+def test_the_most_strips_told_are_the_most_that_go_in(workshop: Any, end: str, most: int) -> None:
+    field = "end" if end == "crimp-end-6" else "cap"
+    found = workshop.refused("cord bundle", fibre="ribbon-3", cords=most, **{field: end})
+    told = int(found[0][2].split()[0])
+    inside = {"crimp-end-6": 6, "cap-12": 12}[end]
+    areas = [n * 3 * 0.4 / 0.5 for n in (told, told + 1)]
+    assert areas[0] <= math.pi / 4 * inside**2 < areas[1]
+
+
+def test_a_binding_longer_than_its_spool_is_refused(workshop: Any) -> None:
+    found = workshop.refused("cord bundle", fibre="cord-2", cords=3, thread="thread", tails="10 m")
+    assert found[0][0] == "thread"
+
+
 @pytest.mark.parametrize(
     ("fields", "field", "helps"),
     [
-        ({"cords": "40", "cap": "cap-12"}, "cap", "cords, or one of"),
+        ({"cords": "40", "cap": "cap-12"}, "cap", "19 cords at the most, or one of 17.9 mm or more inside"),
         ({"cords": "4", "end": "clasp-unknown"}, "end", "add its inside"),
         ({"cords": "3", "end": "crimp-end-6", "thread": "thread", "turns": "12"}, "turns", "10 turns or fewer"),
         ({"cords": "30", "fill": "0.75-0.5"}, "fill", "for a range"),

@@ -60,10 +60,27 @@ def test_a_link_known_as_a_range_makes_the_length_a_range(workshop: Any) -> None
     assert (chain["inside"].low, chain["inside"].high) == (pytest.approx(99), pytest.approx(101))
 
 
+@pytest.mark.parametrize("measured", ["over all", "inside"])
+def test_the_length_asked_stands_beside_the_length_it_comes_out_at(workshop: Any, measured: str) -> None:
+    chain = workshop("chain run", **CHAIN, measured=measured)
+    (line,) = chain.part.sizes
+    links = int(chain.usual("links"))
+    over = 2 * 1.3 if measured == "over all" else 0
+    assert line.finished.usual == 176
+    assert (int(line.made), line.counted) == (links, "links")
+    assert line.fires.usual == pytest.approx(links * 12 + (links - 1) * 5 + over)
+
+
+def test_a_clasp_made_as_a_part_adds_what_it_is_said_to(workshop: Any) -> None:
+    open_, closed = (workshop("chain run", **CHAIN, **more) for more in ({}, {"closing": "34 mm"}))
+    assert open_.usual("links") - closed.usual("links") == 34 / (12 + 5)
+    assert closed.usual("inside") == open_.usual("inside")
+
+
 @pytest.mark.parametrize(
     ("change", "field", "helps"),
     [
-        ({"length": "10 mm", "comes": "no longer"}, "length", "12 mm or more"),
+        ({"length": "10 mm", "comes": "no longer"}, "length", "14.6 mm or more"),
         ({"length": "20 mm", "clasp": "clasp-16", "end_rings": "1"}, "length", "35.6 mm or more"),
         ({"ring": "2 mm"}, "ring", "2.6 mm or more"),
         ({"clasp": "clasp-unknown"}, "clasp", "add its length"),

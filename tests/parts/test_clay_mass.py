@@ -26,7 +26,7 @@ def test_the_allowance_is_the_clays_own_unless_the_part_has_one(stocked: Any) ->
 
 
 def test_shopping_counts_the_allowance_once(stocked: Any) -> None:
-    [take] = stocked("clay by mass", **PIECE).part.takes()
+    [take] = stocked("clay by mass", **PIECE).part.takes
     assert take.amount.usual == pytest.approx(15)  # stock adds its 20 % as for every part
 
 
@@ -50,7 +50,7 @@ def test_so_many_pieces_and_no_more_are_in_a_packet(stocked: Any, mass: str, pie
 @pytest.mark.parametrize(
     ("fields", "blamed", "help_"),
     [
-        ({"weight": "2 g"}, "weight", "take it out"),
+        ({"weight": "2 g"}, "mass", "give one"),
         ({"mass": "0 g"}, "mass", "more than 0 g"),
         ({"mass": "2.5 mm"}, "mass", "25 g"),
         ({"rolling": "120 %"}, "rolling", "1 or less"),
@@ -67,7 +67,8 @@ def test_clay_that_cannot_be_is_refused_at_its_field(
 
 
 def test_a_piece_of_no_mass_is_told_what_it_wants(stocked: Any) -> None:
-    assert "finished weight" in stocked("clay by mass", clay="still").errors[0].message
+    [trouble] = stocked("clay by mass", clay="still").errors
+    assert trouble.message == "it: mass or weight is wanted, one of the two"
 
 
 def test_a_piece_heavier_than_its_packet_is_doubted(stocked: Any) -> None:

@@ -42,10 +42,14 @@ def test_one_more_link_would_not_come_from_the_spool(workshop: Any) -> None:
         ({"loop": "5 mm", "peg": "5 mm", "gap": "2 mm"}, "loop", "give one"),
         ({"loop": "9 mm", "gap": "2 mm"}, "loop", "6 mm"),
         ({"peg": "4.5 mm", "gap": "2 mm"}, "peg", "4 mm and 5 mm"),
+        ({"loop": "5 mm", "second_loop": "9 mm", "gap": "2 mm"}, "second loop", "6 mm"),
+        ({"loop": "5 mm", "second_loop": "4 mm", "second_peg": "4 mm", "gap": "2 mm"}, "second loop", "give one"),
+        ({"loop": "5 mm", "gap": "1.22 mm", "wire": "swg-18"}, "gap", "1.3 mm or more"),
+        ({"loop": "5 mm", "gap": "2 mm", "trim": "9980 mm"}, "wire", ""),
     ],
 )
 def test_a_link_that_cannot_be_is_told_at_its_field(
     workshop: Any, fields: dict[str, str], field: str, helps: str
 ) -> None:
-    found = workshop.refused("figure-eight link", wire="round-1", **fields)
+    found = workshop.refused("figure-eight link", **{"wire": "round-1"} | fields)
     assert any(at == field and helps in helped for at, _, helped in found)

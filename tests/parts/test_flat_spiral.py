@@ -36,13 +36,14 @@ def test_a_width_is_filled_with_quarter_turns_and_one_more_would_not_fit(worksho
     spiral = workshop("flat spiral", wire="round-1", across="20.3 mm", inside="2 mm")
     turns = spiral.usual("curled")
     assert turns * 4 == int(turns * 4)
-    assert spiral.usual("wide") <= 20.3 < spiral_across(2, 1, 0, turns + 0.25)
+    assert spiral.usual("wide") <= 20.3 < spiral_across(1.5 + turns + 0.25, 1, 1)
 
 
 def test_turns_and_width_are_each_others_inverse() -> None:
-    assert spiral_turns(2.0, 1.0, 0.5, spiral_across(2.0, 1.0, 0.5, 4.5)) == pytest.approx(4.5)
-    with pytest.raises(CannotBe, match="less than one turn"):
-        spiral_turns(2.0, 1.0, 0.0, 3.0)
+    # 4.5 turns of 1.5 mm from 1.5 mm on end at 8.25 mm
+    assert spiral_turns(spiral_across(8.25, 1.5, 1.0), 1.0, 1.5, 1.5) == pytest.approx(4.5)
+    with pytest.raises(CannotBe):  # less than one turn
+        spiral_turns(3.0, 1.0, 1.0, 1.5)
 
 
 def test_a_straight_tail_is_added_as_it_is(workshop: Any) -> None:

@@ -49,3 +49,8 @@ def test_a_strand_that_cannot_be_is_told_at_its_field(
 ) -> None:
     found = workshop.refused("graduated strand", **STRAND | change)
     assert any(at == field and helps in helped for at, _, helped in found)
+
+
+def test_the_thread_of_all_strands_is_what_is_cut(workshop: Any) -> None:
+    strand = workshop("graduated strand", **STRAND | {"length": "450.3 mm"}, thread="thread", count=2)
+    assert workshop.taken(strand)["thread"] == 2 * 601

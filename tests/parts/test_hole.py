@@ -9,6 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from sheetgen.base.pen import Extent, Recorder
+from sheetgen.draw.kinds import mark
+
 HOLE = {"clay": "silver", "edge": "1.5 mm"}
 WIRE = 1.2908459  # 16 AWG, GNU Units 2.22
 
@@ -58,7 +61,8 @@ def test_no_smaller_drill_in_the_drawer_would_have_done(stocked: Any, clearance:
         ({"opening": "2 mm", "drill": "2.2 mm"}, "drill", "take one of them out"),
         ({"drill": "2.1 mm"}, "drill", "2 mm and 2.2 mm"),
         ({"opening": "4 mm"}, "opening", "2.5 mm"),
-        ({"opening": "2 mm", "width": "4.9 mm"}, "width", "5.01 mm or more"),
+        ({"opening": "2 mm", "width": "4.9 mm"}, "width", "5.1 mm or more"),
+        ({"opening": "2 mm", "place": "3 mm, 4 mm"}, "place", "drilled in"),
         ({"opening": "2 mm", "edge": "0 mm"}, "edge", "more than 0 mm"),
         ({"opening": "2 mm", "for_wire": "glass-2"}, "for wire", "copper-16awg"),
     ],
@@ -91,3 +95,101 @@ def test_a_thin_edge_is_doubted(stocked: Any) -> None:
     hole = stocked("hole", clay="silver", opening="2 mm", edge="0.8 mm")
     assert not hole.errors
     assert hole.blamed(hole.troubles[0]) == "edge"
+    assert "least-edge" in hole.troubles[0].help
+
+
+# On the template of its part
+
+HOLED = """\
+title: Holed
+revision: 1
+date: 2026-01-10
+summary: A plate with a hole.
+makes: 1 plate
+level: first piece
+parts:
+  plate:
+    kind: cut shape
+    clay: silver
+    thickness: 4 cards
+{plate}
+  hole:
+    kind: hole
+    clay: silver
+    opening: 2 mm
+    drilled in: plate
+{hole}
+steps:
+  - title: Cut
+    parts: [plate, hole]
+  - title: Dry
+    wait: drying
+  - title: Fire
+    firing: silver
+"""
+SQUARE = {"shape": "rectangle", "across": "20 mm", "down": "30 mm"}
+PATH = "M-5 10 L15 10 L15 40 L-5 40 Z"  # a drawing whose origin is no corner of it
+
+
+@pytest.fixture
+def holed(libraries: Any, tmp_path: Any) -> Any:
+    """What comes of a plate with a hole in it: what was found wrong, and the hole as it was worked."""
+
+    def make(plate: dict[str, str], **hole: str) -> tuple[list[Any], Any]:
+        told = ["\n".join(f"    {k.replace('_', ' ')}: {v}" for k, v in fields.items()) for fields in (plate, hole)]
+        text = HOLED.format(plate=told[0], hole=told[1])
+        library = libraries.make(tmp_path, {**libraries.FLAT_FILES, "holed/project.yaml": text})
+        outcome = library.check("holed")
+        return list(outcome.troubles), outcome.worked[0].main.parts["hole"] if outcome.worked else None
+
+    return make
+
+
+def middles(hole: Any) -> list[tuple[float, float]]:
+    return [one.centre for one in hole.drilled]
+
+
+def test_a_hole_stands_its_edge_away_from_the_middle_of_a_side(holed: Any) -> None:
+    # 20 × 30 is cut 22.0 × 33.0; 1.5 ÷ 0.91 + 2.2 ÷ 2 = 2.75, marked 2.7
+    troubles, hole = holed(SQUARE, beside="left and right")
+    assert not troubles
+    assert middles(hole) == [pytest.approx((2.7, 16.5)), pytest.approx((19.3, 16.5))]
+    assert {(one.width, one.height) for one in hole.drilled} == {(2.2, 2.2)}
+
+
+def test_a_hole_may_be_placed_on_its_part(holed: Any) -> None:
+    # 5 and 12 mm finished from the upper left corner: that and 1 ÷ 0.91 of it on the wet template
+    troubles, hole = holed(SQUARE, place="5 mm, 12 mm")
+    assert not troubles
+    assert middles(hole) == [pytest.approx((5 / 0.91, 12 / 0.91))]
+    assert "wet_middle" not in hole.figures
+
+
+@pytest.mark.parametrize("across", ["20 mm", "30 mm"])
+def test_on_an_own_outline_a_hole_stands_where_the_drawing_shows(holed: Any, across: str) -> None:
+    # the drawing is 20 wide and 30 high from (-5, 10) on: (0, 20) is a quarter across and a third down, at any size
+    troubles, hole = holed({"shape": "outline", "path": PATH, "across": across}, place="0 mm, 20 mm")
+    assert not troubles
+    wide = {"20 mm": 22.0, "30 mm": 33.0}[across]  # 21.98 and 32.97, cut to a tenth
+    assert middles(hole) == [pytest.approx((wide / 4, wide * 1.5 / 3))]
+
+
+@pytest.mark.parametrize(
+    ("place", "blamed", "says"),
+    [("25 mm, 12 mm", "place", "outside"), ("1.2 mm, 12 mm", "edge", "left beside the hole")],
+)
+def test_a_hole_placed_off_its_part_or_at_its_rim_is_refused(holed: Any, place: str, blamed: str, says: str) -> None:
+    troubles, _ = holed(SQUARE, place=place, edge="1.5 mm")
+    [found] = [t for t in troubles if t.severity == "error"]
+    assert says in found.message
+    assert found.place.source.line(found.place.line).split(":")[0].strip() == blamed
+
+
+def test_a_placed_hole_is_marked_from_the_left_and_the_top(holed: Any) -> None:
+    _, hole = holed(SQUARE, place="5 mm, 12 mm")
+    pen, around = Recorder(), Extent(0, 0, 22, 33)
+    assert mark(pen, hole, around) == "Ø 2.2\u00a0mm"
+    [(kind, middle, wide, tall)] = pen.ovals
+    assert (kind, wide, tall) == ("cut", 2.2, 2.2)
+    assert middle == pytest.approx((5 / 0.91, 12 / 0.91))
+    assert {words for _, words in pen.texts} == {"5.5", "13.2"}  # 5.49 and 13.19

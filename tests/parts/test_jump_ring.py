@@ -7,6 +7,9 @@ from typing import Any
 
 import pytest
 
+from sheetgen.base.pen import Recorder
+from sheetgen.draw.kinds import diagram, view
+
 RING = {"wire": "round-1", "inside": "5 mm"}
 
 
@@ -79,7 +82,7 @@ def test_a_saw_cut_takes_its_width_of_metal(workshop: Any) -> None:
         ({"wire": "round-1", "inside": "5 mm", "rod": "5 mm"}, "inside", "give one"),
         ({"wire": "round-1", "inside": "7 mm"}, "inside", "6 mm and 8 mm"),
         ({"wire": "round-1", "rod": "7 mm"}, "rod", "6 mm and 8 mm"),
-        ({"wire": "awg-14", "rod": "1 mm"}, "rod", "2 mm or more"),
+        ({"wire": "awg-14", "rod": "1 mm"}, "rod", "1.7 mm or more"),
         ({"wire": "round-1", "shape": "oval", "inside": "8 mm"}, "shape", "inside width"),
         (
             {"wire": "round-1", "shape": "oval", "inside": "8 mm", "inside_width": "4 mm", "rod": "4 mm"},
@@ -95,4 +98,33 @@ def test_a_ring_that_cannot_be_is_told_at_its_field(
 
 
 def test_a_ring_with_neither_inside_nor_rod_asks_for_one(workshop: Any) -> None:
-    assert any("inside or the rod" in told for _, told, _ in workshop.refused("jump ring", wire="round-1"))
+    assert any("inside or rod is wanted" in told for _, told, _ in workshop.refused("jump ring", wire="round-1"))
+
+
+def test_a_ring_or_a_coil_longer_than_its_spool_is_told(workshop: Any) -> None:
+    # 10 m of wire, 20 mm for the ends: 9980 ÷ (π × 6) is 529 rings, and 530 are one too many for one coil
+    assert not workshop.refused("jump ring", **RING, count=529)
+    ((at, told, helped),) = workshop.refused("jump ring", **RING, count=530)
+    assert (at, helped) == ("wire", "wind shorter coils, by coil: 529 mm or less")
+    assert "holds 10000 mm a pack" in told
+    assert not workshop.refused("jump ring", **RING, count=530, coil="529 mm")
+    assert workshop.refused("jump ring", **RING, count=800, coil="530 mm")
+    ((at, told, _),) = workshop.refused("jump ring", **RING, tails="9990 mm")
+    assert at == "wire"
+    assert "one ring" in told
+
+
+def test_an_oval_without_its_inside_asks_for_it(workshop: Any) -> None:
+    found = workshop.refused("jump ring", wire="round-1", shape="oval", rod="5 mm")
+    assert {"shape", "rod"} <= {at for at, _, _ in found}
+
+
+@pytest.mark.parametrize("shape", ["round", "oval", "ellipse"])
+def test_the_ring_is_drawn_with_its_sizes(workshop: Any, shape: str) -> None:
+    wide = {} if shape == "round" else {"inside_width": "4 mm"}
+    part = workshop("jump ring", wire="round-1", inside="8 mm", shape=shape, **wide).part
+    pen = Recorder()
+    assert "wire 1\u00a0mm" in diagram(pen, part, 1)
+    assert view(pen, part) == 9  # the next part's wire lies on its own
+    reach = max(y for _, points, _ in pen.lines for _, y in points)
+    assert reach == pytest.approx(10, abs=0.02)

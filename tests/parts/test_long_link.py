@@ -55,3 +55,11 @@ def test_a_long_link_that_cannot_be_is_told_at_its_field(
 ) -> None:
     found = workshop.refused("long link", wire="round-1", **fields)
     assert any(at == field and helps in helped for at, _, helped in found)
+
+
+def test_a_link_is_as_long_as_the_gap_that_the_jig_is_set_to(workshop: Any) -> None:
+    # 14 AWG is 1.62773 mm: 20 − 2 × 1.62773 − 8 is 8.74454, set as 8.7
+    link = workshop("long link", wire="awg-14", peg="4 mm", length="20 mm")
+    assert link.usual("pitch") == pytest.approx(16.7)
+    assert link.usual("one") == pytest.approx(2 * 12.7 + math.pi * 5.62773, abs=1e-4)
+    assert link.usual("outside") == pytest.approx(16.7 + 2 * 1.62773, abs=1e-4)

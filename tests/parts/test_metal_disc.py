@@ -28,6 +28,14 @@ def test_a_domed_disc_has_the_area_of_the_middle_of_its_dome(workshop: Any) -> N
     assert math.pi / 4 * disc.usual("disc") ** 2 == pytest.approx(area, rel=1e-9)
 
 
+def test_the_disc_as_it_is_drawn_decides_what_it_weighs(workshop: Any) -> None:
+    # wanted 26.33, drawn and sawn at 26.3
+    disc = workshop("metal disc", sheet="sterling-08", across="25 mm", rise="5 mm", count=2)
+    assert disc.part.figures["disc"].printed == pytest.approx(26.3)
+    assert disc.usual("mass") == pytest.approx(math.pi / 4 * 26.3**2 * 0.8 * 0.01036)
+    assert workshop.taken(disc) == {"sterling-08": pytest.approx(2 * 27.3**2)}
+
+
 def test_half_a_ball_of_thin_sheet_wants_atkins_disc(workshop: Any) -> None:
     # C9.1: disc radius is the ball's diameter over √2 (the text divides by 1.4)
     disc = workshop("metal disc", sheet="fine-04", across="200 mm", rise="100 mm")
@@ -37,7 +45,9 @@ def test_half_a_ball_of_thin_sheet_wants_atkins_disc(workshop: Any) -> None:
 def test_an_owned_cutter_decides_a_punched_disc(workshop: Any) -> None:
     disc = workshop("metal disc", sheet="sterling-08", across="15 mm", cutting="punched")
     assert disc.usual("disc") == disc.usual("width_out") == 16
+    assert disc.part.tools == (("disc cutter", 16),)
     domed = workshop("metal disc", sheet="sterling-08", across="15 mm", rise="3 mm", cutting="punched")
+    assert [size.tool for size in domed.part.sizes] == ["disc cutter"]
     assert domed.usual("width_out") / 15 == pytest.approx(
         16 / workshop("metal disc", sheet="sterling-08", across="15 mm", rise="3 mm").usual("disc")
     )

@@ -46,6 +46,8 @@ def test_a_chain_pulled_taut_gains_the_inside(workshop: Any) -> None:
         ({"lower": "0.6 mm"}, "lower", "2 mm"),
         ({"upper": "15 mm", "length": "60 mm"}, "upper", "12 mm"),
         ({"rod": "5 mm"}, "upper", "give one"),
+        ({"lower_rod": "3 mm"}, "lower", "give one"),
+        ({"lower": "15 mm", "length": "60 mm"}, "lower", "12 mm"),
     ],
 )
 def test_a_hook_that_cannot_be_is_told_at_its_field(

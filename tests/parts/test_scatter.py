@@ -53,7 +53,7 @@ def test_a_share_is_counted_down_and_weighed(stocked: Any) -> None:
     assert strewn.usual("stones") == 30  # 0.3 × 100π ÷ π
     assert strewn.usual("covered") == pytest.approx(30)
     assert strewn.usual("clay_mass") == pytest.approx(math.pi * 121 * 2 * 5 / 1000)
-    assert next(take.amount.usual for take in strewn.part.takes()) == 30
+    assert next(take.amount.usual for take in strewn.part.takes) == 30
 
 
 @settings(max_examples=40)
@@ -109,3 +109,24 @@ def test_the_share_that_is_offered_is_taken(stocked: Any) -> None:
     plate = {**PLATE, "across": "22 mm", "gap": "0.6 mm"}
     offered = stocked("scatter", **plate, share="90 %").errors[0].help.split(" or")[0]
     assert not stocked("scatter", **plate, share=offered).errors
+
+
+@settings(max_examples=20)
+@given(st.integers(150, 400))
+def test_a_gap_that_is_left_out_keeps_the_clay_between_two_seats(stocked: Any, across: int) -> None:
+    strewn = stocked("scatter", clay="silver", stone="glass-2", across=f"{across / 10} mm", thickness="2.5 mm")
+    assert not strewn.errors
+    assert strewn.figures["it.wet_spacing"].printed - 2.4 >= 0.5 - 1e-9
+    # (2.4 + 0.5) × 0.91 − 2 of finished gap
+    assert strewn.usual("least_gap") == pytest.approx(0.639)
+
+
+def test_a_plate_too_thin_for_its_stones_is_refused_with_one_that_works(stocked: Any) -> None:
+    # stones of 1.4 mm and a floor of 0.5, in clay that does not shrink
+    plate = {**PLATE, "across": "22 mm", "gap": "0.6 mm"}
+    [told] = stocked("scatter", **{**plate, "thickness": "1.8 mm"}).errors
+    assert told.help.startswith("1.9 mm or more")
+    assert "waive: {least-floor" in told.help
+    assert not stocked("scatter", **{**plate, "thickness": "1.9 mm"}).errors
+    assert not stocked("scatter", **{**plate, "thickness": "1.8 mm"}, floor="0.4 mm").errors
+    assert not stocked("scatter", **{**plate, "thickness": "1.8 mm"}, depth="1 mm").errors

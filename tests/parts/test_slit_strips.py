@@ -29,6 +29,11 @@ def test_a_strip_as_wide_as_the_ribbon_is_the_ribbon(workshop: Any) -> None:
     assert (slit.usual("side_by_side"), slit.usual("lengths")) == (1, 20)
 
 
+def test_a_length_longer_than_the_ribbon_is_refused(workshop: Any) -> None:
+    (found,) = workshop.refused("slit strips", **SLIT | {"length": "4.9 m"}, trim="200 mm")
+    assert found[:2] == ("fibre", "it: fibre holds 5000 mm a pack, and one length is 5100 mm")
+
+
 @pytest.mark.parametrize(
     ("change", "field", "helps"),
     [

@@ -53,7 +53,7 @@ def test_wire_with_both_tails_and_all_beads_are_taken(workshop: Any) -> None:
     ("fields", "field", "helps"),
     [
         ({"wire": "awg-22", "bead": "tiny-hole"}, "wire", "0.5 mm or less"),
-        ({"wire": "awg-22", "bead": "bead-8", "loop": "0.4 mm"}, "loop", "1 mm or more"),
+        ({"wire": "awg-22", "bead": "bead-8", "loop": "0.4 mm"}, "loop", "0.65 mm or more"),
         ({"wire": "awg-22", "bead": "bead-8", "wraps": "0"}, "wraps", "1 or more"),
     ],
 )

@@ -86,7 +86,7 @@ def test_an_item_in_trouble_is_named_as_such_where_it_is_used(library: Any) -> N
 def test_a_bom_and_the_line_ends_of_another_system_are_read_as_they_should_be(library: Any) -> None:
     text = library.path("pendant/project.yaml").read_text("utf-8")
     library.write("pendant/project.yaml", b"\xef\xbb\xbf" + text.replace("\n", "\r\n").encode())
-    assert library.worked("pendant").filed.project.title == "Round pendant"
+    assert library.worked("pendant").title == "Round pendant"
 
 
 def test_words_that_look_like_other_things_stay_words() -> None:

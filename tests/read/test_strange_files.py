@@ -20,7 +20,7 @@ STRANGE = [
     ("a name with a NUL", "level: first", 'pictures: ["a\\0b.png"]\nlevel: first', "no picture", 6),
     ("a picture's name of 300 letters", "level: first", f"pictures: [{'a' * 300}.png]\nlevel: first", "no picture", 6),
     ("a part's name of 300 letters", "  plate:\n", f"  {'p' * 300}:\n", "too long", 11),
-    ("a slip of the unit", "width: 20 mm", "width: 20 m", "template 22 m long", 12),
+    ("a slip of the unit", "width: 20 mm", "width: 20 m", "template 22 m long", 11),
     ("a size past every spool", "width: 20 mm", "width: 1000000 m", "across of 'plate' cannot be", 15),
     ("faces that clay has not", "wait: drying", "wait: drying\n    faces: three", "faces cannot be 'three'", 27),
     ("more marks than words", "expect: It is round.", f'expect: "{"**a" * 300}"', "so many marks", 24),
@@ -34,7 +34,7 @@ def test_what_no_person_means_is_a_trouble_at_its_line(old: str, new: str, says:
     outcome = library.check()
     told = [(t.message, t.place.line if t.place else 0) for t in outcome.troubles.errors]
     assert any(says in message and at == line for message, at in told), told
-    assert sorted(w.filed.name for w in outcome.worked) == ["drops", "link"]
+    assert sorted(w.name for w in outcome.worked) == ["drops", "link"]
 
 
 def test_line_ends_of_an_old_system_and_of_pasted_text_are_read(library: Any) -> None:
@@ -70,7 +70,7 @@ def test_whatever_goes_wrong_in_one_project_costs_no_other_its_sheets(
     real = templates.draw
 
     def broken(worked: Any, *rest: Any) -> Any:
-        if worked.filed.name == "link":
+        if worked.name == "link":
             raise ZeroDivisionError("nobody thought of this")
         return real(worked, *rest)
 

@@ -1,0 +1,245 @@
+"""More forming diagrams drawn to scale: folded strips and fringes, rings of stones, chains, boxes, bent wire.
+
+Sizes are in mm of the piece; `k` is how many mm of paper stand for one of them, and words are ready to print.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from sheetgen.base.pen import Extent, Pen, Point, arc
+from sheetgen.draw.sketches import link, linked, wire
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from sheetgen.base.printed import Printed
+
+WORDS, COLUMN, FEW = 2.6, 55.0, 4  # mm high and mm wide; so many lines stand under each other before they part
+ROOM = 2.2  # mm on paper: a hole that a cross can stand in
+CLEAR = 1.45  # mm from a wire's edge to the middle of a number beside it
+THIN = 0.8  # mm on paper: two edges nearer than that run into one line
+MOST = 40  # strips drawn one by one; of more only the outermost and the line of their ends
+
+
+def captioned(pen: Pen, draw: Callable[[Pen], None], lines: Sequence[str]) -> None:
+    """A picture with lines of words under it, in two columns when they are many."""
+    extent = Extent()
+    for on in (extent, pen):
+        draw(on)
+    # Words are reckoned at half their height a letter, as in Extent.
+    apart = max(WORDS * 0.54 * len(words) for words in lines) + 1.5
+    columns = max(1, min(int(COLUMN / apart), math.ceil(len(lines) / FEW)))
+    rows = math.ceil(len(lines) / columns)
+    for i, words in enumerate(lines):
+        at = (extent.left + apart * (i // rows), extent.bottom + 4.4 + 3.6 * (i % rows))
+        pen.text(at, words, size=WORDS)
+
+
+def over_bar(radius: float, first: float, second: float, joined: tuple[float, float] = (0, 0)) -> list[Point]:
+    """The middle of a strip hung over a bar at (0, 0): down one side, round, down the other.
+
+    The drops count from the bar's middle; or from where both come together, so far under it and half a thickness aside.
+    """
+    meet, half = joined
+    if not meet:
+        return [(-radius, first), *arc((0, 0), radius, 180, 360, 48), (radius, second)]
+    far = math.hypot(meet, half)
+    lean = math.degrees(math.acos(radius / far) + math.atan2(half, meet))
+    # The strip touches the bar at this angle from straight down, and runs from there to the point where both meet.
+    left, right = [(-half, meet + first), (-half, meet)], [(half, meet), (half, meet + second)]
+    return [*left, *arc((0, 0), radius, 90 + lean, 450 - lean, 64), *right]
+
+
+def folded(pen: Pen, path: Sequence[Point], bar: float, thickness: float, k: float) -> None:
+    """A strip in section over its bar."""
+    pen.circle((0, 0), bar * k, "thin")
+    pen.cross((0, 0))
+    run = [(x * k, y * k) for x, y in path]
+    if thickness * k < THIN:
+        pen.line(run)
+    else:
+        wire(pen, run, thickness * k)
+
+
+def stone_ring(pen: Pen, sizes: tuple[Printed, Printed, Printed], n: int, disc: float, k: float) -> None:
+    """Holes round a circle, two of them level above: the circle, the holes, the pitch from middle to middle."""
+    around, hole, pitch = sizes
+    r, half = around / 2 * k, 180 / n
+    outer = max(disc, around + hole) / 2 * k
+    if disc:
+        pen.circle((0, 0), disc * k)
+    pen.circle((0, 0), 2 * r, "centre")
+    pen.cross((0, 0))
+    centres = arc((0, 0), r, -90 - half, 270 - half, n)[:n]  # two level above, to measure from middle to middle
+    for centre in centres:
+        pen.circle(centre, hole * k)
+        if hole * k > ROOM:
+            pen.cross(centre)
+    pen.across(-outer - 4, centres[0][0], centres[1][0], pitch.words, to=centres[0][1])
+    pen.across(outer + 6, -r, r, f"Ø {around.words}", to=0)
+    pen.text((0, outer + 11), f"{n} × Ø {hole.words}", anchor="middle")
+
+
+def fringe(pen: Pen, drops: Sequence[float], strip: tuple[float, float], words: tuple[str, str, str], k: float) -> None:
+    """Strips, their width and gap, hanging from the line y = 0: the first drop, the last or longest, and the edge."""
+    width, gap = strip
+    fills = (len(drops) * (width + gap) - gap) * k
+    lefts = [i * (width + gap) * k for i in range(len(drops))]
+    longest = max(range(len(drops)), key=lambda i: drops[i])
+    few = range(len(drops)) if len(drops) <= MOST else sorted({0, longest, len(drops) - 1})
+    for i in few:
+        pen.box((lefts[i], 0), width * k, drops[i] * k, "thin" if width * k < 2 * THIN else "cut")
+    if len(drops) > MOST:
+        pen.line([(x + width * k / 2, d * k) for x, d in zip(lefts, drops, strict=True)], "thin")
+    pen.upright(-5, 0, drops[0] * k, words[0], to=0)
+    if max(drops) != min(drops):
+        other = longest if longest not in {0, len(drops) - 1} else len(drops) - 1
+        pen.upright(fills + 7, 0, drops[other] * k, words[1], to=lefts[other] + width * k)
+    pen.across(max(drops) * k + 6, 0, fills, words[2], to=max(drops) * k)
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """Inside lengths of link and ring, the link's inside width, their wires, how many, rings at each end, clasp; mm."""
+
+    link: float
+    across: float
+    ring: float
+    wire: float
+    ring_wire: float
+    links: int
+    ends: tuple[int, int]
+    clasp: float
+
+
+def chain(pen: Pen, run: Chain, words: tuple[str, str], k: float) -> None:
+    """A chain pulled taut, its lengths to scale: clasp, end rings, the first links and the last, the repeat marked."""
+    x = 0.0
+    wide = run.across
+    reach = max(wide / 2 + run.wire, run.ring / 2 + run.ring_wire) * k
+    paths: list[tuple[list[Point], float]] = []
+
+    def put(inside: float, across: float, thick: float) -> float:
+        """One link or ring, its inside from x on; returns where the next begins, its wire in this one's."""
+        paths.append(([(x + a, b) for a, b in link(inside * k, across * k, thick * k)], thick * k))
+        return x + inside * k
+
+    if run.clasp:
+        pen.box((0, -reach * 0.6), run.clasp * k, reach * 1.2)
+        pen.text((run.clasp * k / 2, reach + 3.2), "clasp", anchor="middle")
+        x = run.clasp * k
+    for _ in range(run.ends[0]):
+        x = put(run.ring, run.ring, run.ring_wire)
+    shown = run.links if run.links <= 4 else 3  # noqa: PLR2004 - a few, so that they are seen
+    for i in range(shown):
+        if i == shown - 1 and shown < run.links:
+            for side in (1.5, 3.5):
+                pen.line([(x + side + dx, y) for dx, y in ((0.6, -reach), (-0.6, -1), (0.6, 1), (-0.6, reach))], "thin")
+            x += 5
+        first = x
+        x = put(run.link, wide, run.wire)
+        if i == 0:
+            pen.across(reach + 5, first, x, words[0], to=reach * 0.5)
+            if run.links > 1:
+                pen.across(-reach - 4, first, x + run.ring * k, words[1], to=-reach * 0.5)
+        if run.ring and i < shown - 1:
+            x = put(run.ring, run.ring, run.ring_wire)
+    for _ in range(run.ends[1]):
+        x = put(run.ring, run.ring, run.ring_wire)
+    linked(pen, paths)
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A box as it is put together, wet.
+
+    Its sides are those of the base, the length of the two walls down, and the height; `plate` is how thick its base is.
+    """
+
+    sides: tuple[Printed, Printed, Printed, Printed]
+    wall: float
+    plate: float
+    mitred: bool
+    lid: bool
+    lip: Printed | None
+    words: str
+
+
+def case(pen: Pen, box: Case, k: float) -> None:
+    """From above how the walls meet, and under it in section how they stand on the base, the lid lifted."""
+    across, down, wall_down, height = box.sides
+    wide, tall, t = across * k, down * k, box.wall * k
+    pen.box((0, 0), wide, tall)
+    pen.box((t, t), wide - 2 * t, tall - 2 * t)
+    for x, inner in ((0.0, t), (wide, wide - t)):
+        for y, level in ((0.0, t), (tall, tall - t)):
+            pen.line([(x, y if box.mitred else level), (inner, level)])
+    pen.across(-4, 0, wide, across.words, to=0)
+    pen.upright(-4, 0, tall, down.words, to=0)
+    if not box.mitred:
+        pen.upright(wide + 7, t, tall - t, wall_down.words, to=wide)
+    y = tall + (6 if box.lid else 12)
+    plate, lip = box.plate * k, (box.lip or 0) * k
+    if box.lid:
+        pen.box((0, y), wide, plate)
+        pen.text((wide + 3, y + 2), "lid")
+        y += plate
+        if lip:
+            pen.box(((wide - lip) / 2, y), lip, plate)
+            y += plate
+            pen.across(y + 5, (wide - lip) / 2, (wide + lip) / 2, f"lip {box.lip.words}" if box.lip else "", to=y)
+            y += 4
+        y += 5
+    high = height * k
+    for x in (0.0, wide - t):
+        pen.box((x, y), t, high)
+    pen.box((0, y + high), wide, plate)
+    pen.text((wide + 3, y + high + plate), box.words)
+    pen.upright(-4, y, y + high, height.words, to=0)
+
+
+def bent(pen: Pen, path: Sequence[Point], joints: Sequence[Point], d: float, k: float) -> None:
+    """A bent wire, its start ringed, with a numbered mark across it where each piece ends."""
+    run = [(x * k, y * k) for x, y in path]
+    wire(pen, run, d * k)
+    start, *others = [(x * k, y * k) for x, y in joints]
+    pen.circle(start, d * k + 1.6, "thin")
+    wires = [(a + (c - a) * n / 8, b + (e - b) * n / 8) for (a, b), (c, e) in pairwise(run) for n in range(9)]
+    wires += arc(start, d * k / 2 + 0.8, 0, 360, 16)
+    numbers: list[Point] = []
+    for i, (x, y) in enumerate(others, 1):
+        near = min(range(len(run)), key=lambda j: math.dist(run[j], (x, y)))
+        (ax, ay), (bx, by) = run[max(0, near - 1)], run[min(len(run) - 1, near + 1)]
+        long = math.hypot(bx - ax, by - ay) or 1
+        nx, ny = -(by - ay) / long, (bx - ax) / long
+        far = _free((x, y), (nx, ny), d * k / 2, (wires, numbers))
+        mark = far - math.copysign(1.4, far)
+        pen.line([(x + nx * r, y + ny * r) for r in (-math.copysign(d * k / 2, far), mark)], "thin")
+        numbers.append((x + nx * far, y + ny * far))
+        pen.text((numbers[-1][0], numbers[-1][1] + 1), str(i), anchor="middle")
+
+
+def _free(joint: Point, across: Point, edge: float, taken: tuple[Sequence[Point], Sequence[Point]]) -> float:
+    """How far across the wire a number stands clear of wires and numbers, none of which its mark crosses."""
+    best = (-1.0, edge + 3)
+    for reach in (1.5, 1.9, 3.0, 4.5, 6.5, 9.0):
+        for far in (edge + reach, -edge - reach):
+            way = [(joint[0] + across[0] * far * n / 4, joint[1] + across[1] * far * n / 4) for n in range(1, 5)]
+            clear = min(math.dist(way[-1], wire) - edge for wire in taken[0])
+            clear = min(clear, *(math.dist(at, number) - 1 for at in way for number in taken[1]), math.inf)
+            if clear >= CLEAR:
+                return far
+            best = max(best, (clear, far))
+    return best[1]
+
+
+def held(pen: Pen, wide: float, deep: float, words: str) -> None:
+    """The end that strips are held in, above the line y = 0."""
+    pen.box((0, -deep), wide, deep)
+    for x in (wide * 0.02, wide * 0.98):
+        pen.line([(x, 0), (x, -deep)], "fold")
+    pen.text((wide / 2, -deep - 1.4), words, anchor="middle")

@@ -1,0 +1,63 @@
+"""The drawings of each kind of part, one file a kind that is drawn; they measure and say what the worked part holds."""
+
+from __future__ import annotations
+
+import functools
+import importlib
+import pkgutil
+from typing import TYPE_CHECKING
+
+import sheetgen.draw.kinds as here
+from sheetgen.draw.drawn import Drawn, clay_note
+
+if TYPE_CHECKING:
+    from sheetgen.base.pen import Extent, Pen
+    from sheetgen.parts.piece import Piece
+
+NOTHING = Drawn("")
+
+
+@functools.cache
+def _all() -> dict[str, Drawn]:
+    modules = (importlib.import_module(f"{here.__name__}.{m.name}") for m in pkgutil.iter_modules(here.__path__))
+    return {one.kind: one for module in modules if isinstance(one := getattr(module, "DRAWN", None), Drawn)}
+
+
+def drawn(piece: Piece) -> Drawn:
+    """How a part of its kind is drawn; nothing but its outline for a kind without a file here."""
+    return _all().get(piece.kind, NOTHING)
+
+
+def template(pen: Pen, piece: Piece) -> None:
+    """The flat piece as it is cut, and what its kind says beside it."""
+    for one in piece.flat:
+        one.draw(pen)
+    if (more := drawn(piece).template) is not None:
+        more(pen, piece)
+
+
+def note(piece: Piece) -> str:
+    """What is said under its template: of clay, what it is rolled to."""
+    words = drawn(piece).note
+    return words(piece) if words is not None else clay_note(piece)
+
+
+def view(pen: Pen, piece: Piece) -> float:
+    """The finished part from the front, the middle of its top at (0, 0); how far down it reaches, 0 for no view.
+
+    A ring or link gives where the next part's wire lies in it.
+    """
+    seen = drawn(piece).view
+    return seen(pen, piece) if seen is not None else 0.0
+
+
+def diagram(pen: Pen, piece: Piece, k: float) -> str:
+    """How it is formed, `k` mm on paper for 1 mm of the piece; its text alternative, empty for none."""
+    how = drawn(piece).diagram
+    return how(pen, piece, k) if how is not None else ""
+
+
+def mark(pen: Pen, piece: Piece, around: Extent) -> str:
+    """What is drilled of it on its host's template, which reaches as far as `around`; what to say of it."""
+    marked = drawn(piece).mark
+    return marked(pen, piece, around) if marked is not None else ""

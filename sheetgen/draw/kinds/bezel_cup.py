@@ -1,0 +1,48 @@
+"""Bezel cup: its strip with the line where the ends meet, its base with the stone on it, and the cup from above."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.draw import views
+from sheetgen.draw.drawn import Drawn
+from sheetgen.formulas.shapes import oval_grown
+from sheetgen.parts.bezel_cup import APART, BezelCup, middle
+
+if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.parts.piece import Piece
+
+
+def _template(pen: Pen, piece: Piece) -> None:
+    long, high, meets = piece[BezelCup.strip_cut], piece[BezelCup.wall], piece[BezelCup.strip_meets]
+    across, at = piece[BezelCup.base_across], middle(piece)
+    pen.line([(meets, 0), (meets, high)], "meet")
+    pen.across(-9, 0, long, f"{long.words} cut", to=0)
+    pen.across(-4, 0, meets, f"{meets.words} meets here", to=0)
+    pen.upright(-4, 0, high, high.words, to=0)
+    pen.oval(at, piece[BezelCup.stone].size.high, piece.usual(BezelCup.narrow), "thin")
+    pen.cross(at)
+    top = high + APART
+    bottom = 2 * at[1] - top
+    pen.across(bottom + 5, 0, across, across.words, to=bottom)
+    if piece.has(BezelCup.base_down):
+        pen.upright(-4, top, bottom, piece[BezelCup.base_down].words, to=0)
+
+
+def _note(piece: Piece) -> str:
+    wall = piece[BezelCup.strip]
+    return f"wall {wall.name}; base {(piece[BezelCup.base] or wall).name}; thin line, the largest stone"
+
+
+def _view(pen: Pen, piece: Piece) -> float:
+    """From above, the long way upright."""
+    long, narrow = piece[BezelCup.stone].size.high, piece.usual(BezelCup.narrow)
+    across, grown = piece.usual(BezelCup.base_across), piece.usual(BezelCup.grown)
+    for out in (grown, grown - piece.usual(BezelCup.rim)):
+        pen.line([(y, across / 2 + x) for x, y in oval_grown(long, narrow, out)], "thin", closed=True)
+    views.stone(pen, (0, across / 2), narrow, long)
+    return across
+
+
+DRAWN = Drawn(BezelCup.kind, template=_template, note=_note, view=_view)

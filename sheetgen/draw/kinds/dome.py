@@ -1,0 +1,62 @@
+"""Dome: its disc with the holes and their circle, the clay on its ball in section, the dome face on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.draw import sketches
+from sheetgen.draw.drawn import Drawn, clay_note
+from sheetgen.parts.dome import Dome
+from sheetgen.parts.pierced import bored, ring
+
+if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.parts.piece import Piece
+
+
+def _template(pen: Pen, piece: Piece) -> None:
+    wide = piece[Dome.wet_disc]
+    middle = (wide / 2, wide / 2)
+    pen.across(-4, 0, wide, f"Ø {wide.words}", to=0)
+    pen.cross(middle)
+    if piece.has(Dome.wet_around):
+        pen.circle(middle, piece[Dome.wet_around], "centre")
+        for centre in ring(middle, piece[Dome.wet_around], int(piece[Dome.holes])):
+            pen.cross(centre)
+
+
+def _note(piece: Piece) -> str:
+    """Thickness, clay and holes."""
+    notes = [clay_note(piece)]
+    if piece.has(Dome.wet_hole):
+        notes.append(f"middle hole Ø {piece[Dome.wet_hole].told}")
+    if piece.has(Dome.wet_around):
+        opening, circle = piece[Dome.wet_opening], piece[Dome.wet_around]
+        notes.append(f"{piece[Dome.holes].words} holes Ø {opening.told} on a circle of {circle.told}")
+    return "; ".join(notes)
+
+
+def _diagram(pen: Pen, piece: Piece, k: float) -> str:
+    """The clay on its ball or in its cup, in section, wet, by its outside."""
+    ball, disc, over = piece[Dome.ball], piece[Dome.wet_disc], piece[Dome.formed] == "over"
+    wide, high, tool = piece[Dome.wet_across], piece[Dome.wet_high], "ball" if over else "cup"
+    words = (wide.words, high.words, f"{tool} {ball.words}")
+    sketches.dome(pen, ball, piece.usual(Dome.thickness), disc, words, k, over=over)
+    return (
+        f"The disc {'over' if over else 'in'} a {tool} {ball.told} across, wet: {wide.told} wide outside, "
+        f"{high.told} high over all"
+    )
+
+
+def _view(pen: Pen, piece: Piece) -> float:
+    """The dome face on, with its holes."""
+    across = piece.usual(Dome.across)
+    middle = (0.0, across / 2)
+    pen.circle(middle, across)
+    holes = bored(middle, piece[Dome.hole], piece[Dome.around], piece[Dome.opening], int(piece[Dome.holes]))
+    for one in holes:
+        pen.circle(one.centre, one.width)
+    return across
+
+
+DRAWN = Drawn(Dome.kind, template=_template, note=_note, diagram=_diagram, view=_view)

@@ -1,0 +1,40 @@
+"""Hole: on the template of the part that it is drilled in, with how far its middle is from the edge."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.draw.drawn import Drawn
+from sheetgen.parts.hole import Hole
+
+if TYPE_CHECKING:
+    from sheetgen.base.pen import Extent, Pen
+    from sheetgen.parts.piece import Piece
+
+
+def _mark(pen: Pen, piece: Piece, around: Extent) -> str:
+    """The holes; one measured from an edge with that distance, one that is placed from the left and the top."""
+    for one in piece.drilled:
+        pen.circle(one.centre, one.width)
+        pen.cross(one.centre)
+    if piece.drilled:
+        x, y = piece.drilled[0].centre
+        first = piece[Hole.beside].split(" and ", maxsplit=1)[0]
+        placed = piece[Hole.place] is not None
+        if placed or first in {"top", "bottom"}:
+            ends = (around.top, y) if placed or first == "top" else (y, around.bottom)
+            pen.beside(around.right + 4, *ends, _far(piece, *ends), to=x)
+        if placed or first in {"left", "right"}:
+            side = (around.left, x) if placed or first == "left" else (x, around.right)
+            pen.across(around.bottom + 5, *side, _far(piece, *side), to=y)
+    return f"Ø {piece[Hole.drill_used].told}"
+
+
+def _far(piece: Piece, start: float, end: float) -> str:
+    """How far apart, in print; what is marked from an edge is a figure."""
+    if piece.has(Hole.wet_middle):
+        return piece[Hole.wet_middle].words
+    return piece.length(end - start, "tenth").words
+
+
+DRAWN = Drawn(Hole.kind, mark=_mark)

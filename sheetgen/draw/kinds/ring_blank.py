@@ -1,0 +1,32 @@
+"""Ring blank: the strip with the line where its ends meet, and the closed ring along the finger."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.draw import sketches, views
+from sheetgen.draw.drawn import Drawn, thick
+from sheetgen.parts.ring_blank import RingBlank
+
+if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.parts.piece import Piece
+
+
+def _template(pen: Pen, piece: Piece) -> None:
+    wide = piece[RingBlank.strip] if piece.has(RingBlank.strip) else None
+    sketches.strip(pen, piece[RingBlank.cut], piece[RingBlank.meets], wide, piece.usual(RingBlank.thick))
+
+
+def _note(piece: Piece) -> str:
+    metal = piece[RingBlank.sheet] or piece[RingBlank.wire]
+    return thick(piece, metal) if metal else ""
+
+
+def _view(pen: Pen, piece: Piece) -> float:
+    outside = piece.usual(RingBlank.outside)
+    views.washer(pen, outside, outside - 2 * piece.usual(RingBlank.thick))
+    return outside
+
+
+DRAWN = Drawn(RingBlank.kind, template=_template, note=_note, view=_view)

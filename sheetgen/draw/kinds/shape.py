@@ -1,0 +1,49 @@
+"""Cut shape: its sizes and the middle of its hole, the finished piece face on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.flat import Flat, Oval, disc
+from sheetgen.base.pen import Moved
+from sheetgen.draw.drawn import Drawn, clay_note
+from sheetgen.parts.shape import CutShape, outlined
+
+if TYPE_CHECKING:
+    from sheetgen.base.pen import Pen
+    from sheetgen.parts.piece import Piece
+
+
+def _template(pen: Pen, piece: Piece) -> None:
+    [flat] = piece.flat
+    if piece[CutShape.shape] == "disc":
+        across = piece[CutShape.cutter_used if piece.has(CutShape.cutter_used) else CutShape.wet_disc]
+        pen.across(-4, 0, across, f"Ø {across.words}", to=0)
+    else:
+        across = piece[CutShape.wet_across]
+        down = piece[CutShape.wet_down if piece.has(CutShape.wet_down) else CutShape.wet_tall]
+        pen.across(-4, 0, across, across.words, to=0)
+        pen.upright(-4, 0, flat.extent.height, down.words, to=0)
+    for hole in flat.holes:
+        if isinstance(hole, Oval):
+            pen.cross(hole.centre)
+
+
+def _note(piece: Piece) -> str:
+    """Thickness, clay and hole."""
+    hole = f"; hole Ø {piece[CutShape.wet_hole].told}" if piece.has(CutShape.wet_hole) else ""
+    return clay_note(piece) + hole
+
+
+def _view(pen: Pen, piece: Piece) -> float:
+    """The finished piece face on."""
+    wide = piece.usual(CutShape.fired_disc if piece.has(CutShape.fired_disc) else CutShape.drawn)
+    down, hole = piece[CutShape.down], piece[CutShape.hole]
+    outline = outlined(piece, wide, float(down) if down is not None else wide)
+    tall = outline.height
+    holes = (disc(hole, (wide / 2, tall / 2)),) if hole is not None else ()
+    Flat(outline, holes).draw(Moved(pen, (-wide / 2, 0)))
+    return tall
+
+
+DRAWN = Drawn(CutShape.kind, template=_template, note=_note, view=_view)

@@ -1,0 +1,67 @@
+"""Stone ring: its circle with middles and drills, how it is marked, and the stones on their disc."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.pen import arc
+from sheetgen.draw import forming, views
+from sheetgen.draw.drawn import Drawn
+from sheetgen.parts.stone_ring import StoneRing, drilled
+
+if TYPE_CHECKING:
+    from sheetgen.base.pen import Extent, Pen
+    from sheetgen.parts.piece import Piece
+
+
+def _template(pen: Pen, piece: Piece) -> None:
+    around, extent = piece[StoneRing.wet_around], piece.flat[0].extent
+    wide = extent.width
+    _marked(pen, piece, extent)
+    pen.across(-4, (wide - around) / 2, (wide + around) / 2, f"Ø {around.words}", to=0)
+    if piece.has(StoneRing.wet_across):
+        pen.across(wide + 5, 0, wide, f"Ø {piece[StoneRing.wet_across].words}", to=wide)
+
+
+def _marked(pen: Pen, piece: Piece, around: Extent) -> None:
+    """The circle and the seats on it, each with its middle."""
+    middle = (around.left + around.right) / 2, (around.top + around.bottom) / 2
+    pen.circle(middle, piece[StoneRing.wet_around], "centre")
+    pen.cross(middle)
+    for hole in drilled(piece, around):
+        pen.circle(hole.centre, hole.width, "thin")
+        pen.cross(hole.centre)
+
+
+def _mark(pen: Pen, piece: Piece, around: Extent) -> str:
+    _marked(pen, piece, around)
+    return f"{piece[StoneRing.stones].words} × Ø {piece[StoneRing.drill].told}"
+
+
+def _note(piece: Piece) -> str:
+    clay, seats = piece[StoneRing.clay], piece[StoneRing.stones].words
+    shrinks = f"{clay.name}, drawn for {piece.rounder.decimal(clay.shrinkage.usual * 100, 2)} % shrinkage"
+    return f"a guide to prick through, not a cut; {seats} seats, drill Ø {piece[StoneRing.drill].told}; {shrinks}"
+
+
+def _diagram(pen: Pen, piece: Piece, k: float) -> str:
+    around, drill, pitch = piece[StoneRing.wet_around], piece[StoneRing.drill], piece[StoneRing.wet_pitch]
+    n = int(piece[StoneRing.stones])
+    wide = float(piece[StoneRing.wet_across]) if piece.has(StoneRing.wet_across) else 0.0
+    forming.stone_ring(pen, (around, drill, pitch), n, wide, k)
+    return f"{n} seats drilled {drill.told} on a circle of {around.told}, wet, {pitch.told} from middle to middle"
+
+
+def _view(pen: Pen, piece: Piece) -> float:
+    stone, around = piece[StoneRing.stone].size.usual, piece.usual(StoneRing.around)
+    on_disc = piece[StoneRing.across] is not None
+    wide = piece.usual(StoneRing.across) if on_disc else around + stone
+    middle, n = (0.0, wide / 2), int(piece[StoneRing.stones])
+    if on_disc:
+        pen.circle(middle, wide)
+    for centre in arc(middle, around / 2, -90, 270, n)[:n]:
+        views.stone(pen, centre, stone, stone)
+    return wide
+
+
+DRAWN = Drawn(StoneRing.kind, template=_template, note=_note, diagram=_diagram, view=_view, mark=_mark, centred=True)

@@ -1,0 +1,344 @@
+"""The surroundings in which one version is worked: choices, own figures and parts by name, each once, circles found."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, NoReturn
+
+from sheetgen.base.arithmetic import read
+from sheetgen.base.binding import Named, become, bind
+from sheetgen.base.cases import Cases, uncertain
+from sheetgen.base.dimension import ANY, BARE, Dimension, Unit, dimension_of, unit
+from sheetgen.base.interval import Interval, interval
+from sheetgen.base.material import NUMBERS, SAME_AS, TOOL_KINDS, Item, Tool
+from sheetgen.base.place import Place, Word
+from sheetgen.base.reckoning import Source, printed, reckon, settle
+from sheetgen.base.spelling import plain, suggest
+from sheetgen.base.tree import Node, Wrong
+from sheetgen.base.trouble import CannotBe
+from sheetgen.model.numbers import Numbers
+from sheetgen.model.project import OwnFigure
+from sheetgen.parts.field import Field
+from sheetgen.parts.figure import FigureSpec
+from sheetgen.work.memo import Memo
+from sheetgen.work.part import PartSource
+from sheetgen.work.stopped import Stopped
+from sheetgen.work.studio import rounder
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from sheetgen.base.trouble import Troubles
+    from sheetgen.model.project import Library, Project
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A worked expression of a file: its cases, in `unit`, and its working."""
+
+    cases: Cases
+    unit: Unit
+    working: str
+
+    @property
+    def interval(self) -> Interval:
+        """Low, usual and high, in its unit."""
+        return self.cases.interval
+
+    @property
+    def dimension(self) -> Dimension:
+        """What it measures."""
+        return dimension_of(self.unit)
+
+
+class Evaluator:
+    """One version of one project being worked. It is both the names and the numbers of the project's expressions."""
+
+    def __init__(self, project: Project, library: Library, overrides: Mapping[str, Word], troubles: Troubles) -> None:
+        self.project, self.library, self.troubles = project, library, troubles
+        self.rounder = rounder(library.studio)
+        self.numbers = Numbers(self.rounder)
+        self.choices = {plain(k): v for k, v in project.choices.items()}
+        self.choices |= {plain(k): v for k, v in overrides.items()}
+        self.own = {plain(k): v for k, v in project.figures.items()}
+        self.parts: dict[str, PartSource] = {}
+        self.memo = Memo(troubles)
+        self.waived: set[str] = set()
+        self._keys: list[str] = [""]
+        self._by_plain = {plain(name): item for name, item in library.stock.items.items()}
+        self._owned: dict[str, list[float]] = {}
+        for name, words in project.parts.items():
+            kind = library.kinds[str(next(v for k, v in words.items() if k == "kind"))]
+            written = {str(k): v for k, v in words.items() if isinstance(v, Word)}
+            self.parts[plain(name)] = PartSource(self, kind, plain(name), written, name.place)
+
+    # The names of an expression (Scope)
+
+    def named(self, path: str) -> Named:
+        """A choice, one of the project's own figures, or a part's field or figure."""
+        head, _, rest = path.partition(".")
+        if rest in {"low", "high", "usual"}:
+            return self.named(head)
+        if head in self.choices:
+            return self._choice_named(head, rest, path)
+        if path in self.own:
+            return Named(self.memo.get(f"the unit of {path}", self._own_word(path), lambda: self._unit(path)))
+        if head in self.parts and rest:
+            return self._part_named(self.parts[head], rest, path)
+        if head in self.parts:
+            some = next(iter(self.parts[head].kind.figures()), "count")
+            raise Wrong(f"'{path}' is a part, not a number", -1, 1, f"name one of its figures, such as {path}.{some}")
+        raise Wrong(f"'{path}' is not known", -1, 1, suggest(path, self.all_names()))
+
+    def _choice_named(self, head: str, rest: str, path: str) -> Named:
+        value = self.choice(head)
+        if isinstance(value, Item):
+            return self._item_named(value, rest, path) if rest else Named(None, "item")
+        if rest:
+            raise Wrong(f"'{path}' is not known: '{head}' is a number", -1, 1)
+        return Named(value.unit)
+
+    def _item_named(self, item: Item, rest: str, path: str) -> Named:
+        below = rest.removesuffix(".low").removesuffix(".high").removesuffix(".usual")
+        known = NUMBERS[type(item).__name__]
+        if below not in known or getattr(item, below) is None:
+            some = [k for k in known if getattr(item, k) is not None]
+            raise Wrong(f"'{path}' is not known: {item.name} has no '{below}'", -1, 1, suggest(below, some))
+        return Named(unit(known[below][0]))
+
+    def _part_named(self, part: PartSource, rest: str, path: str) -> Named:
+        head, _, below = rest.partition(".")
+        owner = part.kind.names.get(head)
+        if below in {"low", "high", "usual"}:
+            return self._part_named(part, head, path)
+        if isinstance(owner, FigureSpec):
+            if not part.has(owner):
+                raise Wrong(f"'{part.name}' has no {rest} as it is given here", -1, 1, owner.about or owner.label)
+            return Named(unit(owner.unit))
+        if not isinstance(owner, Field):
+            names = [k for k, v in part.kind.names.items() if isinstance(v, FigureSpec | Field)]
+            raise Wrong(f"'{part.name}' has no figure '{rest}'", -1, 1, suggest(rest, names))
+        value = part.field(owner)
+        if value is None:
+            raise Wrong(f"'{part.name}' is given no {owner.name}", -1, 1, "give it, or name another figure")
+        if isinstance(value, Item):
+            return self._item_named(value, below, path) if below else Named(None, "item")
+        if isinstance(value, Cases) and not below:
+            return Named(part.unit(owner))
+        if isinstance(value, str):
+            return Named(None, "words", tuple(plain(str(w)) for w in owner.sort) if isinstance(owner.sort, tuple) else ())
+        raise Wrong(f"'{path}' is not a number", -1, 1, "name a figure or a measure")
+
+    def same(self, path: str, word: str) -> None:
+        """An item is compared with one that is in stock; a word with those that it may be."""
+        found = self.named(path)
+        if found.what == "item":
+            known = {plain(i): i for i in (*self.library.stock.items, *self.choices)}
+            if word not in known:
+                raise Wrong(f"'{word}' is not in stock", -1, 1, suggest(word, self.library.stock.items))
+        elif word not in found.words:
+            raise Wrong(f"'{path}' is never '{word}'", -1, 1, "one of: " + ", ".join(found.words))
+
+    def each(self, path: str) -> NoReturn:
+        """A project has no lists to sum."""
+        raise Wrong(f"'{path}' is no list", -1, 1)
+
+    def tools(self) -> Iterable[str]:
+        """What a drawer may hold."""
+        return TOOL_KINDS
+
+    # The numbers of an expression (Source)
+
+    def cases(self, path: str) -> Cases:
+        """What a name comes to; of what is cut, the size that is printed."""
+        head, _, rest = path.partition(".")
+        if rest in {"low", "high", "usual"}:
+            return Cases(getattr(self.cases(head), rest))
+        if head in self.choices:
+            value = self.choice(head)
+            return self.item_cases(value, rest) if isinstance(value, Item) else value.cases
+        if path in self.own:
+            return self.own_figure(path).cases
+        return self.parts[head].cases(rest)
+
+    def item_cases(self, item: Item, below: str) -> Cases:
+        """A number of an item of stock; an uncertain one is the same input wherever it turns up."""
+        attr, _, end = below.partition(".")
+        value = interval(getattr(item, attr))
+        if end:
+            return Cases(getattr(value, end))
+        other = SAME_AS.get(attr)
+        if other and getattr(item, other, None) == value:
+            attr = other
+        return uncertain(f"{item.id}.{attr}", value)
+
+    def given(self, path: str) -> bool:
+        """Whether a name stands for something."""
+        if path.startswith("drawer."):
+            return bool(self.owned(path.removeprefix("drawer.").replace("_", " ")))
+        head, _, rest = path.partition(".")
+        return self.parts[head].given(rest) if head in self.parts else True
+
+    def true(self, path: str) -> bool:
+        """Whether a name holds as a condition: given, and not nothing."""
+        if not self.given(path) or path.startswith("drawer."):
+            return self.given(path)
+        found = self.named(path)
+        return found.unit is None or self.cases(path).usual != 0
+
+    def word(self, path: str) -> str:
+        """A choice's item, or a part's word or item, by its name."""
+        head, _, rest = path.partition(".")
+        if head in self.parts:
+            return self.parts[head].word(rest)
+        value = self.choice(head)
+        return plain(value.id) if isinstance(value, Item) else ""
+
+    def tree(self, path: str) -> Node | None:  # noqa: ARG002 - a project has no abbreviations
+        """None: only kinds abbreviate."""
+        return None
+
+    def owned(self, kind: str) -> Sequence[float]:
+        """Sizes of the tools of a kind in the drawer."""
+        if kind not in self._owned:
+            self._owned[kind] = self.sizes(self.library, kind)
+        return self._owned[kind]
+
+    @staticmethod
+    def sizes(library: Library, kind: str) -> list[float]:
+        """The sizes, mm, of all the tools of a kind."""
+        tools = [t for t in library.stock.items.values() if isinstance(t, Tool) and t.kind == kind]
+        return sorted({size for tool in tools for size in tool.sizes})
+
+    def series(self, path: str) -> Sequence[Source]:  # noqa: ARG002 - a project has no lists
+        """None."""
+        return ()
+
+    def told(self, mm: float) -> str:
+        """A length in print."""
+        return self.rounder.length(mm).plain
+
+    @property
+    def key(self) -> str:
+        """What a range in the expression at work is called."""
+        return self._keys[-1]
+
+    # What the rest of the stage asks for
+
+    def all_names(self) -> list[str]:
+        """Every name that an expression could use."""
+        names = [*self.choices, *self.own]
+        for name, part in self.parts.items():
+            names += [f"{name}.{k}" for k, v in part.kind.names.items() if isinstance(v, FigureSpec | Field)]
+        return names
+
+    def choice(self, name: str) -> Quantity | Item:
+        """The value of a choice: an item of stock, or a quantity."""
+        word = self.choices[name]
+
+        def work() -> Quantity | Item:
+            if item := self.stocked(word):
+                return item
+            if str(word) in self.library.stock.withheld:
+                self._not_in_stock(word, ())
+            return self.worked(word, name, known=[*self.library.stock.items])
+
+        found: Quantity | Item = self.memo.get(name, word, work)
+        return found
+
+    def stocked(self, word: str) -> Item | None:
+        """An item of stock by its id, however its words are parted."""
+        return self.library.stock.items.get(str(word)) or self._by_plain.get(plain(word))
+
+    def _own_word(self, name: str) -> Word:
+        written = self.own[name]
+        return written.value if isinstance(written, OwnFigure) else written
+
+    def _unit(self, name: str) -> Unit:
+        word = self._own_word(name)
+        try:
+            found = bind(read(word), self)[1]
+        except Wrong as wrong:
+            self._noted(wrong, word)
+        return BARE if found == ANY else found
+
+    def own_figure(self, name: str) -> Quantity:
+        """One of the project's own figures."""
+        word = self._own_word(name)
+        found: Quantity = self.memo.get(name, word, lambda: self.worked(word, name))
+        return found
+
+    def worked(
+        self, word: Word, key: str, known: Sequence[str] = (), wanted: str | None = None, place: Place | None = None
+    ) -> Quantity:
+        """An expression of the file worked; in the unit `wanted` where it is of that dimension. Stopped if it cannot be."""
+        self._keys.append(key)
+        try:
+            tree, have = bind(read(word), self)
+            if wanted is not None and have != ANY and dimension_of(have) == dimension_of(unit(wanted)):
+                tree, have = become(tree, have, unit(wanted)), unit(wanted)
+            settled = settle(tree, self)
+            cases = reckon(settled, self)
+            cases.interval  # noqa: B018 - finite numbers only
+            return Quantity(cases, BARE if have == ANY else have, printed(settled, self))
+        except Wrong as wrong:
+            self._noted(wrong, word, known)
+        except CannotBe as fault:
+            self.troubles.add(fault.message, place or word.place, fault.help)
+        except ZeroDivisionError:
+            self.troubles.add("a division by zero", word.place, "the divisor may not reach zero")
+        except (ArithmeticError, ValueError) as fault:
+            self.troubles.add(
+                f"'{word}' cannot be worked ({fault})", word.place, "check its numbers against each other"
+            )
+        finally:
+            self._keys.pop()
+        raise Stopped
+
+    def _noted(self, wrong: Wrong, word: Word, known: Sequence[str] = ()) -> NoReturn:
+        """A fault of an expression, as what it most likely is."""
+        if known and "not known" in wrong.message and self.library.stock.unread:
+            self._not_in_stock(word, known)
+        if known and "not known" in wrong.message and (near := suggest(word, known)).startswith("did you"):
+            self.troubles.add(f"'{word}' is neither in stock nor a measure", word.place, near)
+        else:
+            self.troubles.add(wrong.message, word.place_of(max(0, wrong.at), wrong.width), wrong.help)
+        raise Stopped
+
+    def item(self, word: Word, sort: type[Item] = Item) -> Item:
+        """A choice or an item of stock by its name. Raises Stopped with its trouble noted."""
+        name = plain(word)
+        found = self.choice(name) if name in self.choices else self.stocked(word)
+        if isinstance(found, Item) and isinstance(found, sort):
+            return found
+        wanted = {"Item": "an item of stock"}.get(sort.__name__, f"a {sort.__name__.lower()}")
+        fitting = [i.id for i in self.library.stock.items.values() if isinstance(i, sort)]
+        place = self.choices[name].place if name in self.choices and found is not None else word.place
+        if isinstance(found, Item):
+            message = f"'{found.id}' is a {type(found).__name__.lower()}, and {wanted} is wanted"
+            self.troubles.add(message, place, suggest("", fitting))
+        elif found is not None:
+            message = f"'{self.choices[name]}' is a number, and {wanted} is wanted"
+            self.troubles.add(message, place, suggest("", fitting))
+        else:
+            self._not_in_stock(word, [*fitting, *self.choices])
+        raise Stopped
+
+    def waiver(self, rule: str) -> str:
+        """The reason for which the project waives a rule of common practice; empty if it does not."""
+        found = next((v for k, v in self.project.waive.items() if plain(k) == plain(rule)), None)
+        if found is not None:
+            self.waived.add(plain(rule))
+        return str(found or "")
+
+    def _not_in_stock(self, word: Word, names: Sequence[str]) -> NoReturn:
+        """Whether it is misspelt, or is there and in trouble itself, or in a file that could not be read."""
+        stock = self.library.stock
+        if place := stock.withheld.get(str(word)):
+            message = f"'{word}' is in stock, but its own data is in trouble"
+            self.troubles.add(message, word.place, f"first mend {place}")
+        else:
+            helped = f"first mend {' and '.join(stock.unread)}" if stock.unread else suggest(word, names)
+            self.troubles.add(f"'{word}' is not in stock", word.place, helped)
+        raise Stopped

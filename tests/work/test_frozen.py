@@ -1,0 +1,71 @@
+"""A worked project is plain data: sent to a process that knows neither files nor working, it makes the same pages."""
+
+from __future__ import annotations
+
+import pickle
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from sheetgen.base.place import Place, Source, Word
+
+ROOT = Path(__file__).parents[2]
+ELSEWHERE = """\
+import pickle, sys
+from pathlib import Path
+from sheetgen.draw.templates import draw
+from sheetgen.render.pages import render
+from sheetgen.render.theme import Theme
+
+class Plain:
+    def pdfs(self, jobs):
+        return [page.encode() for page, _ in jobs]
+
+def pages(worked):
+    drawings = {name: draw(worked, one, worked.studio.paper) for name, one in worked.versions.items()}
+    return {page.path: page.content for page in render(worked, drawings, Theme("plain", []), Plain())}
+"""
+AND_BACK = """
+found = pages(pickle.loads(Path(sys.argv[1]).read_bytes()))
+knows = [name for name in sys.modules if name.startswith(("sheetgen.read", "sheetgen.work", "sheetgen.pipeline"))]
+assert not knows, knows
+Path(sys.argv[2]).write_bytes(pickle.dumps(found))
+"""
+
+
+@pytest.mark.parametrize("project", ["drops", "pendant", "link"])
+def test_a_worked_project_makes_the_same_pages_in_a_process_that_cannot_work_it(
+    project: str, library: Any, tmp_path: Path
+) -> None:
+    worked = library.worked(project)
+    here: dict[str, Any] = {}
+    exec(ELSEWHERE, here)  # noqa: S102 - our own words, run here and there
+    (tmp_path / "worked").write_bytes(pickle.dumps(worked))
+    command = [sys.executable, "-c", ELSEWHERE + AND_BACK, str(tmp_path / "worked"), str(tmp_path / "pages")]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=60, check=False)
+    assert done.returncode == 0, done.stderr
+    there = pickle.loads((tmp_path / "pages").read_bytes())  # noqa: S301 - our own
+    assert there == here["pages"](worked)
+    assert any(path.endswith("index.html") for path in there)
+
+
+def test_nothing_in_a_worked_project_can_be_changed(library: Any) -> None:
+    worked = library.worked("pendant")
+    version = worked.main
+    part = version.parts["plate"]
+    for thing, name in ((worked, "title"), (version, "parts"), (part, "kind"), (part.figures["wet_disc"], "value")):
+        with pytest.raises((AttributeError, TypeError)):
+            setattr(thing, name, None)
+    of_part = (part.fields, part.numbers, part.figures, part.roles, part.places)
+    for mapping in (worked.versions, version.parts, version.figures, *of_part):
+        with pytest.raises(TypeError, match="does not change"):
+            mapping["new"] = None
+
+
+def test_a_word_keeps_its_place_on_its_way() -> None:
+    word = Word("20 mm", Place(Source("projects/a/project.yaml", "width: 20 mm"), 1, 8, 5), "raw")
+    copied = pickle.loads(pickle.dumps(word))  # noqa: S301 - our own
+    assert (copied, copied.place, copied.block) == (word, word.place, "raw")

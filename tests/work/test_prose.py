@@ -1,0 +1,91 @@
+"""Numbers in prose, beside steps and in labels: arithmetic wherever a number may stand, in the unit that is wanted."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+NBSP = "\u00a0"
+
+
+def told(library: Any, braces: str) -> str:
+    """What a number in a step's text is printed as."""
+    library.change("pendant/project.yaml", "Cut a disc of {{ plate.wet_disc }}.", f"Cut {braces} here.")
+    pieces = [p for p in library.main("pendant").steps[0].text if not isinstance(p, str)]
+    return str(pieces[0].printed.told)
+
+
+@pytest.mark.parametrize(
+    ("braces", "says"),
+    [
+        ("{{ plate.thickness in cards }}", f"4{NBSP}cards"),  # the pendant is rolled to 4 cards
+        ("{{ 1 card in cards }}", f"1{NBSP}card"),
+        ("{{ plate.count + 1 }}", "2"),
+        ("{{ 2 * width }}", f"40{NBSP}mm"),
+        ("{{ width in in }}", f"0.79{NBSP}in"),
+        ("{{ width in cm }}", f"2{NBSP}cm"),
+        ("{{ plate.clay_mass ÷ (1000 mm³) in g }}", None),
+        ("{{ 7 g/cm³ }}", f"7{NBSP}g/cm³"),
+        ("{{ clay.density }}", f"7{NBSP}g/cm³"),
+        ("{{ 12 EUR ÷ 25 g }}", f"0.48{NBSP}EUR/g"),
+        ("{{ 3 EUR }}", f"3.00{NBSP}EUR"),
+        ("{{ 2 * 1.5 ct }}", f"3{NBSP}ct"),
+        ("{{ 5 mL × 1.2 g/mL }}", f"6{NBSP}g"),
+        ("{{ width × width }}", f"400{NBSP}mm²"),
+    ],
+)
+def test_a_number_is_printed_in_its_unit_or_in_the_one_that_is_asked_for(
+    library: Any, braces: str, says: str | None
+) -> None:
+    if says is None:
+        library.change("pendant/project.yaml", "Cut a disc of {{ plate.wet_disc }}.", f"Cut {braces} here.")
+        troubles = [t.message for t in library.check("pendant").troubles.errors]
+        assert any("cannot be told in g" in t for t in troubles), troubles
+    else:
+        assert told(library, braces) == says
+
+
+def test_what_is_cut_is_reckoned_on_from_as_it_is_printed(library: Any) -> None:
+    # 20 mm ÷ 0.91 = 21.978, cut at 22.0 mm; three of them side by side are 66 mm and not 65.9
+    assert told(library, "{{ 3 * plate.wet_disc }}") == f"66{NBSP}mm"
+
+
+def test_a_step_shows_a_number_with_a_label_of_its_own(library: Any) -> None:
+    show = "    show: [plate.thickness in cards, {what: plate.count + 1, label: Discs to cut}]\n"
+    library.change("pendant/project.yaml", "    minutes: 10-15 min\n", "    minutes: 10-15 min\n" + show)
+    shown = [(one.label, one.printed.told) for one in library.main("pendant").steps[0].show]
+    assert shown == [("Thickness", f"4{NBSP}cards"), ("Discs to cut", "2")]
+
+
+def test_a_unit_that_there_is_not_is_told_with_those_that_there_are(library: Any) -> None:
+    library.change("pendant/project.yaml", "{{ plate.wet_disc }}", "{{ plate.wet_disc in ells }}")
+    [trouble] = library.check("pendant").troubles.errors
+    assert "ells" in trouble.message
+    assert "cards" in trouble.help
+
+
+@pytest.mark.parametrize("written", ["my plate", "my-plate", "my_plate"])
+@pytest.mark.parametrize("named", ["my plate.wet_disc", "my-plate.wet-disc", "my_plate.wet_disc", "my plate.wet disc"])
+def test_a_name_is_one_however_its_words_are_parted(library: Any, written: str, named: str) -> None:
+    library.change("pendant/project.yaml", "  plate:\n", f"  {written}:\n")
+    library.change("pendant/project.yaml", "parts: [plate]", "parts: [my-plate]")
+    library.change("pendant/project.yaml", "{{ plate.across }}", "{{ my plate.across }}")
+    library.change("pendant/project.yaml", "{{ plate.wet_disc }}", f"{{{{ {named} }}}}")
+    outcome = library.check("pendant")
+    assert not list(outcome.troubles), list(map(str, outcome.troubles))
+    assert library.main("pendant").steps[0].show[0].printed.told == f"22.0{NBSP}mm"
+
+
+def test_x_less_x_is_nothing_however_uncertain_x_is(library: Any) -> None:
+    library.change("pendant/project.yaml", "parts:\n", "figures:\n  none: clay.shrinkage - clay.shrinkage\nparts:\n")
+    value = library.main("pendant").figures["none"].value
+    assert (value.low, value.usual, value.high) == (0, 0, 0)
+
+
+def test_a_field_given_as_a_range_varies_as_one_wherever_it_turns_up(library: Any) -> None:
+    library.change("pendant/project.yaml", "  width: 20 mm\n", "  width: 19-21 mm\n")
+    library.change("pendant/project.yaml", "parts:\n", "figures:\n  all: width + (30 mm - width)\nparts:\n")
+    value = library.main("pendant").figures["all"].value
+    assert (value.low, value.high) == (30, 30)
+    assert library.main("pendant").figures["plate.wet_disc"].value.low == pytest.approx(19 / 0.92)
