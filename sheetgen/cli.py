@@ -6,7 +6,6 @@ import io
 import json
 import sys
 import traceback
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -31,11 +30,18 @@ traceback_option = click.option(
 names_argument = click.argument("projects", nargs=-1, metavar="[PROJECT]...")
 
 
-def _version() -> str:
+def _version(context: click.Context, _option: click.Parameter, asked: bool) -> None:  # noqa: FBT001 - a flag, by click
+    """Tell the version and end, if it is asked for."""
+    if not asked:
+        return
+    from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415 - only where it is asked for
+
     try:
-        return version("sheetgen")
+        told = version("sheetgen")
     except PackageNotFoundError:
-        return "from a checkout, not installed"
+        told = "from a checkout, not installed"
+    click.echo(f"sheetgen {told}")
+    context.exit()
 
 
 def _remember(context: click.Context, *, on: bool) -> None:
@@ -65,7 +71,7 @@ class Commands(click.Group):
 
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
-@click.version_option(_version(), message="%(prog)s %(version)s")
+@click.option("--version", is_flag=True, is_eager=True, expose_value=False, callback=_version, help="Tell the version.")
 def main() -> None:
     """Works backwards from what a finished piece measures, and publishes sheets to follow at the bench."""
     for stream in (sys.stdout, sys.stderr):
@@ -159,8 +165,12 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 @click.argument("names", nargs=-1, metavar="[KIND]...")
 @library_option
 @traceback_option
-def kinds(names: tuple[str, ...], library: Path) -> None:
+@click.option("--words", is_flag=True, help="What a kind of your own may say: formulas, roundings, roles.")
+def kinds(names: tuple[str, ...], library: Path, words: bool) -> None:  # noqa: FBT001 - a flag, by click
     """Show what kinds of part there are, the library's own too, with their fields and figures."""
+    if words:
+        click.echo(pipeline.words_told(), nl=False)
+        return
     click.echo(f"read from {library.resolve()}", err=True)
     try:
         click.echo(pipeline.kinds_told(library, " ".join(names)), nl=False)

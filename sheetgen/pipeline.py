@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
     from sheetgen.model.page import Page
     from sheetgen.model.worked import Worked
-    from sheetgen.render.press import Press
+    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
 THEME = "plain"
@@ -96,22 +96,22 @@ def publish(
     from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where pages are made
     from sheetgen.render import pages as rendering  # noqa: PLC0415
     from sheetgen.render.pdf import NoPango  # noqa: PLC0415
-    from sheetgen.render.press import Press  # noqa: PLC0415
+    from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
     from sheetgen.render.theme import Theme  # noqa: PLC0415
 
     if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
         raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
     try:
-        press = Press()
+        pool = PdfPool()
     except NoPango as missing:
         raise NotReady(str(missing)) from None
     outcome = work_through(root, only)
     theme = Theme(THEME, [root / "themes"])
     folder = Folder(build)
-    with press:
+    with pool:
         for worked in outcome.worked:
             with _held(outcome.troubles, worked.place, outcome.faults):
-                pages = pages_of(worked, theme, press, tell)
+                pages = pages_of(worked, theme, pool, tell)
                 outcome.changed += folder.put(rendering.entry(worked), pages)
                 folder.keep_record()
                 outcome.published.append(worked.name)
@@ -127,14 +127,14 @@ def publish(
 
 
 def pages_of(
-    worked: Worked, theme: Theme, press: Press, tell: Callable[[str], None] = lambda _said: None
+    worked: Worked, theme: Theme, pool: PdfPool, tell: Callable[[str], None] = lambda _said: None
 ) -> list[Page]:
     """Draw and render: every file of one project."""
     from sheetgen.draw.templates import draw  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
-    return render(worked, drawings, theme, press, tell)
+    return render(worked, drawings, theme, pool, tell)
 
 
 def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[str, list[tuple[str, ...]]]]:
@@ -171,6 +171,13 @@ def projects_of(root: Path) -> list[str]:
     """The names of a library's projects, by their folders."""
     folders = sorted((root / "projects").glob("*/project.yaml"))
     return [path.parent.name for path in folders]
+
+
+def words_told() -> str:
+    """What a kind of one's own may say: formulas, numbers of stock, roundings, roles."""
+    from sheetgen.parts import described  # noqa: PLC0415 - only where it is wanted
+
+    return described.words_told()
 
 
 def kinds_told(root: Path, name: str = "") -> str:

@@ -16,7 +16,7 @@ GRAIN = 1e-9
 
 def figures(build: Path) -> dict[str, dict[str, Any]]:
     """Every figure of every version of every project, by project, version and name."""
-    found = {}
+    found: dict[str, dict[str, Any]] = {}
     for path in sorted(build.glob("*/figures.json")):
         told = json.loads(path.read_text("utf-8"))
         for version, each in told["versions"].items():
@@ -49,7 +49,9 @@ def main(old_build: str, new_build: str) -> int:
             counts[word] = counts.get(word, 0) + 1
         if {"value", "range", "unit"} & set(moved):
             a, b = ([one[word] for word in ("low", "value", "high")] for one in (old[key], new[key]))
-            print(f"{', '.join(moved)}: {key}\n    {_three(a)}  {old[key]['working']}\n    {_three(b)}  {new[key]['working']}")
+            print(f"{', '.join(moved)}: {key}")
+            print(f"    {_three(a)}  {old[key]['working']}")
+            print(f"    {_three(b)}  {new[key]['working']}")
     print(counts)
     return 0
 

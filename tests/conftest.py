@@ -63,7 +63,7 @@ def library(tmp_path: Path, libraries: Any) -> Any:
 @pytest.fixture
 def quick(monkeypatch: pytest.MonkeyPatch, libraries: Any) -> None:
     """Publishing without WeasyPrint."""
-    monkeypatch.setattr("sheetgen.render.press.Press", libraries.QuickPress)
+    monkeypatch.setattr("sheetgen.render.pdf_pool.PdfPool", libraries.QuickPool)
 
 
 @pytest.fixture(scope="session")

@@ -399,8 +399,8 @@ def make(root: Path, files: dict[str, str] = FILES) -> Library:
     return library
 
 
-class QuickPress:
-    """Stands in for the press where a test asks which files are written and not how they look."""
+class QuickPool:
+    """Stands in for the pool where a test asks which files are written and not how they look."""
 
     def __enter__(self) -> Self:
         return self

@@ -13,14 +13,22 @@ Rounding = Literal[
     "bench", "bench up", "bench most", "bench down", "most", "tenth", "out", "fine", "whole", "whole up", "mass up",
     "length up", "short",
 ]  # fmt: skip
-"""How the page may round a figure, and what comes after it.
-
-What is **cut, marked or set** is worked on from as it is printed: `bench`, to the studio's bench step, as a hand can cut;
- `bench up`; `bench most`, the high end of the range, up, so that it is enough however the pieces vary; `tenth`, to
-0.1 mm, what a hand can mark and a template draws. What **comes out** is worked on from as it is: `out`, printed to
-0.1 mm; `most`, its high end, up; `fine`, to two decimals (a thickness, a tool); `whole`, a count; `mass up`, `length up`, so
-that what is bought is enough; `short`, a time that must not be overrun, both its ends down.
-"""
+"""How the page may round a figure, and whether what comes after it is worked from the print."""
+ROUNDINGS: dict[Rounding, str] = {
+    "bench": "cut: to the studio's bench step, as a hand can cut",
+    "bench up": "cut: to the bench step, up",
+    "bench down": "cut: to the bench step, down",
+    "bench most": "cut: its high end, up, so that it is enough however the pieces vary",
+    "tenth": "cut, marked or set: to 0.1 mm, what a hand can mark and a template draws",
+    "out": "comes out: to 0.1 mm",
+    "most": "comes out: its high end, up",
+    "fine": "comes out: to two decimals, as a thickness or a tool",
+    "whole": "comes out: a count",
+    "whole up": "comes out: a count, up",
+    "mass up": "comes out: a mass, up, so that what is bought is enough",
+    "length up": "comes out: a length, up, so that what is bought is enough",
+    "short": "comes out: a time that must not be overrun, both its ends down",
+}
 CUT: frozenset[Rounding] = frozenset({"bench", "bench up", "bench most", "bench down", "tenth"})
 TO_ITS_MOST: frozenset[Rounding] = frozenset({"bench most", "most"})
 

@@ -87,7 +87,7 @@ class Rounder:
 
     @staticmethod
     def places(x: float, unit: str) -> int:
-        """Decimals of a number as it comes out: a pocket scale reads tenths of a gram, a calliper no hundredths of 100 mm."""
+        """Decimals of what comes out: a pocket scale reads tenths of a gram, a calliper no hundredths of 100 mm."""
         return 1 if abs(x) >= (1 if unit == "g" else LARGE) else 2
 
     def told(self) -> str:

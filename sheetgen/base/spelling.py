@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 import unicodedata
 from difflib import get_close_matches
@@ -18,6 +19,7 @@ def slug(name: str) -> str:
     return "-".join(letters) or "version"
 
 
+@functools.lru_cache(4096)
 def plain(name: str) -> str:
     """A name as arithmetic keeps it: `top hole`, `top-hole` and `top_hole` are one."""
     return str(name).strip().replace(" ", "_").replace("-", "_")

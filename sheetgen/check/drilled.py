@@ -1,4 +1,4 @@
-"""What is drilled in a flat part: whether the part has a template, clay enough, and metal left beside the hole."""
+"""What is drilled in a flat part: whether it has a template, clay enough, metal beside the hole, and stays flat."""
 
 from __future__ import annotations
 
@@ -40,6 +40,14 @@ def drilled(part: Piece, version: WorkedVersion) -> Iterator[Trouble]:
             f"{title}: drilled in is '{host.title.lower()}', rolled to {rolled}, and seat and floor want {needed.plain}"
         )
         yield Trouble(message, place, "thicker clay, the layers as a part of their own, or less floor")
+    if host.reshaped and len(part.drilled) > 1 and "keeps clear" not in part.roles:
+        # What stands by an edge is measured from it along the clay; spots among each other are measured straight.
+        message = (
+            f"{title}: drilled in is '{host.title.lower()}', which is formed after it is cut, and what is marked on it "
+            "flat comes out closer together"
+        )
+        helped = "take this out, and mark and drill it when the clay is formed; or lay it out larger"
+        yield Trouble(message, place, helped, "warning")
     for edge in part.roles.get("keeps clear", ()) if part.drilled else ():
         yield from _beside(part, host, edge)
 

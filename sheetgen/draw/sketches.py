@@ -63,10 +63,13 @@ def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, wo
     pen.text((_polar(top + 3, -90 - half)[0] - 1, _polar(top + 3, -90 - half)[1]), words[1], anchor="end")
 
 
-def dome(
-    pen: Pen, ball: float, clay: float, chord: float, words: tuple[str, str, str], k: float, *, over: bool
-) -> None:
-    """A dome in section on its ball, or in its cup: width and height of the clay outside, as it lies, wet."""
+def cap(
+    pen: Pen, ball: float, clay: float, chord: float, k: float, *, over: bool
+) -> tuple[float, float, float, float, float]:
+    """A disc of clay in section on its ball, or in its cup, as it lies, its ball's middle at (0, 0).
+
+    How far it reaches to each side, and its rim outside; how far down its crown lies, its rim outside and inside.
+    """
     middle = ball / 2 + (clay / 2 if over else -clay / 2)
     half = math.degrees(2 * math.asin(min(1.0, chord / (4 * middle))))
     inner, outer = (middle - clay / 2) * k, (middle + clay / 2) * k
@@ -77,13 +80,20 @@ def dome(
     pen.line([*low, *reversed(high)], "cut", closed=True)
     reach = min(90.0, half + 14)
     pen.line(arc((0, 0), ball / 2 * k, flip - reach, flip + reach, 48), "thin")
-    reach_x = outer * math.sin(math.radians(half))
     rim, foot = (-turn * r * math.cos(math.radians(half)) for r in (outer, inner))
-    crown = -turn * outer
     edge = max(abs(x) for x, _ in (*low, *high))
-    pen.across(foot + turn * 6, -reach_x, reach_x, words[0], to=rim + turn)
-    pen.upright(edge + 6, min(crown, foot), max(crown, foot), words[1], to=reach_x)
-    pen.text((0, -turn * inner + turn * 4.4), words[2], anchor="middle")
+    return edge, outer * math.sin(math.radians(half)), -turn * outer, rim, foot
+
+
+def dome(
+    pen: Pen, ball: float, clay: float, chord: float, words: tuple[str, str, str], k: float, *, over: bool
+) -> None:
+    """A dome in section on its ball, or in its cup: width and height of the clay outside, as it lies, wet."""
+    edge, reach, crown, rim, foot = cap(pen, ball, clay, chord, k, over=over)
+    turn = 1 if over else -1
+    pen.across(foot + turn * 6, -reach, reach, words[0], to=rim + turn)
+    pen.upright(edge + 6, min(crown, foot), max(crown, foot), words[1], to=reach)
+    pen.text((0, crown + turn * (clay * k + 4.4)), words[2], anchor="middle")
 
 
 def cylinder(pen: Pen, wide: float, long: float) -> None:

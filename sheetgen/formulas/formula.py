@@ -9,6 +9,7 @@ from __future__ import annotations
 import functools
 import inspect
 import math
+import re
 from typing import TYPE_CHECKING, overload
 
 from sheetgen.base.arithmetic import FORMULAS, RESERVED, read, read_condition
@@ -36,14 +37,19 @@ class Formula:
         source: str,
         valid: str,
         module: str,
-        takes: int,
+        letters: tuple[str, ...],
     ) -> None:
         if not says.strip() or not source.strip():
             raise ValueError("a formula wants its statement and its source")
         self.pure, self.name, self.module = pure, name, module
-        self.takes = takes  # how many numbers
+        self.letters = letters
         self.about, self.says, self.source, self.valid = about, says, source, valid
         ALL.append(self)
+
+    @property
+    def call(self) -> str:
+        """As arithmetic calls it: `wet(fired, s)`."""
+        return f"{self.name}({', '.join(self.letters)})"
 
     @overload
     def __call__(self, *args: float) -> float: ...  # type: ignore[overload-overlap]  # an interval only from an interval
@@ -88,7 +94,7 @@ def formula(call: str, says: str, *, about: str, source: str, valid: str = "") -
 
     FORMULAS[name] = expanded
     module = _caller()
-    return Formula(pure, name, about, says, source, valid, module, len(letters))
+    return Formula(pure, name, about, says, source, valid, module, tuple(letters))
 
 
 def numeric(says: str, *, source: str, valid: str = "", units: str = "") -> Callable[[Callable[..., float]], Formula]:
@@ -98,11 +104,11 @@ def numeric(says: str, *, source: str, valid: str = "", units: str = "") -> Call
     """
 
     def declare(pure: Callable[..., float]) -> Formula:
-        about = (pure.__doc__ or "").strip().splitlines()[0]
+        about = re.sub(r"\s*CannotBe\b[^.]*\.", "", (pure.__doc__ or "").strip().splitlines()[0])  # a programmer's
         if units:
             register(pure.__name__, units, says, source=source)(pure)
-        wanted = len(inspect.signature(pure).parameters)
-        found = Formula(pure, pure.__name__, about, says, source, valid, pure.__module__, wanted)
+        letters = tuple(inspect.signature(pure).parameters)
+        found = Formula(pure, pure.__name__, about, says, source, valid, pure.__module__, letters)
         functools.update_wrapper(found, pure)
         return found
 

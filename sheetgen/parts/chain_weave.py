@@ -23,7 +23,9 @@ class ChainWeave(WoundRings):
     through = field.maybe_count("the most wires that pass through one ring of another weave", at_most=18)
     inside = field.maybe_length("inside diameter of a closed ring; or give the rod", above=0)
     rod = field.maybe_length("the rod to wind on, when the tool decides", above=0)
-    counted_over = field.length("length along it that its rings are counted over, such as 1 in", default="10 mm", above=0)
+    counted_over = field.length(
+        "length along it that its rings are counted over, such as 1 in", default="10 mm", above=0
+    )
     springback = wound_rings.springback
     kerf = wound_rings.kerf
     coil = wound_rings.coil

@@ -68,7 +68,11 @@ class Claims:
 
     def _words(self, name: str) -> tuple[str, ...]:
         owner = self.names.get(name)
-        return tuple(plain(str(w)) for w in owner.sort) if isinstance(owner, Field) and isinstance(owner.sort, tuple) else ()
+        return (
+            tuple(plain(str(w)) for w in owner.sort)
+            if isinstance(owner, Field) and isinstance(owner.sort, tuple)
+            else ()
+        )
 
 
 def _text(node: Node) -> str:

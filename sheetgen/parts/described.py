@@ -7,8 +7,13 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.bend import Bend
 from sheetgen.base.dimension import COUNT, EXAMPLES, Dimension
-from sheetgen.base.material import Item
+from sheetgen.base.figure import ROUNDINGS
+from sheetgen.base.material import NUMBERS, TOOL_KINDS, Item
 from sheetgen.base.outline import Outline
+from sheetgen.base.tree import CALLED, FUNCTIONS
+from sheetgen.formulas.formula import ALL
+from sheetgen.formulas.known import FORMULAS
+from sheetgen.parts.reading import ROLES
 
 if TYPE_CHECKING:
     from sheetgen.parts.field import Field
@@ -79,3 +84,31 @@ def told(name: str, kind: type[Part]) -> str:
     lines.append("  figures")
     lines += [f"    {line.name}: {line.default}, {line.takes}" for line in figures(kind)]
     return "\n".join(filter(str.strip, lines)) + "\n"
+
+
+def words_told() -> str:
+    """What arithmetic may call, what it may ask of stock and drawer, and how a kind may round a figure and use a field."""
+    known = [f for f in sorted(ALL, key=lambda f: f.name) if f.name in FORMULAS or f.name in FUNCTIONS]
+    lines = [
+        "functions of arithmetic",
+        "  " + ", ".join(sorted(w for w in CALLED if w.isalpha())) + ", √; and π",
+        "",
+        "formulas",
+    ]
+    for formula in known:
+        lines += [f"  {formula.call}: {formula.about}", f"    {' '.join(formula.says.split())}"]
+    lines += ["", "what stock says of an item (also .low, .usual and .high of it)"]
+    for item, numbers in NUMBERS.items():
+        if numbers:
+            lines.append(
+                f"  {item.lower()}: "
+                + ", ".join(n.replace("_", " ") + (f" ({u})" if u else "") for n, (u, _) in numbers.items())
+            )
+    lines += ["", "tools of the drawer, as nearest(wanted, drawer.former)", "  " + ", ".join(TOOL_KINDS)]
+    lines += ["", "how a figure is rounded", *(f"  {word}: {said}" for word, said in ROUNDINGS.items())]
+    lines += [
+        "",
+        "roles: what a field or figure does in its part",
+        *(f"  {word}: {said}" for word, said in ROLES.items()),
+    ]
+    return "\n".join(lines) + "\n"

@@ -47,7 +47,7 @@ class Field(Generic[T]):
 
 
 # fmt: off
-def length(about: str, *, default: str | None = None, above: float | None = None, at_least: float | None = None, at_most: float | None = None, role: str = "") -> Field[Printed]:
+def length(about: str, *, default: str | None = None, above: float | None = None, at_least: float | None = None, at_most: float | None = None, role: str = "") -> Field[Printed]:  # noqa: PLR0913 - what a field may say of itself, most of it by name
     """A length, mm."""
     return Field(LENGTH, about, default=default, above=above, at_least=at_least, at_most=at_most, role=role)
 

@@ -42,7 +42,9 @@ class Lentil(Part):
     thick = field.length("finished thickness over all, crown to crown", above=0)
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
-    grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
+    grain = field.one_of(
+        "the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain"
+    )
     sanded = field.length("height sanded off each rim, finished", default="0.3 mm", at_least=0)
     vent = field.length("finished hole that lets the air out", default="1 mm", at_least=0)
 

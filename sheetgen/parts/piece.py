@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, TypeVar, cast, overload
 
 from sheetgen.base.frozen import Frozen
-from sheetgen.base.interval import Interval
 from sheetgen.base.material import Clay
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import Aside, FigureSpec
@@ -16,6 +15,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import BenchSize, Figure, Rounding
     from sheetgen.base.flat import Flat, Oval
+    from sheetgen.base.interval import Interval
     from sheetgen.base.material import Item
     from sheetgen.base.place import Place
     from sheetgen.base.printed import Printed

@@ -33,12 +33,34 @@ OWN: dict[type, dict[str, str]] = {
 }  # fmt: skip
 """What an outline and a spot say of themselves."""
 BRACES = re.compile(r"\{([^{}]+)\}")
-ROLES = frozenset({
-    "made of", "made in", "holds", "lets through", "strung", "strung on", "closed by", "goes into", "bound with",
-    "bonds", "rolled to", "rolled first", "grain", "drilled in", "hangs from", "slit as", "link of", "ring of",
-    "seen through", "clay mass", "adds", "rings wanted", "links wanted", "hollow of",
-    "keeps clear", "clay needed",
-})  # fmt: skip
+ROLES = {
+    "made of": "the clay, wire or sheet that the part is; only what is made of clay goes through the kiln",
+    "made in": "the clay that a hole is drilled in",
+    "holds": "the stone that is set in it",
+    "strung": "beads on it",
+    "strung on": "the wire or thread that beads are on",
+    "bound with": "the wire or thread that holds a bundle together",
+    "bonds": "the adhesive that it is set with",
+    "closed by": "the ring, link or clasp that closes a chain",
+    "goes into": "the cap or the bead that an end goes into",
+    "lets through": "the wire that passes through it",
+    "seen through": "the part whose opening it is seen through",
+    "hollow of": "the part that it fills",
+    "drilled in": "the part that it is drilled in",
+    "hangs from": "the part that it hangs in",
+    "link of": "the link that a chain is made of",
+    "ring of": "the ring that a chain is made of",
+    "slit as": "how a strip is slit",
+    "grain": "how the grain or nap runs",
+    "rolled to": "how thick the clay is as it is cut",
+    "rolled first": "how thick it is rolled before a texture is pressed in",
+    "clay mass": "the clay that one piece takes; whatever is made of clay has one",
+    "clay needed": "how thick the clay must be where it is drilled",
+    "keeps clear": "what must stay between a hole and the edge",
+    "adds": "what a clasp adds to a chain",
+    "rings wanted": "how many rings a chain needs",
+    "links wanted": "how many links a chain needs",
+}
 """What a field or figure may do; lists, drying, firing, drilling and the rules of the bench ask for roles."""
 
 

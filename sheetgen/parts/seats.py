@@ -26,7 +26,7 @@ needed = figure(
     "Clay needed, wet", "mm",
     "(depth or wet((stone.height.high if stone.height), clay.thickness_shrinkage.high))"
     " + wet(floor, clay.thickness_shrinkage.high)",
-    "most", when="deep", about="Seat and floor together.",
+    "most", when="deep", about="Seat and floor together.", role="clay needed",
 )  # fmt: skip
 carats = figure(
     "Stone's weight, if it is cut as a brilliant", "ct",

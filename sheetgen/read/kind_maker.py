@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any, cast, get_args
+from typing import TYPE_CHECKING, Any, cast
 
-from sheetgen.base.figure import Rounding
+from sheetgen.base.figure import ROUNDINGS
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.model import kinds as forms
@@ -23,6 +23,7 @@ from sheetgen.read.yaml_words import Mapping, Sequence
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterator
 
+    from sheetgen.base.figure import Rounding
     from sheetgen.base.place import Place
     from sheetgen.base.trouble import Troubles
 
@@ -207,9 +208,9 @@ class KindMaker:
         found: dict[str, FigureSpec] = {}
         for name, _, one in self._named("figures", forms.WrittenFigure):
             rounding = str(one.round or "fine")
-            if one.round is not None and rounding not in get_args(Rounding):
+            if one.round is not None and rounding not in ROUNDINGS:
                 told = f"there is no rounding '{rounding}'"
-                self.troubles.add(told, one.round.place, suggest(rounding, get_args(Rounding)))
+                self.troubles.add(told, one.round.place, suggest(rounding, ROUNDINGS))
             found[name] = figure(
                 str(one.label),
                 self._unit(one.unit),

@@ -44,9 +44,8 @@ def _says(formula: Formula) -> str:
 
 
 def _plain(about: str) -> Markup:
-    """A docstring's first sentence without what only a programmer needs; the quantities it names in italics."""
-    said = escape(re.sub(r"\s*CannotBe\b[^.]*\.", "", about).strip())
-    return Markup(re.sub(r"`([^`]+)`", lambda name: f"<i>{name[1].replace('_', ' ')}</i>", said))  # noqa: S704 - escaped
+    """What a formula is, with the quantities it names in italics."""
+    return Markup(re.sub(r"`([^`]+)`", lambda name: f"<i>{name[1].replace('_', ' ')}</i>", escape(about)))  # noqa: S704 - escaped
 
 
 def _written(x: float) -> str:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.worked import Publisher, Worked
-    from sheetgen.render.press import Job, Press
+    from sheetgen.render.pdf_pool import Job, PdfPool
     from sheetgen.render.theme import Theme
 
 PAPER_SIZES = {"A4": "210mm 297mm", "Letter": "8.5in 11in"}
@@ -32,7 +32,7 @@ def render(
     worked: Worked,
     drawings: Mapping[str, Drawings],
     theme: Theme,
-    press: Press,
+    pool: PdfPool,
     tell: Callable[[str], None] = lambda _said: None,
 ) -> list[Page]:
     """Every file of the project's folder, paths relative to the build folder."""
@@ -58,7 +58,7 @@ def render(
             html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
             path = f"{folder}/{sheet_path(paper)}"
             jobs[path] = (html, f"{path} {worked.revision}")
-    pages += [Page(path, pdf) for path, pdf in zip(jobs, press.pdfs(list(jobs.values())), strict=True)]
+    pages += [Page(path, pdf) for path, pdf in zip(jobs, pool.pdfs(list(jobs.values())), strict=True)]
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
     return pages
 

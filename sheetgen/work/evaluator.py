@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NoReturn
 
 from sheetgen.base.arithmetic import read
-from sheetgen.base.binding import Named, become, bind
+from sheetgen.base.binding import become, bind
 from sheetgen.base.cases import Cases, uncertain
 from sheetgen.base.dimension import ANY, BARE, Dimension, Unit, dimension_of, unit
 from sheetgen.base.interval import Interval, interval
-from sheetgen.base.material import NUMBERS, SAME_AS, TOOL_KINDS, Item, Tool
+from sheetgen.base.material import SAME_AS, Item, Tool
 from sheetgen.base.place import Place, Word
 from sheetgen.base.reckoning import Source, printed, reckon, settle
 from sheetgen.base.spelling import plain, suggest
@@ -19,15 +18,14 @@ from sheetgen.base.tree import Node, Wrong
 from sheetgen.base.trouble import CannotBe
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.project import OwnFigure
-from sheetgen.parts.field import Field
-from sheetgen.parts.figure import FigureSpec
 from sheetgen.work.memo import Memo
+from sheetgen.work.names import Names
 from sheetgen.work.part import PartSource
 from sheetgen.work.stopped import Stopped
 from sheetgen.work.studio import rounder
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Mapping, Sequence
 
     from sheetgen.base.trouble import Troubles
     from sheetgen.model.project import Library, Project
@@ -53,12 +51,13 @@ class Quantity:
 
 
 class Evaluator:
-    """One version of one project being worked. It is both the names and the numbers of the project's expressions."""
+    """One version of one project being worked: the numbers behind the names of its expressions (Source)."""
 
     def __init__(self, project: Project, library: Library, overrides: Mapping[str, Word], troubles: Troubles) -> None:
         self.project, self.library, self.troubles = project, library, troubles
         self.rounder = rounder(library.studio)
         self.numbers = Numbers(self.rounder)
+        self.names = Names(self)
         self.choices = {plain(k): v for k, v in project.choices.items()}
         self.choices |= {plain(k): v for k, v in overrides.items()}
         self.own = {plain(k): v for k, v in project.figures.items()}
@@ -72,83 +71,6 @@ class Evaluator:
             kind = library.kinds[str(next(v for k, v in words.items() if k == "kind"))]
             written = {str(k): v for k, v in words.items() if isinstance(v, Word)}
             self.parts[plain(name)] = PartSource(self, kind, plain(name), written, name.place)
-
-    # The names of an expression (Scope)
-
-    def named(self, path: str) -> Named:
-        """A choice, one of the project's own figures, or a part's field or figure."""
-        head, _, rest = path.partition(".")
-        if rest in {"low", "high", "usual"}:
-            return self.named(head)
-        if head in self.choices:
-            return self._choice_named(head, rest, path)
-        if path in self.own:
-            return Named(self.memo.get(f"the unit of {path}", self._own_word(path), lambda: self._unit(path)))
-        if head in self.parts and rest:
-            return self._part_named(self.parts[head], rest, path)
-        if head in self.parts:
-            some = next(iter(self.parts[head].kind.figures()), "count")
-            raise Wrong(f"'{path}' is a part, not a number", -1, 1, f"name one of its figures, such as {path}.{some}")
-        raise Wrong(f"'{path}' is not known", -1, 1, suggest(path, self.all_names()))
-
-    def _choice_named(self, head: str, rest: str, path: str) -> Named:
-        value = self.choice(head)
-        if isinstance(value, Item):
-            return self._item_named(value, rest, path) if rest else Named(None, "item")
-        if rest:
-            raise Wrong(f"'{path}' is not known: '{head}' is a number", -1, 1)
-        return Named(value.unit)
-
-    def _item_named(self, item: Item, rest: str, path: str) -> Named:
-        below = rest.removesuffix(".low").removesuffix(".high").removesuffix(".usual")
-        known = NUMBERS[type(item).__name__]
-        if below not in known or getattr(item, below) is None:
-            some = [k for k in known if getattr(item, k) is not None]
-            raise Wrong(f"'{path}' is not known: {item.name} has no '{below}'", -1, 1, suggest(below, some))
-        return Named(unit(known[below][0]))
-
-    def _part_named(self, part: PartSource, rest: str, path: str) -> Named:
-        head, _, below = rest.partition(".")
-        owner = part.kind.names.get(head)
-        if below in {"low", "high", "usual"}:
-            return self._part_named(part, head, path)
-        if isinstance(owner, FigureSpec):
-            if not part.has(owner):
-                raise Wrong(f"'{part.name}' has no {rest} as it is given here", -1, 1, owner.about or owner.label)
-            return Named(unit(owner.unit))
-        if not isinstance(owner, Field):
-            names = [k for k, v in part.kind.names.items() if isinstance(v, FigureSpec | Field)]
-            raise Wrong(f"'{part.name}' has no figure '{rest}'", -1, 1, suggest(rest, names))
-        value = part.field(owner)
-        if value is None:
-            raise Wrong(f"'{part.name}' is given no {owner.name}", -1, 1, "give it, or name another figure")
-        if isinstance(value, Item):
-            return self._item_named(value, below, path) if below else Named(None, "item")
-        if isinstance(value, Cases) and not below:
-            return Named(part.unit(owner))
-        if isinstance(value, str):
-            return Named(None, "words", tuple(plain(str(w)) for w in owner.sort) if isinstance(owner.sort, tuple) else ())
-        raise Wrong(f"'{path}' is not a number", -1, 1, "name a figure or a measure")
-
-    def same(self, path: str, word: str) -> None:
-        """An item is compared with one that is in stock; a word with those that it may be."""
-        found = self.named(path)
-        if found.what == "item":
-            known = {plain(i): i for i in (*self.library.stock.items, *self.choices)}
-            if word not in known:
-                raise Wrong(f"'{word}' is not in stock", -1, 1, suggest(word, self.library.stock.items))
-        elif word not in found.words:
-            raise Wrong(f"'{path}' is never '{word}'", -1, 1, "one of: " + ", ".join(found.words))
-
-    def each(self, path: str) -> NoReturn:
-        """A project has no lists to sum."""
-        raise Wrong(f"'{path}' is no list", -1, 1)
-
-    def tools(self) -> Iterable[str]:
-        """What a drawer may hold."""
-        return TOOL_KINDS
-
-    # The numbers of an expression (Source)
 
     def cases(self, path: str) -> Cases:
         """What a name comes to; of what is cut, the size that is printed."""
@@ -184,7 +106,7 @@ class Evaluator:
         """Whether a name holds as a condition: given, and not nothing."""
         if not self.given(path) or path.startswith("drawer."):
             return self.given(path)
-        found = self.named(path)
+        found = self.names.named(path)
         return found.unit is None or self.cases(path).usual != 0
 
     def word(self, path: str) -> str:
@@ -226,13 +148,6 @@ class Evaluator:
 
     # What the rest of the stage asks for
 
-    def all_names(self) -> list[str]:
-        """Every name that an expression could use."""
-        names = [*self.choices, *self.own]
-        for name, part in self.parts.items():
-            names += [f"{name}.{k}" for k, v in part.kind.names.items() if isinstance(v, FigureSpec | Field)]
-        return names
-
     def choice(self, name: str) -> Quantity | Item:
         """The value of a choice: an item of stock, or a quantity."""
         word = self.choices[name]
@@ -251,31 +166,38 @@ class Evaluator:
         """An item of stock by its id, however its words are parted."""
         return self.library.stock.items.get(str(word)) or self._by_plain.get(plain(word))
 
-    def _own_word(self, name: str) -> Word:
+    def own_word(self, name: str) -> Word:
+        """One of the project's own figures as it is written."""
         written = self.own[name]
         return written.value if isinstance(written, OwnFigure) else written
 
-    def _unit(self, name: str) -> Unit:
-        word = self._own_word(name)
-        try:
-            found = bind(read(word), self)[1]
-        except Wrong as wrong:
-            self._noted(wrong, word)
-        return BARE if found == ANY else found
+    def unit_of(self, name: str) -> Unit:
+        """The unit of one of the project's own figures."""
+        word = self.own_word(name)
+
+        def work() -> Unit:
+            try:
+                found = bind(read(word), self.names)[1]
+            except Wrong as wrong:
+                self._noted(wrong, word)
+            return BARE if found == ANY else found
+
+        found: Unit = self.memo.get(f"the unit of {name}", word, work)
+        return found
 
     def own_figure(self, name: str) -> Quantity:
         """One of the project's own figures."""
-        word = self._own_word(name)
+        word = self.own_word(name)
         found: Quantity = self.memo.get(name, word, lambda: self.worked(word, name))
         return found
 
     def worked(
         self, word: Word, key: str, known: Sequence[str] = (), wanted: str | None = None, place: Place | None = None
     ) -> Quantity:
-        """An expression of the file worked; in the unit `wanted` where it is of that dimension. Stopped if it cannot be."""
+        """An expression of the file, in the unit `wanted` where it is of that dimension. Stopped if it cannot be."""
         self._keys.append(key)
         try:
-            tree, have = bind(read(word), self)
+            tree, have = bind(read(word), self.names)
             if wanted is not None and have != ANY and dimension_of(have) == dimension_of(unit(wanted)):
                 tree, have = become(tree, have, unit(wanted)), unit(wanted)
             settled = settle(tree, self)

@@ -26,84 +26,88 @@ UNITS = {LENGTH: " mm", MASS: " g", TIME: " min", TEMPERATURE: " °C"}
 OURS = {DENSITY: "g/cm³", LENGTH: "mm", MASS: "g", TIME: "min", TEMPERATURE: "°C"}
 
 
-def read(bench: Evaluator, word: Word, field: Field[Any], part: str) -> object:  # noqa: PLR0911 - one a sort of field
+def read(evaluator: Evaluator, word: Word, field: Field[Any], part: str) -> object:  # noqa: PLR0911 - one a sort of field
     """The value of a field of the part called `part`. Raises Stopped with its trouble noted."""
     sort = field.sort
     if isinstance(sort, Dimension):
-        return _number(bench, word, field, sort, part, f"{part}.{field.attribute}")
+        return _number(evaluator, word, field, sort, part, f"{part}.{field.attribute}")
     if not isinstance(sort, type):
-        return _one_of(bench, word, field, tuple(map(str, sort)))
+        return _one_of(evaluator, word, field, tuple(map(str, sort)))
     if sort is Spot:
-        return _spot(bench, word)
+        return _spot(evaluator, word)
     if sort is Neighbour:
-        return _neighbour(bench, word)
+        return _neighbour(evaluator, word)
     if sort is Bend:
-        return _bends(bench, word, field, part)
+        return _bends(evaluator, word, field, part)
     if sort is Outline or not issubclass(sort, Item):
         return word.outline if isinstance(word, Traced) else None
-    return bench.item(word, sort)
+    return evaluator.item(word, sort)
 
 
-def _one_of(bench: Evaluator, word: Word, field: Field[Any], words: tuple[str, ...]) -> str:
+def _one_of(evaluator: Evaluator, word: Word, field: Field[Any], words: tuple[str, ...]) -> str:
     found = next((one for one in words if plain(one) == plain(word)), None)
     if found is None:
-        bench.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, suggest(word, words))
+        evaluator.troubles.add(f"'{field.name}' cannot be '{word}'", word.place, suggest(word, words))
         raise Stopped
     return found
 
 
-def _spot(bench: Evaluator, word: Word) -> Spot:
+def _spot(evaluator: Evaluator, word: Word) -> Spot:
     """Two lengths with a comma and a space between."""
     left, comma, right = word.partition(", ")
     if not comma:
-        bench.troubles.add(f"'{word}' is not a spot", word.place, "write it as 5 mm, 12 mm: to the right and down")
+        evaluator.troubles.add(f"'{word}' is not a spot", word.place, "write it as 5 mm, 12 mm: to the right and down")
         raise Stopped
     sides = []
     for text, offset in ((left, 0), (right, len(left) + 2)):
         place = word.place_of(offset, len(text))
-        found = bench.worked(Word(text, place), "", wanted="mm")
+        found = evaluator.worked(Word(text, place), "", wanted="mm")
         if found.dimension != LENGTH:
-            bench.troubles.add(f"'{text}' is {found.dimension}", place, "write 5 mm, 12 mm")
+            evaluator.troubles.add(f"'{text}' is {found.dimension}", place, "write 5 mm, 12 mm")
             raise Stopped
         sides.append(found.cases.usual)
     return Spot(*sides)
 
 
-def _neighbour(bench: Evaluator, word: Word) -> Neighbour:
-    if plain(word) not in bench.parts:
-        bench.troubles.add(f"there is no part '{word}'", word.place, suggest(word, bench.parts))
+def _neighbour(evaluator: Evaluator, word: Word) -> Neighbour:
+    if plain(word) not in evaluator.parts:
+        evaluator.troubles.add(f"there is no part '{word}'", word.place, suggest(word, evaluator.parts))
         raise Stopped
     return Neighbour(plain(word))
 
 
-def _bends(bench: Evaluator, word: Word, field: Field[Any], part: str) -> tuple[Bend, ...]:
+def _bends(evaluator: Evaluator, word: Word, field: Field[Any], part: str) -> tuple[Bend, ...]:
     """Straights and arcs, each size an expression."""
     try:
         pieces = read_bends(word)
     except Wrong as wrong:
-        bench.troubles.add(wrong.message, word.place_of(wrong.at, wrong.width), wrong.help)
+        evaluator.troubles.add(wrong.message, word.place_of(wrong.at, wrong.width), wrong.help)
         raise Stopped from None
     found = []
     for i, piece in enumerate(pieces):
         size = Word(piece.size, word.place_of(piece.at, len(piece.size)))
         found.append(
-            Bend(_number(bench, size, field, LENGTH, part, f"{part}.{field.attribute}.{i}"), piece.degrees, piece.left)
+            Bend(
+                _number(evaluator, size, field, LENGTH, part, f"{part}.{field.attribute}.{i}"),
+                piece.degrees,
+                piece.left,
+            )
         )
     return tuple(found)
 
 
 def _number(  # noqa: PLR0913, PLR0917 - the word, and what is asked of it
-    bench: Evaluator, word: Word, field: Field[Any], wanted: Dimension, part: str, key: str
+    evaluator: Evaluator, word: Word, field: Field[Any], wanted: Dimension, part: str, key: str
 ) -> Cases:
     """A quantity of the field's dimension, within its bounds."""
-    found = bench.worked(word, key, wanted=OURS.get(wanted, ""))
+    found = evaluator.worked(word, key, wanted=OURS.get(wanted, ""))
     if found.dimension != wanted:
         message = f"the {field.name} of '{part}' is {wanted}, and '{word}' is {found.dimension}"
-        bench.troubles.add(message, word.place, f"write it with its unit, such as {EXAMPLES.get(wanted, '')}")
+        evaluator.troubles.add(message, word.place, f"write it with its unit, such as {EXAMPLES.get(wanted, '')}")
         raise Stopped
     if said := _bound(found.interval, field, wanted):
         comes = "" if word[:1].isdigit() else f", which is {found.cases.usual:.4g}{UNITS.get(wanted, '')}"
-        bench.troubles.add(f"the {field.name} of '{part}' cannot be {word}{comes}", word.place, said)
+        evaluator.troubles.add(f"the {field.name} of '{part}' cannot be {word}{comes}", word.place, said)
         raise Stopped
     return found.cases
 

@@ -40,12 +40,12 @@ class _Sum:
             self.uses.append(use)
 
 
-def materials(bench: Evaluator, parts: Mapping[str, Piece], steps: Iterable[WorkedStep]) -> list[MaterialLine]:
+def materials(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Iterable[WorkedStep]) -> list[MaterialLine]:
     """One line an item: what the parts take, what the project adds, then what steps use without an amount."""
     sums: dict[str, _Sum] = {}
     _of_parts(parts, sums)
-    _of_project(bench, sums)
-    allowances = _allowances(bench)
+    _of_project(evaluator, sums)
+    allowances = _allowances(evaluator)
     lines = []
     for taken in sums.values():
         item, share = taken.item, allowances.get(taken.item.id, taken.item.allowance)
@@ -78,12 +78,12 @@ def _of_parts(parts: Mapping[str, Piece], sums: dict[str, _Sum]) -> None:
                 taken.blanks.append((part.count, *take.blank))
 
 
-def _of_project(bench: Evaluator, sums: dict[str, _Sum]) -> None:
+def _of_project(evaluator: Evaluator, sums: dict[str, _Sum]) -> None:
     """What the project adds."""
-    for written in bench.project.materials:
+    for written in evaluator.project.materials:
         try:
-            item = bench.item(written.item)
-            amount = bench.worked(
+            item = evaluator.item(written.item)
+            amount = evaluator.worked(
                 written.amount, f"materials.{item.id}", wanted=None if item.unit == "piece" else item.unit
             )
         except Stopped:
@@ -91,7 +91,7 @@ def _of_project(bench: Evaluator, sums: dict[str, _Sum]) -> None:
         unit = UNITS.get(amount.dimension, "")
         if unit != item.unit or amount.interval.low < 0:
             message = f"'{written.amount}' is no amount of {item.name}, which is counted in {item.unit}"
-            bench.troubles.add(message, written.amount.place, f"write an amount in {item.unit}")
+            evaluator.troubles.add(message, written.amount.place, f"write an amount in {item.unit}")
             continue
         value = amount.interval
         sums.setdefault(item.id, _Sum(item)).add(value, working_number(value.high), str(written.for_ or ""))
@@ -115,22 +115,22 @@ def _in_hand(item: Item, parts: Mapping[str, Piece]) -> tuple[float, str]:
     return found
 
 
-def _allowances(bench: Evaluator) -> dict[str, float]:
+def _allowances(evaluator: Evaluator) -> dict[str, float]:
     """What the project allows for waste, by item, instead of what stock says."""
     found: dict[str, float] = {}
-    for key, word in bench.project.allowance.items():
+    for key, word in evaluator.project.allowance.items():
         try:
-            item, share = bench.item(key), bench.worked(word, f"allowance.{key}")
+            item, share = evaluator.item(key), evaluator.worked(word, f"allowance.{key}")
         except Stopped:
             continue
         if share.dimension != COUNT or not 0 <= share.cases.usual <= 1:
-            bench.troubles.add(f"an allowance cannot be {word}", word.place, "a share such as 15 %")
+            evaluator.troubles.add(f"an allowance cannot be {word}", word.place, "a share such as 15 %")
             continue
         found[item.id] = share.cases.usual
     return found
 
 
-def tools(bench: Evaluator, parts: Mapping[str, Piece], steps: Iterable[WorkedStep]) -> list[ToolLine]:
+def tools(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Iterable[WorkedStep]) -> list[ToolLine]:
     """Tools in the order they are first wanted, each with the sizes that the parts made with it need."""
     needed: dict[str, set[float]] = {}
     for part in parts.values():
@@ -138,7 +138,7 @@ def tools(bench: Evaluator, parts: Mapping[str, Piece], steps: Iterable[WorkedSt
         for kind, size in (*part.tools, *(("slat", size) for size in rolled)):
             needed.setdefault(kind, set()).add(round(size, 4))
     named = {item.id: item for step in steps for item in step.uses if isinstance(item, Tool)}
-    drawer = [t for t in bench.library.stock.items.values() if isinstance(t, Tool)]
+    drawer = [t for t in evaluator.library.stock.items.values() if isinstance(t, Tool)]
     sizes_of: dict[str, set[float]] = {}
     for kind, sizes in needed.items():
         sets = [t for t in drawer if t.kind == kind]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from sheetgen.base.arithmetic import read_condition
 from sheetgen.base.binding import bind, bind_condition
@@ -34,7 +34,7 @@ def check_needs(evaluator: Evaluator) -> None:
             evaluator.troubles.add(f"'{check.need}' cannot be worked ({fault})", check.need.place)
             continue
         if worst is not None:
-            unit = bind(tree.args[0], evaluator)[1]
+            unit = bind(tree.args[0], evaluator.names)[1]
             told = "" if unit == ANY else spelled(unit)
             found = f"here {worst[0]:.4g} {told} and {worst[1]:.4g} {told}".replace("  ", " ").rstrip()
             evaluator.troubles.add(str(check.say), check.need.place, found)
@@ -55,13 +55,13 @@ def _read(written: Word, evaluator: Evaluator) -> Node:
     try:
         equals = re.fullmatch(r"\s*([\w .-]+?)\s*=\s*([^\W\d][\w.-]*)\s*", written)
         if equals and evaluator.stocked(equals[2]):
-            raise Wrong(
-                f"'{equals[2]}' is an item and no number",
-                equals.start(2),
-                len(equals[2]),
-                f"write {equals[1]} is {equals[2]}",
-            )
-        return bind_condition(read_condition(written), evaluator)
+            _is_an_item(equals)
+        return bind_condition(read_condition(written), evaluator.names)
     except Wrong as wrong:
         evaluator.troubles.add(wrong.message, written.place_of(max(0, wrong.at), wrong.width), wrong.help)
         raise Stopped from None
+
+
+def _is_an_item(equals: re.Match[str]) -> NoReturn:
+    told = f"'{equals[2]}' is an item and no number"
+    raise Wrong(told, equals.start(2), len(equals[2]), f"write {equals[1]} is {equals[2]}")

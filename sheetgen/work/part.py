@@ -105,7 +105,7 @@ class PartSource:
         try:
             settled = settle(self.kind.texts.numbers[says], self)
             cases = reckon(settled, self)
-            return settled, cases, cases.interval
+            value = cases.interval
         except CannotBe as fault:
             field = fault.field or at
             message = f"{self.title}: {fault.message}"
@@ -113,6 +113,8 @@ class PartSource:
         except (ArithmeticError, ValueError) as fault:
             message = f"{self.title}: {label} cannot be worked ({fault})"
             self.evaluator.troubles.add(message, self.place(at), "check the sizes of this part against each other")
+        else:
+            return settled, cases, value
         raise Stopped
 
     def _asks(self, one: Need, name: str) -> bool:

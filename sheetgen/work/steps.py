@@ -28,37 +28,36 @@ SHOWN = 5
 FACES = ("both", "one")  # through which a piece dries
 
 
-def steps(bench: Evaluator, pieces: Mapping[str, Piece]) -> list[WorkedStep]:
+def steps(evaluator: Evaluator, pieces: Mapping[str, Piece]) -> list[WorkedStep]:
     """Every step that this version has."""
     told: set[str] = set()
-    return [
-        _step(step, bench, pieces, told) for step in bench.project.steps if step.when is None or holds(step.when, bench)
-    ]
+    taken = (step for step in evaluator.project.steps if step.when is None or holds(step.when, evaluator))
+    return [_step(step, evaluator, pieces, told) for step in taken]
 
 
-def _step(step: Step, bench: Evaluator, pieces: Mapping[str, Piece], told: set[str]) -> WorkedStep:
-    text, expect = prose(step.text, bench), prose(step.expect, bench)
-    uses = _uses(step, bench)
-    parts = _parts(step.parts, bench)
-    wait = waiting(step, bench, pieces, parts, uses)
+def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: set[str]) -> WorkedStep:
+    text, expect = prose(step.text, evaluator), prose(step.expect, evaluator)
+    uses = _uses(step, evaluator)
+    parts = _parts(step.parts, evaluator)
+    wait = waiting(step, evaluator, pieces, parts, uses)
     if str(step.faces) not in FACES:
-        bench.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
-    clay = _fired(step, bench)
+        evaluator.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
+    clay = _fired(step, evaluator)
     torched, walked = "", None
     if clay is not None:
-        torched = torch(clay, pieces, bench.rounder)
+        torched = torch(clay, pieces, evaluator.rounder)
         if clay.firing:
-            walked = walk(clay.firing, bench)
+            walked = walk(clay.firing, evaluator)
             wait = wait or Wait(walked.minutes, "firing and cooling", walked.working)
     return WorkedStep(
-        title=without_figures(step.title, "a title", bench),
+        title=without_figures(step.title, "a title", evaluator),
         text=text,
         expect=expect,
-        cautions=_cautions(step, bench, uses, clay, _hazards(parts, pieces, told)),
-        show=_shown(step, bench, text),
+        cautions=_cautions(step, evaluator, uses, clay, _hazards(parts, pieces, told)),
+        show=_shown(step, evaluator, text),
         parts=parts,
         uses=uses,
-        minutes=time(step.minutes, bench, "minutes"),
+        minutes=time(step.minutes, evaluator, "minutes"),
         wait=wait.minutes if wait else None,
         wait_for=wait.what if wait else "",
         wait_working=wait.working if wait else "",
@@ -66,53 +65,53 @@ def _step(step: Step, bench: Evaluator, pieces: Mapping[str, Piece], told: set[s
         walk=walked,
         fired=clay.name if clay else "",
         torch=torched,
-        diagrams=_parts(step.diagram, bench),
+        diagrams=_parts(step.diagram, evaluator),
         place=step.title.place,
     )
 
 
-def _fired(step: Step, bench: Evaluator) -> Clay | None:
+def _fired(step: Step, evaluator: Evaluator) -> Clay | None:
     """The clay that a step fires."""
     if step.firing is None:
         return None
     try:
-        clay = bench.item(step.firing, Clay)
+        clay = evaluator.item(step.firing, Clay)
     except Stopped:
         return None
     if not isinstance(clay, Clay):
         return None
     if not clay.firing:
         helped = "add firing: to the clay, a list of to: and hold:"
-        bench.troubles.add(f"{clay.name} has no firing in stock", step.firing.place, helped)
+        evaluator.troubles.add(f"{clay.name} has no firing in stock", step.firing.place, helped)
     return clay
 
 
-def _uses(step: Step, bench: Evaluator) -> tuple[Item, ...]:
+def _uses(step: Step, evaluator: Evaluator) -> tuple[Item, ...]:
     found = []
     for word in step.uses:
         try:
-            found.append(bench.item(word))
+            found.append(evaluator.item(word))
         except Stopped:
             continue
     return tuple(found)
 
 
-def _parts(words: list[Word], bench: Evaluator) -> tuple[str, ...]:
+def _parts(words: list[Word], evaluator: Evaluator) -> tuple[str, ...]:
     found = []
     for word in words:
-        if plain(word) in bench.parts:
+        if plain(word) in evaluator.parts:
             found.append(plain(word))
         else:
-            bench.troubles.add(f"there is no part '{word}'", word.place, suggest(word, bench.parts))
+            evaluator.troubles.add(f"there is no part '{word}'", word.place, suggest(word, evaluator.parts))
     return tuple(found)
 
 
-def _shown(step: Step, bench: Evaluator, text: tuple[str | Shown, ...]) -> tuple[Shown, ...]:
+def _shown(step: Step, evaluator: Evaluator, text: tuple[str | Shown, ...]) -> tuple[Shown, ...]:
     """The numbers named under `show`; otherwise those that the text prints, the first few."""
     if not step.show:
         return tuple(dict.fromkeys(f for f in text if not isinstance(f, str)))[:SHOWN]
     named = [(one, "") if isinstance(one, Word) else (one.what, str(one.label)) for one in step.show]
-    found = (shown(word, bench, label) for word, label in named)
+    found = (shown(word, evaluator, label) for word, label in named)
     return tuple(dict.fromkeys(one for one in found if one is not None))
 
 
@@ -124,16 +123,16 @@ def _hazards(parts: tuple[str, ...], pieces: Mapping[str, Piece], told: set[str]
 
 
 def _cautions(
-    step: Step, bench: Evaluator, uses: tuple[Item, ...], clay: Item | None, hazards: list[str]
+    step: Step, evaluator: Evaluator, uses: tuple[Item, ...], clay: Item | None, hazards: list[str]
 ) -> tuple[Caution, ...]:
     """What the step names, what its tools and materials carry, and what firing always brings; gravest first."""
-    known = bench.library.stock.cautions
+    known = evaluator.library.stock.cautions
     names = []
     for word in step.caution:
         if word in known:
             names.append(str(word))
         else:
-            bench.troubles.add(f"the caution '{word}' is not known", word.place, suggest(word, known))
+            evaluator.troubles.add(f"the caution '{word}' is not known", word.place, suggest(word, known))
     names += [*hazards, *(name for item in uses for name in item.cautions)]
     if clay is not None and isinstance(clay, Clay):
         names += ["kiln", "damp clay"]

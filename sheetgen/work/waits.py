@@ -33,62 +33,62 @@ class Wait:
     working: str = ""
 
 
-def time(word: Word | None, bench: Evaluator, name: str) -> Interval | None:
+def time(word: Word | None, evaluator: Evaluator, name: str) -> Interval | None:
     """A time; where `name` is minutes a bare number stands for those."""
     if word is None:
         return None
     try:
-        found = bench.worked(word, name, wanted="min")
+        found = evaluator.worked(word, name, wanted="min")
     except Stopped:
         return None
     bare = name == "minutes" and not any(found.dimension)
     if (found.dimension != TIME and not bare) or found.interval.low < 0:
-        bench.troubles.add(f"'{word}' is not a time", word.place, "write it as 10 min or 12-24 h")
+        evaluator.troubles.add(f"'{word}' is not a time", word.place, "write it as 10 min or 12-24 h")
         return None
     return found.interval
 
 
 def waiting(
-    step: Step, bench: Evaluator, parts: Mapping[str, Piece], named: tuple[str, ...], uses: tuple[Item, ...]
+    step: Step, evaluator: Evaluator, parts: Mapping[str, Piece], named: tuple[str, ...], uses: tuple[Item, ...]
 ) -> Wait | None:
     """What a step waits for, if it waits."""
     if step.wait is None:
         return None
     if step.wait == "drying":
-        return _drying(step, bench, [parts[name] for name in named] or list(parts.values()))
+        return _drying(step, evaluator, [parts[name] for name in named] or list(parts.values()))
     if step.wait == "curing":
-        others = [_item(word, bench) for other in bench.project.steps for word in other.uses]
+        others = [_item(word, evaluator) for other in evaluator.project.steps for word in other.uses]
         glues = [item for item in (*uses, *others) if isinstance(item, Adhesive)]
         if glues:
             return Wait(glues[0].cure, "curing")
-        bench.troubles.add("no step uses an adhesive that could cure", step.wait.place, "name it under uses:")
+        evaluator.troubles.add("no step uses an adhesive that could cure", step.wait.place, "name it under uses:")
         return Wait(interval(0), "curing")
     if near := nearest(str(step.wait), ("drying", "curing")):
-        bench.troubles.add(f"'{step.wait}' is not a wait", step.wait.place, f"did you mean '{near}'?")
+        evaluator.troubles.add(f"'{step.wait}' is not a wait", step.wait.place, f"did you mean '{near}'?")
         return None
-    minutes = time(step.wait, bench, "wait")
+    minutes = time(step.wait, evaluator, "wait")
     return Wait(minutes) if minutes else None
 
 
-def _item(word: Word, bench: Evaluator) -> Item | None:
+def _item(word: Word, evaluator: Evaluator) -> Item | None:
     try:
-        return bench.item(word)
+        return evaluator.item(word)
     except Stopped:
         return None
 
 
-def _drying(step: Step, bench: Evaluator, in_hand: Sequence[Piece]) -> Wait:
+def _drying(step: Step, evaluator: Evaluator, in_hand: Sequence[Piece]) -> Wait:
     """The slowest of the clay parts in hand; of all clay parts where the step names none."""
-    times = [found for part in in_hand if (found := _part_dries(step, part, bench))]
+    times = [found for part in in_hand if (found := _part_dries(step, part, evaluator))]
     if times:
         return max(times, key=lambda wait: wait.minutes.high)
     helped = "add drying: 12-24 h to the clay, or write the time here"
-    if step.wait is not None and not bench.troubles.errors:
-        bench.troubles.add("no clay here says how long it dries", step.wait.place, helped)
+    if step.wait is not None and not evaluator.troubles.errors:
+        evaluator.troubles.add("no clay here says how long it dries", step.wait.place, helped)
     return Wait(interval(0), "drying")
 
 
-def _part_dries(step: Step, part: Piece, bench: Evaluator) -> Wait | None:
+def _part_dries(step: Step, part: Piece, evaluator: Evaluator) -> Wait | None:
     """The maker's time, stretched by thickness (to a power of 1 to 2), by a covered face, and by damp air."""
     clay, thickness = part.clay, part.deep
     if clay is None or clay.drying is None:
@@ -105,23 +105,23 @@ def _part_dries(step: Step, part: Piece, bench: Evaluator) -> Wait | None:
     elif one_face:
         minutes = over(lambda t, power: t * 2**power, minutes, Interval(1.5, 1, 2))
         working += " × 2 to the power of 1 to 2, for one open face"
-    air = _humidity(bench)
+    air = _humidity(evaluator)
     if air is not None:
         minutes = minutes * humidity_slowdown(air, USUAL_HUMIDITY)
         working += f" × (1 − {USUAL_HUMIDITY:g}) ÷ (1 − {_ends(air)})"
     return Wait(minutes, "drying", working)
 
 
-def _humidity(bench: Evaluator) -> Interval | None:
-    word = bench.library.studio.humidity
+def _humidity(evaluator: Evaluator) -> Interval | None:
+    word = evaluator.library.studio.humidity
     if word is None:
         return None
     try:
-        found = bench.worked(word, "humidity")
+        found = evaluator.worked(word, "humidity")
     except Stopped:
         return None
     if found.dimension != COUNT or not 0 <= found.interval.low <= found.interval.high < 1:
-        bench.troubles.add(f"a relative humidity cannot be {word}", word.place, "a share such as 40-60 %")
+        evaluator.troubles.add(f"a relative humidity cannot be {word}", word.place, "a share such as 40-60 %")
         return None
     return found.interval
 

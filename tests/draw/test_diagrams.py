@@ -38,7 +38,7 @@ def test_a_figure_eight_s_wire_is_as_long_as_its_figure_says_and_goes_under_itse
     it = drawn("eight")
     d = it.part.fields["wire"].thickness
     radii = [(it.usual(peg) + d) / 2 for peg in ("peg_used", "second_used")]
-    path = sketches.belt(*radii, it.usual("centres"), crossed=True)
+    path = sketches.belt(radii[0], radii[1], it.usual("centres"), crossed=True)
     assert length_of([*path, path[0]]) == pytest.approx(it.usual("one"), rel=0.005)
     # what is not drawn is where it lies under: no more than a few wires' width
     assert 0 < it.usual("one") - it.band(d) < 6 * d

@@ -25,7 +25,7 @@ ENGRAVED = r"\d[\d.]* mm \([\d.]+ in\)"
 
 
 class Plain:
-    """A press that prints nothing: the page as it is."""
+    """A pool that prints nothing: the page as it is."""
 
     @staticmethod
     def pdfs(jobs: list[tuple[str, str]]) -> list[bytes]:

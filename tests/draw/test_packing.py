@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sheetgen.draw.packing import Placed, pack
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 TALL = 10_000.0
 # Hopper and Turton (2000), C1a, as in hyperpack 1.3.0: sixteen pieces fill a sheet of 20 × 20.
@@ -33,7 +38,7 @@ def apart(a: Placed, b: Placed) -> bool:
     )  # fmt: skip
 
 
-def check(pages: list[list[Placed]], pieces: list[tuple[float, float]], room: tuple[float, float]) -> None:
+def check(pages: list[list[Placed]], pieces: Sequence[tuple[float, float]], room: tuple[float, float]) -> None:
     """Every piece once, on its page, over no other, as large as it was."""
     assert sorted(p.piece for page in pages for p in page) == list(range(len(pieces)))
     for page in pages:

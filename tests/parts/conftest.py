@@ -77,9 +77,10 @@ def stocked(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
 
 @pytest.fixture(scope="session")
 def inched(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
-    """A part made of the fields given, in a studio that works in inches."""
-    studio = libraries.STUDIO.replace("units: mm", "units: in")
-    return trier(libraries.make(tmp_path_factory.mktemp("inched"), libraries.FILES | {"studio.yaml": studio}).root)
+    """A part made of the fields given, in a studio that works in inches; with the stock of workbench.yaml."""
+    more = (Path(__file__).parent / "workbench.yaml").read_text("utf-8")
+    files = {"studio.yaml": libraries.STUDIO.replace("units: mm", "units: in"), "stock/workbench.yaml": more}
+    return trier(libraries.make(tmp_path_factory.mktemp("inched"), libraries.FILES | files).root)
 
 
 def trier(root: Path) -> Callable[..., Tried]:

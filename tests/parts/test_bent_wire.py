@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString
 
-from sheetgen.base.arithmetic import Wrong
 from sheetgen.base.bend import read_bends
+from sheetgen.base.tree import Wrong
 
 
 def drawn(form: Any) -> LineString:

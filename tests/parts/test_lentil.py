@@ -7,6 +7,9 @@ from typing import Any
 
 import pytest
 
+from sheetgen.base.pen import Recorder
+from sheetgen.draw.kinds import diagram
+
 LENTIL = {"clay": "silver", "across": "20 mm", "thick": "7.4 mm", "thickness": "1 mm", "vent": "2 mm"}
 
 
@@ -111,6 +114,25 @@ def test_a_ball_that_makes_it_much_thicker_or_thinner_is_told_with_the_thickness
     assert f"{abs(comes - thick):.2f} mm" in message
     assert f"it comes out {comes:.1f} mm thick on the ball of {ball:g} mm" in helps
     assert not workshop.refused("hollow lentil", **fields | {"thick": f"{comes:.1f} mm"})
+
+
+@pytest.mark.parametrize("k", [1, 2])
+def test_it_is_drawn_on_its_ball_with_the_line_that_its_rim_is_sanded_to(workshop: Any, k: float) -> None:
+    lentil, pen = workshop("hollow lentil", **LENTIL), Recorder()
+    says = diagram(pen, lentil.part, k)
+    formed, high = (lentil.figures[f"it.{name}"].printed for name in ("formed_high", "wet_high"))
+    assert (formed.words, high.words) == ("5.3", "4.3")
+    assert formed.told in says
+    assert high.told in says
+    # every dimension has its words, and each height is as long as it says
+    assert all(words for _, words in pen.texts)
+    clay = next(points for kind, points, closed in pen.lines if kind == "cut" and closed)
+    crown, foot = min(y for _, y in clay), max(y for _, y in clay)
+    [(_, sanded), _] = next(points for kind, points, _ in pen.lines if kind == "meet")
+    assert foot - crown == pytest.approx(5.3 * k, abs=0.05 * k)
+    assert sanded - crown == pytest.approx(4.3 * k)
+    tips = sorted(points[0][1] for kind, points, _ in pen.lines if kind == "solid")
+    assert tips == pytest.approx([crown, crown, sanded, foot])
 
 
 @pytest.mark.parametrize(

@@ -120,6 +120,9 @@ def test_too_little_clay_between_two_seats_can_be_waived_with_a_reason(stocked: 
     assert not stocked("stone ring", **near, gap="0.5 mm\nwaive: {least-web: tried on a strip}").errors
 
 
+DISC = (
+    "disc\n  disc:\n    kind: cut shape\n    clay: silver\n    shape: disc\n    across: 30 mm\n    thickness: 2.25 mm"
+)
 DOME = "dome\n  dome:\n    kind: dome\n    clay: silver\n    across: 30 mm\n    rise: 6 mm\n    thickness: {}"
 
 
@@ -131,6 +134,38 @@ def test_pointed_backs_do_not_come_through_a_dome(stocked: Any) -> None:
     assert not stocked("stone ring", **ring, drilled_in=DOME.format("2.25 mm")).errors
     # opened less deep, the stones stand proud of the clay
     assert not stocked("stone ring", **ring, depth="0.5 mm", drilled_in=DOME.format("1.14 mm")).errors
+
+
+@pytest.mark.parametrize(
+    ("kind", "fields", "host", "warnings"),
+    [
+        ("stone ring", {"around": "15 mm"}, DOME.format("2.25 mm"), 1),
+        ("stone row", {"along": "22 mm"}, DOME.format("2.25 mm"), 1),
+        ("stone row", {"along": "5.5 mm"}, DOME.format("2.25 mm"), 0),  # one stone, in its middle
+        ("stone ring", {"around": "15 mm"}, DISC, 0),
+        ("seat", {"thickness": "2.5 mm"}, DOME.format("2.5 mm"), 0),
+        ("hole", {"opening": "1.8 mm", "beside": "left and right"}, DOME.format("2.25 mm"), 0),
+    ],
+)
+def test_what_is_marked_flat_and_comes_out_closer_on_a_dome_is_told(
+    stocked: Any, kind: str, fields: dict[str, str], host: str, warnings: int
+) -> None:
+    stones = {} if kind == "hole" else {"stone": "glass-2"}
+    made = stocked(kind, clay="silver", **stones, **fields, drilled_in=host)
+    assert not made.errors
+    found = [t for t in made.troubles if "formed after it is cut" in t.message]
+    assert [(made.blamed(t), t.severity) for t in found] == [("drilled in", "warning")] * warnings
+    assert all("comes out closer together" in t.message and "when the clay is formed" in t.help for t in found)
+
+
+def test_a_circle_on_the_flat_disc_of_a_dome_is_smaller_on_the_dome(stocked: Any) -> None:
+    # which is what the warning says: by equal areas a point a chord away from the crown lay as far from the middle,
+    # and a chord of half the circle reaches less far out than itself
+    ring = stocked("stone ring", clay="silver", stone="glass-2", around="15 mm", drilled_in=DOME.format("2.25 mm"))
+    on_disc = max(math.dist(a.centre, b.centre) for a in ring.part.drilled for b in ring.part.drilled) / 2
+    ball = (15**2 + 6**2) / (2 * 6) / 0.91
+    lies = 2 * math.asin(on_disc / (2 * ball))
+    assert ball * math.sin(lies) < on_disc - 0.1
 
 
 def test_a_thickness_that_leaves_too_thin_a_floor_is_refused_with_one_that_works(stocked: Any) -> None:

@@ -97,7 +97,7 @@ def test_a_write_that_breaks_off_leaves_no_crumb(tmp_path: Path, monkeypatch: py
     def fsync(_handle: int) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(folder_module.os, "fsync", fsync)
+    monkeypatch.setattr("os.fsync", fsync)
     with pytest.raises(OSError, match="No space"):
         Folder(tmp_path).put(entry("drops"), pages("drops", a="new"))
     assert files(tmp_path) == {}

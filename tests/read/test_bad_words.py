@@ -163,7 +163,7 @@ OF_OTHERS = {"a test strip that grew", "a test strip in other words"}
 def good(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
     """A library that was published when all was well."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("sheetgen.render.press.Press", libraries.QuickPress)
+        patch.setattr("sheetgen.render.pdf_pool.PdfPool", libraries.QuickPool)
         made = libraries.make(tmp_path_factory.mktemp("good"))
         outcome = made.publish()
     assert outcome.published == ["drops", "link", "pendant"]

@@ -29,7 +29,7 @@ def rows(page: str, heading: str) -> list[list[str]]:
 
 @pytest.fixture(scope="module")
 def page(flats: Any) -> str:
-    return (flats.build / "flats" / "index.html").read_text("utf-8")
+    return str((flats.build / "flats" / "index.html").read_text("utf-8"))
 
 
 def size_row(page: str, label: str, part: str = "") -> list[str]:

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from sheetgen.draw.templates import draw
-from sheetgen.render.pages import figures_json
+from sheetgen.render.figures import figures_json
 from sheetgen.render.view import View
 
 

@@ -1,10 +1,10 @@
-"""Hollow lentil: its disc, a half on its ball in section, the finished lentil face on."""
+"""Hollow lentil: its disc, a half on its ball in section and where it is sanded, the finished lentil face on."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.draw import sketches
+from sheetgen.draw import forming, sketches
 from sheetgen.draw.drawn import Drawn, clay_note
 from sheetgen.parts.lentil import Lentil
 
@@ -25,11 +25,24 @@ def _note(piece: Piece) -> str:
 
 
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
-    """A half on its ball, in section, wet."""
-    ball, disc, high = piece[Lentil.ball], piece[Lentil.wet_disc], piece[Lentil.wet_high]
-    words = ("", f"{high.words} sanded", f"ball {ball.words}")
-    sketches.dome(pen, ball, piece.usual(Lentil.thickness), disc, words, k, over=True)
-    return f"A disc over a ball {ball.told} across, wet; sanded flat on its rim each half is {high.told} high"
+    """A half on its ball, in section, wet: its height as it is formed, and to the line where its rim is sanded flat."""
+    ball, disc, formed, high = (
+        piece[one] for one in (Lentil.ball, Lentil.wet_disc, Lentil.formed_high, Lentil.wet_high)
+    )
+
+    def half(on: Pen) -> None:
+        edge, rim, crown, _, foot = sketches.cap(on, ball, piece.usual(Lentil.thickness), disc, k, over=True)
+        sanded = crown + high * k
+        on.line([(-rim - 1, sanded), (rim + 1, sanded)], "meet")
+        on.upright(-edge - 3, crown, foot, formed.words, to=-rim)
+        on.upright(edge + 6, crown, sanded, high.words, to=rim + 1)
+
+    under = (f"ball {ball.words}", f"{formed.words} high, formed", f"{high.words} high, sanded flat")
+    forming.captioned(pen, half, under)
+    return (
+        f"A disc over a ball {ball.told} across, wet: each half is {formed.told} high over all as it is formed, "
+        f"{high.told} when its rim is sanded flat"
+    )
 
 
 def _view(pen: Pen, piece: Piece) -> float:

@@ -40,7 +40,7 @@ def _print(job: Job) -> bytes:
     return _here[0].pdf(*job)
 
 
-class Press:
+class PdfPool:
     """A printer, and more of them in processes of their own as soon as there is enough to print.
 
     Raises NoPango where WeasyPrint cannot work.
