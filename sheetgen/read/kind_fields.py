@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.dimension import COUNT, DENSITY, LENGTH, MASS, TEMPERATURE, TIME, Dimension
-from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Sheet, Stone, Tool, Wire
+from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Metal, Sheet, Stone, Tool, Wire
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.parts.field import Field
 
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sheetgen.read.measures import Measures
 
 ITEMS: dict[str, type[Item]] = {
-    one.__name__.lower(): one for one in (Adhesive, Bead, Clay, Fibre, Finding, Item, Sheet, Stone, Tool, Wire)
+    one.__name__.lower(): one for one in (Adhesive, Bead, Clay, Fibre, Finding, Item, Metal, Sheet, Stone, Tool, Wire)
 }
 NUMBERED: dict[str, Dimension] = {
     "length": LENGTH, "count": COUNT, "ratio": COUNT, "mass": MASS, "density": DENSITY, "time": TIME,
