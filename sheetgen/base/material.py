@@ -55,14 +55,6 @@ class Phase:
     cool_below: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Pace:
-    """How fast a kiln is: heating at full power in °C/min, and its cooling constant in min."""
-
-    full: Interval
-    cooling: Interval
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Clay(Item):
     """A metal clay. Shrinkage is linear, on the wet size; density wet, g/cm³; drying in min."""

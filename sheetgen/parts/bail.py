@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
@@ -10,11 +10,7 @@ from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, need, size, tool
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 _TIGHT = "is less than the clay is thick, and so tight a fold cracks"
 
@@ -24,6 +20,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(box(piece[Bail.strip], piece[Bail.wet_width]), thickness=piece.usual(Bail.thickness))
 
 
+# fmt: off
 class Bail(Part):
     """Worked on the middle of the clay: half a turn, π ÷ 2 × (inside + thickness), and two tails hanging straight.
 
@@ -49,24 +46,13 @@ class Bail(Part):
     wanted = aside("mm", "former or usual(wet(inside, clay.shrinkage))", at="inside")
     fired_thickness = aside("mm", "fired(thickness, clay.thickness_shrinkage)")
 
-    former_used = figure(
-        "Former", "mm", "former or nearest(wanted, drawer.former)", about="The straw or rod to fold over.", at="inside"
-    )
-    fired_inside = figure(
-        "Inside, fired", "mm", "fired(former_used, clay.shrinkage)", about="What the loop comes out at, across."
-    )
-    wet_front = figure(
-        "Front tail, wet", "mm", "wet(front_tail, clay.shrinkage)", "tenth",
-        about="From the end of the strip to the first fold line.",
-    )  # fmt: skip
-    wet_back = figure(
-        "Back tail, wet", "mm", "wet(back_tail, clay.shrinkage)", "tenth",
-        about="From the second fold line to the other end of the strip.",
-    )  # fmt: skip
-    wet_meeting = figure(
-        "Tails come together under the former's middle, wet", "mm", "wet(meeting, clay.shrinkage)", "tenth",
-        about="Where to press the two tails together.", when="meeting",
-    )  # fmt: skip
+    former_used = figure("Former", "mm", "former or nearest(wanted, drawer.former)", about="The straw or rod to fold over.", at="inside")
+    fired_inside = figure("Inside, fired", "mm", "fired(former_used, clay.shrinkage)", about="What the loop comes out at, across.")
+    wet_front = figure("Front tail, wet", "mm", "wet(front_tail, clay.shrinkage)", "tenth", about="From the end of the strip to the first fold line.")
+    wet_back = figure("Back tail, wet", "mm", "wet(back_tail, clay.shrinkage)", "tenth",
+                      about="From the second fold line to the other end of the strip.")
+    wet_meeting = figure("Tails come together under the former's middle, wet", "mm", "wet(meeting, clay.shrinkage)", "tenth",
+                         about="Where to press the two tails together.", when="meeting")
     over_former = figure(
         "Over the former", "mm",
         "hung_over((former_used + thickness) ÷ 2, wet_meeting) if meeting else π × (former_used + thickness) ÷ 2", "out",
@@ -77,29 +63,22 @@ class Bail(Part):
                  at="meeting", least="fired((former_used + thickness) ÷ 2 + 0.2 mm, clay.shrinkage.usual)",
                  when="meeting"),
         ),
-    )  # fmt: skip
-    strip = figure(
-        "Strip, cut wet", "mm", "wet_front + over_former + wet_back", "tenth",
-        about="Length of the strip: tail, fold, tail.",
-    )  # fmt: skip
+    )
+    strip = figure("Strip, cut wet", "mm", "wet_front + over_former + wet_back", "tenth", about="Length of the strip: tail, fold, tail.")
     wet_width = figure("Width, cut wet", "mm", "wet(width, clay.shrinkage)", "bench", about="Width of the strip.")
-    clay_mass = figure(
-        "Clay, each", "g", "strip × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
-        about="The strip as it is cut.", role="clay mass",
-    )  # fmt: skip
+    clay_mass = figure("Clay, each", "g", "strip × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up", about="The strip as it is cut.",
+                       role="clay mass")
     fired_mass = figure("Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left.")
 
     sizes = (
         size("strip length", "strip", tool="ruler or grid"),
-        size("strip width", "wet_width", finished="width", fires="fired(wet_width, clay.shrinkage)",
-             tool="ruler or grid"),
+        size("strip width", "wet_width", finished="width", fires="fired(wet_width, clay.shrinkage)", tool="ruler or grid"),
         size("inside of the loop", "former_used", finished="inside", fires="fired_inside", tool="straw or rod"),
-    )  # fmt: skip
+    )
     takes = (CLAY_AS_CUT,)
     tools = (tool("former", "former_used", given="former"),)
     needs = (
         need("former_used ≥ thickness", _TIGHT, at="former", least="thickness", when="former", doubt=True),
-        need("former_used ≥ thickness", _TIGHT, at="inside", least="fired(thickness, clay.shrinkage.low)",
-             when="not former", doubt=True),
-    )  # fmt: skip
+        need("former_used ≥ thickness", _TIGHT, at="inside", least="fired(thickness, clay.shrinkage.low)", when="not former", doubt=True),
+    )
     flat = flat

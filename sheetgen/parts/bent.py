@@ -3,17 +3,12 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
 
+from sheetgen.base.bend import Bend
 from sheetgen.base.flat import Flat
 from sheetgen.base.outline import Outline
-from sheetgen.base.pen import arc
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
-
-    from sheetgen.base.bend import Bend
-    from sheetgen.base.pen import Point
+from sheetgen.base.pen import Point, arc
 
 
 def legs(form: tuple[Bend, ...], thick: float) -> list[list[Point]]:

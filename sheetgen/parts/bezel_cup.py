@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Sheet, Stone
 from sheetgen.base.outline import Outline
+from sheetgen.base.pen import Point
 from sheetgen.formulas.shapes import oval_grown
 from sheetgen.parts import field, from_sheet, seats
 from sheetgen.parts.figure import aside, figure, inline, need, size, take
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.pen import Point
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 APART = 9.0  # mm on the template between the strip and the base
 
@@ -40,6 +36,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(Outline(tuple((x + dx, y + dy) for dx, dy in edge)), what="base")
 
 
+# fmt: off
 class BezelCup(Part):
     """Strip on its middle: the stone's outline + π × (room + strip), whatever its shape (Steiner's formula).
 
@@ -55,9 +52,7 @@ class BezelCup(Part):
     base = field.maybe_item(Sheet, "the metal of the base plate, if not that of the wall", role="made of")
     stone = field.item(Stone, "the stone, round or oval", role="holds")
     room = field.length("how much wider than the largest stone the cup is", default="0.1 mm", at_least=0)
-    height = field.maybe_length(
-        "height of the wall; a pointed stone wants it; left out, by the stone's height", above=0
-    )
+    height = field.maybe_length("height of the wall; a pointed stone wants it; left out, by the stone's height", above=0)
     reach = field.ratio("how much of a flat-backed stone's height the wall covers", default="40 %", at_least=0.05)
     under = field.length("what lies under the stone in the cup", default="0 mm", at_least=0)
     trim = field.length("strip left over to file the seam true", default="0.5 mm", at_least=0)
@@ -73,47 +68,26 @@ class BezelCup(Part):
     edges = aside("mm", "2 × spacing")
     grown = aside("mm", "(base_across − stone.size.high) ÷ 2")  # how far the base's edge lies outside the stone
 
-    strip_meets = figure(
-        "Strip, ends meet", "mm", "outline + π × (room + strip.thickness)", "tenth",
-        about="Along the middle of the strip.",
-    )  # fmt: skip
-    strip_cut = figure(
-        "Strip, cut", "mm", "strip_meets + trim", "bench up", about="With what is filed away at the seam."
-    )
-    wall = figure(
-        "Wall, height above the base", "mm", "height or under + reach × (stone.height.high if stone.height)", "tenth",
-        about="Width of the strip.",
-        needs=(need("stone.height", "is wanted with its height, and stock does not say how high {stone.name} is",
-                    at="stone", help="give its height in stock, or height: 2.5 mm here", when="not height"),),
-    )  # fmt: skip
-    base_across = figure(
-        "Base, across", "mm", "stone.size.high + room + 2 × (strip.thickness + rim)", "tenth",
-        about="The plate's length, the rim included.",
-    )  # fmt: skip
-    base_down = figure(
-        "Base, the narrow way", "mm", "narrow + room + 2 × (strip.thickness + rim)", "tenth", when="stone.width",
-        about="The plate's width, the rim included.",
-    )  # fmt: skip
+    strip_meets = figure("Strip, ends meet", "mm", "outline + π × (room + strip.thickness)", "tenth", about="Along the middle of the strip.")
+    strip_cut = figure("Strip, cut", "mm", "strip_meets + trim", "bench up", about="With what is filed away at the seam.")
+    wall = figure("Wall, height above the base", "mm", "height or under + reach × (stone.height.high if stone.height)", "tenth",
+                  about="Width of the strip.",
+                  needs=(need("stone.height", "is wanted with its height, and stock does not say how high {stone.name} is", at="stone", help="give its height in stock, or height: 2.5 mm here", when="not height"),))
+    base_across = figure("Base, across", "mm", "stone.size.high + room + 2 × (strip.thickness + rim)", "tenth",
+                         about="The plate's length, the rim included.")
+    base_down = figure("Base, the narrow way", "mm", "narrow + room + 2 × (strip.thickness + rim)", "tenth", when="stone.width",
+                       about="The plate's width, the rim included.")
     wall_area = from_sheet.share("Share of a sheet for the wall", "strip", "strip_cut", "wall", gap="kerf", at="stone")
-    base_area = figure(
-        "Metal of the base, cut to its edge", "mm²",
-        "π ÷ 4 × stone.size.high × narrow + outline × grown + π × grown²", about="The stone's outline grown evenly.",
-    )  # fmt: skip
-    base_blank = figure(
-        "Share of a sheet for the base", "mm²", "of_base if base else of_strip",
-        about=from_sheet.ABOUT.format("the rectangle round it"),
-        needs=(
-            from_sheet.comes_out("base", "base_across", "blank_down", at="stone", edges="edges", when="base"),
-            from_sheet.comes_out("strip", "base_across", "blank_down", at="stone", edges="edges", when="not base"),
-        ),
-    )  # fmt: skip
+    base_area = figure("Metal of the base, cut to its edge", "mm²", "π ÷ 4 × stone.size.high × narrow + outline × grown + π × grown²",
+                       about="The stone's outline grown evenly.")
+    base_blank = figure("Share of a sheet for the base", "mm²", "of_base if base else of_strip",
+                        about=from_sheet.ABOUT.format("the rectangle round it"),
+                        needs=(from_sheet.comes_out("base", "base_across", "blank_down", at="stone", edges="edges", when="base"), from_sheet.comes_out("strip", "base_across", "blank_down", at="stone", edges="edges", when="not base")))
     of_base = inline(from_sheet.share_text("base", "base_across", "blank_down", "spacing", "edges"))
     of_strip = inline(from_sheet.share_text("strip", "base_across", "blank_down", "spacing", "edges"))
-    mass = figure(
-        "Weight, each", "g",
-        "(strip_meets × wall × strip.thickness × strip.density + base_area × plate_thickness × plate_density)"
-        " ÷ 1000 mm³/cm³", about="Wall and base as they are soldered, without solder and stone.",
-    )  # fmt: skip
+    mass = figure("Weight, each", "g",
+                  "(strip_meets × wall × strip.thickness × strip.density + base_area × plate_thickness × plate_density) ÷ 1000 mm³/cm³",
+                  about="Wall and base as they are soldered, without solder and stone.")
     carats = seats.carats
 
     sizes = (
@@ -129,8 +103,8 @@ class BezelCup(Part):
         take("stone"),
     )
     needs = (
-        need("wall − under ≤ stone.height.high", "buries the stone: the wall is higher than it stands", at="height",
-             most="under + stone.height.high", when="stone.height"),
+        need("wall − under ≤ stone.height.high", "buries the stone: the wall is higher than it stands", at="height", most="under + stone.height.high",
+             when="stone.height"),
         need("wall > under", "ends under the stone", at="height", help="more than {under}"),
-    )  # fmt: skip
+    )
     flat = flat

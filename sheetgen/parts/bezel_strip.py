@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Sheet, Stone
 from sheetgen.parts import closed_strip, field, from_sheet
 from sheetgen.parts.closed_strip import ClosedStrip
 from sheetgen.parts.figure import figure, need, size, take
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def flat(piece: Piece) -> Iterator[Flat]:
@@ -21,6 +17,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(box(piece[BezelStrip.cut], piece[BezelStrip.strip]))
 
 
+# fmt: off
 class BezelStrip(ClosedStrip):
     """The stone's outline + π × thickness (Steiner's formula): exact for round stones and for ellipses.
 
@@ -38,33 +35,26 @@ class BezelStrip(ClosedStrip):
     kerf = field.length("sheet lost at each cut; nothing for shears", default="0 mm", at_least=0)
 
     long = figure("Stone, long way, with its room", "mm", "stone.size.high + room", about="Largest of the size.")
-    narrow = figure(
-        "Stone, narrow way, with its room", "mm", "stone.width.high + room", when="stone.width",
-        about="Largest of the size.",
-        needs=(need("stone.width.high ≤ stone.size.high", "is wider than it is long in stock", at="stone",
-                    help="its size is the long way, {stone.width.high}", when="stone.width"),),
-    )  # fmt: skip
-    meets = figure(
-        "Strip, ends meet", "mm",
-        "bezel_oval(long, narrow, sheet.thickness) if stone.width else bezel_round(long, sheet.thickness)", "tenth",
-        about="Along the middle of the thickness, edge to edge.",
-    )  # fmt: skip
+    narrow = figure("Stone, narrow way, with its room", "mm", "stone.width.high + room", when="stone.width", about="Largest of the size.",
+                    needs=(need("stone.width.high ≤ stone.size.high", "is wider than it is long in stock", at="stone", help="its size is the long way, {stone.width.high}", when="stone.width"),))
+    meets = figure("Strip, ends meet", "mm", "bezel_oval(long, narrow, sheet.thickness) if stone.width else bezel_round(long, sheet.thickness)",
+                   "tenth", about="Along the middle of the thickness, edge to edge.")
     cut = closed_strip.cut
     strip = figure("Strip height", "mm", "high", "tenth", about="Across the strip.")
     area = from_sheet.share("Share of a sheet for one", "sheet", "cut", "strip", gap="kerf", at="high")
-    mass = figure(
-        "Weight, each", "g", "meets × strip × sheet.thickness × sheet.density ÷ 1000 mm³/cm³", about="The closed strip."
-    )
+    mass = figure("Weight, each", "g", "meets × strip × sheet.thickness × sheet.density ÷ 1000 mm³/cm³", about="The closed strip.")
 
     sizes = (
         size("strip, with its trim", "cut", tool="ruler"),
         size("strip height", "strip", finished="high", tool="dividers"),
     )
-    takes = (from_sheet.take_sheet("sheet", "area", "cut", "strip"), take("stone"))
+    takes = (
+        from_sheet.take_sheet("sheet", "area", "cut", "strip"),
+        take("stone"),
+    )
     needs = (
         need("high < stone.height.low", "is as high as the stone ({stone.height.low})", at="high",
              help="less than {stone.height.low}, unless the stone stands on a step", when="stone.height", doubt=True),
-        need("high > sheet.thickness", "is no more than the sheet is thick", at="high",
-             help="more than {sheet.thickness}"),
-    )  # fmt: skip
+        need("high > sheet.thickness", "is no more than the sheet is thick", at="high", help="more than {sheet.thickness}"),
+    )
     flat = flat

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
@@ -10,11 +10,7 @@ from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import Need, aside, figure, flag, need, size
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 LEAST_INSIDE = "1 mm"  # left inside, wet, for a box to be one: common practice
 DEEP = "0.5"  # of the narrow side: past it clay walls lean before they are dry, common practice
@@ -42,10 +38,16 @@ def _room(side: str) -> tuple[Need, ...]:
     wide = f"wet({side}, clay.shrinkage)"
     return (
         need(f"{wide} > 2 × thickness", says, at=side, least=enough, help="or thinner walls", when=outside),
-        need(f"{wide} ≥ 2 × thickness + {LEAST_INSIDE}", "leaves hardly any room between two walls of {thickness}",
-             at=side, least=enough, help="or thinner walls", rule="least-inside",
-             when=f"{outside} and {wide} > 2 × thickness"),
-    )  # fmt: skip
+        need(
+            f"{wide} ≥ 2 × thickness + {LEAST_INSIDE}",
+            "leaves hardly any room between two walls of {thickness}",
+            at=side,
+            least=enough,
+            help="or thinner walls",
+            rule="least-inside",
+            when=f"{outside} and {wide} > 2 × thickness",
+        ),
+    )
 
 
 def _lip(side: str) -> Need:
@@ -54,6 +56,7 @@ def _lip(side: str) -> Need:
     return need(f"lip_{side} > 0 mm", f"leaves the lid's lip no room {side}", at="clearance", most=most)
 
 
+# fmt: off
 class Box(Part):
     """Put together wet or dry, before firing, so walls and base are fitted to each other in wet sizes (plane geometry).
 
@@ -71,96 +74,52 @@ class Box(Part):
     sizes_are = field.one_of("of the outside, or of the inside", "outside", "inside")
     wall_height = field.length("finished height of the walls above the base, inside", above=0)
     thickness = field.length("thickness the walls are rolled to", above=0, role="rolled to")
-    base_thickness = field.maybe_length(
-        "thickness base and lid are rolled to, if not that of the walls", above=0, role="rolled to"
-    )
+    base_thickness = field.maybe_length("thickness base and lid are rolled to, if not that of the walls", above=0, role="rolled to")
     corners = field.one_of("how the walls meet", "butted", "mitred")
-    lid = field.one_of("a flat plate on top, or one with a second plate under it that sits inside", "none", "flat",
-                       "with a lip")  # fmt: skip
+    lid = field.one_of("a flat plate on top, or one with a second plate under it that sits inside", "none", "flat", "with a lip")
     clearance = field.length("room on each side of the lid's lip, finished", default="0.3 mm", at_least=0)
 
     lipped = flag("lid is with_a_lip")
     base_rolled = aside("mm", "base_thickness or thickness")
     taken_off = aside("mm", "(2 × thickness if corners is butted)")
-    cut_off = aside(
-        "g", "((wall_strip − 2 × (wet_across + wall_down)) × wet_wall × thickness"
-        " + (4 × thickness² × wet_wall if corners is mitred)) × clay.density ÷ 1000 mm³/cm³",
-    )  # fmt: skip
+    cut_off = aside("g",
+                    "((wall_strip − 2 × (wet_across + wall_down)) × wet_wall × thickness + (4 × thickness² × wet_wall if corners is mitred)) × clay.density ÷ 1000 mm³/cm³")
     fired_across = aside("mm", "fired(wet_across, clay.shrinkage)")
     fired_down = aside("mm", "fired(wet_down, clay.shrinkage)")
 
-    wet_across = figure(
-        "Base, across, cut wet", "mm", "wet(across, clay.shrinkage) + (2 × thickness if sizes_are is inside)", "tenth",
-        about="Width of the base plate, and length of the two walls across, which run over the corners.",
-        needs=_room("across"),
-    )  # fmt: skip
-    wet_down = figure(
-        "Base, down, cut wet", "mm", "wet(down, clay.shrinkage) + (2 × thickness if sizes_are is inside)", "tenth",
-        about="Length of the base plate the other way.", needs=_room("down"),
-    )  # fmt: skip
-    wet_wall = figure(
-        "Walls, height cut wet", "mm", "wet(wall_height, clay.shrinkage)", "tenth",
-        about="Width of the strip that the walls are cut from.",
-    )  # fmt: skip
-    wall_down = figure(
-        "Two walls down, length cut wet", "mm", "wet_down − taken_off", "tenth",
-        about="Between the others where they butt; along their outside where they are mitred.",
-    )  # fmt: skip
-    wall_strip = figure(
-        "Wall strip, all four", "mm", "2 × (wet_across + wall_down)", "bench up",
-        about="Strip to roll for all the walls.",
-    )  # fmt: skip
-    inside_across = figure(
-        "Inside across, fired", "mm", "fired(wet_across − 2 × thickness, clay.shrinkage)",
-        about="Room between the walls.",
-    )  # fmt: skip
-    inside_down = figure(
-        "Inside down, fired", "mm", "fired(wet_down − 2 × thickness, clay.shrinkage)",
-        about="Room between the walls, the other way.",
-    )  # fmt: skip
-    fired_height = figure(
-        "Height over all without its lid, fired", "mm",
-        "fired(wet_wall, clay.shrinkage) + fired(base_rolled, clay.thickness_shrinkage)", about="Walls and base.",
-    )  # fmt: skip
-    lip_across = figure(
-        "Lip of the lid, across, cut wet", "mm", "wet_across − 2 × thickness − wet(2 × clearance, clay.shrinkage)",
-        "tenth", about="Width of the plate under the lid.", when="lipped", needs=(_lip("across"),),
-    )  # fmt: skip
-    lip_down = figure(
-        "Lip of the lid, down, cut wet", "mm", "wet_down − 2 × thickness − wet(2 × clearance, clay.shrinkage)",
-        "tenth", about="Length of the plate under the lid the other way.", when="lipped", needs=(_lip("down"),),
-    )  # fmt: skip
-    clay_mass = figure(
-        "Clay, each", "g",
-        "(wall_strip × wet_wall × thickness + (wet_across × wet_down + (wet_across × wet_down if lid is not none)"
-        " + (lip_across × lip_down if lipped)) × base_rolled) × clay.density ÷ 1000 mm³/cm³", "mass up",
-        about="Walls, base and lid as they are cut.", role="clay mass",
-    )  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g", "(clay_mass − cut_off) × clay.metal_share",
-        about="Metal left, what is cut off the strip and at mitres taken out.",
-    )  # fmt: skip
+    wet_across = figure("Base, across, cut wet", "mm", "wet(across, clay.shrinkage) + (2 × thickness if sizes_are is inside)", "tenth",
+                        about="Width of the base plate, and length of the two walls across, which run over the corners.", needs=_room("across"))
+    wet_down = figure("Base, down, cut wet", "mm", "wet(down, clay.shrinkage) + (2 × thickness if sizes_are is inside)", "tenth",
+                      about="Length of the base plate the other way.", needs=_room("down"))
+    wet_wall = figure("Walls, height cut wet", "mm", "wet(wall_height, clay.shrinkage)", "tenth",
+                      about="Width of the strip that the walls are cut from.")
+    wall_down = figure("Two walls down, length cut wet", "mm", "wet_down − taken_off", "tenth",
+                       about="Between the others where they butt; along their outside where they are mitred.")
+    wall_strip = figure("Wall strip, all four", "mm", "2 × (wet_across + wall_down)", "bench up", about="Strip to roll for all the walls.")
+    inside_across = figure("Inside across, fired", "mm", "fired(wet_across − 2 × thickness, clay.shrinkage)", about="Room between the walls.")
+    inside_down = figure("Inside down, fired", "mm", "fired(wet_down − 2 × thickness, clay.shrinkage)",
+                         about="Room between the walls, the other way.")
+    fired_height = figure("Height over all without its lid, fired", "mm",
+                          "fired(wet_wall, clay.shrinkage) + fired(base_rolled, clay.thickness_shrinkage)", about="Walls and base.")
+    lip_across = figure("Lip of the lid, across, cut wet", "mm", "wet_across − 2 × thickness − wet(2 × clearance, clay.shrinkage)", "tenth",
+                        about="Width of the plate under the lid.", when="lipped", needs=(_lip("across"),))
+    lip_down = figure("Lip of the lid, down, cut wet", "mm", "wet_down − 2 × thickness − wet(2 × clearance, clay.shrinkage)", "tenth",
+                      about="Length of the plate under the lid the other way.", when="lipped", needs=(_lip("down"),))
+    clay_mass = figure("Clay, each", "g",
+                       "(wall_strip × wet_wall × thickness + (wet_across × wet_down + (wet_across × wet_down if lid is not none) + (lip_across × lip_down if lipped)) × base_rolled) × clay.density ÷ 1000 mm³/cm³",
+                       "mass up", about="Walls, base and lid as they are cut.", role="clay mass")
+    fired_mass = figure("Fired weight, each", "g", "(clay_mass − cut_off) × clay.metal_share",
+                        about="Metal left, what is cut off the strip and at mitres taken out.")
 
     sizes = (
-        *(
-            size(label.format(way), f"wet_{way}", when=f"lid is {lid}", tool="template",
-                 finished=f"{way} if sizes_are is outside else fired_{way}", fires=f"fired_{way}")
-            for way, labels in (("across", ("base and two walls, {}", "base, lid and two walls, {}")),
-                                ("down", ("base, {}", "base and lid, {}")))
-            for lid, label in zip(("none", "not none"), labels, strict=True)
-        ),
+        *( size(label.format(way), f"wet_{way}", when=f"lid is {lid}", tool="template", finished=f"{way} if sizes_are is outside else fired_{way}", fires=f"fired_{way}") for way, labels in (("across", ("base and two walls, {}", "base, lid and two walls, {}")), ("down", ("base, {}", "base and lid, {}"))) for lid, label in zip(("none", "not none"), labels, strict=True) ),
         size("two walls down", "wall_down", tool="template"),
-        size("height of the walls", "wet_wall", finished="wall_height", fires="fired(wet_wall, clay.shrinkage)",
-             tool="ruler or grid"),
-        *(
-            size(f"lip of the lid, {way}", f"lip_{way}", finished=f"inside_{way} − 2 × clearance",
-                 fires=f"fired(lip_{way}, clay.shrinkage)", tool="template", when="lipped")
-            for way in ("across", "down")
-        ),
-    )  # fmt: skip
+        size("height of the walls", "wet_wall", finished="wall_height", fires="fired(wet_wall, clay.shrinkage)", tool="ruler or grid"),
+        *( size(f"lip of the lid, {way}", f"lip_{way}", finished=f"inside_{way} − 2 × clearance", fires=f"fired(lip_{way}, clay.shrinkage)", tool="template", when="lipped") for way in ("across", "down") ),
+    )
     takes = (CLAY_AS_CUT,)
     needs = (
-        need(f"wall_height ≤ {DEEP} × min(across, down)", "is more than half the narrow side: walls lean before dry",
-             at="wall height", most=f"{DEEP} × min(across, down)", doubt=True),
-    )  # fmt: skip
+        need(f"wall_height ≤ {DEEP} × min(across, down)", "is more than half the narrow side: walls lean before dry", at="wall height",
+             most=f"{DEEP} × min(across, down)", doubt=True),
+    )
     flat = flat

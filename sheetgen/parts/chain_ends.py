@@ -8,6 +8,7 @@ from sheetgen.parts.figure import figure, need, size, take
 from sheetgen.parts.kind import Part
 
 
+# fmt: off
 class ChainEnds(Part):
     """Whole links, hanging taut: a piece of n links is n link lengths long, so first and step become whole links.
 
@@ -23,28 +24,15 @@ class ChainEnds(Part):
     lost = field.count("links lost at each cut", default="1", at_least=0, at_most=10)
     chain = field.maybe_item(Fibre, "the chain, where stock sells it by length", role="made of")
 
-    links_first = figure(
-        "Links in the first", "", "max(1, whole_links(first, link))", "whole", about="The nearest whole number."
-    )
-    links_step = figure(
-        "Links more in each next", "", "whole_links(step, link)", "whole", about="The nearest whole number.",
-        needs=(
-            need("step = 0 mm or links_step ≥ 1", "is less than half a link", at="step", help="{link} is one link"),
-        ),
-    )  # fmt: skip
+    links_first = figure("Links in the first", "", "max(1, whole_links(first, link))", "whole", about="The nearest whole number.")
+    links_step = figure("Links more in each next", "", "whole_links(step, link)", "whole", about="The nearest whole number.",
+                        needs=(need("step = 0 mm or links_step ≥ 1", "is less than half a link", at="step", help="{link} is one link"),))
     first_out = figure("First piece comes out", "mm", "links_first × link", "out", about="In whole links.")
     step_out = figure("Step comes out", "mm", "links_step × link", "out", about="In whole links.")
-    links_last = figure(
-        "Links in the last", "", "links_first + (pieces − 1) × links_step", "whole", about="The longest piece."
-    )
+    links_last = figure("Links in the last", "", "links_first + (pieces − 1) × links_step", "whole", about="The longest piece.")
     last_out = figure("Last piece comes out", "mm", "links_last × link", "out", about="In whole links.")
-    links_set = figure(
-        "Links in one set", "", "graded_links(pieces, links_first, links_last)", "whole",
-        about="All the pieces of one set.",
-    )  # fmt: skip
-    links_all = figure(
-        "Links for all", "", "count × (links_set + pieces × lost)", "whole", about="With what the cuts lose."
-    )
+    links_set = figure("Links in one set", "", "graded_links(pieces, links_first, links_last)", "whole", about="All the pieces of one set.")
+    links_all = figure("Links for all", "", "count × (links_set + pieces × lost)", "whole", about="With what the cuts lose.")
     chain_length = figure("Chain for all", "mm", "links_all × link", "length up", about="With what the cuts lose.")
 
     sizes = (
@@ -53,6 +41,6 @@ class ChainEnds(Part):
     )
     takes = (take("chain", "chain_length", when="chain"),)
     needs = (
-        need("max(first_out − first, first − first_out) ≤ first ÷ 4", "is far from a whole number of links",
-             at="first", help="{first_out} is {links_first} links", doubt=True),
-    )  # fmt: skip
+        need("max(first_out − first, first − first_out) ≤ first ÷ 4", "is far from a whole number of links", at="first",
+             help="{first_out} is {links_first} links", doubt=True),
+    )

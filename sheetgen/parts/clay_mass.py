@@ -10,6 +10,7 @@ from sheetgen.parts.figure import aside, figure, inline, need, size
 from sheetgen.parts.kind import Part
 
 
+# fmt: off
 class ClayByMass(Part):
     """A piece loses what is not metal in it, and nothing else: fired mass = wet mass × metal share.
 
@@ -30,45 +31,21 @@ class ClayByMass(Part):
     share = inline("rolling or clay.allowance")
     loss = aside("", f"{OFFCUT_LOSS_LEAST:g}-{OFFCUT_LOSS_MOST:g}")
 
-    clay_mass = figure(
-        "Clay, each", "g", "mass or wet_mass(weight, clay.metal_share)", about="Wet clay in one piece.",
-        role="clay mass",
-    )  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g", "fired_mass(clay_mass, clay.metal_share)", about="Metal left of one piece."
-    )
-    all_pieces = figure(
-        "Clay in all the pieces", "g", "count × clay_mass", about="What stays in the pieces."
-    )  # fmt: skip
-    taken = figure(
-        "Clay to take, rolling allowance and all", "g", "all_pieces × (1 + share)", "mass up",
-        about="What is taken out of the wrap.",
-    )  # fmt: skip
+    clay_mass = figure("Clay, each", "g", "mass or wet_mass(weight, clay.metal_share)", about="Wet clay in one piece.", role="clay mass")
+    fired_mass = figure("Fired weight, each", "g", "fired_mass(clay_mass, clay.metal_share)", about="Metal left of one piece.")
+    all_pieces = figure("Clay in all the pieces", "g", "count × clay_mass", about="What stays in the pieces.")
+    taken = figure("Clay to take, rolling allowance and all", "g", "all_pieces × (1 + share)", "mass up", about="What is taken out of the wrap.")
     offcuts = figure("Offcuts", "g", "taken − all_pieces", about="What is left on the mat.")
-    back = figure(
-        "Back into the wrap", "g", "offcuts × (1 − loss)", about="What comes back of the offcuts."
-    )  # fmt: skip
-    used_up = figure(
-        "Used up, what is lost included", "g", "taken − back", "mass up", about="What the packet is lighter by."
-    )  # fmt: skip
-    from_packet = figure(
-        "Pieces from one packet, never more than", "", "down(clay.pack ÷ clay_mass)", "whole", when="clay.pack",
-        about="Were nothing lost and every offcut rolled again.",
-    )  # fmt: skip
-    area = figure(
-        "Slab, area for one piece", "mm²", "slab_area(clay_mass, thickness, clay.density)", when="thickness",
-        about="What one piece covers at that thickness.",
-    )  # fmt: skip
-    side = figure(
-        "Slab of all the clay taken, square, side", "mm", "√(slab_area(taken, thickness, clay.density))", "bench",
-        when="thickness", about="How large the slab is, were it rolled square.",
-    )  # fmt: skip
+    back = figure("Back into the wrap", "g", "offcuts × (1 − loss)", about="What comes back of the offcuts.")
+    used_up = figure("Used up, what is lost included", "g", "taken − back", "mass up", about="What the packet is lighter by.")
+    from_packet = figure("Pieces from one packet, never more than", "", "down(clay.pack ÷ clay_mass)", "whole", when="clay.pack",
+                         about="Were nothing lost and every offcut rolled again.")
+    area = figure("Slab, area for one piece", "mm²", "slab_area(clay_mass, thickness, clay.density)", when="thickness",
+                  about="What one piece covers at that thickness.")
+    side = figure("Slab of all the clay taken, square, side", "mm", "√(slab_area(taken, thickness, clay.density))", "bench", when="thickness",
+                  about="How large the slab is, were it rolled square.")
 
     takes = (CLAY_AS_CUT,)
     """The pieces; the allowance of stock comes on top as for every other part."""
     sizes = (size("slab, were it square", "side", tool="slats", when="thickness"),)
-    needs = tuple(
-        need("clay_mass ≤ clay.pack", "is more than one packet holds", at=name, most=most,
-             help="or join several by kneading", when=f"clay.pack and {name}", doubt=True)
-        for name, most in (("mass", "clay.pack"), ("weight", "fired_mass(clay.pack, clay.metal_share)"))
-    )  # fmt: skip
+    needs = tuple(( need("clay_mass ≤ clay.pack", "is more than one packet holds", at=name, most=most, help="or join several by kneading", when=f"clay.pack and {name}", doubt=True) for name, most in (("mass", "clay.pack"), ("weight", "fired_mass(clay.pack, clay.metal_share)")) ))

@@ -8,4 +8,5 @@ SAME_HOLE = 0.06  # mm between a hole and its drill: less than dry clay lets one
 LEAST_EDGE = 1.0  # mm of finished metal outside a hole that something hangs from: common practice
 STRAW = 2.5  # mm: a narrower hole is drilled, since no straw and few cutters are so small
 
+# fmt: off
 CLAY_AS_CUT: TakeSpec = take("clay", "count × clay_mass", each="clay_mass")

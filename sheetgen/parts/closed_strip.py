@@ -6,6 +6,7 @@ from sheetgen.parts.figure import figure
 from sheetgen.parts.kind import Part
 
 
+# fmt: off
 class ClosedStrip(Part):
     """Worked on the middle of its thickness; a kind says in `meets` how long that is."""
 

@@ -7,6 +7,7 @@ from sheetgen.parts.figure import aside, figure, need, size, tool
 from sheetgen.parts.wire_piece import WirePiece, too_tight
 
 
+# fmt: off
 class Coil(WirePiece):
     """A helix on the mean diameter: each turn is √((π × (inside + wire))² + pitch²).
 
@@ -30,34 +31,24 @@ class Coil(WirePiece):
     rod_used = figure("Rod", "mm", "rod or nearest(wanted, drawer.rod)", at="inside", about="Rod to wind on.")
     inner = figure("Inside that comes out", "mm", "rod_used × (1 + springback)", about="Inside diameter off the rod.")
     pitch = figure("Turn to turn", "mm", "wire.thickness + gap", about="Middle of one turn to the middle of the next.")
-    wound = figure(
-        "Turns that come out", "", "turns or down((length − wire.thickness) ÷ pitch)",
-        about="As given, or as many whole ones as the length takes.",
-        needs=(need("wound ≥ 1", "is less than one turn", at="length", least="wire.thickness + pitch",
-                    help="or thinner wire", when="length"),),
-    )  # fmt: skip
-    to_wind = figure(
-        "Turns to wind on the rod", "", "wound × (usual(inner) + wire.thickness) ÷ (rod_used + wire.thickness)",
-        when="springback",
-        about="More than come out where the coil springs open: the same wire goes round a wider coil fewer times.",
-    )  # fmt: skip
-    long = figure(
-        "Length that comes out", "mm", "coil_long(wire.thickness, pitch, wound)", "out",
-        about="End to end, without straight ends.",
-    )  # fmt: skip
+    wound = figure("Turns that come out", "", "turns or down((length − wire.thickness) ÷ pitch)",
+                   about="As given, or as many whole ones as the length takes.",
+                   needs=(need("wound ≥ 1", "is less than one turn", at="length", least="wire.thickness + pitch", help="or thinner wire", when="length"),))
+    to_wind = figure("Turns to wind on the rod", "", "wound × (usual(inner) + wire.thickness) ÷ (rod_used + wire.thickness)", when="springback",
+                     about="More than come out where the coil springs open: the same wire goes round a wider coil fewer times.")
+    long = figure("Length that comes out", "mm", "coil_long(wire.thickness, pitch, wound)", "out", about="End to end, without straight ends.")
     outside = figure("Outside", "mm", "ring_outside(inner, wire.thickness)", about="Outside diameter.")
-    one = figure(
-        "Wire in one coil", "mm", "coil_wire(inner, wire.thickness, pitch, wound) + ends", "out",
-        about="Along the middle of the wire.",
-    )  # fmt: skip
+    one = figure("Wire in one coil", "mm", "coil_wire(inner, wire.thickness, pitch, wound) + ends", "out", about="Along the middle of the wire.")
 
     sizes = (
         size("inside", "rod_used", finished="inside", fires="rod_used × (1 + springback)", tool="rod"),
-        size("length, by its turns", "to_wind", finished="length", fires="long", tool="calliper", counted="turns",
-             when="springback"),
-        size("length, by its turns", "wound", finished="length", fires="long", tool="calliper", counted="turns",
-             when="not springback"),
+        size("length, by its turns", "to_wind", finished="length", fires="long", tool="calliper", counted="turns", when="springback"),
+        size("length, by its turns", "wound", finished="length", fires="long", tool="calliper", counted="turns", when="not springback"),
         size("wire for one", "cut", tool="ruler"),
-    )  # fmt: skip
+    )
     tools = (tool("rod", "rod_used", given="rod"),)
-    needs = (*WirePiece.needs, too_tight("inside", "inner", when="not rod"), too_tight("rod", "inner", when="rod"))
+    needs = (
+        *WirePiece.needs,
+        too_tight("inside", "inner", when="not rod"),
+        too_tight("rod", "inner", when="rod"),
+    )

@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, inline, need, size, tool
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.pierced import Pierced, bored
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
 
 _OFF = "max(0.5 mm, rise ÷ 10)"
 _GIVE = "it comes out {round(rise_out.usual, 0.1 mm)} high on the tool of {ball}; give that rise"
@@ -30,6 +26,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(disc(wide), (*cut,), thickness=piece.usual(Dome.thickness))
 
 
+# fmt: off
 class Dome(Pierced):
     """Equal areas: Archimedes, On the Sphere and Cylinder, I.42; Atkins, Practical Sheet and Plate Metal Work.
 
@@ -45,99 +42,58 @@ class Dome(Pierced):
     rise = field.length("finished rise, rim to crown, outside", above=0)
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     formed = field.one_of("over a ball, or in a cup", "over", "in")
-    grain = field.one_of(
-        "the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain"
-    )
+    grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
 
-    radius = figure(
-        "Radius of the outside", "mm", "cap_radius(across, rise)", about="Radius of the outside, finished.",
-        needs=(need("rise ≤ across ÷ 2", "is past half a ball", at="rise", most="across ÷ 2",
-                    help="or {2 × rise} or more across"),),
-    )  # fmt: skip
-    fired_thickness = figure(
-        "Fired thickness", "mm", "fired(thickness, clay.thickness_shrinkage)", about="Thickness of the finished dome."
-    )
+    radius = figure("Radius of the outside", "mm", "cap_radius(across, rise)", about="Radius of the outside, finished.",
+                    needs=(need("rise ≤ across ÷ 2", "is past half a ball", at="rise", most="across ÷ 2", help="or {2 × rise} or more across"),))
+    fired_thickness = figure("Fired thickness", "mm", "fired(thickness, clay.thickness_shrinkage)", about="Thickness of the finished dome.")
     inward = inline("1 − fired_thickness ÷ (2 × radius)")  # from the outside to the middle of the clay
-    disc = figure(
-        "Disc, finished", "mm", "cap_blank(across, rise) × inward",
-        about="Flat disc of the same area as the middle of the dome.",
-    )  # fmt: skip
+    disc = figure("Disc, finished", "mm", "cap_blank(across, rise) × inward", about="Flat disc of the same area as the middle of the dome.")
     wet_disc = figure("Disc, cut wet", "mm", "wet(disc, clay.shrinkage)", "tenth", about="Disc to cut.")
-    ball = figure(
-        "Ball or cup, across", "mm",
-        "nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, 0.15) if formed is over "
-        "else nearest(2 × wet(radius, clay.shrinkage), drawer.cup_former, 0.15)",
-        about="Diameter of the ball it is laid over, or of the cup it is pressed in.", at="rise",
-        needs=(need("ball > 2 × thickness or formed is over", "fills the cup of {ball}", at="thickness",
-                    help="thinner clay, or a larger dome"),),
-    )  # fmt: skip
+    ball = figure("Ball or cup, across", "mm",
+                  "nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, 0.15) if formed is over else nearest(2 × wet(radius, clay.shrinkage), drawer.cup_former, 0.15)",
+                  about="Diameter of the ball it is laid over, or of the cup it is pressed in.", at="rise",
+                  needs=(need("ball > 2 × thickness or formed is over", "fills the cup of {ball}", at="thickness", help="thinner clay, or a larger dome"),))
     # Of the clay on the ball used, wet: radius of its middle and of its outside, and the sine of a quarter of its angle.
     middle = aside("mm", "ball ÷ 2 + thickness ÷ 2 if formed is over else ball ÷ 2 − thickness ÷ 2")
     outer = aside("mm", "ball ÷ 2 + thickness if formed is over else ball ÷ 2")
     lean = aside("", "wet_disc ÷ (4 × middle)")
-    wet_across = figure(
-        "Across outside, formed, wet", "mm", "4 × (middle + thickness ÷ 2) × lean × √(1 − lean²)", "out",
-        about="As a calliper takes it, across the outer edge of the rim.",
-    )  # fmt: skip
-    wet_high = figure(
-        "Height over all, formed, wet", "mm",
-        "middle + thickness ÷ 2 − (middle − thickness ÷ 2) × (1 − 2 × lean²)", "out",
-        about="From the table that its rim stands on to the top of its crown.",
-    )  # fmt: skip
-    rise_out = figure(
-        "Rise that comes out", "mm", "fired(wet_disc² ÷ (8 × middle) × outer ÷ middle, clay.shrinkage)",
-        about="Rise of the outside on the ball used, fired: on the middle of the clay chord² = 2 × radius × rise.",
-    )  # fmt: skip
-    width_out = figure(
-        "Width that comes out", "mm", "fired(2 × outer × sin(2 × asin(wet_disc ÷ (4 × middle))), clay.shrinkage)",
-        about="Width of the outside, rim to rim, on the ball used, fired.",
-    )  # fmt: skip
-    hole_bent = figure(
-        "Hole, if the disc bends and does not stretch, cut wet", "mm",
-        "wet(hole_punched(hole, radius) × inward, clay.shrinkage)", "out", when="hole", about="Equal areas (Lambert).",
-    )  # fmt: skip
-    hole_held = figure(
-        "Hole, if the rim is held and the disc stretches, cut wet", "mm",
-        "wet(hole_stretched(hole, across, rise) × inward, clay.shrinkage)", "out", when="hole",
-        about="Uniform stretch, a bounding model; real work lies between.",
-    )  # fmt: skip
-    wet_hole = figure(
-        "Hole, cut wet", "mm", "(hole_bent + hole_held) ÷ 2", "tenth", when="hole",
-        about="Hole to cut in the middle, half way between the two below.",
-    )  # fmt: skip
+    wet_across = figure("Across outside, formed, wet", "mm", "4 × (middle + thickness ÷ 2) × lean × √(1 − lean²)", "out",
+                        about="As a calliper takes it, across the outer edge of the rim.")
+    wet_high = figure("Height over all, formed, wet", "mm", "middle + thickness ÷ 2 − (middle − thickness ÷ 2) × (1 − 2 × lean²)", "out",
+                      about="From the table that its rim stands on to the top of its crown.")
+    rise_out = figure("Rise that comes out", "mm", "fired(wet_disc² ÷ (8 × middle) × outer ÷ middle, clay.shrinkage)",
+                      about="Rise of the outside on the ball used, fired: on the middle of the clay chord² = 2 × radius × rise.")
+    width_out = figure("Width that comes out", "mm", "fired(2 × outer × sin(2 × asin(wet_disc ÷ (4 × middle))), clay.shrinkage)",
+                       about="Width of the outside, rim to rim, on the ball used, fired.")
+    hole_bent = figure("Hole, if the disc bends and does not stretch, cut wet", "mm", "wet(hole_punched(hole, radius) × inward, clay.shrinkage)",
+                       "out", when="hole", about="Equal areas (Lambert).")
+    hole_held = figure("Hole, if the rim is held and the disc stretches, cut wet", "mm",
+                       "wet(hole_stretched(hole, across, rise) × inward, clay.shrinkage)", "out", when="hole",
+                       about="Uniform stretch, a bounding model; real work lies between.")
+    wet_hole = figure("Hole, cut wet", "mm", "(hole_bent + hole_held) ÷ 2", "tenth", when="hole",
+                      about="Hole to cut in the middle, half way between the two below.")
     stretched = aside("", "0-1")  # how far the disc stretches: not at all, or as if its rim were held
-    hole_fires = aside(
-        "mm", "(fired(wet_hole, clay.shrinkage) × hole ÷ (inward) × "
-        "((1 − stretched) ÷ hole_punched(hole, radius) + stretched ÷ hole_stretched(hole, across, rise)) if hole)",
-    )  # fmt: skip
-    wet_opening = figure(
-        "Holes, each cut wet", "mm", "wet(opening, clay.shrinkage)", "tenth", when="ringed",
-        about="Each hole of the ring.",
-    )  # fmt: skip
-    wet_around = figure(
-        "Circle of the hole centres, wet", "mm", "wet(hole_punched(around, radius) × inward, clay.shrinkage)", "tenth",
-        when="ringed", about="Circle to mark on the flat disc (equal areas).",
-    )  # fmt: skip
-    clay_mass = figure(
-        "Clay, each", "g", "disc_mass(wet_disc, thickness, clay.density)", "mass up",
-        about="The disc as it is cut, holes not taken out.", role="clay mass",
-    )  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g",
-        "fired_mass(sheet_mass(π ÷ 4 × (wet_disc² − holes_squared), thickness, clay.density), clay.metal_share)",
-        about="Metal left, the holes taken out.",
-    )  # fmt: skip
+    hole_fires = aside("mm",
+                       "(fired(wet_hole, clay.shrinkage) × hole ÷ (inward) × ((1 − stretched) ÷ hole_punched(hole, radius) + stretched ÷ hole_stretched(hole, across, rise)) if hole)")
+    wet_opening = figure("Holes, each cut wet", "mm", "wet(opening, clay.shrinkage)", "tenth", when="ringed", about="Each hole of the ring.")
+    wet_around = figure("Circle of the hole centres, wet", "mm", "wet(hole_punched(around, radius) × inward, clay.shrinkage)", "tenth", when="ringed",
+                        about="Circle to mark on the flat disc (equal areas).")
+    clay_mass = figure("Clay, each", "g", "disc_mass(wet_disc, thickness, clay.density)", "mass up",
+                       about="The disc as it is cut, holes not taken out.", role="clay mass")
+    fired_mass = figure("Fired weight, each", "g",
+                        "fired_mass(sheet_mass(π ÷ 4 × (wet_disc² − holes_squared), thickness, clay.density), clay.metal_share)",
+                        about="Metal left, the holes taken out.")
 
     sizes = (
         size("disc, for the dome", "wet_disc", tool="cutter or template"),
         size("ball to lay it over", "ball", tool="dome former", when="formed is over"),
         size("cup to press it in", "ball", tool="cup former", when="formed is in"),
-        size("width outside, formed", "wet_across", finished="across", fires="fired(wet_across, clay.shrinkage)",
-             tool="calliper"),
+        size("width outside, formed", "wet_across", finished="across", fires="fired(wet_across, clay.shrinkage)", tool="calliper"),
         size("height over all, formed", "wet_high", tool="calliper"),
         *Pierced.sizes,
-    )  # fmt: skip
+    )
     takes = (CLAY_AS_CUT,)
     tools = (
         tool("dome former", "ball", when="formed is over"),
@@ -145,12 +101,11 @@ class Dome(Pierced):
         *Pierced.tools,
     )
     needs = (
-        need("rise ≤ 0.4 × across", "is so deep that a flat disc creases", at="rise", most="0.4 × across",
-             when="rise ≤ across ÷ 2", doubt=True),
-        need(f"rise_out − rise ≤ {_OFF}", "is {rise_out.usual − rise} less than the drawer allows", at="rise",
-             help=_GIVE, when="rise ≤ across ÷ 2", doubt=True),
-        need(f"rise − rise_out ≤ {_OFF}", "is {rise − rise_out.usual} more than the drawer allows", at="rise",
-             help=_GIVE, when="rise ≤ across ÷ 2", doubt=True),
+        need("rise ≤ 0.4 × across", "is so deep that a flat disc creases", at="rise", most="0.4 × across", when="rise ≤ across ÷ 2", doubt=True),
+        need(f"rise_out − rise ≤ {_OFF}", "is {rise_out.usual − rise} less than the drawer allows", at="rise", help=_GIVE, when="rise ≤ across ÷ 2",
+             doubt=True),
+        need(f"rise − rise_out ≤ {_OFF}", "is {rise − rise_out.usual} more than the drawer allows", at="rise", help=_GIVE, when="rise ≤ across ÷ 2",
+             doubt=True),
         *Pierced.needs,
-    )  # fmt: skip
+    )
     flat = flat

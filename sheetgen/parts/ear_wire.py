@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.bend import Bend
 from sheetgen.base.cases import Cases
+from sheetgen.base.flat import Flat
+from sheetgen.base.pen import Point
 from sheetgen.parts import bent, field
 from sheetgen.parts.figure import aside, figure, need, size, tool
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.wire_piece import WirePiece, too_tight
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.flat import Flat
-    from sheetgen.base.pen import Point
-    from sheetgen.parts.piece import Piece
 
 THIN, THICK = (
     0.6,
@@ -36,6 +32,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield bent.line(path(piece))
 
 
+# fmt: off
 class EarWire(WirePiece):
     """A full turn, a straight, half a turn and a straight, along the middle of the wire.
 
@@ -52,21 +49,12 @@ class EarWire(WirePiece):
     loop_turn = aside("mm", "turned_loop(loop, wire.thickness)")
     bend_turn = aside("mm", "arc_length(bend_used, 180, wire.thickness)")
 
-    bend_used = figure(
-        "Rod", "mm", "nearest(bend, drawer.rod)", about="The bend over the ear comes out at this inside.", at="bend"
-    )
-    one = figure(
-        "Wire in one ear wire", "mm", "ear_wire(loop, front, bend_used, back, wire.thickness)", "out",
-        about="Along the middle of the wire.",
-    )  # fmt: skip
-    drop = figure(
-        "Hangs, top of the ear's hole to inside of the loop", "mm", "bend_used ÷ 2 + front + loop ÷ 2", "out",
-        about="How far below it what hangs in the loop begins.", role="adds",
-    )  # fmt: skip
-    long = figure(
-        "Length over all", "mm", "bend_used ÷ 2 + wire.thickness + max(front + loop ÷ 2 + wire.thickness, back)", "out",
-        about="From the top of the bend to the lower of loop and back.",
-    )  # fmt: skip
+    bend_used = figure("Rod", "mm", "nearest(bend, drawer.rod)", about="The bend over the ear comes out at this inside.", at="bend")
+    one = figure("Wire in one ear wire", "mm", "ear_wire(loop, front, bend_used, back, wire.thickness)", "out", about="Along the middle of the wire.")
+    drop = figure("Hangs, top of the ear's hole to inside of the loop", "mm", "bend_used ÷ 2 + front + loop ÷ 2", "out",
+                  about="How far below it what hangs in the loop begins.", role="adds")
+    long = figure("Length over all", "mm", "bend_used ÷ 2 + wire.thickness + max(front + loop ÷ 2 + wire.thickness, back)", "out",
+                  about="From the top of the bend to the lower of loop and back.")
 
     sizes = (
         size("wire for one", "cut", tool="ruler"),
@@ -77,11 +65,10 @@ class EarWire(WirePiece):
     needs = (
         *WirePiece.needs,
         too_tight("loop", "loop"),
-        need(f"wire.thickness ≥ {THIN:g} mm", "({wire.thickness}) is so thin that a hook of it opens", at="wire",
-             least=f"{THIN:g} mm", rule="ear-wire"),
-        need(f"wire.thickness ≤ {THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire",
-             most=f"{THICK:g} mm", rule="ear-wire"),
-        need("back ≥ front", "is shorter than the front, and the hook slips out of the ear", at="back", least="front",
-             doubt=True),
-    )  # fmt: skip
+        need(f"wire.thickness ≥ {THIN:g} mm", "({wire.thickness}) is so thin that a hook of it opens", at="wire", least=f"{THIN:g} mm",
+             rule="ear-wire"),
+        need(f"wire.thickness ≤ {THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire", most=f"{THICK:g} mm",
+             rule="ear-wire"),
+        need("back ≥ front", "is shorter than the front, and the hook slips out of the ear", at="back", least="front", doubt=True),
+    )
     flat = flat

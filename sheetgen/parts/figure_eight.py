@@ -9,6 +9,7 @@ from sheetgen.parts.pegs import PegPair
 _NO_ROOM = "leaves {clear} between the pegs, where the wire ({wire.thickness}) is to cross"
 
 
+# fmt: off
 class FigureEight(PegPair):
     """A crossed belt, exact: handbooks' series is 1 to 2 % short where pegs stand as close as here.
 
@@ -27,15 +28,9 @@ class FigureEight(PegPair):
     either = (("loop", "peg"), ("gap", "length"))
 
     peg_used, second_used = pegs.chosen("loop", "second_loop")
-    clear = figure(
-        "Gap between the pegs", "mm", "gap or length − 2 × wire.thickness − peg_used − second_used", "tenth",
-        about="Clear gap between the pegs.",
-        needs=(
-            need("clear ≥ wire.thickness", _NO_ROOM, at="gap", when="gap", least="up(wire.thickness, 0.1 mm)"),
-            need("clear ≥ wire.thickness", _NO_ROOM, at="length", when="not gap",
-                 least="2 × wire.thickness + peg_used + second_used + up(wire.thickness, 0.1 mm)"),
-        ),
-    )  # fmt: skip
+    clear = figure("Gap between the pegs", "mm", "gap or length − 2 × wire.thickness − peg_used − second_used", "tenth",
+                   about="Clear gap between the pegs.",
+                   needs=(need("clear ≥ wire.thickness", _NO_ROOM, at="gap", when="gap", least="up(wire.thickness, 0.1 mm)"), need("clear ≥ wire.thickness", _NO_ROOM, at="length", when="not gap", least="2 × wire.thickness + peg_used + second_used + up(wire.thickness, 0.1 mm)")))
     centres = pegs.centres
     radii = aside("mm", "(peg_used + second_used) ÷ 2 + wire.thickness")
     one = figure("Wire in one link", "mm", "crossed_belt(radii, apart)", "out", about="Along the middle of the wire.")

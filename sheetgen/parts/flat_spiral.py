@@ -3,19 +3,15 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat
 from sheetgen.base.outline import Outline
+from sheetgen.base.pen import Point
 from sheetgen.parts import field
 from sheetgen.parts.figure import figure, need, size
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.wire_piece import WirePiece
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.pen import Point
-    from sheetgen.parts.piece import Piece
 
 
 def middle(piece: Piece) -> list[Point]:
@@ -33,6 +29,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(Outline(tuple((x - left, y) for x, y in points)), closed=False)
 
 
+# fmt: off
 class FlatSpiral(WirePiece):
     """Archimedes' spiral along the middle of the wire: every turn lies one pitch outside the last.
 
@@ -41,9 +38,7 @@ class FlatSpiral(WirePiece):
 
     kind = "flat spiral"
 
-    across = field.maybe_length(
-        "finished width through the outer end, filled with quarter turns; or give the turns", above=0
-    )
+    across = field.maybe_length("finished width through the outer end, filled with quarter turns; or give the turns", above=0)
     turns = field.maybe_number("turns; or give the width across", at_least=1)
     inside = field.length("opening in the middle; 0 starts from the very centre", default="0 mm", at_least=0)
     gap = field.length("gap between two turns; 0 for a close spiral", default="0 mm", at_least=0)
@@ -53,28 +48,16 @@ class FlatSpiral(WirePiece):
     either = (("across", "turns"),)
 
     pitch = figure("Turn to turn", "mm", "wire.thickness + gap", about="How far each turn lies outside the last.")
-    curled = figure(
-        "Turns to curl", "", "turns or down(4 × spiral_turns(across, wire.thickness, pitch, start)) ÷ 4",
-        about="As given, or as many quarter turns as the width takes.",
-        needs=(need("curled ≥ 1", "is less than one turn", at="across", when="across",
-                    least="spiral_across(start + pitch, pitch, wire.thickness)"),),
-    )  # fmt: skip
-    start = figure(
-        "Radius at the start", "mm", "(inside + wire.thickness) ÷ 2 if inside else 0 mm",
-        about="From the centre to the middle of the wire, at the inner end.",
-    )  # fmt: skip
-    end = figure(
-        "Radius at the end", "mm", "start + curled × pitch",
-        about="From the centre to the middle of the wire, at the outer end.",
-    )  # fmt: skip
-    wide = figure(
-        "Width that comes out", "mm", "spiral_across(end, pitch, wire.thickness)", "out",
-        about="Through the outer end, outside to outside.",
-    )  # fmt: skip
-    one = figure(
-        "Wire in one spiral", "mm", "spiral_wire(inside, wire.thickness, gap, curled) + (tail if tail)", "out",
-        about="Along the middle of the wire.",
-    )  # fmt: skip
+    curled = figure("Turns to curl", "", "turns or down(4 × spiral_turns(across, wire.thickness, pitch, start)) ÷ 4",
+                    about="As given, or as many quarter turns as the width takes.",
+                    needs=(need("curled ≥ 1", "is less than one turn", at="across", when="across", least="spiral_across(start + pitch, pitch, wire.thickness)"),))
+    start = figure("Radius at the start", "mm", "(inside + wire.thickness) ÷ 2 if inside else 0 mm",
+                   about="From the centre to the middle of the wire, at the inner end.")
+    end = figure("Radius at the end", "mm", "start + curled × pitch", about="From the centre to the middle of the wire, at the outer end.")
+    wide = figure("Width that comes out", "mm", "spiral_across(end, pitch, wire.thickness)", "out",
+                  about="Through the outer end, outside to outside.")
+    one = figure("Wire in one spiral", "mm", "spiral_wire(inside, wire.thickness, gap, curled) + (tail if tail)", "out",
+                 about="Along the middle of the wire.")
 
     sizes = (
         size("width, by its turns", "curled", finished="across", fires="wide", tool="template", counted="turns"),

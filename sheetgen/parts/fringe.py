@@ -9,6 +9,7 @@ from sheetgen.parts.kind import Part
 from sheetgen.parts.strand import spool
 
 
+# fmt: off
 class Fringe(Part):
     """Drops grow in even steps; a folded strip is two drops and half a turn over the bar, on its middle.
 
@@ -38,56 +39,30 @@ class Fringe(Part):
     wide = aside("mm", "width or (fibre.width or fibre.thickness)")
     room = inline("(along − 2 × margin if margin else along) if along else wide")
     fit = inline("down((room + gap) ÷ (wide + gap))")
-    strips = figure(
-        "Strands", "", "strands or fit", "whole", about="Side by side.",
-        needs=(
-            need("strands or along", "are not given, and a fringe wants how many, or the edge they fill", at="strands",
-                 help="strands: 12"),
-            need("along ≥ wide + 2 × margin", "is narrower than one strip and the margins", at="along",
-                 least="wide + 2 × margin", when="along and not strands"),
-        ),
-    )  # fmt: skip
+    strips = figure("Strands", "", "strands or fit", "whole", about="Side by side.",
+                    needs=(need("strands or along", "are not given, and a fringe wants how many, or the edge they fill", at="strands", help="strands: 12"), need("along ≥ wide + 2 × margin", "is narrower than one strip and the margins", at="along", least="wide + 2 × margin", when="along and not strands")))
     longest = inline("last or first")
     pointed = aside("", "1 if shape is point else 0")
     steps = aside("", "fringe_steps(strips, pointed)")
-    step = figure(
-        "Step, strand to strand", "mm", "(longest − first) ÷ steps", when="last and steps > 0",
-        about="How much longer each next strip hangs; shorter with a minus.",
-    )  # fmt: skip
-    mean = figure(
-        "Drop, on the mean", "mm", "fringe_mean(strips, first, longest, pointed)", "out", about="Of all strips."
-    )
-    first_cut = figure(
-        "First strand, cut", "mm", "folded_strip(first, bar, fibre.thickness) + 2 × trim if bar else first + held + trim",
-        "bench up", about="With what is held or goes over the bar.",
-    )  # fmt: skip
-    last_cut = figure(
-        "Last strand, cut", "mm", "folded_strip(last, bar, fibre.thickness) + 2 × trim if bar else last + held + trim",
-        "bench up", when="last", about="With what is held or goes over the bar.",
-    )  # fmt: skip
-    cut_step = figure(
-        "Step as they are cut, strand to strand", "mm", "(last_cut − first_cut) ÷ steps", when="last and steps > 0",
-        about="How much longer each next strip is cut; shorter with a minus.",
-    )  # fmt: skip
+    step = figure("Step, strand to strand", "mm", "(longest − first) ÷ steps", when="last and steps > 0",
+                  about="How much longer each next strip hangs; shorter with a minus.")
+    mean = figure("Drop, on the mean", "mm", "fringe_mean(strips, first, longest, pointed)", "out", about="Of all strips.")
+    first_cut = figure("First strand, cut", "mm", "folded_strip(first, bar, fibre.thickness) + 2 × trim if bar else first + held + trim", "bench up",
+                       about="With what is held or goes over the bar.")
+    last_cut = figure("Last strand, cut", "mm", "folded_strip(last, bar, fibre.thickness) + 2 × trim if bar else last + held + trim", "bench up",
+                      when="last", about="With what is held or goes over the bar.")
+    cut_step = figure("Step as they are cut, strand to strand", "mm", "(last_cut − first_cut) ÷ steps", when="last and steps > 0",
+                      about="How much longer each next strip is cut; shorter with a minus.")
     longest_cut = aside("mm", "max(first_cut, last_cut) if last else first_cut")
-    per_roll = figure(
-        "Strands from one roll", "", "down(fibre.spool ÷ longest_cut)", "whole", when="fibre.spool and not strips_of",
-        about="How many of the longest one pack of the fibre gives.",
-    )  # fmt: skip
-    total = figure(
-        "Fibre for one fringe", "mm",
-        "fringe_sum(strips, first_cut, last_cut, pointed) if last else strips × first_cut", "length up",
-        about="All its strips as they are cut, in even steps from the first to the last.",
-    )  # fmt: skip
+    per_roll = figure("Strands from one roll", "", "down(fibre.spool ÷ longest_cut)", "whole", when="fibre.spool and not strips_of",
+                      about="How many of the longest one pack of the fibre gives.")
+    total = figure("Fibre for one fringe", "mm", "fringe_sum(strips, first_cut, last_cut, pointed) if last else strips × first_cut", "length up",
+                   about="All its strips as they are cut, in even steps from the first to the last.")
     each = aside("", "2 if bar else 1")
     ends = figure("Hanging ends", "", "strips × each", "whole", about="Two of each folded strip.")
-    fills = figure(
-        "Edge that they fill", "mm", "strips × wide + (strips − 1) × gap", "out", about="Side by side, not overlapping."
-    )
-    even_gap = figure(
-        "Gap, evened out", "mm", "(room − strips × wide) ÷ (strips − 1)", when="along and strips > 1",
-        about="Between two strips, when the outer ones stand at the ends of the edge or at its margins.",
-    )  # fmt: skip
+    fills = figure("Edge that they fill", "mm", "strips × wide + (strips − 1) × gap", "out", about="Side by side, not overlapping.")
+    even_gap = figure("Gap, evened out", "mm", "(room − strips × wide) ÷ (strips − 1)", when="along and strips > 1",
+                      about="Between two strips, when the outer ones stand at the ends of the edge or at its margins.")
 
     least_strands = aside("", "3 if shape is point else 2")
     sizes = (
@@ -97,19 +72,16 @@ class Fringe(Part):
     )
     takes = (take("fibre", "count × total", each="total", when="not strips_of"),)
     needs = (
-        need("fibre.width", "cannot be slit from {fibre.name}", at="width", when="width",
-             help="take it out: stock gives it no width"),
-        need("width ≤ fibre.width", "cannot be slit from {fibre.name}", at="width", most="fibre.width",
-             when="width and fibre.width"),
-        need("width", "wants the width of one strip", at="strips of", when="strips_of",
-             help="width: {strips_of.name}.width"),
+        need("fibre.width", "cannot be slit from {fibre.name}", at="width", when="width", help="take it out: stock gives it no width"),
+        need("width ≤ fibre.width", "cannot be slit from {fibre.name}", at="width", most="fibre.width", when="width and fibre.width"),
+        need("width", "wants the width of one strip", at="strips of", when="strips_of", help="width: {strips_of.name}.width"),
         need("strips_of", "is of slit strips, and nothing says how many come out of a ribbon", at="width", when="width",
              help="add a part of kind slit strips, and name it here as strips of"),
-        need("fills + 2 × margin ≤ along", "take {fills + 2 × margin}, more than the edge", at="strands",
-             help="{max(1, fit)} or fewer", when="along and strands"),
-        need("last = first or strips ≥ least_strands", "are too few for a {shape}", at="strands",
-             help="{least_strands} strands or more", when="last and strands"),
+        need("fills + 2 × margin ≤ along", "take {fills + 2 × margin}, more than the edge", at="strands", help="{max(1, fit)} or fewer",
+             when="along and strands"),
+        need("last = first or strips ≥ least_strands", "are too few for a {shape}", at="strands", help="{least_strands} strands or more",
+             when="last and strands"),
         need("last = first or strips ≥ least_strands", "holds too few strands for a {shape}", at="along",
              help="room for {least_strands} strands or more", when="last and not strands"),
         spool("fibre", "longest_cut", "strand", when="not strips_of"),
-    )  # fmt: skip
+    )

@@ -9,6 +9,7 @@ from sheetgen.parts.strand import Strand
 SEEN = 0.05  # mm from one bead to the next: nobody sorts finer
 
 
+# fmt: off
 class GraduatedStrand(Strand):
     """An even series: the smallest bead at each end, each next one a step larger, the largest once in the middle.
 
@@ -23,33 +24,18 @@ class GraduatedStrand(Strand):
     length = field.length("finished length, clasp counted in", above=0)
 
     room = figure("Room for beads", "mm", "length − clasp_length", about="Length without the clasp.")
-    each_side = figure(
-        "Beads on each side", "", "graduated_side(room, largest, smallest)", "whole",
-        about="Beside the one in the middle.",
-        needs=(
-            need("smallest ≤ largest", "is larger than the largest ({largest})", at="smallest", most="largest"),
-            need("room ≥ largest + 2 × smallest", "has no room for a bead on each side of the largest", at="length",
-                 least="largest + 2 × smallest + clasp_length", when="smallest ≤ largest"),
-        ),
-    )  # fmt: skip
+    each_side = figure("Beads on each side", "", "graduated_side(room, largest, smallest)", "whole", about="Beside the one in the middle.",
+                       needs=(need("smallest ≤ largest", "is larger than the largest ({largest})", at="smallest", most="largest"), need("room ≥ largest + 2 × smallest", "has no room for a bead on each side of the largest", at="length", least="largest + 2 × smallest + clasp_length", when="smallest ≤ largest")))
     beads = figure("Beads", "", "2 × each_side + 1", "whole", about="On one strand.")
-    step = figure(
-        "Step, bead to bead", "mm", "(largest − smallest) ÷ each_side", about="How much larger each next bead is."
-    )
-    comes_out = figure(
-        "Length that comes out", "mm", "graduated(largest, smallest, each_side, step) + clasp_length", "out",
-        about="Clasp counted in.",
-    )  # fmt: skip
-    rest = figure(
-        "Shorter than asked, longer with a minus", "mm", "length − comes_out", "out",
-        about="What is left to fill with a few more of the smallest.",
-    )  # fmt: skip
-    thread_cut = figure(
-        "To cut for one", "mm", "with_tails(room, tails)", "bench most", when="thread", about="Strand and both tails."
-    )
+    step = figure("Step, bead to bead", "mm", "(largest − smallest) ÷ each_side", about="How much larger each next bead is.")
+    comes_out = figure("Length that comes out", "mm", "graduated(largest, smallest, each_side, step) + clasp_length", "out",
+                       about="Clasp counted in.")
+    rest = figure("Shorter than asked, longer with a minus", "mm", "length − comes_out", "out",
+                  about="What is left to fill with a few more of the smallest.")
+    thread_cut = figure("To cut for one", "mm", "with_tails(room, tails)", "bench most", when="thread", about="Strand and both tails.")
 
     needs = (
         *Strand.needs,
-        need(f"smallest = largest or step ≥ {SEEN} mm", "is so near the largest that no two neighbours can be told apart",
-             at="smallest", most=f"largest − {SEEN} mm × each_side", doubt=True),
-    )  # fmt: skip
+        need(f"smallest = largest or step ≥ {SEEN} mm", "is so near the largest that no two neighbours can be told apart", at="smallest",
+             most=f"largest − {SEEN} mm × each_side", doubt=True),
+    )

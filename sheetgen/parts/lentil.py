@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
@@ -10,11 +10,7 @@ from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, need, size, tool
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 _OFF = "max(0.5 mm, thick ÷ 10)"
 _GIVE = "it comes out {round(thick_out.usual, 0.1 mm)} thick on the ball of {ball}; give that thickness"
@@ -26,6 +22,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(disc(piece[Lentil.wet_disc]), times=2, thickness=piece.usual(Lentil.thickness), what="halves")
 
 
+# fmt: off
 class Lentil(Part):
     """Each half is a dome of equal area (Archimedes, On the Sphere and Cylinder, I.42), its rim sanded flat for the joint.
 
@@ -42,50 +39,40 @@ class Lentil(Part):
     thick = field.length("finished thickness over all, crown to crown", above=0)
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
-    grain = field.one_of(
-        "the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain"
-    )
+    grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
     sanded = field.length("height sanded off each rim, finished", default="0.3 mm", at_least=0)
     vent = field.length("finished hole that lets the air out", default="1 mm", at_least=0)
 
     rise = figure("Rise of a half, before it is sanded", "mm", "thick ÷ 2 + sanded", about="Of the outside, finished.")
     radius = figure("Radius of the outside", "mm", "cap_radius(across, thick ÷ 2)", about="Of the ball that a half is part of.",
-                    needs=(need("thick ≤ across", "is more than a ball of that width", at="thick", most="across"),))  # fmt: skip
+                    needs=(need("thick ≤ across", "is more than a ball of that width", at="thick", most="across"),))
     # Across the rim before it is sanded: it is wider where it is lower, and as wide as asked when it is sanded.
     formed = aside("mm", "2 × √(rise × (2 × radius − rise))",
-                   needs=(need("rise ≤ radius", "leaves nothing to sand of so deep a half", at="thick", help="thinner, or less sanded"),))  # fmt: skip
+                   needs=(need("rise ≤ radius", "leaves nothing to sand of so deep a half", at="thick", help="thinner, or less sanded"),))
     fired_thickness = figure("Fired thickness", "mm", "fired(thickness, clay.thickness_shrinkage)", about="Of its wall.",
-                             needs=(need("fired_thickness.high < thick ÷ 2", "leaves no hollow between two such walls", at="thickness"),))  # fmt: skip
-    wet_disc = figure("Discs, cut wet", "mm", "wet(cap_blank(formed, rise) × (1 − fired_thickness ÷ (2 × radius)), clay.shrinkage)",
-                      "tenth", about="Two are cut.")  # fmt: skip
+                             needs=(need("fired_thickness.high < thick ÷ 2", "leaves no hollow between two such walls", at="thickness"),))
+    wet_disc = figure("Discs, cut wet", "mm", "wet(cap_blank(formed, rise) × (1 − fired_thickness ÷ (2 × radius)), clay.shrinkage)", "tenth",
+                      about="Two are cut.")
     ball = figure("Ball, across", "mm", "nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, 0.15)", at="thick",
-                  about="Both halves are laid over it.")  # fmt: skip
+                  about="Both halves are laid over it.")
     # Of the clay on the ball used, wet: radius of its middle and of its outside, and the cosine of its rim's angle.
     middle = aside("mm", "ball ÷ 2 + thickness ÷ 2")
     outer = aside("mm", "ball ÷ 2 + thickness")
     level = aside("", "1 − wet_disc² ÷ (8 × middle²)")
     formed_high = figure("Half, height over all before sanding, wet", "mm", "outer − (outer − thickness) × level", "out",
-                         about="From the table that the inner edge of its rim stands on to its crown.")  # fmt: skip
-    wet_high = figure("Half, height over all when it is sanded, wet", "mm",
-                      "outer × (1 − level) − usual(wet(sanded, clay.shrinkage))", "out",
+                         about="From the table that the inner edge of its rim stands on to its crown.")
+    wet_high = figure("Half, height over all when it is sanded, wet", "mm", "outer × (1 − level) − usual(wet(sanded, clay.shrinkage))", "out",
                       about="From the table that its flat rim stands on to its crown.",
-                      needs=(need("wet_high > 0 mm", "leaves nothing of a half on the ball of {ball}", at="sanded", help="less"),))  # fmt: skip
-    thick_out = figure(
-        "Thickness that comes out", "mm", "fired(2 × wet_high, clay.shrinkage)",
-        about="Crown to crown on the ball used, fired.",
-    )  # fmt: skip
-    width_out = figure(
-        "Width that comes out", "mm", "fired(2 × √(wet_high × (2 × outer − wet_high)), clay.shrinkage)",
-        about="Across the joint on the ball used, fired.",
-    )  # fmt: skip
+                      needs=(need("wet_high > 0 mm", "leaves nothing of a half on the ball of {ball}", at="sanded", help="less"),))
+    thick_out = figure("Thickness that comes out", "mm", "fired(2 × wet_high, clay.shrinkage)", about="Crown to crown on the ball used, fired.")
+    width_out = figure("Width that comes out", "mm", "fired(2 × √(wet_high × (2 × outer − wet_high)), clay.shrinkage)",
+                       about="Across the joint on the ball used, fired.")
     drill = figure("Vent, drill", "mm", "nearest(usual(wet(vent, clay.shrinkage)), drawer.drill)", when="vent", at="vent",
-                   about="The hole to make in one half before they are joined.")  # fmt: skip
+                   about="The hole to make in one half before they are joined.")
     vent_out = figure("Vent, fired", "mm", "fired(drill, clay.shrinkage)", when="vent", about="What it comes out at.")
     clay_mass = figure("Clay, each", "g", "2 × disc_mass(wet_disc, thickness, clay.density)", "mass up", role="clay mass",
-                       about="Both discs as they are cut.")  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left, what is sanded off not taken out."
-    )
+                       about="Both discs as they are cut.")
+    fired_mass = figure("Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left, what is sanded off not taken out.")
 
     sizes = (
         size("discs, two for each", "wet_disc", tool="cutter or template"),
@@ -95,16 +82,16 @@ class Lentil(Part):
         size("vent", "drill", finished="vent", fires="vent_out", tool="drill", when="vent"),
     )
     takes = (CLAY_AS_CUT,)
-    tools = (tool("dome former", "ball"), tool("drill", "drill", when="vent"))
+    tools = (
+        tool("dome former", "ball"),
+        tool("drill", "drill", when="vent"),
+    )
     needs = (
         need("vent", "is nothing: a closed hollow bursts in the kiln", at="vent", help=f"{LEAST_VENT:g} mm or more"),
-        need(f"vent ≥ {LEAST_VENT:g} mm", "lets too little out in the kiln", at="vent", least=f"{LEAST_VENT:g} mm", when="vent",
-             rule="least-vent"),
+        need(f"vent ≥ {LEAST_VENT:g} mm", "lets too little out in the kiln", at="vent", least=f"{LEAST_VENT:g} mm", when="vent", rule="least-vent"),
         need("rise ≤ 0.4 × across", "is so deep that a flat disc creases", at="thick", most="max(0 mm, 0.8 × across − 2 × sanded)",
              help="or less sanded", when="thick ≤ across", doubt=True),
-        need(f"thick_out − thick ≤ {_OFF}", "is {thick_out.usual − thick} less than the drawer allows", at="thick",
-             help=_GIVE, doubt=True),
-        need(f"thick − thick_out ≤ {_OFF}", "is {thick − thick_out.usual} more than the drawer allows", at="thick",
-             help=_GIVE, doubt=True),
-    )  # fmt: skip
+        need(f"thick_out − thick ≤ {_OFF}", "is {thick_out.usual − thick} less than the drawer allows", at="thick", help=_GIVE, doubt=True),
+        need(f"thick − thick_out ≤ {_OFF}", "is {thick − thick_out.usual} more than the drawer allows", at="thick", help=_GIVE, doubt=True),
+    )
     flat = flat

@@ -7,6 +7,7 @@ from sheetgen.parts.figure import aside, figure, need
 from sheetgen.parts.pegs import PegPair
 
 
+# fmt: off
 class LongLink(PegPair):
     """An open belt over two pegs, exact, along the middle of the wire.
 
@@ -28,27 +29,16 @@ class LongLink(PegPair):
 
     peg_used, second_used = pegs.chosen("inside", "second_inside")
     least = aside("mm", "peg_used + second_used + 2 × wire.thickness")
-    clear = figure(
-        "Gap between the pegs", "mm", "gap or length − 2 × wire.thickness − peg_used − second_used", "tenth",
-        about="Clear gap between the pegs.",
-        needs=(need("length ≥ least", "does not hold two pegs of {peg_used} and {second_used}", at="length",
-                    least="least", help="or smaller pegs", when="length and not gap"),),
-    )  # fmt: skip
+    clear = figure("Gap between the pegs", "mm", "gap or length − 2 × wire.thickness − peg_used − second_used", "tenth",
+                   about="Clear gap between the pegs.",
+                   needs=(need("length ≥ least", "does not hold two pegs of {peg_used} and {second_used}", at="length", least="least", help="or smaller pegs", when="length and not gap"),))
     centres = pegs.centres
-    one = figure(
-        "Wire in one link", "mm",
-        "even_belt(peg_used, apart, wire.thickness) if peg_used = second_used else "
-        "open_belt(peg_used, second_used, apart, wire.thickness)",
-        "out", about="Along the middle of the wire.",
-    )  # fmt: skip
-    pitch = figure(
-        "Inside length", "mm", "link_inside(peg_used, second_used, clear)", role="adds",
-        about="What one link adds to a chain pulled taut.",
-    )  # fmt: skip
+    one = figure("Wire in one link", "mm",
+                 "even_belt(peg_used, apart, wire.thickness) if peg_used = second_used else open_belt(peg_used, second_used, apart, wire.thickness)",
+                 "out", about="Along the middle of the wire.")
+    pitch = figure("Inside length", "mm", "link_inside(peg_used, second_used, clear)", role="adds",
+                   about="What one link adds to a chain pulled taut.")
     outside = pegs.outside
-    across = figure(
-        "Width over all", "mm", "max(peg_used, second_used) + 2 × wire.thickness", "out",
-        about="Outside width at the wider end.",
-    )  # fmt: skip
+    across = figure("Width over all", "mm", "max(peg_used, second_used) + 2 × wire.thickness", "out", about="Outside width at the wider end.")
 
     needs = pegs.needed("inside", "second_inside")

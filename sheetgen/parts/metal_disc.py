@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Sheet
@@ -10,11 +10,7 @@ from sheetgen.parts import field
 from sheetgen.parts.figure import aside, figure, inline, need, size, tool
 from sheetgen.parts.from_sheet import comes_out, share_text, take_sheet
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def flat(piece: Piece) -> Iterator[Flat]:
@@ -23,6 +19,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(disc(wide), (disc(hole, (wide / 2, wide / 2)),) if hole else ())
 
 
+# fmt: off
 class MetalDisc(Part):
     """A domed disc keeps its area (Archimedes; Atkins, Practical Sheet and Plate Metal Work), on its middle layer.
 
@@ -45,29 +42,16 @@ class MetalDisc(Part):
     cut = aside("mm", "punch if cutting is punched else disc", at="across")  # a cutter cuts its own size, not a tenth
     edges = aside("mm", "2 × spacing")
 
-    radius = figure(
-        "Radius of the outside", "mm", "cap_radius(across, rise)", when="rise",
-        about="Radius of the outside, finished.",
-        needs=(need("rise ≤ across ÷ 2", "is past half a ball", at="rise", most="across ÷ 2",
-                    help="or {2 × rise} or more across", when="rise"),),
-    )  # fmt: skip
-    disc = figure(
-        "Disc to cut", "mm", "punch if cutting is punched else wanted", "tenth", about="Diameter of the flat disc.",
-        at="across",
-    )  # fmt: skip
-    width_out = figure(
-        "Width that comes out", "mm", "across × cut ÷ wanted if rise else cut", when="cutting is punched",
-        about="Of the disc as punched, domed as deep in proportion.",
-    )  # fmt: skip
-    area = figure(
-        "Share of a sheet for one", "mm²", share_text("sheet", "cut", "cut", "spacing", "edges"),
-        about="Of a sheet cut up in rows; where stock does not say how the sheet is sold, the square round it.",
-        needs=(comes_out("sheet", "cut", "cut", at="across", edges="edges"),),
-    )  # fmt: skip
-    mass = figure(
-        "Weight, each", "g", "sheet_mass(π ÷ 4 × (cut² − (hole² if hole)), sheet.thickness, sheet.density)",
-        about="The disc, its hole taken out.",
-    )  # fmt: skip
+    radius = figure("Radius of the outside", "mm", "cap_radius(across, rise)", when="rise", about="Radius of the outside, finished.",
+                    needs=(need("rise ≤ across ÷ 2", "is past half a ball", at="rise", most="across ÷ 2", help="or {2 × rise} or more across", when="rise"),))
+    disc = figure("Disc to cut", "mm", "punch if cutting is punched else wanted", "tenth", about="Diameter of the flat disc.", at="across")
+    width_out = figure("Width that comes out", "mm", "across × cut ÷ wanted if rise else cut", when="cutting is punched",
+                       about="Of the disc as punched, domed as deep in proportion.")
+    area = figure("Share of a sheet for one", "mm²", share_text("sheet", "cut", "cut", "spacing", "edges"),
+                  about="Of a sheet cut up in rows; where stock does not say how the sheet is sold, the square round it.",
+                  needs=(comes_out("sheet", "cut", "cut", at="across", edges="edges"),))
+    mass = figure("Weight, each", "g", "sheet_mass(π ÷ 4 × (cut² − (hole² if hole)), sheet.thickness, sheet.density)",
+                  about="The disc, its hole taken out.")
 
     sizes = (
         size("disc, for a dome {across} across", "disc", tool="template", when="rise and cutting is sawn"),
@@ -78,13 +62,12 @@ class MetalDisc(Part):
     takes = (take_sheet("sheet", "area", "cut", "cut", edges="edges"),)
     tools = (tool("disc cutter", "cut", when="cutting is punched"),)
     needs = (
-        need("rise > sheet.thickness", "is no more than the sheet is thick", at="rise",
-             help="more than {sheet.thickness}, or take it out", when="rise"),
-        need("hole < cut", "leaves nothing of the disc", at="hole", most="max(0.1 mm, cut − 2 × sheet.thickness)",
-             when="hole"),
-        need("hole ≤ cut − 2 × sheet.thickness", "leaves less rim than the sheet is thick", at="hole",
-             most="max(0.1 mm, cut − 2 × sheet.thickness)", when="hole and hole < cut", rule="least-rim"),
+        need("rise > sheet.thickness", "is no more than the sheet is thick", at="rise", help="more than {sheet.thickness}, or take it out",
+             when="rise"),
+        need("hole < cut", "leaves nothing of the disc", at="hole", most="max(0.1 mm, cut − 2 × sheet.thickness)", when="hole"),
+        need("hole ≤ cut − 2 × sheet.thickness", "leaves less rim than the sheet is thick", at="hole", most="max(0.1 mm, cut − 2 × sheet.thickness)",
+             when="hole and hole < cut", rule="least-rim"),
         need("rise ≤ across ÷ 4", "grows as so deep a dome stretches", at="hole", help="drill it after doming",
              when="hole and rise and hole ≤ cut − 2 × sheet.thickness", doubt=True),
-    )  # fmt: skip
+    )
     flat = flat

@@ -10,6 +10,7 @@ from sheetgen.parts.figure import Need, TakeSpec, aside, figure, need, take
 from sheetgen.parts.wire_piece import WirePiece, too_tight
 
 
+# fmt: off
 class OnWire(WirePiece):
     """Beads threaded on a wire whose end is turned into a loop, and wrapped or not."""
 
@@ -23,15 +24,12 @@ class OnWire(WirePiece):
 
     takes: ClassVar[tuple[TakeSpec, ...]] = (take("bead", "beads_all", each="beads"),)
     needs: ClassVar[tuple[Need, ...]] = (
-        need("bead.hole ≥ wire.thickness", "({wire.thickness}) does not go through the bead's hole", at="wire",
-             most="bead.hole", help="or another bead", when="bead.hole"),
+        need("bead.hole ≥ wire.thickness", "({wire.thickness}) does not go through the bead's hole", at="wire", most="bead.hole",
+             help="or another bead", when="bead.hole"),
         too_tight("loop", "loop"),
-    )  # fmt: skip
+    )
 
 
 stack = figure("Beads and caps", "mm", "beads × bead.length + caps", "out", about="What sits between the two necks.")
-neck = figure(
-    "Neck", "mm", "wrapped_neck(wraps, wire.thickness)", "out",
-    about="Stem under the wraps: leave it bare between bead and loop.",
-)  # fmt: skip
+neck = figure("Neck", "mm", "wrapped_neck(wraps, wire.thickness)", "out", about="Stem under the wraps: leave it bare between bead and loop.")
 beads_all = figure("Beads for all", "", "count × beads", "whole", about="On all the pieces.")

@@ -6,17 +6,13 @@ each kind where its own order wants them.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from sheetgen.parts.figure import aside, figure, need, size, tool
+from sheetgen.parts.figure import FigureSpec, Need, aside, figure, need, size, tool
 from sheetgen.parts.wire_piece import WirePiece, too_tight
-
-if TYPE_CHECKING:
-    from sheetgen.parts.figure import FigureSpec, Need
 
 _APART = "clear + (peg_used + second_used) ÷ 2"
 
 
+# fmt: off
 class PegPair(WirePiece):
     """A kind says how its two ends' fields are called, how the gap is worked and how the wire."""
 
@@ -32,7 +28,10 @@ class PegPair(WirePiece):
         size("pegs, centre to centre", "centres", tool="jig"),
         size("length over all", "outside", finished="length", tool="as bent, not hammered"),
     )
-    tools = (tool("peg", "peg_used", given="peg"), tool("peg", "second_used", given="second_peg"))
+    tools = (
+        tool("peg", "peg_used", given="peg"),
+        tool("peg", "second_used", given="second_peg"),
+    )
 
 
 def chosen(first: str, second: str) -> tuple[FigureSpec, FigureSpec]:
@@ -56,12 +55,10 @@ def needed(first: str, second: str) -> tuple[Need, ...]:
         need(f"not {second}", "or second peg is wanted, one of the two", at=second.replace("_", " "), help="give one",
              when="second_peg"),
         *(too_tight(name.replace("_", " "), name, when=name) for name in fields),
-    )  # fmt: skip
+    )
 
 
 centres = figure("Peg centres apart", "mm", _APART, "tenth", about="Centre to centre on the jig.")
-pitch = figure(
-    "Inside, loop to loop", "mm", "link_inside(peg_used, second_used, clear)", "out", role="adds",
-    about="What one link adds to a chain pulled taut.",
-)  # fmt: skip
+pitch = figure("Inside, loop to loop", "mm", "link_inside(peg_used, second_used, clear)", "out", role="adds",
+               about="What one link adds to a chain pulled taut.")
 outside = figure("Length over all", "mm", "pitch + 2 × wire.thickness", "out", about="Outside length of one link.")

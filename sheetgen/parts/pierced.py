@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, ClassVar
+from collections.abc import Iterator
+from typing import ClassVar
 
 from sheetgen.base.flat import Oval
-from sheetgen.base.pen import arc
+from sheetgen.base.pen import Point, arc
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import SAME_HOLE, STRAW
-from sheetgen.parts.figure import aside, flag, need, size, tool
+from sheetgen.parts.figure import Need, SizeSpec, ToolSpec, aside, flag, need, size, tool
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.pen import Point
-    from sheetgen.parts.figure import Need, SizeSpec, ToolSpec
 
 LEAST_WEB = 1.0  # mm left between holes and to the rim, finished: common practice
 _ROW = f"around × sin(π ÷ holes) − {LEAST_WEB:g} mm"
@@ -28,10 +23,14 @@ def _bored(label: str, figure: str, finished: str, fires: str, when: str) -> tup
     return (
         size(label, figure, finished=finished, fires=fires, tool="drill", when=f"{when} and {figure} < {STRAW:g} mm"),
         size(
-            label, figure, finished=finished, fires=fires, tool="drill, cutter or straw",
+            label,
+            figure,
+            finished=finished,
+            fires=fires,
+            tool="drill, cutter or straw",
             when=f"{when} and {figure} ≥ {STRAW:g} mm",
         ),
-    )  # fmt: skip
+    )
 
 
 def ring(middle: Point, around: float, holes: int) -> list[Point]:
@@ -47,6 +46,7 @@ def bored(middle: Point, hole: float | None, around: float | None, opening: floa
         yield from (Oval(centre, opening, opening) for centre in ring(middle, around, holes))
 
 
+# fmt: off
 class Pierced(Part):
     """A kind works how wide the holes are cut wet: `wet_hole`, `hole_fires`, `wet_opening`, `wet_around`."""
 
@@ -68,24 +68,18 @@ class Pierced(Part):
         tool("drill", "wet_opening", when="ringed", within=f"{SAME_HOLE:g} mm"),
     )
     needs: ClassVar[tuple[Need, ...]] = (
-        need("hole < across", "leaves nothing of the rim", at="hole", when="hole",
-             most=f"max(0.5 mm, across − {4 * LEAST_WEB:g} mm)"),
+        need("hole < across", "leaves nothing of the rim", at="hole", when="hole", most=f"max(0.5 mm, across − {4 * LEAST_WEB:g} mm)"),
         need(f"hole ≤ across − {4 * LEAST_WEB:g} mm", "leaves too little rim", at="hole", when="hole and hole < across",
              most=f"max(0.5 mm, across − {4 * LEAST_WEB:g} mm)", rule="least-rim"),
-        need("holes = 0 or around and opening", "want the circle they stand on and their size", at="holes",
-             help="give around: and opening:"),
-        need("holes ≤ 1 or opening < around × sin(π ÷ holes)", "is so wide that the holes run together", at="opening",
-             most=f"max(0.5 mm, {_ROW})", when="ringed"),
-        need("holes ≤ 1 or opening ≤ " + _ROW,
-             "is so wide that {holes} holes stand {around × sin(π ÷ holes) − opening} apart on that circle",
-             at="opening", most=f"max(0.5 mm, {_ROW})", when="ringed and opening < around × sin(π ÷ holes)",
-             rule="least-web"),
-        need("around + opening < across", "brings the holes over the rim", at="around", most=f"max(0.5 mm, {_EDGE})",
+        need("holes = 0 or around and opening", "want the circle they stand on and their size", at="holes", help="give around: and opening:"),
+        need("holes ≤ 1 or opening < around × sin(π ÷ holes)", "is so wide that the holes run together", at="opening", most=f"max(0.5 mm, {_ROW})",
              when="ringed"),
+        need("holes ≤ 1 or opening ≤ " + _ROW, "is so wide that {holes} holes stand {around × sin(π ÷ holes) − opening} apart on that circle",
+             at="opening", most=f"max(0.5 mm, {_ROW})", when="ringed and opening < around × sin(π ÷ holes)", rule="least-web"),
+        need("around + opening < across", "brings the holes over the rim", at="around", most=f"max(0.5 mm, {_EDGE})", when="ringed"),
         need(f"around ≤ {_EDGE}", "brings the holes to the rim", at="around", most=f"max(0.5 mm, {_EDGE})",
              when="ringed and around + opening < across", rule="least-rim"),
-        need("around − opening > hole", "brings the holes into the middle one", at="around", least=_INNER,
-             when="ringed and hole"),
+        need("around − opening > hole", "brings the holes into the middle one", at="around", least=_INNER, when="ringed and hole"),
         need(f"around ≥ {_INNER}", "brings the holes near the middle one", at="around", least=_INNER,
              when="ringed and hole and around − opening > hole", rule="least-web"),
-    )  # fmt: skip
+    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
@@ -12,12 +12,8 @@ from sheetgen.formulas.rings import jp_diameter, uk_mm, us_diameter
 from sheetgen.parts import field, wound
 from sheetgen.parts.figure import aside, figure, need, tool
 from sheetgen.parts.figure import size as made
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.wound import Wound
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
 
 LARGEST_FORMER = 16  # US size at the end of a ring former: common practice
 
@@ -38,6 +34,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(strip, thickness=piece.usual(RingBand.thickness), meets=piece[RingBand.strip_meets])
 
 
+# fmt: off
 class RingBand(Wound):
     """Ring sizes: US by D = 0.458 + 0.032 n inch; UK by BS 6820 (C = 40 + 1.25 k); ISO 8653; Japan D = (38 + n) ÷ 3.
 
@@ -52,91 +49,53 @@ class RingBand(Wound):
     release_sheet = field.length("thickness of the release sheet round the former", default="0.1 mm", at_least=0)
     wide_band = field.one_of("whether a wide band is made half a US size larger", "larger", "as given")
 
-    wide = figure(
-        "Added for a wide band", "mm",
-        f"{WIDE_BAND_SIZES_UP:g} × {US_STEP:g} × {MM_PER_INCH:g} mm "
-        f"if wide_band is larger and width ≥ {WIDE_BAND_SIZE_FROM:g} mm else 0 mm",
-        about="Half a US size on the inside from 6 mm of width (common practice).",
-    )  # fmt: skip
+    wide = figure("Added for a wide band", "mm",
+                  f"{WIDE_BAND_SIZES_UP:g} × {US_STEP:g} × {MM_PER_INCH:g} mm if wide_band is larger and width ≥ {WIDE_BAND_SIZE_FROM:g} mm else 0 mm",
+                  about="Half a US size on the inside from 6 mm of width (common practice).")
     inside = figure("Inside, finished", "mm", "size + wide", about="Inside diameter when finished.")
-    finger_us = figure(
-        "Finger, US size", "US", "us(size)", when=_us("size"), about="The size of the finger as a US sizer reads it."
-    )
-    finger_uk = figure(
-        "Finger, UK size", "UK", "uk(size)", when=_uk("size"),
-        about="The size of the finger as a UK sizer reads it: letters counted from C.",
-    )  # fmt: skip
-    former_wanted = figure(
-        "Former wanted", "mm", "former_for(usual(wet(inside, clay.shrinkage)), turns, release_sheet)",
-        about="The former that would fit exactly.",
-    )  # fmt: skip
-    former = figure(
-        "Former", "mm",
-        "nearest(former_wanted, drawer.ring_former) if drawer.ring_former else round(former_wanted, 0.1 mm)",
-        about="The nearest owned, or a place on a tapered ring former, marked to a tenth of a millimetre; everything "
-        "after is worked from it.", at="size",
-    )  # fmt: skip
-    former_us = figure(
-        "Former, US size", "US", "us(former)", when=_us("former"), about="The former's place on a US mandrel."
-    )
-    former_uk = figure(
-        "Former, UK size", "UK", "uk(former)", when=_uk("former"),
-        about="The former's place on a UK mandrel: letters counted from C.",
-    )  # fmt: skip
-    wet_inside = figure(
-        "Inside of the clay", "mm", "inside_over(former, turns, release_sheet)", about="Former and release sheet together."
-    )  # fmt: skip
+    finger_us = figure("Finger, US size", "US", "us(size)", when=_us("size"), about="The size of the finger as a US sizer reads it.")
+    finger_uk = figure("Finger, UK size", "UK", "uk(size)", when=_uk("size"),
+                       about="The size of the finger as a UK sizer reads it: letters counted from C.")
+    former_wanted = figure("Former wanted", "mm", "former_for(usual(wet(inside, clay.shrinkage)), turns, release_sheet)",
+                           about="The former that would fit exactly.")
+    former = figure("Former", "mm", "nearest(former_wanted, drawer.ring_former) if drawer.ring_former else round(former_wanted, 0.1 mm)",
+                    about="The nearest owned, or a place on a tapered ring former, marked to a tenth of a millimetre; everything after is worked from it.",
+                    at="size")
+    former_us = figure("Former, US size", "US", "us(former)", when=_us("former"), about="The former's place on a US mandrel.")
+    former_uk = figure("Former, UK size", "UK", "uk(former)", when=_uk("former"), about="The former's place on a UK mandrel: letters counted from C.")
+    wet_inside = figure("Inside of the clay", "mm", "inside_over(former, turns, release_sheet)", about="Former and release sheet together.")
     strip_meets = wound.strip_meets
     strip_cut = wound.strip_cut
     wet_width = figure("Width, cut wet", "mm", "wet(width, clay.shrinkage)", "bench", about="Across the band.")
-    fired_inside = figure(
-        "Inside, fired", "mm", "fired(wet_inside, clay.shrinkage)", about="What the inside comes out at."
-    )
-    fired_us = figure(
-        "Fires to, US size", "US", "us(fired_inside)", when=_us("fired_inside"), about="Its US size when fired."
-    )
-    fired_uk = figure(
-        "Fires to, UK size", "UK", "uk(fired_inside)", when=_uk("fired_inside"),
-        about="Its UK size when fired: letters counted from C.",
-    )  # fmt: skip
-    fired_iso = figure(
-        "Fires to, ISO 8653 size", "ISO", "iso(fired_inside)", about="Its inside circumference when fired, mm."
-    )
-    fired_jp = figure(
-        "Fires to, Japanese size", "JP", "jp(fired_inside)", when=f"fired_inside.low ≥ {jp_diameter(1):g} mm",
-        about="Its Japanese size when fired.",
-    )  # fmt: skip
-    clay_mass = figure(
-        "Clay, each", "g", "strip_cut × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
-        about="The strip as it is cut, the overlap included.", role="clay mass",
-    )  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g",
-        "strip_meets × wet_width × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
-        about="Metal left of the joined band.",
-    )  # fmt: skip
+    fired_inside = figure("Inside, fired", "mm", "fired(wet_inside, clay.shrinkage)", about="What the inside comes out at.")
+    fired_us = figure("Fires to, US size", "US", "us(fired_inside)", when=_us("fired_inside"), about="Its US size when fired.")
+    fired_uk = figure("Fires to, UK size", "UK", "uk(fired_inside)", when=_uk("fired_inside"),
+                      about="Its UK size when fired: letters counted from C.")
+    fired_iso = figure("Fires to, ISO 8653 size", "ISO", "iso(fired_inside)", about="Its inside circumference when fired, mm.")
+    fired_jp = figure("Fires to, Japanese size", "JP", "jp(fired_inside)", when=f"fired_inside.low ≥ {jp_diameter(1):g} mm",
+                      about="Its Japanese size when fired.")
+    clay_mass = figure("Clay, each", "g", "strip_cut × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
+                       about="The strip as it is cut, the overlap included.", role="clay mass")
+    fired_mass = figure("Fired weight, each", "g", "strip_meets × wet_width × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
+                        about="Metal left of the joined band.")
 
     fired_outside = aside("mm", "fired_inside + 2 × fired(thickness, clay.thickness_shrinkage)")
 
     sizes = (
-        made("inside, without a plug", "former", finished="inside", fires="fired_inside",
-             tool="ring former + release sheet", when="sheeted > 0 mm"),
-        made("inside, without a plug", "former", finished="inside", fires="fired_inside", tool="ring former",
-             when="sheeted = 0 mm"),
+        made("inside, without a plug", "former", finished="inside", fires="fired_inside", tool="ring former + release sheet", when="sheeted > 0 mm"),
+        made("inside, without a plug", "former", finished="inside", fires="fired_inside", tool="ring former", when="sheeted = 0 mm"),
         made("width", "wet_width", finished="width", fires="fired(wet_width, clay.shrinkage)", tool="ruler or grid"),
         made("strip, with the overlap", "strip_cut", tool="ruler or grid"),
-    )  # fmt: skip
+    )
     tools = (tool("ring former", "former"),)
     needs = (
         need("size ≤ 30 mm", "is wider than a thumb", at="size", help="US 15 is {US 15}"),
-        need(f"former ≤ US {LARGEST_FORMER}",
-             f"wants a former of {{former}}, past the end of a ring former (US {LARGEST_FORMER})", at="size",
+        need(f"former ≤ US {LARGEST_FORMER}", f"wants a former of {{former}}, past the end of a ring former (US {LARGEST_FORMER})", at="size",
              help="a clay that shrinks less, a smaller size, or a former of that diameter turned for it", doubt=True),
         need("former − former_wanted ≤ US 0.5 − US 0 and former_wanted − former ≤ US 0.5 − US 0",
              "wants a former of {former_wanted}, and the nearest owned is more than half a US size off", at="size",
              help="a size that fires to {fired_inside} inside, or another former in stock", doubt=True),
-        need("fired_inside.high − fired_inside.low ≤ US 1 − US 0",
-             "shrinks so unevenly that the ring may fire more than a US size off", at="clay",
+        need("fired_inside.high − fired_inside.low ≤ US 1 − US 0", "shrinks so unevenly that the ring may fire more than a US size off", at="clay",
              help="test strips of your own, and a plug of the finished size in the kiln", doubt=True),
-    )  # fmt: skip
+    )
     flat = flat

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Sheet, Wire
@@ -12,12 +12,8 @@ from sheetgen.parts import field, from_sheet
 from sheetgen.parts.closed_strip import ClosedStrip
 from sheetgen.parts.figure import aside, figure, flag, need
 from sheetgen.parts.figure import size as made
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.wire_piece import take_wire
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
 
 US_0 = f"{US_BASE * MM_PER_INCH:.6g} mm"  # inside, the smallest ring that any scale here has a name for
 FINGER = 26.0  # mm: no finger's ring is wider inside
@@ -30,6 +26,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(box(piece[RingBlank.cut], wide))
 
 
+# fmt: off
 class RingBlank(ClosedStrip):
     """π × (inside + thickness), and 0.5 mm more for a band wider than 4 mm (supplier article, Measuring a ring blank).
 
@@ -51,46 +48,27 @@ class RingBlank(ClosedStrip):
     either = (("sheet", "wire"),)
 
     thick = aside("mm", "sheet.thickness if sheet else wire.thickness")
-    wide = aside(
-        "mm", "width if sheet else wire.thickness",
-        needs=(need("width", "wants the finished width of the band", at="sheet", help="width: 4 mm", when="sheet"),),
-    )  # fmt: skip
+    wide = aside("mm", "width if sheet else wire.thickness",
+                 needs=(need("width", "wants the finished width of the band", at="sheet", help="width: 4 mm", when="sheet"),))
     finger = flag(f"worn is on_a_finger and size.low ≥ {US_0} and size.high ≤ {FINGER:g} mm")
 
-    extra = figure(
-        "Added for a wide band", "mm",
-        f"{WIDE_BAND_EXTRA:g} mm if wide_band is lengthened and wide > {WIDE_BAND:g} mm else 0 mm",
-        about="A wide band wants more room than a narrow one of the same size.",
-    )  # fmt: skip
-    meets = figure(
-        "Blank, ends meet", "mm", "strip_round(size, thick) + extra", "tenth",
-        about="Along the middle of the thickness, edge to edge.",
-    )  # fmt: skip
+    extra = figure("Added for a wide band", "mm", f"{WIDE_BAND_EXTRA:g} mm if wide_band is lengthened and wide > {WIDE_BAND:g} mm else 0 mm",
+                   about="A wide band wants more room than a narrow one of the same size.")
+    meets = figure("Blank, ends meet", "mm", "strip_round(size, thick) + extra", "tenth", about="Along the middle of the thickness, edge to edge.")
     cut = figure("Blank, cut", "mm", "meets + trim", "bench up", about="With what is filed off the ends.")
-    outside = figure(
-        "Outside, finished", "mm", "size + 2 × thick + extra ÷ π",
-        about="Outside diameter of the closed ring, not stretched.",
-    )  # fmt: skip
-    us = figure(
-        "US size", "US", "us(size)", when="finger", about="Of the finger."
-    )  # fmt: skip
-    uk = figure(
-        "UK size", "UK", "uk(size)", when=f"finger and π × size.low ≥ {UK_A} and π × size.high ≤ {UK_Z}",
-        about="Of the finger: letters counted from C.",
-    )  # fmt: skip
+    outside = figure("Outside, finished", "mm", "size + 2 × thick + extra ÷ π", about="Outside diameter of the closed ring, not stretched.")
+    us = figure("US size", "US", "us(size)", when="finger", about="Of the finger.")
+    uk = figure("UK size", "UK", "uk(size)", when=f"finger and π × size.low ≥ {UK_A} and π × size.high ≤ {UK_Z}",
+                about="Of the finger: letters counted from C.")
     iso = figure("ISO size", "ISO", "iso(size)", when="finger", about="Of the finger: its round in mm.")
     jp = figure("JP size", "JP", "jp(size)", when="finger and jp(size.low) ≥ 1", about="Of the finger.")
     area = from_sheet.share("Share of a sheet for one", "sheet", "cut", "strip", gap="kerf", at="size", when="sheet")
     strip = figure("Strip width", "mm", "wide", "tenth", when="sheet", about="Across the strip.")
-    per_spool = figure(
-        "Rings from one spool", "", "down(wire.spool ÷ cut)", "whole", when="wire and wire.spool",
-        about="How many one pack of the wire gives.",
-    )  # fmt: skip
-    mass = figure(
-        "Weight, each", "g",
-        "meets × wide × sheet.thickness × sheet.density ÷ 1000 mm³/cm³ if sheet"
-        " else wire_grams(wire.thickness, meets, wire.density)", about="The closed ring.",
-    )  # fmt: skip
+    per_spool = figure("Rings from one spool", "", "down(wire.spool ÷ cut)", "whole", when="wire and wire.spool",
+                       about="How many one pack of the wire gives.")
+    mass = figure("Weight, each", "g",
+                  "meets × wide × sheet.thickness × sheet.density ÷ 1000 mm³/cm³ if sheet else wire_grams(wire.thickness, meets, wire.density)",
+                  about="The closed ring.")
 
     sizes = (
         made("blank, with its trim", "cut", tool="ruler"),
@@ -101,11 +79,8 @@ class RingBlank(ClosedStrip):
         take_wire("wire", "count × cut", each="cut", when="wire"),
     )
     needs = (
-        need("not width", "is that of the wire, in a ring of round wire", at="width",
-             help="take it out, or give the sheet", when="wire"),
-        need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one ring is {cut}", at="wire",
-             when="wire and wire.spool"),
-        need("size ≥ 4 × thick", "bends metal of {thick} tighter than twice its thickness", at="size",
-             least="4 × thick", help="or thinner metal"),
-    )  # fmt: skip
+        need("not width", "is that of the wire, in a ring of round wire", at="width", help="take it out, or give the sheet", when="wire"),
+        need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one ring is {cut}", at="wire", when="wire and wire.spool"),
+        need("size ≥ 4 × thick", "bends metal of {thick} tighter than twice its thickness", at="size", least="4 × thick", help="or thinner metal"),
+    )
     flat = flat

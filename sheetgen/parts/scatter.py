@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, Oval, box
 from sheetgen.base.material import Clay, Stone
@@ -10,12 +10,8 @@ from sheetgen.parts import field, seats
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, flag, inline, need, size, take, tool
 from sheetgen.parts.kind import Part
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.seats import FLOOR, WEB
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
 
 _KEEPS = f"fired(drill + {WEB}, clay.shrinkage.usual) − stone.size.high"
 _LEAST = "less + stone.size.high"
@@ -33,6 +29,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
         yield Flat(Oval((across / 2, down / 2), across, down), thickness=thickness)
 
 
+# fmt: off
 class Scatter(Part):
     """At most so many, by area and edge (Groemer's theorem, 1960): a bound that no layout passes and few reach.
 
@@ -49,10 +46,7 @@ class Scatter(Part):
     down = field.maybe_length("finished height of a rectangle or oval", above=0)
     share = field.ratio("how much of the plate inside its margin the stones cover", default="30 %")
     number = field.maybe_count("how many stones, instead of a share")
-    gap = field.maybe_length(
-        f"least gap between two stones, finished; what keeps {WEB} of wet clay between two seats if it is left out",
-        at_least=0,
-    )
+    gap = field.maybe_length(f"least gap between two stones, finished; what keeps {WEB} of wet clay between two seats if it is left out", at_least=0)
     margin = field.length("clay kept free along the edge, finished", default="1 mm", at_least=0)
     clearance = field.length("room round a stone in its seat", default="0.1 mm", at_least=0)
     thickness = field.length("thickness the plate is rolled to", above=0, role="rolled to")
@@ -77,91 +71,48 @@ class Scatter(Part):
     tall_by = aside("mm", f"tall − ({_LEAST})")
     long_by = aside("mm", "max(wide_by, tall_by)")
     short_by = aside("mm", "min(wide_by, tall_by)")
-    area_by = inline(
-        "oval_inside(longest, shortest, by) if even_by"
-        " else wide_by × tall_by if shape is rectangle else π ÷ 4 × wide_by² if shape is disc"
-        " else π ÷ 4 × wide_by × tall_by"
-    )
-    edge_by = inline(
-        "oval_inside_edge(longest, shortest, by) if even_by else 2 × (wide_by + tall_by) if shape is rectangle"
-        " else π × wide_by if shape is disc else ellipse_perimeter(long_by, short_by)"
-    )
-    plate = inline(
-        "wet_across × wet_down if shape is rectangle else π ÷ 4 × wet_across² if shape is disc"
-        " else π ÷ 4 × wet_across × wet_down"
-    )
+    area_by = inline("oval_inside(longest, shortest, by) if even_by else wide_by × tall_by if shape is rectangle else π ÷ 4 × wide_by² if shape is disc else π ÷ 4 × wide_by × tall_by")
+    edge_by = inline("oval_inside_edge(longest, shortest, by) if even_by else 2 × (wide_by + tall_by) if shape is rectangle else π × wide_by if shape is disc else ellipse_perimeter(long_by, short_by)")
+    plate = inline("wet_across × wet_down if shape is rectangle else π ÷ 4 × wet_across² if shape is disc else π ÷ 4 × wet_across × wet_down")
 
-    area = figure(
-        "Area inside the margin", "mm²",
-        "oval_inside(longest, shortest, margin) if even else wide_in × tall_in if shape is rectangle"
-        " else π ÷ 4 × wide_in² if shape is disc else π ÷ 4 × wide_in × tall_in",
-        about="Finished area that stones may cover; of an oval too slim for Steiner's formula, the oval that much"
-        " smaller each way.",
-    )  # fmt: skip
-    least_gap = figure(
-        "Gap that keeps the clay between two seats", "mm", f"max(0 mm, {_KEEPS})", when="not gap",
-        about="Between two of the largest stones, finished.",
-    )  # fmt: skip
-    most = figure(
-        "Stones, never more than", "", "most_scattered(area_by, edge_by, stone.size.high + apart)", "whole",
-        about="No layout holds more with that gap and margin.",
-        needs=(
-            need(f"across > {_LEAST}", "leaves no stone room inside the margin", at="across",
-                 help=f"more than {{{_LEAST}}}, or a smaller margin"),
-            need(f"tall > {_LEAST}", "leaves no stone room inside the margin", at="down",
-                 help=f"more than {{{_LEAST}}}, or a smaller margin", when="down and shape is not disc"),
-        ),
-    )  # fmt: skip
-    stones = figure(
-        "Stones", "", "number or stones_for_share(area, share, stone.size.high)", "whole",
-        about="How many are strewn.",
-        needs=(
-            need("stones ≤ most", "is more than can lie there: {most} stones of {stone.size.high} is the bound",
-                 at="number", help="{most} or fewer, or a smaller gap", when="number"),
-            need("stones ≤ most", "asks for {stones} stones of {stone.size.high}: {most} is the bound", at="share",
-                 help=f"{{down({_COVERED.format('most')})}} % or less, or a smaller gap", when="not number"),
-            need("stones ≥ 1", "covers not one stone", at="share",
-                 help=f"{{up({_COVERED.format('1')})}} % or more", when="not number"),
-        ),
-    )  # fmt: skip
-    covered = figure(
-        "Share covered", "%", _COVERED.format("stones"), "tenth",
-        about="By the largest stones, of the area inside the margin.",
-    )  # fmt: skip
+    area = figure("Area inside the margin", "mm²",
+                  "oval_inside(longest, shortest, margin) if even else wide_in × tall_in if shape is rectangle else π ÷ 4 × wide_in² if shape is disc else π ÷ 4 × wide_in × tall_in",
+                  about="Finished area that stones may cover; of an oval too slim for Steiner's formula, the oval that much smaller each way.")
+    least_gap = figure("Gap that keeps the clay between two seats", "mm", f"max(0 mm, {_KEEPS})", when="not gap",
+                       about="Between two of the largest stones, finished.")
+    most = figure("Stones, never more than", "", "most_scattered(area_by, edge_by, stone.size.high + apart)", "whole",
+                  about="No layout holds more with that gap and margin.",
+                  needs=(need(f"across > {_LEAST}", "leaves no stone room inside the margin", at="across", help=f"more than {{{_LEAST}}}, or a smaller margin"), need(f"tall > {_LEAST}", "leaves no stone room inside the margin", at="down", help=f"more than {{{_LEAST}}}, or a smaller margin", when="down and shape is not disc")))
+    stones = figure("Stones", "", "number or stones_for_share(area, share, stone.size.high)", "whole", about="How many are strewn.",
+                    needs=(need("stones ≤ most", "is more than can lie there: {most} stones of {stone.size.high} is the bound", at="number", help="{most} or fewer, or a smaller gap", when="number"), need("stones ≤ most", "asks for {stones} stones of {stone.size.high}: {most} is the bound", at="share", help=f"{{down({_COVERED.format('most')})}} % or less, or a smaller gap", when="not number"), need("stones ≥ 1", "covers not one stone", at="share", help=f"{{up({_COVERED.format('1')})}} % or more", when="not number")))
+    covered = figure("Share covered", "%", _COVERED.format("stones"), "tenth", about="By the largest stones, of the area inside the margin.")
     seat = seats.seat
     drill = seats.drill
     needed = seats.needed
-    wet_spacing = figure(
-        "Seats apart, middle to middle, wet, at the least", "mm", "wet(stone.size.high + apart, clay.shrinkage)",
-        "bench most", about="Two seats stand no nearer.",
-    )  # fmt: skip
+    wet_spacing = figure("Seats apart, middle to middle, wet, at the least", "mm", "wet(stone.size.high + apart, clay.shrinkage)", "bench most",
+                         about="Two seats stand no nearer.")
     wet_across = figure("Plate, across, cut wet", "mm", "wet(across, clay.shrinkage)", "tenth", about="Width to cut.")
-    wet_down = figure(
-        "Plate, down, cut wet", "mm", "wet(tall, clay.shrinkage)", "tenth", when="shape is not disc",
-        about="Height to cut.",
-    )  # fmt: skip
-    clay_mass = figure(
-        "Clay under them, each", "g", "plate × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
-        about="The plate as it is cut, seats not taken out.", role="clay mass",
-    )  # fmt: skip
+    wet_down = figure("Plate, down, cut wet", "mm", "wet(tall, clay.shrinkage)", "tenth", when="shape is not disc", about="Height to cut.")
+    clay_mass = figure("Clay under them, each", "g", "plate × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
+                       about="The plate as it is cut, seats not taken out.", role="clay mass")
 
     sizes = (
-        size("plate, across", "wet_across", finished="across", fires="fired(wet_across, clay.shrinkage)",
-             tool="template"),
-        size("plate, down", "wet_down", finished="tall", fires="fired(wet_down, clay.shrinkage)", tool="template",
-             when="shape is not disc"),
+        size("plate, across", "wet_across", finished="across", fires="fired(wet_across, clay.shrinkage)", tool="template"),
+        size("plate, down", "wet_down", finished="tall", fires="fired(wet_down, clay.shrinkage)", tool="template", when="shape is not disc"),
         size("seats, each", "drill", fires="fired(drill, clay.shrinkage)", tool="drill"),
-        size("seat to seat, at the least", "wet_spacing", finished="apart + stone.size.high",
-             fires="fired(wet_spacing, clay.shrinkage)", tool="dividers"),
-    )  # fmt: skip
-    takes = (take("stone", "count × stones", each="stones"), CLAY_AS_CUT)
+        size("seat to seat, at the least", "wet_spacing", finished="apart + stone.size.high", fires="fired(wet_spacing, clay.shrinkage)",
+             tool="dividers"),
+    )
+    takes = (
+        take("stone", "count × stones", each="stones"),
+        CLAY_AS_CUT,
+    )
     tools = (tool("drill", "drill"),)
     needs = (
-        need("not down", "is for a rectangle or an oval, and this is a disc", at="down", help="take it out",
-             when="shape is disc"),
+        need("not down", "is for a rectangle or an oval, and this is a disc", at="down", help="take it out", when="shape is disc"),
         need("down", "is wanted for shape: {shape}", at="down", help="down: 12 mm", when="shape is not disc"),
         seats.round_only("a round stone"),
         seats.thick_enough,
         seats.web("wet_spacing − drill", _KEEPS),
-    )  # fmt: skip
+    )
     flat = flat

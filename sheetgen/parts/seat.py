@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Oval
 from sheetgen.base.material import Clay, Stone
+from sheetgen.base.pen import Extent
 from sheetgen.parts import field, seats
 from sheetgen.parts.figure import aside, figure, need, size, take, tool
 from sheetgen.parts.kind import Part
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.seats import LEAST_WEB, WEB
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.pen import Extent
-    from sheetgen.parts.piece import Piece
 
 _ROOM = f"opened + {2 * LEAST_WEB:g} mm"
 
@@ -29,6 +25,7 @@ def drilled(piece: Piece, around: Extent) -> Iterator[Oval]:
         yield Oval(middle, piece[Seat.seat], piece[Seat.seat_width])
 
 
+# fmt: off
 class Seat(Part):
     """Opened for the largest stone at the largest shrinkage (worst case of the range); depth likewise.
 
@@ -46,61 +43,39 @@ class Seat(Part):
     floor = field.length("clay left under the stone, finished", default="0.5 mm", at_least=0)
     thickness = field.length("thickness one layer of clay is rolled to", above=0, role="rolled to")
     width = field.maybe_length("finished width of the piece across the seat", above=0)
-    drilled_in = field.neighbour(
-        "the flat part in whose middle it is drilled, whose template is to show it", role="drilled in"
-    )
+    drilled_in = field.neighbour("the flat part in whose middle it is drilled, whose template is to show it", role="drilled in")
 
     narrow = aside("mm", "stone.width.high if stone.width else stone.size.high")
     opened = aside("mm", "seat if stone.width else drill")
 
     seat = seats.seat
-    seat_width = figure(
-        "Seat, width opened wet", "mm", "seat_wet(narrow, clearance, clay.shrinkage.high)", when="stone.width",
-        about="Width of an oval seat.",
-    )  # fmt: skip
-    drill = figure(
-        "Drill", "mm", "atleast(seat, drawer.drill)", about="Smallest owned drill that is not under the seat.",
-        at="stone", when="not stone.width",
-    )  # fmt: skip
-    loosest = figure(
-        "Loosest fit", "mm", "fired(opened, clay.shrinkage.low) − stone.size.low",
-        about="Room round the smallest stone at the least shrinkage.",
-    )  # fmt: skip
-    depth = figure(
-        "Depth, wet", "mm", "wet(stone.height.high − proud, clay.thickness_shrinkage.high)", "bench up",
-        when="stone.height", about="Deep enough for the highest stone if the clay shrinks most.",
-        needs=(need("proud < stone.height.high", "leaves the stone on the clay and not in it", at="proud",
-                    help="less than {stone.height.high}", when="stone.height"),),
-    )  # fmt: skip
-    stands = figure(
-        "Stone's face over the clay (− under it), fired", "mm",
-        "stone.height − fired(depth, clay.thickness_shrinkage)", when="stone.height",
-        about="What that comes out at; below zero the face lies deeper than the clay.",
-    )  # fmt: skip
-    needed = figure(
-        "Clay needed, wet", "mm", "depth + wet(floor, clay.thickness_shrinkage.high)", "most", when="stone.height",
-        about="Seat and floor together.", role="clay needed",
-    )  # fmt: skip
-    layers = figure(
-        "Layers of clay", "", "up(needed ÷ thickness)", "whole up", when="stone.height",
-        about="How many layers of the rolled thickness that asks for.",
-    )  # fmt: skip
-    fired_floor = figure(
-        "Floor under the stone, fired", "mm", "fired(layers × thickness − depth, clay.thickness_shrinkage)",
-        when="stone.height", about="What is left under the stone in that many layers.",
-    )  # fmt: skip
+    seat_width = figure("Seat, width opened wet", "mm", "seat_wet(narrow, clearance, clay.shrinkage.high)", when="stone.width",
+                        about="Width of an oval seat.")
+    drill = figure("Drill", "mm", "atleast(seat, drawer.drill)", about="Smallest owned drill that is not under the seat.", at="stone",
+                   when="not stone.width")
+    loosest = figure("Loosest fit", "mm", "fired(opened, clay.shrinkage.low) − stone.size.low",
+                     about="Room round the smallest stone at the least shrinkage.")
+    depth = figure("Depth, wet", "mm", "wet(stone.height.high − proud, clay.thickness_shrinkage.high)", "bench up", when="stone.height",
+                   about="Deep enough for the highest stone if the clay shrinks most.",
+                   needs=(need("proud < stone.height.high", "leaves the stone on the clay and not in it", at="proud", help="less than {stone.height.high}", when="stone.height"),))
+    stands = figure("Stone's face over the clay (− under it), fired", "mm", "stone.height − fired(depth, clay.thickness_shrinkage)",
+                    when="stone.height", about="What that comes out at; below zero the face lies deeper than the clay.")
+    needed = figure("Clay needed, wet", "mm", "depth + wet(floor, clay.thickness_shrinkage.high)", "most", when="stone.height",
+                    about="Seat and floor together.", role="clay needed")
+    layers = figure("Layers of clay", "", "up(needed ÷ thickness)", "whole up", when="stone.height",
+                    about="How many layers of the rolled thickness that asks for.")
+    fired_floor = figure("Floor under the stone, fired", "mm", "fired(layers × thickness − depth, clay.thickness_shrinkage)", when="stone.height",
+                         about="What is left under the stone in that many layers.")
     carats = seats.carats
 
     dries = "layers × thickness if stone.height else thickness"
     sizes = (
         size("seat", "drill", fires="fired(drill, clay.shrinkage)", tool="drill", when="not stone.width"),
-        size("seat, length", "seat", fires="fired(seat, clay.shrinkage)", tool="template or cutter",
-             when="stone.width"),
-        size("seat, width", "seat_width", fires="fired(seat_width, clay.shrinkage)", tool="template or cutter",
-             when="stone.width"),
-        size("depth of the seat", "depth", finished="stone.height − proud",
-             fires="fired(depth, clay.thickness_shrinkage)", tool="calliper", when="stone.height"),
-    )  # fmt: skip
+        size("seat, length", "seat", fires="fired(seat, clay.shrinkage)", tool="template or cutter", when="stone.width"),
+        size("seat, width", "seat_width", fires="fired(seat_width, clay.shrinkage)", tool="template or cutter", when="stone.width"),
+        size("depth of the seat", "depth", finished="stone.height − proud", fires="fired(depth, clay.thickness_shrinkage)", tool="calliper",
+             when="stone.height"),
+    )
     takes = (take("stone"),)
     tools = (tool("drill", "drill", when="not stone.width"),)
     needs = (
@@ -109,5 +84,5 @@ class Seat(Part):
              help="give its height in stock"),
         need(f"wet(width, clay.shrinkage) ≥ {_ROOM}", f"leaves less than {{{WEB}}} of clay beside the seat", at="width",
              least=f"fired({_ROOM}, clay.shrinkage)", when="width", rule="least-web"),
-    )  # fmt: skip
+    )
     drilled = drilled

@@ -11,29 +11,18 @@ LEAST_FLOOR = 0.5  # mm of fired metal under a stone: common practice
 LEAST_WEB = 0.5  # mm of wet clay between two seats and beside them: common practice
 FLOOR, WEB = f"{LEAST_FLOOR:g} mm", f"{LEAST_WEB:g} mm"
 
-seat = figure(
-    "Seat, opened wet", "mm", "seat_wet(stone.size.high, clearance, clay.shrinkage.high)",
-    about="Hole, or the length of an oval one, that still takes the stone at the largest shrinkage.",
-)  # fmt: skip
-drill = figure(
-    "Drill", "mm", "atleast(seat, drawer.drill)", about="Smallest owned drill that is not under the seat.", at="stone"
-)
-loosest = figure(
-    "Loosest fit", "mm", "fired(drill, clay.shrinkage.low) − stone.size.low",
-    about="Room round the smallest stone at the least shrinkage.",
-)  # fmt: skip
-needed = figure(
-    "Clay needed, wet", "mm",
-    "(depth or wet((stone.height.high if stone.height), clay.thickness_shrinkage.high))"
-    " + wet(floor, clay.thickness_shrinkage.high)",
-    "most", when="deep", about="Seat and floor together.", role="clay needed",
-)  # fmt: skip
-carats = figure(
-    "Stone's weight, if it is cut as a brilliant", "ct",
-    "oval_brilliant(stone.size, stone.width, stone.height, stone.density) if stone.width"
-    " else round_brilliant(stone.size, stone.height, stone.density)",
-    when="stone.height and stone.density", about="By the formula for diamond, scaled by density.",
-)  # fmt: skip
+# fmt: off
+seat = figure("Seat, opened wet", "mm", "seat_wet(stone.size.high, clearance, clay.shrinkage.high)",
+              about="Hole, or the length of an oval one, that still takes the stone at the largest shrinkage.")
+drill = figure("Drill", "mm", "atleast(seat, drawer.drill)", about="Smallest owned drill that is not under the seat.", at="stone")
+loosest = figure("Loosest fit", "mm", "fired(drill, clay.shrinkage.low) − stone.size.low",
+                 about="Room round the smallest stone at the least shrinkage.")
+needed = figure("Clay needed, wet", "mm",
+                "(depth or wet((stone.height.high if stone.height), clay.thickness_shrinkage.high)) + wet(floor, clay.thickness_shrinkage.high)",
+                "most", when="deep", about="Seat and floor together.", role="clay needed")
+carats = figure("Stone's weight, if it is cut as a brilliant", "ct",
+                "oval_brilliant(stone.size, stone.width, stone.height, stone.density) if stone.width else round_brilliant(stone.size, stone.height, stone.density)",
+                when="stone.height and stone.density", about="By the formula for diamond, scaled by density.")
 
 
 def round_only(help: str) -> Need:  # noqa: A002 - what would help
@@ -48,11 +37,7 @@ def web(left: str, least: str) -> Need:
     )
 
 
-right_way = need(
-    "narrow ≤ stone.size.high", "is wider than it is long in stock", at="stone", help="size is the longer way"
-)
-thick_enough = need(
-    "thickness ≥ needed", "leaves {max(0 mm, thickness − needed + wet(floor, clay.thickness_shrinkage.high))} of clay"
-    " under the stones, and {wet(floor, clay.thickness_shrinkage.high)} is wanted", at="thickness", least="needed",
-    when="deep and thickness", rule="least-floor",
-)  # fmt: skip
+right_way = need("narrow ≤ stone.size.high", "is wider than it is long in stock", at="stone", help="size is the longer way")
+thick_enough = need("thickness ≥ needed",
+                    "leaves {max(0 mm, thickness − needed + wet(floor, clay.thickness_shrinkage.high))} of clay under the stones, and {wet(floor, clay.thickness_shrinkage.high)} is wanted",
+                    at="thickness", least="needed", when="deep and thickness", rule="least-floor")

@@ -2,21 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
-from sheetgen.base.flat import Flat, Oval, box, disc
+from sheetgen.base.flat import Flat, Oval, Shape, box, disc
 from sheetgen.base.material import Clay
 from sheetgen.formulas.shapes import outline_of
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT, SAME_HOLE, STRAW
 from sheetgen.parts.figure import aside, figure, flag, inline, need, size, tool
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.flat import Shape
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 LEAST_RIM = "0.5 mm"  # beside a hole, finished: common practice
 HAIR = "0.005 mm"  # that an arc of straight runs may lie inside the true one
@@ -58,6 +53,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(outline, holes, thickness=piece.usual(CutShape.thickness), traced=traced)
 
 
+# fmt: off
 class CutShape(Part):
     """Sides grow by 1 ÷ (1 − s); a flat piece shrinks alike both ways in its plane.
 
@@ -69,16 +65,12 @@ class CutShape(Part):
 
     clay = field.item(Clay, "the clay it is cut from", role="made of")
     shape = field.one_of("what is cut", "disc", "rectangle", "oval", "teardrop", "leaf", "polygon", "outline")
-    across = field.maybe_length(
-        "finished width; of a polygon from corner to corner, the widest way; of an outline, to scale it", above=0
-    )
+    across = field.maybe_length("finished width; of a polygon from corner to corner, the widest way; of an outline, to scale it", above=0)
     down = field.maybe_length("finished height of a rectangle, oval, teardrop or leaf", above=0)
     sides = field.maybe_count("how many sides a polygon has", at_least=3, at_most=60)
     path = field.outline("an outline of one's own: a closed SVG path, finished size in mm")
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
-    grain = field.one_of(
-        "the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain"
-    )
+    grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
     hole = field.maybe_length("finished diameter of a hole in the middle", above=0)
     cutter = field.maybe_length("the round cutter to use for a disc, when the tool decides", above=0)
@@ -87,15 +79,8 @@ class CutShape(Part):
     by_cutter = flag("shape is disc and cutter or shape is disc and cut_with is cutter")
     two_sided = flag("shape is rectangle or shape is oval or shape is teardrop or shape is leaf")
     scaled = flag("shape is not disc and not two_sided")
-    drawn = aside(
-        "mm", "across or (path.width if path)",
-        needs=(
-            need("across", _WANTED, at="across", help="across: 20 mm",
-                 when="shape is not outline and not by_cutter or shape is disc and not cutter"),
-            need("sides", _WANTED, at="sides", help="sides: 6", when="shape is polygon"),
-            need("path", _WANTED, at="path", help="path: M0 0 L20 0 L10 15 Z", when="shape is outline"),
-        ),
-    )  # fmt: skip
+    drawn = aside("mm", "across or (path.width if path)",
+                  needs=(need("across", _WANTED, at="across", help="across: 20 mm", when="shape is not outline and not by_cutter or shape is disc and not cutter"), need("sides", _WANTED, at="sides", help="sides: 6", when="shape is polygon"), need("path", _WANTED, at="path", help="path: M0 0 L20 0 L10 15 Z", when="shape is outline")))
     corners = inline("sides or 3")  # never 3 unasked: `drawn` wants the sides of a polygon
     wanted = aside("mm", "cutter or usual(wet(drawn, clay.shrinkage))", at="across")
     tall = aside("", "(path.height ÷ path.width if path) if shape is outline else polygon_tall(corners)")
@@ -103,96 +88,48 @@ class CutShape(Part):
     radius = aside("mm", "wet_across ÷ 2")
     to_middle = aside("mm", "wet_down − wet_across ÷ 2")
 
-    wet_disc = figure(
-        "Disc, cut wet", "mm", "wet(drawn, clay.shrinkage)", "tenth", about="Diameter to cut.",
-        when="shape is disc and not by_cutter",
-    )  # fmt: skip
-    cutter_used = figure(
-        "Round cutter", "mm", "cutter or nearest(wanted, drawer.round_cutter)", when="by_cutter", at="across",
-        about="The cutter that the disc is cut with.",
-    )  # fmt: skip
-    fired_disc = figure(
-        "Disc, fired", "mm", "fired(cutter_used, clay.shrinkage)", when="by_cutter",
-        about="What the cutter's disc comes out at.",
-    )  # fmt: skip
-    wet_across = figure(
-        "Width, cut wet", "mm", "wet(drawn, clay.shrinkage)", "tenth", when="shape is not disc", about="Width to cut."
-    )
-    wet_down = figure(
-        "Height, cut wet", "mm", "(wet(down, clay.shrinkage) if down)", "tenth", when="two_sided",
-        about="Height to cut.",
-        needs=(
-            need("down", _WANTED, at="down", help="down: 12 mm", when="two_sided"),
-            need("wet_down > wet_across", "is too little: a {shape} is higher than wide, and this is {drawn} wide",
-                 at="down", help="more than {drawn}, or less across", when="shape is teardrop or shape is leaf"),
-        ),
-    )  # fmt: skip
-    wet_tall = figure(
-        "Height, cut wet", "mm", "wet_across × tall", "tenth", when="scaled",
-        about="Height of the outline as it is cut.",
-    )  # fmt: skip
-    wet_hole = figure(
-        "Hole, cut wet", "mm", "wet(hole, clay.shrinkage)", "tenth", when="hole", about="Diameter of the hole to cut."
-    )
+    wet_disc = figure("Disc, cut wet", "mm", "wet(drawn, clay.shrinkage)", "tenth", about="Diameter to cut.", when="shape is disc and not by_cutter")
+    cutter_used = figure("Round cutter", "mm", "cutter or nearest(wanted, drawer.round_cutter)", when="by_cutter", at="across",
+                         about="The cutter that the disc is cut with.")
+    fired_disc = figure("Disc, fired", "mm", "fired(cutter_used, clay.shrinkage)", when="by_cutter", about="What the cutter's disc comes out at.")
+    wet_across = figure("Width, cut wet", "mm", "wet(drawn, clay.shrinkage)", "tenth", when="shape is not disc", about="Width to cut.")
+    wet_down = figure("Height, cut wet", "mm", "(wet(down, clay.shrinkage) if down)", "tenth", when="two_sided", about="Height to cut.",
+                      needs=(need("down", _WANTED, at="down", help="down: 12 mm", when="two_sided"), need("wet_down > wet_across", "is too little: a {shape} is higher than wide, and this is {drawn} wide", at="down", help="more than {drawn}, or less across", when="shape is teardrop or shape is leaf")))
+    wet_tall = figure("Height, cut wet", "mm", "wet_across × tall", "tenth", when="scaled", about="Height of the outline as it is cut.")
+    wet_hole = figure("Hole, cut wet", "mm", "wet(hole, clay.shrinkage)", "tenth", when="hole", about="Diameter of the hole to cut.")
 
-    area = inline(
-        "disc_area(cutter_used if by_cutter else wet_disc) if shape is disc"
-        " else (wet_across × wet_down if shape is rectangle else oval_area(wet_across, wet_down) if shape is oval"
-        " else teardrop_area(radius, to_middle) if shape is teardrop else leaf_area(wet_across, wet_down)) if two_sided"
-        " else polygon_area(corner_circle(wet_across, corners), corners) if shape is polygon"
-        " else share × wet_across²"
-    )
-    room = aside(
-        "mm", "fired_disc if by_cutter"
-        f" else (path.room × drawn ÷ path.width + {HAIR} if path) if shape is outline"
-        " else polygon_room(corner_circle(drawn, corners), corners) if shape is polygon"
-        " else (teardrop_room(drawn ÷ 2, down − drawn ÷ 2) if down) if shape is teardrop"
-        " else min(drawn, down or drawn)",
-    )  # fmt: skip
+    area = inline("disc_area(cutter_used if by_cutter else wet_disc) if shape is disc else (wet_across × wet_down if shape is rectangle else oval_area(wet_across, wet_down) if shape is oval else teardrop_area(radius, to_middle) if shape is teardrop else leaf_area(wet_across, wet_down)) if two_sided else polygon_area(corner_circle(wet_across, corners), corners) if shape is polygon else share × wet_across²")
+    room = aside("mm",
+                 f"fired_disc if by_cutter else (path.room × drawn ÷ path.width + {HAIR} if path) if shape is outline else polygon_room(corner_circle(drawn, corners), corners) if shape is polygon else (teardrop_room(drawn ÷ 2, down − drawn ÷ 2) if down) if shape is teardrop else min(drawn, down or drawn)")
 
-    clay_mass = figure(
-        "Clay, each", "g", "area × thickness × clay.density ÷ 1000 mm³/cm³", "mass up", role="clay mass",
-        about="The piece as it is cut, the hole not taken out.",
-    )  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g",
-        "(area − (disc_area(wet_hole) if hole)) × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
-        about="Metal left, the hole taken out.",
-    )  # fmt: skip
+    clay_mass = figure("Clay, each", "g", "area × thickness × clay.density ÷ 1000 mm³/cm³", "mass up", role="clay mass",
+                       about="The piece as it is cut, the hole not taken out.")
+    fired_mass = figure("Fired weight, each", "g",
+                        "(area − (disc_area(wet_hole) if hole)) × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
+                        about="Metal left, the hole taken out.")
 
     sizes = (
         size("disc", "cutter_used", finished="across", fires="fired_disc", tool="round cutter", when="by_cutter"),
-        size("disc", "wet_disc", finished="across", fires="fired(wet_disc, clay.shrinkage)",
-             tool="cutter or template", when="shape is disc and not by_cutter"),
-        size("width", "wet_across", finished="drawn", fires="fired(wet_across, clay.shrinkage)", tool="template",
-             when="shape is not disc"),
-        size("height", "wet_down", finished="down", fires="fired(wet_down, clay.shrinkage)", tool="template",
-             when="two_sided"),
-        size("height", "wet_tall", finished="drawn × tall", fires="fired(wet_tall, clay.shrinkage)", tool="template",
-             when="scaled"),
-        size("hole", "wet_hole", finished="hole", fires="fired(wet_hole, clay.shrinkage)", tool="drill",
-             when=f"hole and wet_hole < {STRAW:g} mm"),
-        size("hole", "wet_hole", finished="hole", fires="fired(wet_hole, clay.shrinkage)",
-             tool="drill, cutter or straw", when=f"hole and wet_hole ≥ {STRAW:g} mm"),
-    )  # fmt: skip
+        size("disc", "wet_disc", finished="across", fires="fired(wet_disc, clay.shrinkage)", tool="cutter or template",
+             when="shape is disc and not by_cutter"),
+        size("width", "wet_across", finished="drawn", fires="fired(wet_across, clay.shrinkage)", tool="template", when="shape is not disc"),
+        size("height", "wet_down", finished="down", fires="fired(wet_down, clay.shrinkage)", tool="template", when="two_sided"),
+        size("height", "wet_tall", finished="drawn × tall", fires="fired(wet_tall, clay.shrinkage)", tool="template", when="scaled"),
+        size("hole", "wet_hole", finished="hole", fires="fired(wet_hole, clay.shrinkage)", tool="drill", when=f"hole and wet_hole < {STRAW:g} mm"),
+        size("hole", "wet_hole", finished="hole", fires="fired(wet_hole, clay.shrinkage)", tool="drill, cutter or straw",
+             when=f"hole and wet_hole ≥ {STRAW:g} mm"),
+    )
     takes = (CLAY_AS_CUT,)
     tools = (
         tool("round cutter", "cutter_used", when="by_cutter", given="cutter"),
         tool("drill", "wet_hole", when="hole", within=f"{SAME_HOLE:g} mm"),
     )
     needs = (
-        *(
-            need(wanted, "is given, and shape: {shape} has none", at=name, help="take it out", when=name)
-            for name, wanted in (("down", "two_sided"), ("sides", "shape is polygon"), ("path", "shape is outline"),
-                                 ("cutter", "shape is disc"))
-        ),
-        need("not cutter", "is given, and the cutter decides", at="across", help="take it out",
-             when="across and shape is disc"),
-        need(f"room > 2 × {LEAST_RIM}", "leaves no rim: the piece is not so wide round its middle", at="hole",
-             help="no hole", when="hole"),
-        need("hole < room", "leaves no rim", at="hole", most=f"room − 2 × {LEAST_RIM}",
-             when=f"hole and room > 2 × {LEAST_RIM}"),
-        need(f"hole ≤ room − 2 × {LEAST_RIM}", f"leaves less than {{{LEAST_RIM}}} of rim", at="hole",
-             most=f"room − 2 × {LEAST_RIM}", when=f"hole and room > 2 × {LEAST_RIM} and hole < room", rule="least-rim"),
-    )  # fmt: skip
+        *( need(wanted, "is given, and shape: {shape} has none", at=name, help="take it out", when=name) for name, wanted in (("down", "two_sided"), ("sides", "shape is polygon"), ("path", "shape is outline"), ("cutter", "shape is disc")) ),
+        need("not cutter", "is given, and the cutter decides", at="across", help="take it out", when="across and shape is disc"),
+        need(f"room > 2 × {LEAST_RIM}", "leaves no rim: the piece is not so wide round its middle", at="hole", help="no hole", when="hole"),
+        need("hole < room", "leaves no rim", at="hole", most=f"room − 2 × {LEAST_RIM}", when=f"hole and room > 2 × {LEAST_RIM}"),
+        need(f"hole ≤ room − 2 × {LEAST_RIM}", f"leaves less than {{{LEAST_RIM}}} of rim", at="hole", most=f"room − 2 × {LEAST_RIM}",
+             when=f"hole and room > 2 × {LEAST_RIM} and hole < room", rule="least-rim"),
+    )
     flat = flat

@@ -13,22 +13,15 @@ from sheetgen.parts.kind import Part
 ROUND = 120.0  # mm: a strand as long as that is worn closed, round the smallest wrist
 
 
+# fmt: off
 class Clasped(Part):
     """What is closed with a bought clasp, with one made as a part, or with none."""
 
     clasp = field.maybe_item(Finding, "the clasp; its length in stock is what it adds when closed", role="closed by")
-    closing = field.length(
-        "what a clasp made as a part adds when closed, such as hook.pitch", default="0 mm", at_least=0,
-        role="closed by",
-    )  # fmt: skip
+    closing = field.length("what a clasp made as a part adds when closed, such as hook.pitch", default="0 mm", at_least=0, role="closed by")
 
-    clasp_length = aside(
-        "mm", "closing + (clasp.length if clasp)", at="clasp",
-        needs=(
-            need("clasp.length", "({clasp.name}) has no length in stock", at="clasp", when="clasp",
-                 help="add its length to stock"),
-        ),
-    )  # fmt: skip
+    clasp_length = aside("mm", "closing + (clasp.length if clasp)", at="clasp",
+                         needs=(need("clasp.length", "({clasp.name}) has no length in stock", at="clasp", when="clasp", help="add its length to stock"),))
 
     takes: ClassVar[tuple[TakeSpec, ...]] = (take("clasp", when="clasp"),)
 
@@ -56,7 +49,5 @@ class Strand(Clasped):
     needs: ClassVar[tuple[Need, ...]] = (spool("thread", "thread_cut", "strand", when="thread"),)
 
 
-GOES_THROUGH = need(
-    "thread.thickness ≤ bead.hole", "({thread.thickness}) does not go through the bead's hole", at="thread",
-    most="bead.hole", help="or a bead with a larger hole", when="thread and bead.hole",
-)  # fmt: skip
+GOES_THROUGH = need("thread.thickness ≤ bead.hole", "({thread.thickness}) does not go through the bead's hole", at="thread", most="bead.hole",
+                    help="or a bead with a larger hole", when="thread and bead.hole")

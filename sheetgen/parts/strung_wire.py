@@ -12,6 +12,7 @@ from sheetgen.parts.strand import spool
 HELD = 10  # mm: a shorter tail cannot be held or hidden
 
 
+# fmt: off
 class StrungWire(Part):
     """Finished length and a tail at each end, which goes round the clasp, back through the crimp and into the beads.
 
@@ -26,28 +27,13 @@ class StrungWire(Part):
     tail = field.length("wire beyond the beads at each end", default=f"{STRINGING_TAIL / 2:g} mm", at_least=0)
     crimp = field.maybe_item(Finding, "the crimp, by its inside", role="goes into")
     crimps = field.count("crimps on each strand", default="2", at_least=0, at_most=20)
-    bead = field.maybe_item(
-        Bead, "the bead with the smallest hole, to see that it takes wire and tail", role="lets through"
-    )
+    bead = field.maybe_item(Bead, "the bead with the smallest hole, to see that it takes wire and tail", role="lets through")
 
-    cut = figure(
-        "Wire to cut for one strand", "mm", "with_tails(length, 2 × tail)", "bench up", about="With both tails."
-    )
-    wire_length = figure(
-        "Wire for all", "mm", "count × strands × cut", "length up", about="All strands of all pieces, as they are cut."
-    )
-    per_spool = figure(
-        "Strands from one spool", "", "down(thread.spool ÷ cut)", "whole", when="thread.spool",
-        about="How many one pack gives.",
-    )  # fmt: skip
-    crimps_all = figure(
-        "Crimps for all", "", "count × strands × crimps", "whole", when="crimp",
-        about="On all strands of all pieces.",
-    )  # fmt: skip
-    doubled = figure(
-        "Two wires in the crimp", "mm", "2 × thread.thickness", when="crimp",
-        about="The wire and its tail, side by side.",
-    )  # fmt: skip
+    cut = figure("Wire to cut for one strand", "mm", "with_tails(length, 2 × tail)", "bench up", about="With both tails.")
+    wire_length = figure("Wire for all", "mm", "count × strands × cut", "length up", about="All strands of all pieces, as they are cut.")
+    per_spool = figure("Strands from one spool", "", "down(thread.spool ÷ cut)", "whole", when="thread.spool", about="How many one pack gives.")
+    crimps_all = figure("Crimps for all", "", "count × strands × crimps", "whole", when="crimp", about="On all strands of all pieces.")
+    doubled = figure("Two wires in the crimp", "mm", "2 × thread.thickness", when="crimp", about="The wire and its tail, side by side.")
 
     takes = (
         take("thread", "wire_length", each="strands × cut"),
@@ -56,13 +42,13 @@ class StrungWire(Part):
     sizes = (size("wire for one strand", "cut", tool="ruler"),)
     needs = (
         spool("thread", "cut", "strand"),
-        need("crimp.inside ≥ 2 × thread.thickness", "is {crimp.inside} inside, too narrow for wire and tail",
-             at="crimp", least="2 × thread.thickness", help="or a thinner wire", when="crimp and crimp.inside"),
-        need("bead.hole ≥ thread.thickness", "does not take the wire", at="bead",
-             help="a hole of {thread.thickness} or more", when="bead and bead.hole"),
+        need("crimp.inside ≥ 2 × thread.thickness", "is {crimp.inside} inside, too narrow for wire and tail", at="crimp",
+             least="2 × thread.thickness", help="or a thinner wire", when="crimp and crimp.inside"),
+        need("bead.hole ≥ thread.thickness", "does not take the wire", at="bead", help="a hole of {thread.thickness} or more",
+             when="bead and bead.hole"),
         need("bead.hole ≥ 2 × thread.thickness", "does not take the tail beside the wire", at="bead", doubt=True,
              help="a hole of {2 × thread.thickness} or more, or cut the tail at the crimp",
              when="bead and bead.hole and bead.hole ≥ thread.thickness"),
-        need(f"tail ≥ {HELD} mm", "is too short to go back through a crimp and be held", at="tail", when="crimp",
-             help="{50 mm} to {75 mm} is usual", doubt=True),
-    )  # fmt: skip
+        need(f"tail ≥ {HELD} mm", "is too short to go back through a crimp and be held", at="tail", when="crimp", help="{50 mm} to {75 mm} is usual",
+             doubt=True),
+    )

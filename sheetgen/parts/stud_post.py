@@ -10,6 +10,7 @@ LOBE, NUT = 5, 5  # mm: together the 10 mm that bought posts are about; common p
 THIN, THICK = 0.7, 1.0  # mm: what nuts are made for, and the usual piercing takes; common practice
 
 
+# fmt: off
 class StudPost(WirePiece):
     """What goes through the lobe and what the nut takes; and what stands in a seat drilled for it, which holds better.
 
@@ -24,16 +25,16 @@ class StudPost(WirePiece):
     nut = field.length("what the nut takes of the post", default=f"{NUT} mm", above=0)
     seat = field.length("how deep it stands in a seat drilled in the pad", default="0 mm", at_least=0)
 
-    stands = figure(
-        "Post, finished", "mm", "lobe + nut", "bench", about="How far it stands out of the pad when it is trimmed."
-    )
+    stands = figure("Post, finished", "mm", "lobe + nut", "bench", about="How far it stands out of the pad when it is trimmed.")
     one = figure("Wire in one post", "mm", "stands + seat", "out", about="With what stands in its seat.")
 
-    sizes = (size("wire for one", "cut", tool="ruler"), size("post out of the pad", "stands", tool="ruler"))
+    sizes = (
+        size("wire for one", "cut", tool="ruler"),
+        size("post out of the pad", "stands", tool="ruler"),
+    )
     needs = (
         *WirePiece.needs,
-        need(f"wire.thickness ≥ {THIN:g} mm", "({wire.thickness}) is thinner than nuts hold", at="wire",
-             least=f"{THIN:g} mm", rule="post-wire"),
-        need(f"wire.thickness ≤ {THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire",
-             most=f"{THICK:g} mm", rule="post-wire"),
-    )  # fmt: skip
+        need(f"wire.thickness ≥ {THIN:g} mm", "({wire.thickness}) is thinner than nuts hold", at="wire", least=f"{THIN:g} mm", rule="post-wire"),
+        need(f"wire.thickness ≤ {THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire", most=f"{THICK:g} mm",
+             rule="post-wire"),
+    )

@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
 from sheetgen.parts import field, wound
 from sheetgen.parts.figure import figure, need, size, tool
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.wound import Wound
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.parts.piece import Piece
 
 
 def flat(piece: Piece) -> Iterator[Flat]:
@@ -22,6 +18,7 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(strip, thickness=piece.usual(Tube.thickness), meets=piece[Tube.strip_meets])
 
 
+# fmt: off
 class Tube(Wound):
     """The strip's length is that of its middle layer, π × (inside + thickness); a former is a tool, so it decides."""
 
@@ -34,51 +31,27 @@ class Tube(Wound):
 
     either = (("inside", "former"),)
 
-    former_wanted = figure(
-        "Former wanted", "mm", "former_for(usual(wet(inside, clay.shrinkage)), turns, release_sheet)", when="not former",
-        about="The former that would fit exactly.",
-    )  # fmt: skip
-    former_used = figure(
-        "Former",
-        "mm",
-        "former or nearest(former_wanted, drawer.former)",
-        about="The former to wind round.",
-        at="inside",
-    )
-    wet_inside = figure(
-        "Inside of the clay", "mm", "inside_over(former_used, turns, release_sheet)",
-        about="Former and release sheet together.",
-    )  # fmt: skip
-    fired_inside = figure(
-        "Inside, fired", "mm", "fired(wet_inside, clay.shrinkage)", about="What the bore comes out at."
-    )
+    former_wanted = figure("Former wanted", "mm", "former_for(usual(wet(inside, clay.shrinkage)), turns, release_sheet)", when="not former",
+                           about="The former that would fit exactly.")
+    former_used = figure("Former", "mm", "former or nearest(former_wanted, drawer.former)", about="The former to wind round.", at="inside")
+    wet_inside = figure("Inside of the clay", "mm", "inside_over(former_used, turns, release_sheet)", about="Former and release sheet together.")
+    fired_inside = figure("Inside, fired", "mm", "fired(wet_inside, clay.shrinkage)", about="What the bore comes out at.")
     wet_length = figure("Length, cut wet", "mm", "wet(length, clay.shrinkage)", "bench", about="Along the former.")
     strip_meets = wound.strip_meets
     strip_cut = wound.strip_cut
-    fired_outside = figure(
-        "Outside, fired", "mm", "fired_inside + 2 × fired(thickness, clay.thickness_shrinkage)",
-        about="What the tube measures across when finished.",
-    )  # fmt: skip
-    clay_mass = figure(
-        "Clay, each", "g", "strip_cut × wet_length × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
-        about="The strip as it is cut, the overlap included.", role="clay mass",
-    )  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g",
-        "strip_meets × wet_length × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
-        about="Metal left of the joined tube.",
-    )  # fmt: skip
+    fired_outside = figure("Outside, fired", "mm", "fired_inside + 2 × fired(thickness, clay.thickness_shrinkage)",
+                           about="What the tube measures across when finished.")
+    clay_mass = figure("Clay, each", "g", "strip_cut × wet_length × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
+                       about="The strip as it is cut, the overlap included.", role="clay mass")
+    fired_mass = figure("Fired weight, each", "g", "strip_meets × wet_length × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
+                        about="Metal left of the joined tube.")
 
     sizes = (
         size("length", "wet_length", finished="length", fires="fired(wet_length, clay.shrinkage)", tool="ruler or grid"),
-        size("bore", "former_used", finished="inside", fires="fired_inside", tool="former + release sheet",
-             when="sheeted > 0 mm"),
+        size("bore", "former_used", finished="inside", fires="fired_inside", tool="former + release sheet", when="sheeted > 0 mm"),
         size("bore", "former_used", finished="inside", fires="fired_inside", tool="former", when="sheeted = 0 mm"),
         size("strip, with the overlap", "strip_cut", tool="ruler or grid"),
-    )  # fmt: skip
+    )
     tools = (tool("former", "former_used", given="former"),)
-    needs = (
-        need("overlap = 0 mm or overlap ≥ thickness", "is less than the clay is thick", at="overlap",
-             help="3 mm to 6 mm is usual", doubt=True),
-    )  # fmt: skip
+    needs = (need("overlap = 0 mm or overlap ≥ thickness", "is less than the clay is thick", at="overlap", help="3 mm to 6 mm is usual", doubt=True),)
     flat = flat

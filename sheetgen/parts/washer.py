@@ -2,21 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
+from sheetgen.base.printed import Printed
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure, flag, inline, need, size, tool
+from sheetgen.parts.figure import Need, aside, figure, flag, inline, need, size, tool
 from sheetgen.parts.kind import Part
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.printed import Printed
-    from sheetgen.parts.figure import Need
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 LEAST_RIM = 1.0  # mm of finished clay round the opening: common practice
 
@@ -38,22 +33,14 @@ def flat(piece: Piece) -> Iterator[Flat]:
     yield Flat(disc(outside), (hole,), thickness=piece.usual(Washer.thickness))
 
 
-def _rims() -> Iterator[Need]:
+# fmt: off
+def _rims(at: str, given: str, widest: str) -> tuple[Need, Need]:
     """The rim stands, whichever way the opening was given; of the widest opening a tenth is kept, as it is cut."""
-    for field_name, given, widest in (
-        ("opening", "not opening_cutter", "fired(down(widest, 0.1 mm), clay.shrinkage.usual)"),
-        ("opening cutter", "opening_cutter", "widest"),
-    ):
-        says, room = "leaves a rim of {rim.usual}, fired", f"{given} and cut_opening < cut_outside"
-        least = f"rim ≥ {LEAST_RIM:g} mm"
-        yield need("cut_opening < cut_outside", "leaves no rim: it is cut at {cut_opening}", at=field_name,
-                   most=widest, when=f"{given} and widest > 0 mm")  # fmt: skip
-        yield need("cut_opening < cut_outside", "leaves no rim: it is cut at {cut_opening}", at=field_name,
-                   help="a wider outside", when=f"{given} and widest ≤ 0 mm")  # fmt: skip
-        yield need(least, says, at=field_name, most=widest, when=f"{room} and widest > 0 mm", rule="least-rim")
-        yield need(
-            least, says, at=field_name, help="a wider outside", when=f"{room} and widest ≤ 0 mm", rule="least-rim"
-        )
+    return (
+        need("cut_opening < cut_outside", "leaves no rim: it is cut at {cut_opening}", at=at, most=widest, help="a wider outside", when=given),
+        need(f"rim ≥ {LEAST_RIM:g} mm", "leaves a rim of {rim.usual}, fired", at=at, most=widest, help="a wider outside",
+             when=f"{given} and cut_opening < cut_outside", rule="least-rim"),
+    )
 
 
 class Washer(Part):
@@ -77,64 +64,37 @@ class Washer(Part):
     punched = flag("outside_cutter or cut_with is cutters")
     opened = flag("opening_cutter or cut_with is cutters")
 
-    wet_outside = figure(
-        "Outside, cut wet", "mm", "wet(outside, clay.shrinkage)", "tenth", when="not punched",
-        about="Outside diameter to cut.",
-    )  # fmt: skip
-    cutter_outside = figure(
-        "Outside, round cutter", "mm",
-        "outside_cutter or nearest(usual(wet(outside, clay.shrinkage)), drawer.round_cutter)", when="punched",
-        about="The cutter of the outside.", at="outside",
-    )  # fmt: skip
-    wet_opening = figure(
-        "Opening, cut wet", "mm", "wet(opening, clay.shrinkage)", "tenth", when="not opened",
-        about="Diameter of the opening to cut.",
-    )  # fmt: skip
-    cutter_opening = figure(
-        "Opening, round cutter", "mm",
-        "opening_cutter or nearest(usual(wet(opening, clay.shrinkage)), drawer.round_cutter)", when="opened",
-        about="The cutter of the opening.", at="opening",
-    )  # fmt: skip
+    wet_outside = figure("Outside, cut wet", "mm", "wet(outside, clay.shrinkage)", "tenth", when="not punched", about="Outside diameter to cut.")
+    cutter_outside = figure("Outside, round cutter", "mm", "outside_cutter or nearest(usual(wet(outside, clay.shrinkage)), drawer.round_cutter)",
+                            when="punched", about="The cutter of the outside.", at="outside")
+    wet_opening = figure("Opening, cut wet", "mm", "wet(opening, clay.shrinkage)", "tenth", when="not opened",
+                         about="Diameter of the opening to cut.")
+    cutter_opening = figure("Opening, round cutter", "mm", "opening_cutter or nearest(usual(wet(opening, clay.shrinkage)), drawer.round_cutter)",
+                            when="opened", about="The cutter of the opening.", at="opening")
     cut_outside = inline("cutter_outside if punched else wet_outside")
     cut_opening = inline("cutter_opening if opened else wet_opening")
-    fired_outside = figure(
-        "Outside, fired", "mm", "fired(cut_outside, clay.shrinkage)", about="What the outside comes out at."
-    )
-    fired_opening = figure(
-        "Opening, fired", "mm", "fired(cut_opening, clay.shrinkage)", about="What the opening comes out at."
-    )
-    rim = figure(
-        "Rim, fired", "mm", "fired((cut_outside − cut_opening) ÷ 2, clay.shrinkage)",
-        about="Width of the metal round the opening.",
-    )  # fmt: skip
+    fired_outside = figure("Outside, fired", "mm", "fired(cut_outside, clay.shrinkage)", about="What the outside comes out at.")
+    fired_opening = figure("Opening, fired", "mm", "fired(cut_opening, clay.shrinkage)", about="What the opening comes out at.")
+    rim = figure("Rim, fired", "mm", "fired((cut_outside − cut_opening) ÷ 2, clay.shrinkage)", about="Width of the metal round the opening.")
     widest = aside("mm", f"cut_outside − 2 × wet({LEAST_RIM:g} mm, clay.shrinkage.usual)")
-    clay_mass = figure(
-        "Clay, each", "g", "disc_mass(cut_outside, thickness, clay.density)", "mass up",
-        about="The disc as it is cut, the opening not taken out.", role="clay mass",
-    )  # fmt: skip
-    middle = figure(
-        "Clay out of the middle, each", "g", "disc_mass(cut_opening, thickness, clay.density)",
-        about="What goes back into the wrap.",
-    )  # fmt: skip
-    fired_mass = figure(
-        "Fired weight, each", "g", "fired_mass(clay_mass − middle, clay.metal_share)",
-        about="Metal left, the opening taken out.",
-    )  # fmt: skip
+    clay_mass = figure("Clay, each", "g", "disc_mass(cut_outside, thickness, clay.density)", "mass up",
+                       about="The disc as it is cut, the opening not taken out.", role="clay mass")
+    middle = figure("Clay out of the middle, each", "g", "disc_mass(cut_opening, thickness, clay.density)", about="What goes back into the wrap.")
+    fired_mass = figure("Fired weight, each", "g", "fired_mass(clay_mass − middle, clay.metal_share)", about="Metal left, the opening taken out.")
 
     sizes = (
-        size("outside", "cutter_outside", finished="outside", fires="fired_outside", tool="round cutter",
-             when="punched"),
-        size("outside", "wet_outside", finished="outside", fires="fired_outside", tool="cutter or template",
-             when="not punched"),
-        size("opening", "cutter_opening", finished="opening", fires="fired_opening", tool="round cutter",
-             when="opened"),
-        size("opening", "wet_opening", finished="opening", fires="fired_opening", tool="cutter or template",
-             when="not opened"),
-    )  # fmt: skip
+        size("outside", "cutter_outside", finished="outside", fires="fired_outside", tool="round cutter", when="punched"),
+        size("outside", "wet_outside", finished="outside", fires="fired_outside", tool="cutter or template", when="not punched"),
+        size("opening", "cutter_opening", finished="opening", fires="fired_opening", tool="round cutter", when="opened"),
+        size("opening", "wet_opening", finished="opening", fires="fired_opening", tool="cutter or template", when="not opened"),
+    )
     takes = (CLAY_AS_CUT,)
     tools = (
         tool("round cutter", "cutter_outside", when="punched", given="outside_cutter"),
         tool("round cutter", "cutter_opening", when="opened", given="opening_cutter"),
     )
-    needs = (*_rims(),)
+    needs = (
+        *_rims("opening", "not opening_cutter", "fired(down(widest, 0.1 mm), clay.shrinkage.usual)"),
+        *_rims("opening cutter", "opening_cutter", "widest"),
+    )
     flat = flat

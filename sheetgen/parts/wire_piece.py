@@ -22,6 +22,7 @@ def too_tight(field_name: str, size: str, wire: str = "wire", *, when: str = "")
     return need(f"{size} ≥ {wire}.thickness", says, at=field_name, least=f"{wire}.thickness", when=when)
 
 
+# fmt: off
 class WirePiece(Part):
     """One length of wire, measured along its middle; a kind says in `one` how long the wire in a piece is."""
 
@@ -32,18 +33,10 @@ class WirePiece(Part):
     trim = field.length("wire added to be trimmed off", default="2 mm", at_least=0)
 
     cut = figure("Wire to cut for one", "mm", "one + trim", "bench most", about="With what is trimmed off.")
-    wire_length = figure(
-        "Wire for all", "mm", "count × cut", "length up", about="All pieces as they are cut, with what is trimmed off."
-    )
-    per_spool = figure(
-        "Pieces from one spool", "", "down(wire.spool ÷ cut)", "whole", when="wire.spool",
-        about="How many one pack of the wire gives.",
-    )  # fmt: skip
-    mass = figure(
-        "Weight of the wire, each", "g", "wire_grams(wire.thickness, one, wire.density)", about="One piece, trimmed."
-    )
+    wire_length = figure("Wire for all", "mm", "count × cut", "length up", about="All pieces as they are cut, with what is trimmed off.")
+    per_spool = figure("Pieces from one spool", "", "down(wire.spool ÷ cut)", "whole", when="wire.spool",
+                       about="How many one pack of the wire gives.")
+    mass = figure("Weight of the wire, each", "g", "wire_grams(wire.thickness, one, wire.density)", about="One piece, trimmed.")
 
     takes: ClassVar[tuple[TakeSpec, ...]] = (take_wire("wire", "wire_length", each="cut"),)
-    needs: ClassVar[tuple[Need, ...]] = (
-        need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one piece is {cut}", at="wire", when="wire.spool"),
-    )
+    needs: ClassVar[tuple[Need, ...]] = (need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one piece is {cut}", at="wire", when="wire.spool"),)

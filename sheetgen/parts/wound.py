@@ -11,6 +11,7 @@ from sheetgen.parts.figure import aside, figure
 from sheetgen.parts.kind import Part
 
 
+# fmt: off
 class Wound(Part):
     """A kind says what it is wound on, as `wet_inside`, and how wide its strip is."""
 
@@ -18,17 +19,12 @@ class Wound(Part):
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
     release_sheet = field.length("thickness of the release sheet round the former", default="0 mm", at_least=0)
     turns = field.count("turns of release sheet", default="1", at_least=0, at_most=10)
-    grain = field.one_of(
-        "the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain"
-    )
+    grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
     overlap = field.length("overlap to cut through, wet", default="4 mm", at_least=0)
 
     sheeted = aside("mm", "2 × turns × release_sheet")
     takes = (CLAY_AS_CUT,)
 
 
-strip_meets = figure(
-    "Strip, ends meet", "mm", "strip_round(wet_inside, thickness)", "tenth",
-    about="Round the former, where the two ends meet.",
-)  # fmt: skip
+strip_meets = figure("Strip, ends meet", "mm", "strip_round(wet_inside, thickness)", "tenth", about="Round the former, where the two ends meet.")
 strip_cut = figure("Strip, cut", "mm", "strip_meets + overlap", "bench up", about="Round the former, with the overlap.")

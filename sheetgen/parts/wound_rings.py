@@ -15,6 +15,7 @@ from sheetgen.parts.kind import Part
 from sheetgen.parts.wire_piece import take_wire
 
 
+# fmt: off
 class WoundRings(Part):
     """One coil or several, each with its two ends; wire is bought for them all."""
 
@@ -27,14 +28,13 @@ class WoundRings(Part):
 
     takes = (take_wire("wire", "wire_length"),)
     needs: ClassVar[tuple[Need, ...]] = (
-        need("kerf < one ÷ 4", "takes a quarter of the ring or more", at="kerf",
-             help="{0.3 mm} to {0.5 mm} is a saw blade"),
-        need("wire.spool ≥ one + tails", "holds {wire.spool} a pack, and one ring with its coil's ends is {one + tails}",
-             at="wire", when="wire.spool"),
+        need("kerf < one ÷ 4", "takes a quarter of the ring or more", at="kerf", help="{0.3 mm} to {0.5 mm} is a saw blade"),
+        need("wire.spool ≥ one + tails", "holds {wire.spool} a pack, and one ring with its coil's ends is {one + tails}", at="wire",
+             when="wire.spool"),
         need("wire.spool ≥ longest", "holds {wire.spool} a pack, and a coil with its ends is {longest}", at="wire",
              help="wind shorter coils, by coil: {down((wire.spool − tails) ÷ one) × wire.thickness} or less",
              when="wire.spool and wire.spool ≥ one + tails"),
-    )  # fmt: skip
+    )
 
 
 springback = field.ratio("how much the inside opens when the coil leaves the rod", default="0 %", at_most=0.3)
@@ -42,12 +42,8 @@ kerf = field.length("width of the cut; nothing for flush cutters", default="0 mm
 coil = field.maybe_length("length of one close coil that the rod takes, if they are wound in several", above=0)
 tails = field.length("wire left over at the ends of a coil, together", default="20 mm", at_least=0)
 
-per_coil = figure(
-    "Rings from one coil", "", "rings_from(coil, wire.thickness)", "whole", when="coil",
-    about="Whole turns of a close coil as long as the rod takes.",
-    needs=(need("per_coil ≥ 1", "is less than one turn of this wire", at="coil", least="wire.thickness"),),
-)  # fmt: skip
+per_coil = figure("Rings from one coil", "", "rings_from(coil, wire.thickness)", "whole", when="coil",
+                  about="Whole turns of a close coil as long as the rod takes.",
+                  needs=(need("per_coil ≥ 1", "is less than one turn of this wire", at="coil", least="wire.thickness"),))
 coils = figure("Coils", "", "up(rings ÷ per_coil)", "whole", when="coil", about="How many coils to wind.")
-wire_length = figure(
-    "Wire for all", "mm", "rings × one + wound × tails", "length up", about="All rings and the ends of the coils."
-)
+wire_length = figure("Wire for all", "mm", "rings × one + wound × tails", "length up", about="All rings and the ends of the coils.")

@@ -153,7 +153,8 @@ class PartSource:
             self.waived[one.rule] = reason
             return None
         helps = [f"{self._enough(one.least, up=True)} or more"] if one.least else []
-        helps += [f"{self._enough(one.most, up=False)} or less"] if one.most else []
+        if one.most and (not one.help or self.number(one.most).usual > 0):  # nothing that can be given, and another way
+            helps.append(f"{self._enough(one.most, up=False)} or less")
         helps += [self.say(one.help)] if one.help else []
         if one.rule:
             helps.append(f"or, if you know better, waive: {{{one.rule}: your reason}}")

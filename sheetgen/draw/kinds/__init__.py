@@ -5,14 +5,11 @@ from __future__ import annotations
 import functools
 import importlib
 import pkgutil
-from typing import TYPE_CHECKING
 
 import sheetgen.draw.kinds as here
+from sheetgen.base.pen import Extent, Pen
 from sheetgen.draw.drawn import Drawn, clay_note
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Extent, Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 NOTHING = Drawn("")
 

@@ -3,19 +3,15 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from itertools import accumulate
-from typing import TYPE_CHECKING
 
+from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, views
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.bent import legs, path
 from sheetgen.parts.bent_wire import BentWire
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 MANY = 12  # pieces: of more only how far along the wire each one ends
 START = 1.4  # mm across: the circle where the wire starts

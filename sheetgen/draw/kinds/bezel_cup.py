@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import views
 from sheetgen.draw.drawn import Drawn
 from sheetgen.formulas.shapes import oval_grown
 from sheetgen.parts.bezel_cup import APART, BezelCup, middle
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def _template(pen: Pen, piece: Piece) -> None:

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import sketches, views
 from sheetgen.draw.drawn import Drawn, thick
 from sheetgen.parts.bezel_strip import BezelStrip
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def _template(pen: Pen, piece: Piece) -> None:

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import forming
 from sheetgen.draw.drawn import Drawn, clay_note
 from sheetgen.parts.box import APART, BESIDE, Box
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def _template(pen: Pen, piece: Piece) -> None:

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, views
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.chain_run import ChainRun
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.strand import ROUND
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
 
 
 def _wires(piece: Piece) -> tuple[float, float]:

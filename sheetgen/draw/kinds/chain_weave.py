@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen, Point
 from sheetgen.draw import forming, sketches, views
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.chain_weave import ChainWeave
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen, Point
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 SHOWN = 3
 

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import sketches
 from sheetgen.draw.drawn import Drawn, clay_note
 from sheetgen.parts.dome import Dome
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.pierced import bored, ring
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
 
 
 def _template(pen: Pen, piece: Piece) -> None:

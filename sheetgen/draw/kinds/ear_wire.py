@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from sheetgen.base.pen import Moved
+from sheetgen.base.pen import Moved, Pen
 from sheetgen.draw import sketches
 from sheetgen.draw.drawn import Drawn, thick
 from sheetgen.parts.ear_wire import EarWire, path
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 START = 1.4  # mm across: the circle where the wire starts
 

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from sheetgen.base.pen import Moved
+from sheetgen.base.pen import Moved, Pen
 from sheetgen.draw import forming
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.fringe import Fringe
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def _drops(piece: Piece) -> list[float]:

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import views
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.graduated_strand import GraduatedStrand
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def _view(pen: Pen, piece: Piece) -> float:

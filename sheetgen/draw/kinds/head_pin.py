@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import beaded, sketches, views
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.head_pin import HeadPin
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.piece import Piece
 
 
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw import sketches
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts import pegs
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.pegs import PegPair
-    from sheetgen.parts.piece import Piece
+from sheetgen.parts.pegs import PegPair
+from sheetgen.parts.piece import Piece
 
 
 def drawn(kind: type[PegPair], *, crossed: bool) -> Drawn:

@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
+from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, sketches
 from sheetgen.draw.drawn import Drawn
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.s_hook import SHook, bent
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
 
 
 def _template(pen: Pen, piece: Piece) -> None:

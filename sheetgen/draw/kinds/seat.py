@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Extent, Pen
 from sheetgen.draw import views
 from sheetgen.draw.drawn import Drawn
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.seat import Seat, drilled
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Extent, Pen
-    from sheetgen.parts.piece import Piece
 
 
 def _mark(pen: Pen, piece: Piece, around: Extent) -> str:

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from sheetgen.base.flat import Flat, Oval, disc
-from sheetgen.base.pen import Moved
+from sheetgen.base.pen import Moved, Pen
 from sheetgen.draw.drawn import Drawn, clay_note
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.shape import CutShape, outlined
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
 
 
 def _template(pen: Pen, piece: Piece) -> None:

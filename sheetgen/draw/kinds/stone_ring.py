@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from sheetgen.base.pen import arc
+from sheetgen.base.pen import Extent, Pen, arc
 from sheetgen.draw import forming, views
 from sheetgen.draw.drawn import Drawn
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.stone_ring import StoneRing, drilled
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Extent, Pen
-    from sheetgen.parts.piece import Piece
 
 
 def _template(pen: Pen, piece: Piece) -> None:

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from sheetgen.base.pen import Pen
 from sheetgen.draw.drawn import Drawn
+from sheetgen.parts.piece import Piece
 from sheetgen.parts.stud_post import StudPost
-
-if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen
-    from sheetgen.parts.piece import Piece
 
 PAD = (3.0, 1.2)  # half its width and how thick it is drawn, in millimetres on paper
 
