@@ -64,7 +64,8 @@ def read(text: str) -> Node:
     if reader.sees("in"):
         node = reader.unit_wanted(node)
     reader.end()
-    _not_too_much(node)
+    if reader.expanded:
+        _not_too_much(node)
     return node
 
 
@@ -74,7 +75,8 @@ def read_condition(text: str) -> Node:
     reader = _begun(text)
     node = reader.condition()
     reader.end()
-    _not_too_much(node)
+    if reader.expanded:
+        _not_too_much(node)
     return node
 
 
@@ -94,11 +96,12 @@ def _not_too_much(node: Node) -> None:
 def _begun(text: str) -> _Reader:
     if len(text) > LONGEST:
         raise Wrong(f"an expression of {len(text)} characters is too long", 0, 1, f"at most {LONGEST}; name the parts")
-    deep = 0
-    for at, c in enumerate(text):
-        deep += (c == "(") - (c == ")")
-        if deep > DEEPEST:
-            raise Wrong("brackets inside brackets too deep", at, 1, f"at most {DEEPEST} deep")
+    if text.count("(") > DEEPEST:
+        deep = 0
+        for at, c in enumerate(text):
+            deep += (c == "(") - (c == ")")
+            if deep > DEEPEST:
+                raise Wrong("brackets inside brackets too deep", at, 1, f"at most {DEEPEST} deep")
     if re.search(r"[-−]{3}|([-−]\s*){9}", text):
         raise Wrong("a row of minus signs", 0, len(text), "one is enough")
     if not text.strip():
@@ -110,16 +113,19 @@ class _Reader:
     def __init__(self, text: str) -> None:
         self.text, self.at = text, 0
         self.tokens: list[_Token] = []
+        self.expanded = False  # by a formula: what is written out has no more steps than characters
         for m in _TOKEN.finditer(text):
-            if m["scale"]:
-                self.tokens.append(_Token("scale", m["scale"], m.start("scale")))
-            elif m["number"]:
-                self.tokens.append(_Token("number", m["number"], m.start("number"), m["unit"] or "", m.start("unit")))
-            elif m["name"]:
+            kind = m.lastgroup or ""
+            if kind == "name":
                 word = m["name"]
                 self.tokens.append(_Token("word" if word in WORDS else "name", word, m.start("name")))
-            elif m["sign"] and m["sign"].strip():
-                self.tokens.append(_Token("sign", _ALIKE.get(m["sign"], m["sign"]), m.start("sign")))
+            elif kind == "sign":
+                if (sign := m["sign"]).strip():
+                    self.tokens.append(_Token("sign", _ALIKE.get(sign, sign), m.start("sign")))
+            elif kind == "scale":
+                self.tokens.append(_Token("scale", m["scale"], m.start("scale")))
+            else:
+                self.tokens.append(_Token("number", m["number"], m.start("number"), m["unit"] or "", m.start("unit")))
         self.tokens.append(_Token("end", "", len(text)))
 
     def now(self) -> _Token:
@@ -281,6 +287,7 @@ class _Reader:
         self.want(")")
         width = self.tokens[self.at - 1].at + 1 - token.at
         if formula := FORMULAS.get(word):
+            self.expanded = True
             return formula(args, token.at, len(word))
         if word not in CALLED and word not in FUNCTIONS:
             helped = suggest(word, [*(w for w in CALLED if w.isalpha()), *FUNCTIONS, *FORMULAS], 12)

@@ -136,7 +136,8 @@ class _Binder:
         return self.again(node, tuple(n for n, _ in bound)), comes
 
     def again(self, node: Node, args: tuple[Node, ...]) -> Node:
-        return node if args == node.args else Node(node.op, args, node.it, node.at, node.width)
+        same = all(a is b for a, b in zip(args, node.args, strict=True))
+        return node if same else Node(node.op, args, node.it, node.at, node.width)
 
     def simple(self, node: Node, units: list[Unit]) -> Unit:  # noqa: PLR0911 - one a sign
         """The unit of a sign or function that takes its arguments as they are."""
@@ -281,7 +282,7 @@ class _Binder:
 
 def _plainly(node: Node) -> Node:
     """A name as it is kept, however its words are parted."""
-    return Node("name", (), plain(node.it), node.at, node.width)
+    return node if node.it == plain(node.it) else Node("name", (), plain(node.it), node.at, node.width)
 
 
 _BOTH = "give both sides the same kind of unit"

@@ -89,9 +89,15 @@ class KindScope:
 
     def __init__(self, names: dict[str, Any], each: str = "") -> None:
         self.all, self.in_list = names, each
+        self._known: dict[str, Named] = {}
 
     def named(self, path: str) -> Named:
         """A field, a figure, what an item of stock says of itself."""
+        if path not in self._known:
+            self._known[path] = self._named(path)
+        return self._known[path]
+
+    def _named(self, path: str) -> Named:
         head, _, rest = path.partition(".")
         owner = self.all.get(head)
         if owner is None:

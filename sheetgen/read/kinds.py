@@ -10,7 +10,6 @@ from sheetgen.base.place import Place, Word
 from sheetgen.base.trouble import Troubles
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import FigureSpec
-from sheetgen.read.kind_maker import KindMaker
 from sheetgen.read.text import read_text
 from sheetgen.read.yaml_words import words
 
@@ -29,6 +28,8 @@ def read_kinds(
     withheld: dict[str, Place] = {}
     first: dict[str, Place] = {}
     for path in sorted((projects / "kinds").glob("*.y*ml")):
+        from sheetgen.read.kind_maker import KindMaker  # noqa: PLC0415 - few libraries have kinds of their own
+
         own = Troubles()
         name = f"projects/kinds/{path.name}"
         source = read_text(path, name, own)

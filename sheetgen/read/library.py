@@ -5,11 +5,12 @@ from __future__ import annotations
 import datetime as dt
 import re
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import LENGTH
-from sheetgen.base.place import Place, Source
+from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.cautions import CAUTIONS, SOURCE, WEAR
@@ -54,11 +55,10 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     for name in only:
         if name not in known:
             troubles.add(f"there is no project '{name}'", None, suggest(name, known))
-    others: list[Project] = []  # read for their titles alone
+    others: list[Word] = []  # the titles of those that nobody asked for
     for folder in folders:
         if only and folder.name not in only:
-            if (other := _project(folder, library, Troubles())) is not None:
-                others.append(other)
+            others += _title(folder)
             continue
         own = Troubles()
         project = _project(folder, library, own)
@@ -235,17 +235,26 @@ def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:
         say(f"'{picture}' is not a kind of picture that can be printed", "svg, png or jpg")
 
 
-def _one_name_each(library: Library, others: Sequence[Project], troubles: Troubles) -> None:
+def _title(folder: Path) -> list[Word]:
+    """What a project is called, if it says so."""
+    source = read_text(folder / "project.yaml", f"projects/{folder.name}/project.yaml", Troubles())
+    said = re.search(r"^title:.*\n(?:[ \t].*\n|\n)*", source.text, re.MULTILINE) if source else None
+    found = words(replace(source, text=source.text[: said.end()]), Troubles()) if source and said else None
+    return [value for key, value in (found or {}).items() if key == "title" and isinstance(value, Word)]
+
+
+def _one_name_each(library: Library, others: Sequence[Word], troubles: Troubles) -> None:
     """Two projects with one title are both held back: nobody could tell their sheets apart."""
-    titles: dict[str, list[Project]] = {}
-    for project in (*others, *(filed.project for filed in library.projects)):
-        titles.setdefault(" ".join(str(project.title).lower().split()), []).append(project)
+    titles: dict[str, list[Word]] = {}
+    for title in (*others, *(filed.project.title for filed in library.projects)):
+        titles.setdefault(" ".join(title.lower().split()), []).append(title)
     for same in titles.values():
-        for project in same[1:]:
-            if any(project is other for other in others):
+        for title in same[1:]:
+            if any(title is other for other in others):
                 continue
-            message = f"another project is called '{project.title}' too: {same[0].title.place}"
-            troubles.extend([Trouble(message, project.title.place, "give one of them another title")])
+            message = f"another project is called '{title}' too: {same[0].place}"
+            troubles.extend([Trouble(message, title.place, "give one of them another title")])
         if len(same) > 1:
-            library.failed += [filed.name for filed in library.projects if filed.project in same]
-            library.projects = [filed for filed in library.projects if filed.project not in same]
+            twice = [filed for filed in library.projects if any(filed.project.title is title for title in same)]
+            library.failed += [filed.name for filed in twice]
+            library.projects = [filed for filed in library.projects if filed not in twice]
