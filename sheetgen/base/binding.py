@@ -77,7 +77,8 @@ def become(node: Node, have: Unit, want: Unit, *, strict: bool = False) -> Node:
     if ANY in {have, want} or have == want:
         return node
     if dimension_of(have) != dimension_of(want):
-        raise Wrong(f"comes to {said(have)}, and {said(want)} is wanted", node.at, node.width)
+        helped = "a number wants its unit, such as 38 mm" if have == BARE and want == unit("mm") else ""
+        raise Wrong(f"comes to {said(have)}, and {said(want)} is wanted", node.at, node.width, helped)
     ratio = ours(have) / ours(want)
     if strict and ratio != 1:
         conversion = spelled(times(have, want, -1) if ratio < 1 else times(want, have, -1))

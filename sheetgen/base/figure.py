@@ -22,7 +22,7 @@ ROUNDINGS: dict[Rounding, str] = {
     "tenth": "cut, marked or set: to 0.1 mm, what a hand can mark and a template draws",
     "out": "comes out: to 0.1 mm",
     "most": "comes out: its high end, up",
-    "fine": "comes out: to two decimals, as a thickness or a tool",
+    "fine": "comes out: to two decimals, as a thickness or a tool; a range of lengths to 0.1 mm, its ends outwards",
     "whole": "comes out: a count",
     "whole up": "comes out: a count, up",
     "mass up": "comes out: a mass, up, so that what is bought is enough",

@@ -27,7 +27,11 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
         if part[Part.at] is not None or part[Part.hangs_from] is not None:
             _place(part, version, placed)
     extent = Extent()
-    for name, spot in placed.items():
+    for name, spot in list(placed.items()):
+        own = Extent()
+        kinds.view(Moved(own, spot), version.parts[name])
+        if own.width <= 0 and own.height <= 0:  # a kind that has no view is not named in it
+            placed.pop(name)
         kinds.view(Moved(extent, spot), version.parts[name])
     if extent.width <= 0 or extent.height <= 0:
         return None

@@ -10,6 +10,7 @@ from sheetgen.base.material import TOOL_KINDS, Clay, Item
 from sheetgen.base.spelling import suggest
 from sheetgen.base.spot import Neighbour
 from sheetgen.base.tree import CALLED, Wrong, named
+from sheetgen.facts.cautions import CAUTIONS
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import Aside, FigureSpec, Flag, Inline
 from sheetgen.parts.reading import ROLES, Reader, Slip, Texts, blamed
@@ -44,7 +45,7 @@ def read_kind(kind: type[Part], slips: list[Slip] | None = None) -> Texts:
     _lists(kind, reader)
     with reader.held():
         _circles(kind, reader)
-    for fault in _roles(kind):
+    for fault in (*_roles(kind), *_hazards(kind, slips)):
         with reader.held():
             raise fault
     return reader.texts
@@ -147,14 +148,31 @@ def _roles(kind: type[Part]) -> Iterator[Slip]:
             unknown = True
             yield Slip(f"{kind.__name__}.{name}", f"there is no role '{role}'", suggest(role, ROLES), role)
         if isinstance(sort, type) and issubclass(sort, Item | Neighbour) and not role:
+            unknown = True
             told = f"a role: {', '.join(sorted(ROLES))}"
             yield Slip(f"{kind.__name__}.{name}", f"'{owner.name}' does not say what it does", told, name)
         if role == "made of" and isinstance(sort, type) and issubclass(sort, Clay):
             of_clay = name
+    if not of_clay and not unknown and not _may_be_of_clay(kind) and (owner := kind.with_role("clay mass")) is not None:
+        told = f"'{owner.name}' has the role 'clay mass', and nothing in it is made of clay"
+        yield Slip(kind.__name__, told, "leave the role out", owner.name)
     for role in ("rolled to", "clay mass") if of_clay and not unknown else ():
         if kind.with_role(role) is None:
             told = f"it is made of clay, and nothing in it has the role '{role}'"
             yield Slip(kind.__name__, told, f"give it to {ROLE_OF[role]}", of_clay)
+
+
+def _may_be_of_clay(kind: type[Part]) -> bool:
+    """Whether it is made of an item that may be a clay."""
+    sorts = (owner.sort for owner in kind.fields().values() if owner.role in {"made of", "made in"})
+    return any(isinstance(sort, type) and issubclass(Clay, sort) for sort in sorts)
+
+
+def _hazards(kind: type[Part], slips: list[Slip] | None) -> Iterator[Slip]:
+    """A caution that nobody wrote would be left off the sheet. A studio's own kinds may name the studio's own cautions."""
+    for name in kind.hazards if slips is None else ():
+        if name not in CAUTIONS:
+            yield Slip(kind.__name__, f"there is no caution '{name}'", suggest(name, CAUTIONS), name)
 
 
 ROLE_OF = {

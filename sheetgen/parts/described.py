@@ -10,7 +10,7 @@ from sheetgen.base.dimension import COUNT, EXAMPLES, Dimension
 from sheetgen.base.figure import ROUNDINGS
 from sheetgen.base.material import NUMBERS, TOOL_KINDS, Item
 from sheetgen.base.outline import Outline
-from sheetgen.base.tree import CALLED, FUNCTIONS
+from sheetgen.base.tree import FUNCTIONS
 from sheetgen.formulas.formula import ALL
 from sheetgen.formulas.known import FORMULAS
 from sheetgen.parts.reading import ROLES
@@ -18,6 +18,20 @@ from sheetgen.parts.reading import ROLES
 if TYPE_CHECKING:
     from sheetgen.parts.field import Field
     from sheetgen.parts.kind import Part
+
+
+CALLS = {
+    "min(a, b …), max(a, b …)": "the least, the most",
+    "up(x), down(x), round(x)": "to a whole number; with a step, as round(x, 0.5 mm), to that",
+    "usual(x)": "a range at its usual value; also x.low, x.usual, x.high of a name",
+    "a or b": "the first that is given",
+    "a if condition else b": "without else, nothing where the condition does not hold",
+    "nearest(x, drawer.rod)": "the owned size nearest to x",
+    "atleast(x, drawer.drill)": "the least owned size that is no less than x; of none, the largest",
+    "sum(form: size)": "over the straights and arcs of a bent wire",
+    "√(x), x², sin(x), cos(x), asin(x), acos(x), atan(x), ln(x), π": "angles are in radians",
+}
+"""What arithmetic calls beside the formulas."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,12 +103,7 @@ def told(name: str, kind: type[Part]) -> str:
 def words_told() -> str:
     """What arithmetic may call, what it may ask of stock and drawer, and how a kind may round a figure and use a field."""
     known = [f for f in sorted(ALL, key=lambda f: f.name) if f.name in FORMULAS or f.name in FUNCTIONS]
-    lines = [
-        "functions of arithmetic",
-        "  " + ", ".join(sorted(w for w in CALLED if w.isalpha())) + ", √; and π",
-        "",
-        "formulas",
-    ]
+    lines = ["functions of arithmetic", *(f"  {call}: {said}" for call, said in CALLS.items()), "", "formulas"]
     for formula in known:
         lines += [f"  {formula.call}: {formula.about}", f"    {' '.join(formula.says.split())}"]
     lines += ["", "what stock says of an item (also .low, .usual and .high of it)"]

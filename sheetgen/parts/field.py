@@ -115,12 +115,12 @@ def density(about: str, *, default: str) -> Field[Printed]:
 ItemT = TypeVar("ItemT", bound=Item)
 
 
-def item(sort: type[ItemT], about: str, *, role: str) -> Field[ItemT]:
+def item(sort: type[ItemT], about: str, *, role: str = "") -> Field[ItemT]:
     """An item of stock."""
     return Field(sort, about, role=role)
 
 
-def maybe_item(sort: type[ItemT], about: str, *, role: str) -> Field[ItemT | None]:
+def maybe_item(sort: type[ItemT], about: str, *, role: str = "") -> Field[ItemT | None]:
     """An item of stock that may be left out."""
     return Field(sort, about, optional=True, role=role)
 
@@ -135,7 +135,7 @@ def spot(about: str) -> Field[Spot | None]:
     return Field(Spot, about, optional=True)
 
 
-def neighbour(about: str, *, role: str) -> Field[Neighbour | None]:
+def neighbour(about: str, *, role: str = "") -> Field[Neighbour | None]:
     """Another part of the project."""
     return Field(Neighbour, about, optional=True, role=role)
 

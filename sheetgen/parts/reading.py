@@ -10,7 +10,21 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.arithmetic import read, read_condition
 from sheetgen.base.bend import Bend
 from sheetgen.base.binding import Named, become, bind, bind_condition
-from sheetgen.base.dimension import ANY, COUNT, DENSITY, LENGTH, MASS, TEMPERATURE, TIME, Dimension, spelled, unit
+from sheetgen.base.dimension import (
+    ANY,
+    BARE,
+    COUNT,
+    DENSITY,
+    LENGTH,
+    MASS,
+    TEMPERATURE,
+    TIME,
+    Dimension,
+    Unit,
+    said,
+    spelled,
+    unit,
+)
 from sheetgen.base.material import NUMBERS, TOOL_KINDS, Item
 from sheetgen.base.outline import Outline
 from sheetgen.base.place import Word
@@ -194,6 +208,8 @@ class Reader:
         sure = EVERYTHING if when == "*" else self.claims.of(self.condition(when, where))
         try:
             tree, comes = bind(read(text), self.scope, strict=True)
+            if wanted == "" and where in self.names:
+                _bare(tree, comes)
             if wanted is not None:
                 become(tree, comes, unit(wanted), strict=True)
             unguarded(tree, self.names, sure, self.claims)
@@ -251,3 +267,9 @@ class Reader:
 
 def _is_words(owner: Any) -> bool:  # noqa: ANN401 - whatever a kind declares
     return isinstance(owner, Field) and not isinstance(owner.sort, Dimension | type)
+
+
+def _bare(tree: Node, comes: Unit) -> None:
+    """A number that has a unit, where none is told of it."""
+    if comes not in {ANY, BARE}:
+        raise Wrong(f"comes to {said(comes)}, and no unit is told", tree.at, tree.width, f"unit: {spelled(comes)}")

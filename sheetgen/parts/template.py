@@ -91,6 +91,11 @@ def _flat(one: Template, source: _Printed) -> Flat:
     shape = _shape(one, source)
     holes = [_hole(hole, shape, source) for hole in one.holes if source.holds(hole.when)]
     thickness = source.number(one.thickness) if one.thickness else None
+    around = Outline(tuple(shape.points))
+    if not all(around.holds(point) for hole in holes for point in hole.points):
+        raise CannotBe(
+            "a hole in it reaches over its edge", "0 mm, 0 mm is its upper left corner, right and down are more"
+        )
     if isinstance(shape, Outline):
         left, top = (min(p[i] for p in shape.points) for i in (0, 1))
         holes = [Oval((h.centre[0] - left, h.centre[1] - top), h.width, h.height) for h in holes]

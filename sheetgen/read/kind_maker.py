@@ -49,7 +49,8 @@ class KindMaker:
         self.measures = Measures("", troubles)
         for key in written:
             if key not in TOP:
-                troubles.add(f"there is no field '{key}' here", key.place, suggest(str(key), TOP))
+                inner = "it belongs to outline: indent it" if key in forms.WrittenOutline.model_fields else ""
+                troubles.add(f"there is no field '{key}' here", key.place, inner or suggest(str(key), TOP))
         self.name = self._plain_word("kind")
         self.about = self._plain_word("about")
         for needed, word in (("kind", self.name), ("about", self.about)):
@@ -65,7 +66,7 @@ class KindMaker:
         space |= self._fields() | self._asides() | self._figures()
         space |= {
             "needs": tuple(self._need(one) for one in self._list("needs", forms.WrittenNeed)),
-            "sizes": tuple(SizeSpec(**_given(one)) for one in self._list("sizes", forms.WrittenSize)),
+            "sizes": tuple(map(_size, self._list("sizes", forms.WrittenSize))),
             "takes": tuple(self._take(one) for one in self._list("takes", forms.WrittenTake)),
             "tools": tuple(ToolSpec(**_given(one)) for one in self._list("tools", forms.WrittenTool)),
             "dries": self._plain_word("dries") or "",
@@ -107,7 +108,7 @@ class KindMaker:
         """Whether a slip only follows from a name whose own lines are in trouble."""
         told = slip.message
         named = any(f"'{name}'" in told or f"'{name}." in told for name in self.lost)
-        return named or (bool(self.lost) and "nothing in it has the role" in told)
+        return named or (bool(self.lost) and "nothing in it" in told)
 
     def _place(self, slip: Slip) -> Place | None:
         if isinstance(slip.text, Word):
@@ -175,7 +176,9 @@ class KindMaker:
                 told = f"'{key}' cannot be a name here"
                 helped = "letters, digits and spaces, a letter first"
                 if hasattr(Part, name):
-                    helped = f"every part has a '{key}'; take another word"
+                    helped = (
+                        f"every part has a '{key}': indent it, if it belongs to what stands above, or take another word"
+                    )
                 self.troubles.add(told, key.place, helped)
                 self.lost.add(name)
             elif name in self.keys:
@@ -285,6 +288,10 @@ class KindMaker:
 def _given(one: Any) -> dict[str, Any]:  # noqa: ANN401 - any of the forms
     """The lines of a form that are there; words stay words, which know their places."""
     return {name: value for name, value in one if value is not None}
+
+
+def _size(one: forms.WrittenSize) -> SizeSpec:
+    return SizeSpec(**_given(one) | {"figure": Word(plain(one.figure), one.figure.place, one.figure.block)})
 
 
 def _field_name(word: Word | None) -> str:

@@ -29,7 +29,6 @@ from sheetgen.read.yaml_words import Mapping, words
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-    from sheetgen.base.place import Word
 NO_PROJECTS = {"stock", "kinds"}  # folders of the studio, beside its projects
 PICTURES = {".svg", ".png", ".jpg", ".jpeg"}
 PAPERS = ("A4", "Letter")

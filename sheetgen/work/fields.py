@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.bend import Bend, read_bends
-from sheetgen.base.dimension import DENSITY, EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, Dimension
+from sheetgen.base.dimension import COUNT, DENSITY, EXAMPLES, LENGTH, MASS, TEMPERATURE, TIME, Dimension
 from sheetgen.base.interval import Interval, floor
 from sheetgen.base.material import Item
 from sheetgen.base.outline import Outline
@@ -102,8 +102,9 @@ def _number(  # noqa: PLR0913, PLR0917 - the word, and what is asked of it
     """A quantity of the field's dimension, within its bounds."""
     found = evaluator.worked(word, key, wanted=OURS.get(wanted, ""))
     if found.dimension != wanted:
+        how = "without a unit," if wanted == COUNT else "with its unit,"
         message = f"the {field.name} of '{part}' is {wanted}, and '{word}' is {found.dimension}"
-        evaluator.troubles.add(message, word.place, f"write it with its unit, such as {EXAMPLES.get(wanted, '')}")
+        evaluator.troubles.add(message, word.place, f"write it {how} such as {EXAMPLES.get(wanted, '')}")
         raise Stopped
     if said := _bound(found.interval, field, wanted):
         comes = "" if word[:1].isdigit() else f", which is {found.cases.usual:.4g}{UNITS.get(wanted, '')}"

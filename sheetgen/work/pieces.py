@@ -202,9 +202,8 @@ def _take(part: PartSource, one: TakeSpec) -> Take:
     if item.unit != told:
         counted = {"piece": "by the piece"}.get(item.unit, f"in {item.unit}")
         field = str(owner.name) if isinstance(owner, Field) else ""
-        raise CannotBe(
-            f"{item.name} is counted {counted} in stock, and is taken here in {told}", f"give its pack in {told}", field
-        )
+        message = f"{item.name} is counted {counted} in stock, and is taken here in {told}"
+        raise CannotBe(message, f"give its pack in {told}, or take it {counted}", field)
     blank = tuple(part.number(side).high for side in one.blank) if one.blank else None
     return Take(
         item,

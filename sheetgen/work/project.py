@@ -27,7 +27,7 @@ from sheetgen.work.studio import publisher, rounder, slab
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from sheetgen.model.project import Filed, Library
+    from sheetgen.model.project import Filed, Library, Project
 
 MAIN = "main"
 
@@ -64,11 +64,7 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
                 break
         else:
             troubles.extend(_in_version(which, t) for t in own if t not in main_troubles)
-    if not troubles.errors:
-        for rule in project.waive:
-            if plain(rule) not in waived:
-                told = f"nothing here breaks the rule '{rule}' that is waived"
-                troubles.add(told, rule.place, "take it out, or write the rule as its trouble names it", "warning")
+    _waived(project, waived, troubles)
     return Worked(
         name=filed.name,
         folder=str(filed.folder),
@@ -168,6 +164,18 @@ def _known_choices(filed: Filed, changes: list[dict[str, Word]], troubles: Troub
 def _typed(name: str, value: str) -> Word:
     """A value from the command line, as if a file held it."""
     return Word(value, Place(Source(f"--with {name}", value), 1, 1, max(1, len(value))))
+
+
+def _waived(project: Project, waived: set[str], troubles: Troubles) -> None:
+    """A rule is waived with a reason, and because something breaks it."""
+    whole = not troubles.errors
+    for rule, reason in project.waive.items():
+        if not reason.strip():
+            told = f"'{rule}' is waived without a reason"
+            troubles.add(told, rule.place, f"{rule}: and why it may be so, in a few words")
+        elif whole and plain(rule) not in waived:
+            told = f"nothing here breaks the rule '{rule}' that is waived"
+            troubles.add(told, rule.place, "take it out, or write the rule as its trouble names it", "warning")
 
 
 def _in_version(name: str, trouble: Trouble) -> Trouble:
