@@ -118,6 +118,8 @@ def check(projects: tuple[str, ...], library: Path) -> None:
     """Read, work and check everything; write nothing."""
     outcome = pipeline.work_through(library, projects)
     _tell(outcome)
+    for rule in pipeline.waived_told(outcome):
+        click.echo(rule)
     errors, warnings = len(outcome.troubles.errors), len(outcome.troubles) - len(outcome.troubles.errors)
     found = f"{_count(errors, 'error')}, {_count(warnings, 'warning')}"
     click.echo(f"{_count(len(outcome.worked), 'project')} well, {found}, in {library.resolve()}")

@@ -173,6 +173,15 @@ def projects_of(root: Path) -> list[str]:
     return [path.parent.name for path in folders]
 
 
+def waived_told(outcome: Outcome) -> list[str]:
+    """What the projects waive, each with the reason it gives."""
+    told = (
+        f"{worked.name} waives {rule}: {reason}"
+        for worked in outcome.worked for version in worked.versions.values() for rule, reason in version.waived.items()
+    )  # fmt: skip
+    return list(dict.fromkeys(told))
+
+
 def words_told() -> str:
     """What a kind of one's own may say: formulas, numbers of stock, roundings, roles."""
     from sheetgen.parts import described  # noqa: PLC0415 - only where it is wanted

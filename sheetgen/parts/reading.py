@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from sheetgen.base.arithmetic import read, read_condition
 from sheetgen.base.bend import Bend
@@ -111,6 +111,10 @@ class KindScope:
             self._known[path] = self._named(path)
         return self._known[path]
 
+    def forget(self, name: str) -> None:
+        """A name whose unit turned out to be another."""
+        self._known.pop(name, None)
+
     def _named(self, path: str) -> Named:
         head, _, rest = path.partition(".")
         owner = self.all.get(head)
@@ -208,8 +212,14 @@ class Reader:
         sure = EVERYTHING if when == "*" else self.claims.of(self.condition(when, where))
         try:
             tree, comes = bind(read(text), self.scope, strict=True)
-            if wanted == "" and where in self.names:
-                _bare(tree, comes)
+            if (
+                wanted == ""
+                and comes not in {ANY, BARE}
+                and isinstance(owner := self.names.get(where), FigureSpec | Aside)
+            ):
+                owner.unit = spelled(comes)  # what follows from it is not told too
+                self.scope.forget(where)
+                _no_unit(tree, comes)
             if wanted is not None:
                 become(tree, comes, unit(wanted), strict=True)
             unguarded(tree, self.names, sure, self.claims)
@@ -269,7 +279,5 @@ def _is_words(owner: Any) -> bool:  # noqa: ANN401 - whatever a kind declares
     return isinstance(owner, Field) and not isinstance(owner.sort, Dimension | type)
 
 
-def _bare(tree: Node, comes: Unit) -> None:
-    """A number that has a unit, where none is told of it."""
-    if comes not in {ANY, BARE}:
-        raise Wrong(f"comes to {said(comes)}, and no unit is told", tree.at, tree.width, f"unit: {spelled(comes)}")
+def _no_unit(tree: Node, comes: Unit) -> NoReturn:
+    raise Wrong(f"comes to {said(comes)}, and no unit is told", tree.at, tree.width, f"unit: {spelled(comes)}")

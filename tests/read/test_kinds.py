@@ -271,6 +271,9 @@ SLIPS: list[tuple[str, str, str, str, str, str]] = [
     ("a name that is none", "÷ slant\n", "÷ slent\n", "'slent' is not known", "did you mean 'slant'?", "slent"),
     ("a name in a folded text", "× thickness × clay", "× thikness × clay", "'thikness' is not known", "'thickness'", "thikness"),
     ("a unit that is missing", " ÷ 1000 mm³/cm³", "", "comes to g·mm³/cm³", "÷ 1000 mm³/cm³ is missing", "π"),
+    ("a figure whose unit is not told", "    unit: mm\n    round: tenth\n", "    round: tenth\n", "comes to a length, and no unit is told", "unit: mm", "√"),
+    ("a number without its unit", "    - [slant, 0 mm]\n", "    - [6.7, 0 mm]\n", "comes to a bare number, and a length is wanted", "such as 38 mm", "6.7"),
+    ("needs that stand too far out", "    needs:\n      - need: turn ≤ 180\n        say: makes a cone so flat that it does not stand\n        at: across\n        most: height\n", "  needs:\n      - need: turn ≤ 180\n        say: makes a cone so flat that it does not stand\n        at: across\n        most: height\n", "'needs' cannot be a name here", "indent it", "needs"),
     ("a bare number among lengths", "(wet across ÷ 2)²)", "4)", "a bare number cannot be added to an area", "", "4"),
     ("a formula that is none", "value: usual(wet(across", "value: usual(wett(across", "the function 'wett' is not known", "'wet'", "wett"),
     ("a formula of too few numbers", "usual(wet(across, clay.shrinkage))", "wet(across)", "wet wants 2 numbers", "fired, s", "wet"),
@@ -405,6 +408,21 @@ def test_an_outline_that_cannot_be_drawn_is_told_at_its_part(old: str, new: str,
     [trouble] = cones.check().troubles.errors
     assert str(trouble).startswith("projects/cones/project.yaml:10:3: error: cone: its outline cannot be drawn")
     assert says in trouble.message or says == "cannot be drawn"
+
+
+@pytest.mark.parametrize("spot", ["0 mm, 0 mm", "slant × 3, slant ÷ 9", "slant ÷ 2, 0 mm"])
+def test_a_hole_that_reaches_over_the_edge_is_told_and_not_printed(spot: str, cones: Any) -> None:
+    cones.change("cones/project.yaml", "    thickness: 1 mm\n", "    thickness: 1 mm\n    hole: 2 mm\n")
+    assert not cones.check().troubles.errors
+    cones.change(KIND, "at: [slant ÷ 2, slant ÷ 9]", f"at: [{spot}]")
+    [trouble] = cones.check().troubles.errors
+    assert "a hole in it reaches over its edge" in trouble.message
+    assert "upper left corner" in trouble.help
+
+
+def test_a_size_finds_its_figure_however_its_words_are_parted(cones: Any) -> None:
+    cones.change(KIND, "figure: slant\n", "figure: clay mass\n")
+    assert not [t for t in cones.check().troubles.errors if "there is no figure" in t.message]
 
 
 HOSTILE: dict[str, Callable[[], str]] = {
