@@ -26,8 +26,8 @@ CALLS = {
     "usual(x)": "a range at its usual value; also x.low, x.usual, x.high of a name",
     "a or b": "the first that is given",
     "a if condition else b": "without else, nothing where the condition does not hold",
-    "nearest(x, drawer.rod)": "the owned size nearest to x",
-    "atleast(x, drawer.drill)": "the least owned size that is no less than x; of none, the largest",
+    "nearest(x, drawer.rod)": "the owned size nearest to x, which may be a tenth off, or a share given third",
+    "atleast(x, drawer.drill)": "the least owned size that is no less than x, and little over it",
     "sum(form: size)": "over the straights and arcs of a bent wire",
     "√(x), x², sin(x), cos(x), asin(x), acos(x), atan(x), ln(x), π": "angles are in radians",
 }

@@ -130,6 +130,14 @@ def test_what_is_bought_by_length_is_one_fraction_in_the_list_and_in_its_figure(
     assert said(INCH.amount(MaterialLine(item("mm²"), interval(1000)))) == "1.6 in²"  # 1.55 of 645.16 mm²
 
 
+@pytest.mark.parametrize(
+    ("grams", "printed"), [(0.00046, "0.46 mg"), (0.0042, "4.2 mg"), (0.0051, "0.01 g"), (0.42, "0.42 g")]
+)
+def test_fine_wire_under_5_mg_is_printed_in_mg(grams: float, printed: str) -> None:
+    assert told(grams, "g") == printed
+    assert told(grams, "g", numbers=INCH) == printed
+
+
 def item(unit: str) -> Item:
     return Item(id="it", name="It", unit=unit)
 

@@ -94,6 +94,19 @@ def test_a_list_that_says_more_clay_than_the_parts_says_why(library: Any, quick:
     assert clay() == "with what is in the hand to roll it thick first"
 
 
+@pytest.mark.parametrize(("rate", "printed"), [("300-500 °C/h", "300 – 500 °C/h"), ("300 °C/h", "300 °C/h")])
+def test_a_range_of_heating_rates_is_printed_as_a_range(
+    rate: str,
+    printed: str,
+    library: Any,
+    quick: None,  # noqa: ARG001
+) -> None:
+    library.change("stock/clays.yaml", "        hold: 30 min\n", f"        hold: 30 min\n        rate: {rate}\n")
+    library.publish("pendant")
+    page = said(re.sub(r"<[^>]*>", " ", (library.build / "pendant" / "index.html").read_text("utf-8")))
+    assert f"Heat up at {printed}" in " ".join(page.replace("\u2060", "").split())
+
+
 def test_the_json_is_of_the_form_that_is_documented(library: Any, quick: None) -> None:  # noqa: ARG001
     # design, section 6
     library.publish("drops")

@@ -89,3 +89,43 @@ def test_a_field_given_as_a_range_varies_as_one_wherever_it_turns_up(library: An
     value = library.main("pendant").figures["all"].value
     assert (value.low, value.high) == (30, 30)
     assert library.main("pendant").figures["plate.wet_disc"].value.low == pytest.approx(19 / 0.92)
+
+
+RING_AND_PLUG = """\
+title: Ring and plug
+revision: 1
+date: 2026-01-10
+summary: A ring and the plug that closes it.
+makes: 1
+level: experienced
+parts:
+  ring: {kind: washer, clay: silver, outside: 30 mm, opening: 20 mm, thickness: 1 mm}
+  plug: {kind: washer, clay: silver, outside: 19.8 mm, opening: 4 mm, thickness: 1 mm}
+figures:
+  play: ring.fired_opening - plug.fired_outside
+  both: ring.fired_outside + plug.fired_outside
+  the ring again: both - plug.fired_outside
+steps:
+  - title: Cut
+    parts: [ring, plug]
+  - title: Dry
+    wait: drying
+  - title: Fire
+    firing: silver
+"""
+
+
+def test_a_ring_and_its_plug_shrink_as_one(library: Any) -> None:
+    # 20 ÷ 0.91 is cut at 22.0 and 19.8 ÷ 0.91 at 21.8; the 0.2 mm between them shrink by 8 to 10 % like the rest
+    library.write("plug/project.yaml", RING_AND_PLUG)
+    play = library.main("plug").figures["play"].value
+    assert (play.low, play.usual, play.high) == pytest.approx((0.2 * 0.90, 0.2 * 0.91, 0.2 * 0.92))
+
+
+def test_a_total_is_the_sum_of_its_parts_whatever_the_clay_does(library: Any) -> None:
+    # 30 ÷ 0.91 is cut at 33.0: the total less its one part is the other, no wider
+    library.write("plug/project.yaml", RING_AND_PLUG)
+    figures = library.main("plug").figures
+    both, ring = figures["both"].value, figures["the_ring_again"].value
+    assert (both.low, both.high) == pytest.approx((54.8 * 0.90, 54.8 * 0.92))
+    assert (ring.low, ring.high) == pytest.approx((33 * 0.90, 33 * 0.92))

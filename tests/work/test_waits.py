@@ -167,3 +167,18 @@ def test_slats_of_the_right_thickness_stand_among_the_tools(library: Any) -> Non
     )
     tools = {line.item.name: line.sizes for line in library.main("pendant").tools}
     assert tools["Slats"] == (1.0,)
+
+
+@pytest.mark.parametrize("thickness", ["4 cards", "1.1 mm"])
+def test_a_drawer_without_slats_is_a_normal_drawer(thickness: str, library: Any) -> None:
+    library.change("pendant/project.yaml", "thickness: 4 cards", f"thickness: {thickness}")
+    assert not list(library.check("pendant").troubles)
+
+
+def test_clay_rolled_on_cards_needs_no_slat(library: Any) -> None:
+    # a card is 0.25 mm; 1.1 mm is no number of cards
+    drawer = "  deck:\n    name: Cards\n    kind: cards\n  slats:\n    name: Slats\n    kind: slat\n    sizes: [2 mm]\n"
+    library.change("stock/others.yaml", "  roller:\n", f"{drawer}  roller:\n")
+    assert not list(library.check("pendant").troubles)
+    library.change("pendant/project.yaml", "thickness: 4 cards", "thickness: 1.1 mm")
+    assert ["no slat of it" in t.message for t in library.check("pendant").troubles.errors] == [True]
