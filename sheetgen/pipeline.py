@@ -175,11 +175,7 @@ def projects_of(root: Path) -> list[str]:
 
 def waived_told(outcome: Outcome) -> list[str]:
     """What the projects waive, each with the reason it gives."""
-    told = (
-        f"{worked.name} waives {rule}: {reason}"
-        for worked in outcome.worked for version in worked.versions.values() for rule, reason in version.waived.items()
-    )  # fmt: skip
-    return list(dict.fromkeys(told))
+    return [f"{worked.name} waives {one.rule}: {one.reason}" for worked in outcome.worked for one in worked.waive]
 
 
 def words_told() -> str:

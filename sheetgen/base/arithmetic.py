@@ -299,7 +299,8 @@ class _Reader:
         token = self.now()
         if token.kind == "end":
             self.fail()
-        if token.kind not in {"name", "word"} or not (token.word in UNITS or token.word.rstrip("s") == "card"):
+        known = token.word in UNITS or token.word.rstrip("s") == "card"
+        if not known or (token.kind not in {"name", "word"} and token.word != "%"):
             helped = suggest(token.word, [*UNITS, "cards"], 40)
             raise Wrong(f"'{token.word}' is no unit to tell it in", token.at, max(1, len(token.word)), helped)
         self.at += 1

@@ -15,12 +15,13 @@ Severity = Literal["error", "warning"]
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
-    """One fault, or one doubt, at one place."""
+    """One fault, or one doubt, at one place. What is refused as common practice names its `rule`, to be waived by."""
 
     message: str
     place: Place | None = None
     help: str = ""
     severity: Severity = "error"
+    rule: str = ""
 
     def __str__(self) -> str:
         head = f"{self.place}: " if self.place else ""
@@ -31,6 +32,12 @@ class Trouble:
             lines.append(f"   help: {self.help}")
         # A name or a word of a file may hold what would move a terminal about.
         return "\n".join("".join(c if c.isprintable() else "·" for c in line) for line in lines)
+
+
+def refused(rule: str, message: str, place: Place | None, help: str, severity: Severity = "error") -> Trouble:  # noqa: A002
+    """What common practice refuses, and a project may waive by the name of the rule; what nobody may waive has none."""
+    waiver = [f"or, if you know better, waive: {{{rule}: your reason}}"] if rule else []
+    return Trouble(message, place, ", ".join([*filter(None, [help]), *waiver]), severity, rule)
 
 
 def _excerpt(text: str, place: Place, most: int = 100) -> list[str]:

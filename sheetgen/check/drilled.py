@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.outline import Outline, apart
-from sheetgen.base.trouble import Trouble
+from sheetgen.base.trouble import Severity, Trouble, refused
 from sheetgen.parts.clay_piece import LEAST_EDGE
 
 if TYPE_CHECKING:
@@ -39,7 +39,7 @@ def drilled(part: Piece, version: WorkedVersion) -> Iterator[Trouble]:
         message = (
             f"{title}: drilled in is '{host.title.lower()}', rolled to {rolled}, and seat and floor want {needed.plain}"
         )
-        yield Trouble(message, place, "thicker clay, the layers as a part of their own, or less floor")
+        yield refused("least-floor", message, place, "thicker clay, the layers as a part of their own, or less floor")
     if host.reshaped and len(part.drilled) > 1 and "keeps clear" not in part.roles:
         # What stands by an edge is measured from it along the clay; spots among each other are measured straight.
         message = (
@@ -72,7 +72,8 @@ def _beside(part: Piece, host: Piece, edge: Interval) -> Iterator[Trouble]:
             f"{part.title.lower()}: edge is {asked}, and only {told} of '{host.title.lower()}' is left beside the hole"
         )
         helped = "more edge, so that the hole lies where it is wider, or a smaller hole"
-        yield Trouble(message, part.places.get("edge"), helped, "warning" if left >= LEAST_EDGE else "error")
+        severity: Severity = "warning" if left >= LEAST_EDGE else "error"
+        yield refused("least-edge" if left > 0 else "", message, part.places.get("edge"), helped, severity)
 
 
 def _nearest(centre: Point, runs: list[list[Point]]) -> float:

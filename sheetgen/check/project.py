@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay
 from sheetgen.base.reckoning import beside
+from sheetgen.base.spelling import plain
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.check.drilled import drilled
 from sheetgen.facts.gauges import CARD
@@ -25,6 +27,8 @@ SLAT_REACH = 0.03  # mm: less than clay springs back under the roller (common pr
 def check(worked: Worked, troubles: Troubles) -> None:
     """Note what does not fit in any version; what a version shares with the main one is told once."""
     told: set[tuple[str, Place | None]] = set()
+    waived = {plain(one.rule) for one in worked.waive}
+    used = {plain(one.rule) for one in worked.waive if one.used}
     for version in worked.versions.values():
         own = Troubles()
         for part in version.parts.values():
@@ -33,10 +37,18 @@ def check(worked: Worked, troubles: Troubles) -> None:
         for trouble in own:
             if (trouble.message, trouble.place) in told:
                 continue
+            if plain(trouble.rule) in waived:
+                used.add(plain(trouble.rule))
+                continue
             told.add((trouble.message, trouble.place))
             message = trouble.message if version is worked.main else f"in version {version.name}: {trouble.message}"
-            troubles.extend([Trouble(message, trouble.place, trouble.help, trouble.severity)])
+            troubles.extend([replace(trouble, message=message)])
     troubles.extend(_unused(worked))
+    for one in worked.waive if not troubles.errors else ():
+        if plain(one.rule) not in used:
+            message = f"nothing here breaks the rule '{one.rule}' that is waived"
+            helped = "take it out, or write the rule as its trouble names it"
+            troubles.extend([Trouble(message, one.place, helped, "warning")])
 
 
 def _slats(part: Piece, worked: Worked) -> Iterator[Trouble]:

@@ -29,3 +29,7 @@ class Fact(float):
         fact.name, fact.unit, fact.source, fact.grade = name, unit, source, grade
         ALL.append(fact)
         return fact
+
+    def __reduce__(self) -> tuple[type[float], tuple[float]]:
+        """What is worked from a fact and sent on is a number."""
+        return float, (float(self),)

@@ -28,6 +28,7 @@ SCALES = MARKS.keys()
 THIN = "\u202f"
 FINE_WIRE = 0.005  # g: under it a weight is told in mg
 WHOLE = 1e-6
+COARSE = 20.0  # of ours in a unit, such as an inch, from which a range of it wants two decimals
 
 
 class Numbers:
@@ -63,7 +64,7 @@ class Numbers:
         whole = abs(told.usual - round(told.usual)) < WHOLE
         words = self.rounder.decimal(round(told.usual) if whole else told.usual, 0 if whole else 2)
         if not told.exact:
-            words = self.rounder.range(told, 1, "")
+            words = self.rounder.range(told, 1 if factor < COARSE else 2, "")
         plain = name.rstrip("s") if name in {"card", "cards"} else name
         unit = {"card": "card" if words == "1" else "cards"}.get(plain, name)
         return Printed(value.usual, words, unit)

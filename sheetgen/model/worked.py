@@ -96,7 +96,7 @@ class WorkedStep:
 
 @dataclass(frozen=True, slots=True)
 class WorkedVersion:
-    """One version: its choices, parts, figures, lists and steps. `waived` are rules with the project's reasons."""
+    """One version: its choices, parts, figures, lists and steps."""
 
     name: str
     title: str
@@ -108,7 +108,6 @@ class WorkedVersion:
     steps: tuple[WorkedStep, ...] = ()
     summary: Prose = ()
     makes: Prose = ()
-    waived: Mapping[str, str] = field(default_factory=Frozen)
 
     def drilled_in(self, part: Piece) -> list[Piece]:
         """The holes and seats that are drilled in a part."""
@@ -148,6 +147,16 @@ class Publisher:
 
 
 @dataclass(frozen=True, slots=True)
+class Waiver:
+    """A rule of common practice that the project waives, and why; `used` where a number of some part broke it."""
+
+    rule: str
+    reason: str
+    place: Place
+    used: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Worked:
     """A project with all its versions; the first is `main`.
 
@@ -166,6 +175,7 @@ class Worked:
     tags: tuple[str, ...] = ()
     pictures: tuple[str, ...] = ()
     versions: Mapping[str, WorkedVersion] = field(default_factory=Frozen)
+    waive: tuple[Waiver, ...] = ()
     slab: Slab | None = None
     slats: tuple[float, ...] = ()
     cards: bool = False

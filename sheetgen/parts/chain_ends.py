@@ -6,6 +6,7 @@ from sheetgen.base.material import Fibre
 from sheetgen.parts import field
 from sheetgen.parts.figure import figure, need, size, take
 from sheetgen.parts.kind import Part
+from sheetgen.parts.strand import spool
 
 
 # fmt: off
@@ -41,6 +42,7 @@ class ChainEnds(Part):
     )
     takes = (take("chain", "chain_length", when="chain"),)
     needs = (
+        spool("chain", "last_out", "piece", when="chain"),
         need("max(first_out − first, first − first_out) ≤ first ÷ 4", "is far from a whole number of links", at="first",
              help="{first_out} is {links_first} links", doubt=True),
     )

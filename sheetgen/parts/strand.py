@@ -29,7 +29,7 @@ class Clasped(Part):
 def spool(item: str, long: str, one: str, *, when: str = "") -> Need:
     """What is cut in one piece is no longer than a pack of it, where stock sells it by length and says so."""
     says = f"holds {{{item}.spool}} a pack, and one {one} is {{{long}}}"
-    return need(f"{item}.spool ≥ {long}", says, at=item, when=f"{when} and {item}.spool" if when else f"{item}.spool")
+    return need(f"{item}.spool ≥ {long}", says, at=item.replace("_", " "), when=f"{when} and {item}.spool" if when else f"{item}.spool")
 
 
 class Strand(Clasped):

@@ -7,6 +7,7 @@ from sheetgen.facts.allowances import TOGGLE_BEYOND, TOGGLE_EYE
 from sheetgen.parts import field
 from sheetgen.parts.figure import aside, figure, need, size, tool
 from sheetgen.parts.kind import Part
+from sheetgen.parts.strand import spool
 from sheetgen.parts.wire_piece import take_wire
 
 NO_ROOM = "leaves no room beside the bar for what it hangs on"
@@ -71,6 +72,9 @@ class Toggle(Part):
     )
     tools = (tool("rod", "rod_used", given="rod"),)
     needs = (
+        spool("wire", "ring_cut", "ring"),
+        spool("wire", "bar_cut", "bar", when="not bar_wire"),
+        spool("bar_wire", "bar_cut", "bar", when="bar_wire"),
         need("bar ≥ outside", "is shorter than the ring is across, and slips through", at="bar", least="outside", when="bar"),
         need("room ≥ staff", NO_ROOM, at="inside", least="2 × staff", when="inside"),
         need("room ≥ staff", NO_ROOM, at="rod", least="2 × staff", when="rod"),

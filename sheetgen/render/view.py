@@ -280,7 +280,8 @@ class View:
     def _compared(self, version: WorkedVersion) -> Iterator[tuple[tuple[str, str], str]]:
         """What versions are compared by: sizes, counts, the project's own figures, what is used up."""
         for part, size in _made(version):
-            yield (part.title, size.label), f"{size.made.words} {size.counted}".strip()
+            comes = f", {self.numbers.range(size.fires)}" if size.counted and size.fires is not None else ""
+            yield (part.title, size.label), f"{size.made.words} {size.counted}{comes}".strip()
         for part in version.parts.values():
             yield (part.title, "how many"), str(part.count)
         for figure in version.figures.values():

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.rounding import told_end
 from sheetgen.base.tree import FUNCTIONS
+from sheetgen.formulas.formula import ALL
 from sheetgen.model.numbers import SCALES
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ SIGNS = {
     "atan": "atan( ) the angle in radians of which it is the tangent",
     "ln": "ln( ) the natural logarithm",
 }
+FINE, LARGE = 0.05, 1000.0  # what is told with more decimals, and with fewer
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
 
@@ -74,7 +76,7 @@ def _taken(line: MaterialLine) -> str:
 def _signs(groups: list[dict[str, Any]]) -> Iterator[str]:
     """What the signs mean that the workings of this sheet use."""
     used = " ".join(row["working"] for group in groups for row in group["rows"])
-    numeric = {name: f"{name}( ): {one.says}" for name, one in FUNCTIONS.items()}
+    numeric = {one.name: f"{one.call}: {FUNCTIONS[one.name].says}" for one in ALL if one.name in FUNCTIONS}
     for sign, meaning in (SIGNS | numeric).items():
         if re.search(rf"(?<![a-z_]){sign}\(", used):
             yield meaning
@@ -82,7 +84,8 @@ def _signs(groups: list[dict[str, Any]]) -> Iterator[str]:
 
 def _value(figure: Figure, numbers: Numbers) -> dict[str, str]:
     """What the working comes to, and what is printed where that differs."""
-    exact = numbers.rounder.decimal(figure.value.usual, 3 if abs(figure.value.usual) < 1000 else 1)  # noqa: PLR2004
+    size = abs(figure.value.usual)
+    exact = numbers.rounder.decimal(figure.value.usual, 6 if size < FINE else 3 if size < LARGE else 1)
     told = f"{exact} {'' if figure.unit in SCALES else figure.unit}".strip()
     same = figure.printed.words == exact and figure.printed.unit == figure.unit
     return {"exact": told, "value": told if same else figure.printed.told}

@@ -17,7 +17,7 @@ from sheetgen.base.rounding import told_end
 from sheetgen.base.spelling import plain
 from sheetgen.base.spot import Spot
 from sheetgen.base.tree import Node, named
-from sheetgen.base.trouble import CannotBe, Trouble
+from sheetgen.base.trouble import CannotBe, Severity, Trouble, refused
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import Aside, FigureSpec, Flag, Inline
 from sheetgen.parts.reading import BRACES, unit_of
@@ -42,7 +42,6 @@ class PartSource:
         self.evaluator, self.kind, self.name, self.written = evaluator, kind, name, words
         self.words = {plain(k): v for k, v in words.items()}
         self.home = place
-        self.waived: dict[str, str] = {}
 
     @property
     def title(self) -> str:
@@ -149,16 +148,14 @@ class PartSource:
         if one.holds and holds(conditions[one.holds], self):
             return None
         message = f"{self.title}: {one.at} {self.say(one.says)}".replace(": kind ", ": ", 1)
-        if one.rule and (reason := self.evaluator.waiver(one.rule)):
-            self.waived[one.rule] = reason
+        if one.rule and self.evaluator.waiver(one.rule):
             return None
         helps = [f"{self._enough(one.least, up=True)} or more"] if one.least else []
         if one.most and (not one.help or self.number(one.most).usual > 0):  # nothing that can be given, and another way
             helps.append(f"{self._enough(one.most, up=False)} or less")
         helps += [self.say(one.help)] if one.help else []
-        if one.rule:
-            helps.append(f"or, if you know better, waive: {{{one.rule}: your reason}}")
-        return Trouble(message, self.place(one.at), ", ".join(helps), "warning" if one.doubt else "error")
+        severity: Severity = "warning" if one.doubt else "error"
+        return refused(one.rule, message, self.place(one.at), ", ".join(helps), severity)
 
     def _enough(self, text: str, *, up: bool) -> str:
         """The least or the most that would do, to what a hand can set, on the side that works."""

@@ -172,10 +172,14 @@ def _each(part: PartSource, specs: Any, make: Any) -> Iterator[Any]:  # noqa: AN
 def _size(part: PartSource, one: SizeSpec, figures: dict[str, Figure]) -> BenchSize:
     if one.figure not in figures:
         raise Stopped
+    made = figures[one.figure]
+    aim = made.printed  # what is made is one size, also where it may come out as one of several
+    if made.unit == "mm" and made.rounding == "fine" and not made.value.exact:
+        aim = part.evaluator.rounder.length(made.value.usual)
     return BenchSize(
         part.say(one.label),
         one.figure,
-        figures[one.figure].printed,
+        aim,
         _optional(part, one.finished),
         _optional(part, one.fires),
         part.say(one.tool),

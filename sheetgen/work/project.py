@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import spelled
@@ -13,7 +14,7 @@ from sheetgen.base.spelling import plain, slug, suggest
 from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.model.project import OwnFigure
-from sheetgen.model.worked import Worked, WorkedVersion
+from sheetgen.model.worked import Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
 from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.lists import materials, tools
@@ -25,7 +26,7 @@ from sheetgen.work.stopped import Stopped
 from sheetgen.work.studio import publisher, rounder, slab
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
     from sheetgen.model.project import Filed, Library, Project
 
@@ -64,7 +65,7 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
                 break
         else:
             troubles.extend(_in_version(which, t) for t in own if t not in main_troubles)
-    _waived(project, waived, troubles)
+    waivers = tuple(_waived(project, waived, troubles))
     return Worked(
         name=filed.name,
         folder=str(filed.folder),
@@ -73,6 +74,7 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         date=str(project.date),
         level=str(project.level),
         place=project.title.place,
+        waive=waivers,
         studio=publisher(library.studio),
         rounder=rounder(library.studio),
         tags=tuple(map(str, project.tags)),
@@ -111,7 +113,6 @@ def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:
         steps=tuple(steps_),
         summary=prose(evaluator.project.summary, evaluator),
         makes=prose(evaluator.project.makes, evaluator),
-        waived=Frozen({rule: evaluator.waiver(rule) for rule in sorted(evaluator.waived)}),
     )
 
 
@@ -166,17 +167,14 @@ def _typed(name: str, value: str) -> Word:
     return Word(value, Place(Source(f"--with {name}", value), 1, 1, max(1, len(value))))
 
 
-def _waived(project: Project, waived: set[str], troubles: Troubles) -> None:
-    """A rule is waived with a reason, and because something breaks it."""
-    whole = not troubles.errors
+def _waived(project: Project, waived: set[str], troubles: Troubles) -> Iterator[Waiver]:
+    """What is waived; a rule is waived with a reason."""
     for rule, reason in project.waive.items():
         if not reason.strip():
             told = f"'{rule}' is waived without a reason"
             troubles.add(told, rule.place, f"{rule}: and why it may be so, in a few words")
-        elif whole and plain(rule) not in waived:
-            told = f"nothing here breaks the rule '{rule}' that is waived"
-            troubles.add(told, rule.place, "take it out, or write the rule as its trouble names it", "warning")
+        yield Waiver(str(rule), str(reason), rule.place, plain(rule) in waived)
 
 
 def _in_version(name: str, trouble: Trouble) -> Trouble:
-    return Trouble(f"in version {name}: {trouble.message}", trouble.place, trouble.help, trouble.severity)
+    return replace(trouble, message=f"in version {name}: {trouble.message}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from sheetgen.base.dimension import UNITS, spelled
+from sheetgen.base.dimension import UNITS, ours, spelled
 from sheetgen.base.literals import GAUGES
 from sheetgen.base.material import Item
 from sheetgen.base.place import Word
@@ -92,9 +92,9 @@ def told_in(value: Quantity, word: Word, evaluator: Evaluator) -> Printed:
     """A quantity in print: in the unit that its text asks for, or in its own."""
     named = IN.fullmatch(word)
     if named:
-        gauge = GAUGES.get(named[2])
-        factor = gauge(1.0) if gauge else UNITS[named[2]].factor
-        return evaluator.numbers.in_unit(value.interval, named[2], factor)
+        gauge, asked = GAUGES.get(named[2]), UNITS.get(named[2])
+        factor = gauge(1.0) if gauge else asked.factor * ours(asked.unit) if asked else 1.0
+        return evaluator.numbers.in_unit(value.interval, named[2], factor / ours(value.unit))
     unit = spelled(value.unit)
     exact = value.interval.exact
     # A thickness in whole cards keeps its hundredths; of any other length no bench shows them.

@@ -36,20 +36,33 @@ Path(sys.argv[2]).write_bytes(pickle.dumps(found))
 """
 
 
+def through_a_process_that_cannot_work_it(worked: Any, folder: Path) -> tuple[dict[str, Any], dict[str, Any]]:
+    """The pages of a worked project made here, and those made elsewhere from what was pickled."""
+    here: dict[str, Any] = {}
+    exec(ELSEWHERE, here)  # noqa: S102 - our own words, run here and there
+    (folder / "worked").write_bytes(pickle.dumps(worked))
+    command = [sys.executable, "-c", ELSEWHERE + AND_BACK, str(folder / "worked"), str(folder / "pages")]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=60, check=False)
+    assert done.returncode == 0, done.stderr
+    there = pickle.loads((folder / "pages").read_bytes())  # noqa: S301 - our own
+    return here["pages"](worked), there
+
+
 @pytest.mark.parametrize("project", ["drops", "pendant", "link"])
 def test_a_worked_project_makes_the_same_pages_in_a_process_that_cannot_work_it(
     project: str, library: Any, tmp_path: Path
 ) -> None:
-    worked = library.worked(project)
-    here: dict[str, Any] = {}
-    exec(ELSEWHERE, here)  # noqa: S102 - our own words, run here and there
-    (tmp_path / "worked").write_bytes(pickle.dumps(worked))
-    command = [sys.executable, "-c", ELSEWHERE + AND_BACK, str(tmp_path / "worked"), str(tmp_path / "pages")]
-    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=60, check=False)
-    assert done.returncode == 0, done.stderr
-    there = pickle.loads((tmp_path / "pages").read_bytes())  # noqa: S301 - our own
-    assert there == here["pages"](worked)
+    here, there = through_a_process_that_cannot_work_it(library.worked(project), tmp_path)
+    assert there == here
     assert any(path.endswith("index.html") for path in there)
+
+
+@pytest.mark.parametrize("size", ["PP 14", "SS 6"])
+def test_a_stone_sized_by_its_class_goes_on_its_way_as_any_other(size: str, library: Any, tmp_path: Path) -> None:
+    library.change("stock/others.yaml", "    size: 1.95-2 mm\n", f"    size: {size}\n")
+    library.change("drops/project.yaml", "    gap: 0.5 mm\n", "    gap: 0.8 mm\n")
+    here, there = through_a_process_that_cannot_work_it(library.worked("drops"), tmp_path)
+    assert there == here
 
 
 def test_nothing_in_a_worked_project_can_be_changed(library: Any) -> None:

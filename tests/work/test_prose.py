@@ -33,6 +33,8 @@ def told(library: Any, braces: str) -> str:
         ("{{ 2 * 1.5 ct }}", f"3{NBSP}ct"),
         ("{{ 5 mL × 1.2 g/mL }}", f"6{NBSP}g"),
         ("{{ width × width }}", f"400{NBSP}mm²"),
+        ("{{ 2 ct in g }}", f"0.4{NBSP}g"),  # a carat is 0.2 g
+        ("{{ 0.4 g in ct }}", f"2{NBSP}ct"),
     ],
 )
 def test_a_number_is_printed_in_its_unit_or_in_the_one_that_is_asked_for(
