@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
-from sheetgen.base.dimension import ANY, BARE, UNITS, dimension_of, ours, said, spelled, times, unit
+from sheetgen.base.dimension import ANY, BARE, UNITS, cancelled, dimension_of, ours, said, spelled, times, unit
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.base.tree import CHOOSERS, DECIDED, FUNCTIONS, Node, Number, Wrong
 
@@ -134,7 +134,10 @@ class _Binder:
         comes = self.simple(node, [u for _, u in bound])
         if any(abs(power) > HIGHEST for _, power in comes):
             raise Wrong("this multiplies units beyond anything that is measured", node.at, node.width, "look at its ²")
-        return self.again(node, tuple(n for n, _ in bound)), comes
+        whole = self.again(node, tuple(n for n, _ in bound))
+        if self.strict or comes == ANY:
+            return whole, comes
+        return become(whole, comes, cancelled(comes)), cancelled(comes)
 
     def again(self, node: Node, args: tuple[Node, ...]) -> Node:
         same = all(a is b for a, b in zip(args, node.args, strict=True))

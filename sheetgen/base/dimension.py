@@ -120,6 +120,20 @@ def times(a: Unit, b: Unit, sign: int = 1) -> Unit:
     return tuple(sorted(pair for pair in found.items() if pair[1]))
 
 
+# Marks of one dimension, and what the second is in the first.
+_SAME = (("mm", "cm", 1), ("mm", "mL", 3), ("cm", "mL", 3), ("g", "ct", 1))
+
+
+@functools.cache
+def cancelled(u: Unit) -> Unit:
+    """A unit in which no two marks of one dimension stand over and under the line: g·mm³/cm³ is g, EUR·g/ct is EUR."""
+    found = dict(u)
+    for one, other, power in _SAME:
+        if found.get(one, 0) * found.get(other, 0) < 0:
+            found[one] += found.pop(other) * power
+    return tuple(sorted(pair for pair in found.items() if pair[1]))
+
+
 @functools.cache
 def dimension_of(u: Unit) -> Dimension:
     """What a unit measures."""

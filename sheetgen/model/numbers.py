@@ -51,7 +51,7 @@ class Numbers:
             return (self.short(value) if rounding == "short" else self.time(value)), ""
         if unit == "g" and rounding == "fine" and 0 < value.high < FINE_WIRE:
             return self.rounder.words(rounded * 1000, "mg", "fine"), "mg"
-        if re.fullmatch(r"[A-Z]{3}", unit) and unit != "ISO":
+        if re.fullmatch(r"[A-Z]{3}(/.+)?", unit) and unit != "ISO":
             return self.rounder.decimal(rounded, 2, keep=True), unit
         if unit == "mm" and not value.exact and rounding == "fine":
             # A fired size: only its ends can be promised. A given one, such as a stone's, is told as it is given.

@@ -33,6 +33,9 @@ def told(library: Any, braces: str) -> str:
         ("{{ 2 * 1.5 ct }}", f"3{NBSP}ct"),
         ("{{ 5 mL × 1.2 g/mL }}", f"6{NBSP}g"),
         ("{{ width × width }}", f"400{NBSP}mm²"),
+        ("{{ 500 EUR/ct × 0.2 g }}", f"500.00{NBSP}EUR"),  # 0.2 g are 1 ct
+        ("{{ 30 EUR ÷ 3 g }}", f"10.00{NBSP}EUR/g"),
+        ("{{ 7 g/cm³ × 10 mm³ }}", f"0.07{NBSP}g"),  # 10 mm³ are a hundredth of a cm³
         ("{{ 2 ct in g }}", f"0.4{NBSP}g"),  # a carat is 0.2 g
         ("{{ 0.4 g in ct }}", f"2{NBSP}ct"),
     ],
