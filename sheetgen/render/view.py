@@ -65,6 +65,7 @@ class View:
             "finished": self._finished_view(),
             "materials": materials,
             "at_once": list(self._at_once()),
+            "listed": list(self._listed()),
             "spared": any("+" in line["amount"] for line in materials),
             "tools": [*(self._tool(line) for line in version.tools), *self._worn()],
             "sizes": list(self._sizes()),
@@ -103,16 +104,18 @@ class View:
     def _materials(self) -> Iterator[dict[str, str]]:
         for line in self.version.materials:
             note = f"for {line.use}" if line.use else ""
-            yield {"name": line.item.name, "amount": self.numbers.amount(line), "note": note, "why": self._why(line)}
+            yield {"name": line.item.name, "amount": self.numbers.amount(line), "note": note}
 
-    def _why(self, line: MaterialLine) -> str:
+    def _listed(self) -> Iterator[str]:
         """Why more clay is listed than the parts' own figures add up to."""
-        own = sum(part.count * self._clay_told(part) for part in self.version.parts.values() if line.item == part.clay)
-        if line.net is None or not own or _listed(line) <= own + GRAIN:
-            return ""
-        reasons = ["what is in the hand to roll it thick first"] if line.least > line.net.high else []
-        reasons += [f"{self.rounder.decimal(line.allowance * 100, 1)} % for waste"] if line.allowance else []
-        return "with " + " and ".join(reasons) if reasons else "rounded up"
+        for line in self.version.materials:
+            parts = [part for part in self.version.parts.values() if line.item == part.clay]
+            own = sum(part.count * self._clay_told(part) for part in parts)
+            if line.net is None or not own or _listed(line) <= own + GRAIN:
+                continue
+            reasons = ["what is in the hand to roll it thick first"] if line.least > line.net.high else []
+            reasons += [f"{self.rounder.decimal(line.allowance * 100, 1)} % for waste"] if line.allowance else []
+            yield f"{line.item.name}: {'with ' + ' and '.join(reasons) if reasons else 'rounded up'}."
 
     def _clay_told(self, part: Piece) -> float:
         """The clay that one of a part takes, as its own figure prints it, g."""
