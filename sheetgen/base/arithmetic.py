@@ -14,14 +14,13 @@ from typing import TYPE_CHECKING, NamedTuple
 from sheetgen.base.dimension import UNITS
 from sheetgen.base.literals import amount, named_size
 from sheetgen.base.spelling import suggest
-from sheetgen.base.tree import CALLED, FUNCTIONS, Node, Wrong
+from sheetgen.base.tree import CALLED, FUNCTIONS, Node, Wrong, not_too_much
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
 LONGEST = 400
 DEEPEST = 25
-MOST_STEPS = 2000
 WORDS = frozenset({"if", "else", "or", "and", "is", "not", "in"})
 RESERVED = frozenset({*WORDS, *CALLED, "drawer", "pi", "π", "to"}) - {"√"}
 
@@ -65,7 +64,7 @@ def read(text: str) -> Node:
         node = reader.unit_wanted(node)
     reader.end()
     if reader.expanded:
-        _not_too_much(node)
+        not_too_much(node)
     return node
 
 
@@ -76,21 +75,8 @@ def read_condition(text: str) -> Node:
     node = reader.condition()
     reader.end()
     if reader.expanded:
-        _not_too_much(node)
+        not_too_much(node)
     return node
-
-
-def _not_too_much(node: Node) -> None:
-    """Formulas inside formulas grow fast where a letter stands twice: Wrong for more steps than a sheet can print."""
-    sizes: dict[int, int] = {}
-
-    def size(one: Node) -> int:  # what is shared is looked at once
-        if id(one) not in sizes:
-            sizes[id(one)] = 1 + sum(size(a) for a in one.args)
-        return sizes[id(one)]
-
-    if size(node) > MOST_STEPS:
-        raise Wrong("this comes to too many steps", node.at, node.width, "give a part of it a name of its own")
 
 
 def _begun(text: str) -> _Reader:

@@ -161,3 +161,19 @@ def named(node: Node) -> set[str]:
     """Every name that a tree asks for."""
     found = {node.it} if node.op == "name" else set()
     return found.union(*[named(a) for a in node.args])
+
+
+MOST_STEPS = 2000
+
+
+def not_too_much(node: Node) -> None:
+    """Formulas inside formulas grow fast where a letter stands twice: Wrong for more steps than a sheet can print."""
+    sizes: dict[int, int] = {}
+
+    def size(one: Node) -> int:  # what is shared is looked at once
+        if id(one) not in sizes:
+            sizes[id(one)] = 1 + sum(size(a) for a in one.args)
+        return sizes[id(one)]
+
+    if size(node) > MOST_STEPS:
+        raise Wrong("this comes to too many steps", node.at, node.width, "give a part of it a name of its own")
