@@ -12,7 +12,7 @@ from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Item
 from sheetgen.base.reckoning import beside, compare, holds
 from sheetgen.base.spot import Neighbour
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.trouble import CannotBe, Misplaced
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import Aside, FigureSpec
 from sheetgen.parts.piece import Piece, Take
@@ -269,6 +269,9 @@ def _with_flat(piece: Piece, evaluator: Evaluator) -> Piece:
         return piece
     try:
         return replace(piece, flat=tuple(kind.flat(piece)))
+    except Misplaced as fault:
+        evaluator.troubles.extend([fault.trouble])
+        return piece
     except KeyError:
         if not evaluator.troubles.errors:
             raise

@@ -420,6 +420,15 @@ def test_a_hole_that_reaches_over_the_edge_is_told_and_not_printed(spot: str, co
     assert "upper left corner" in trouble.help
 
 
+def test_a_template_that_cannot_be_drawn_hides_no_other_trouble(cones: Any) -> None:
+    cones.change(KIND, "    - arc: turn\n", "    - arc: turn × 9\n")
+    cones.change("cones/project.yaml", "Cut {{ cone.slant }} at", "Cut {{ cone.slent }} at")
+    told = [t.message for t in cones.check().troubles.errors]
+    assert len(told) == 2, told
+    assert any("outline cannot be drawn" in message for message in told)
+    assert any("slent" in message for message in told)
+
+
 def test_a_size_finds_its_figure_however_its_words_are_parted(cones: Any) -> None:
     cones.change(KIND, "figure: slant\n", "figure: clay mass\n")
     assert not [t for t in cones.check().troubles.errors if "there is no figure" in t.message]
