@@ -127,8 +127,7 @@ class Numbers:
         """What to have: enough for the highest need and its allowance, rounded up; spare pieces shown apart."""
         if line.net is None:
             return ""
-        need = max(line.net.high, line.least) * (1 + line.allowance)
-        unit = line.item.unit
+        need, unit = line.needed, line.item.unit
         if unit == "piece":
             net = ceil(line.net.high)
             spare = ceil(need) - net

@@ -49,6 +49,11 @@ class MaterialLine:
     least: float = 0.0
     blanks: tuple[tuple[int, float, float], ...] = ()
 
+    @property
+    def needed(self) -> float:
+        """Enough for the highest need, with its allowance; 0 for what is taken as needed."""
+        return max(self.net.high, self.least) * (1 + self.allowance) if self.net is not None else 0.0
+
 
 @dataclass(frozen=True, slots=True)
 class ToolLine:

@@ -176,9 +176,7 @@ class KindMaker:
                 told = f"'{key}' cannot be a name here"
                 helped = "letters, digits and spaces, a letter first"
                 if hasattr(Part, name):
-                    helped = (
-                        f"every part has a '{key}': indent it, if it belongs to what stands above, or take another word"
-                    )
+                    helped = f"every part has a '{key}': indent it, if it belongs above, or take another word"
                 self.troubles.add(told, key.place, helped)
                 self.lost.add(name)
             elif name in self.keys:

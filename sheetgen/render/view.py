@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from sheetgen.base.figure import BenchSize
     from sheetgen.base.interval import Interval
     from sheetgen.model.drawing import Drawings
-    from sheetgen.model.worked import MaterialLine, ToolLine, Worked, WorkedStep, WorkedVersion
+    from sheetgen.model.worked import ToolLine, Worked, WorkedStep, WorkedVersion
     from sheetgen.parts.piece import Piece
 
 MOST_COLUMNS = 5
@@ -111,7 +111,7 @@ class View:
         for line in self.version.materials:
             parts = [part for part in self.version.parts.values() if line.item == part.clay]
             own = sum(part.count * self._clay_told(part) for part in parts)
-            if line.net is None or not own or _listed(line) <= own + GRAIN:
+            if line.net is None or not own or up_for_buying(line.needed) <= own + GRAIN:
                 continue
             reasons = ["what is in the hand to roll it thick first"] if line.least > line.net.high else []
             reasons += [f"{self.rounder.decimal(line.allowance * 100, 1)} % for waste"] if line.allowance else []
@@ -127,7 +127,7 @@ class View:
         for line in self.version.materials:
             if isinstance(line.item, Clay) and line.net is not None:
                 mass = at_once(self.drawings.slabs, line.item.name)
-                if mass > _listed(line):
+                if mass > up_for_buying(line.needed):
                     grams = self.rounder.decimal(mass, 1)
                     yield (
                         f"{line.item.name}: to roll the slabs of this sheet as they are drawn, one after the other, "
@@ -296,8 +296,3 @@ class View:
 
 def _made(version: WorkedVersion) -> Iterator[tuple[Piece, BenchSize]]:
     yield from ((part, size) for part in version.parts.values() for size in part.sizes)
-
-
-def _listed(line: MaterialLine) -> float:
-    """How much of a material the list says to have, g."""
-    return up_for_buying(max(line.net.high, line.least) * (1 + line.allowance)) if line.net is not None else 0.0
