@@ -61,7 +61,7 @@ def _groups(version: WorkedVersion, numbers: Numbers) -> Iterator[dict[str, Any]
     used = [
         {"label": line.item.name, "working": _taken(line), "exact": "", "value": numbers.amount(line)}
         for line in version.materials
-        if line.net is not None
+        if line.net is not None and not re.fullmatch(r"[\d.]+", _taken(line))  # what is one number stands in the list
     ]
     if used:
         yield {"part": "Used up, with its allowance", "rows": used}

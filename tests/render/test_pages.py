@@ -222,3 +222,12 @@ def test_what_the_printer_only_murmurs_is_a_trouble(printer: Any) -> None:
     page = f'<!doctype html><html lang="en">{head}<body><p>x</p></body></html>'
     with pytest.raises(CannotBe):
         printer.pdf(page, "x")
+
+
+def test_what_is_used_up_by_a_bare_number_stands_in_the_list_alone(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.publish("drops")
+    page = (library.build / "drops" / "index.html").read_text("utf-8")
+    used = page[page.index("Used up, with its allowance") :]
+    workings = re.findall(r"<tr><td>[^<]*</td><td>([^<]*)</td>", used)
+    assert any("×" in working for working in workings)
+    assert [working for working in workings if re.fullmatch(r"[\d.]+", working)] == []
