@@ -15,7 +15,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
-    """One item of stock. `pack` and amounts are in `unit`: g, mm, mL, mm² or piece."""
+    """One item of stock. `pack` and amounts are in `unit`: g, mm, mL, mm² or piece.
+
+    `acts_as` and `bears` are in the words of facts/bench.py; it bears heat up to so many °C, and anything else up to
+    infinity or not at all. `hard` is a temper that heat takes away.
+    """
 
     id: str
     name: str
@@ -24,7 +28,11 @@ class Item:
     price: Decimal | None = None
     allowance: float = 0.0
     cautions: tuple[str, ...] = ()
-    kiln: bool = True
+    acts_as: tuple[str, ...] = ()
+    metal: str = ""
+    coated: str = ""
+    hard: bool = False
+    bears: tuple[tuple[str, float], ...] = ()
     note: str = ""
     sources: tuple[tuple[str, str], ...] = ()
     place: Place | None = field(default=None, compare=False, repr=False)
@@ -33,6 +41,14 @@ class Item:
     def spool(self) -> float | None:
         """How much of it one pack holds, mm, where stock sells it by length and says so."""
         return self.pack if self.unit == "mm" and self.pack else None
+
+    def acts(self, *words: str) -> bool:
+        """Whether it acts as any of these."""
+        return any(word in self.acts_as for word in words)
+
+    def borne(self, what: str) -> float | None:
+        """How much of something stock says that it bears; None where stock is silent."""
+        return next((most for word, most in self.bears if word == what), None)
 
 
 ONE_SIZE = 0.005  # mm: two sizes nearer than this are one
@@ -149,6 +165,14 @@ class Adhesive(Item):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Consumable(Item):
+    """What is used up: where a solder flows, °C; how wide a plug is, mm."""
+
+    flows_at: float | None = None
+    across: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tool(Item):
     """A tool, or a set of them in several sizes. `kind` is what parts ask for: former, drill, round cutter.
 
@@ -184,7 +208,7 @@ NUMBERS: dict[str, dict[str, tuple[str, bool]]] = {
         "cure": ("min", False), "pot_life": ("min", True), "pot_temperature": ("°C", False), "part_b": ("", False),
         "density": ("g/mL", False), "density_b": ("g/mL", True), "least": ("mL", False),
     },
-    "Metal": {"density": ("g/cm³", False)}, "Item": {}, "Tool": {},
+    "Metal": {"density": ("g/cm³", False)}, "Consumable": {"across": ("mm", True)}, "Item": {}, "Tool": {},
 }  # fmt: skip
 """What arithmetic may ask of an item: its unit, and whether stock may be silent on it."""
 

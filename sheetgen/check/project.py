@@ -80,7 +80,7 @@ def _order(version: WorkedVersion) -> Iterator[Trouble]:
     last = firings[-1] if firings else -1
     for i, step in enumerate(version.steps):
         for item in step.uses:
-            if not item.kiln and i <= last:
+            if item.borne("kiln") == 0 and i <= last:
                 when = "before it" if i < last else "in it"
                 helped = f"move it after '{version.steps[last].title}'"
                 yield Trouble(f"{item.name} does not survive the kiln and is used {when}", step.place, helped)

@@ -65,6 +65,8 @@ class Step(Written):
     when: Text | None = None
     faces: Text = Field(default_factory=lambda: default("both"))
     firing: Text | None = None
+    does: list[Text] = Field(default_factory=list)
+    opened_at: Text | None = None
 
 
 class Project(Written):
@@ -76,6 +78,8 @@ class Project(Written):
     summary: Text
     makes: Text
     level: Text
+    worn_by: Text = Field(default_factory=lambda: default("adult"))
+    worn_at: Text | None = None
     tags: list[Text] = Field(default_factory=list)
     pictures: list[Text] = Field(default_factory=list)
     main_version: Text | None = None

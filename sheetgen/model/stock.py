@@ -24,7 +24,17 @@ class WrittenItem(Written):
     price: Text | None = None
     allowance: Text | None = None
     cautions: list[Text] = Field(default_factory=list)
+    acts_as: list[Text] = Field(default_factory=list)
+    metal: Text | None = None
+    coated_with: Text | None = None
+    temper: Text | None = None
     kiln: Text | None = None
+    torch: Text | None = None
+    quench: Text | None = None
+    tumbler: Text | None = None
+    pickle: Text | None = None
+    solvent: Text | None = None
+    water: Text | None = None
     sources: dict[Text, Text] = Field(default_factory=dict)
 
 
@@ -50,7 +60,6 @@ class WrittenClay(WrittenItem):
     melting: Text | None = None
     drying: Text | None = None
     drying_thickness: Text | None = None
-    torch: Text | None = None
     firing: list[WrittenPhase] = Field(default_factory=list)
 
 
@@ -120,6 +129,13 @@ class WrittenAdhesive(WrittenItem):
     least: Text | None = None
 
 
+class WrittenConsumable(WrittenItem):
+    """What is used up."""
+
+    flows_at: Text | None = None
+    across: Text | None = None
+
+
 class WrittenTool(WrittenItem):
     """A tool, or a set in several sizes."""
 
@@ -152,7 +168,7 @@ class StockFile(Written):
     fibres: dict[Text, WrittenFibre] = Field(default_factory=dict)
     findings: dict[Text, WrittenFinding] = Field(default_factory=dict)
     adhesives: dict[Text, WrittenAdhesive] = Field(default_factory=dict)
-    consumables: dict[Text, WrittenItem] = Field(default_factory=dict)
+    consumables: dict[Text, WrittenConsumable] = Field(default_factory=dict)
     tools: dict[Text, WrittenTool] = Field(default_factory=dict)
     cautions: dict[Text, WrittenCaution] = Field(default_factory=dict)
 

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Figure
     from sheetgen.base.interval import Interval
-    from sheetgen.base.material import Item, Phase
+    from sheetgen.base.material import Clay, Item, Phase
     from sheetgen.base.place import Place
     from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
@@ -78,7 +78,11 @@ class Walk:
 
 @dataclass(frozen=True, slots=True)
 class WorkedStep:
-    """One step with its numbers; times in min."""
+    """One step with its numbers; times in min.
+
+    `does` is what is done, in the words of facts/bench.py and in its order. `clay` is the clay that is fired, by its
+    own program; `opened_at` how hot the kiln is opened, °C, where the project says so.
+    """
 
     title: str
     text: Prose
@@ -93,10 +97,25 @@ class WorkedStep:
     wait_working: str = ""
     torch: str = ""
     diagrams: tuple[str, ...] = ()
-    firing: tuple[Phase, ...] = ()
+    does: tuple[str, ...] = ()
+    clay: Clay | None = None
     walk: Walk | None = None
-    fired: str = ""
+    opened_at: float | None = None
     place: Place | None = None
+
+    @property
+    def by_torch(self) -> bool:
+        """Whether it is fired with a flame: a torch is used, and no kiln."""
+        return self.clay is not None and self.acts("torch") and not self.acts("kiln")
+
+    @property
+    def firing(self) -> tuple[Phase, ...]:
+        """The phases of its firing in a kiln."""
+        return self.clay.firing if self.clay is not None and not self.by_torch else ()
+
+    def acts(self, *words: str) -> bool:
+        """Whether something that it uses acts as any of these."""
+        return any(item.acts(*words) for item in self.uses)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +194,8 @@ class Worked:
     date: str
     level: str
     place: Place
+    worn_by: str
+    worn_at: str
     studio: Publisher
     rounder: Rounder
     tags: tuple[str, ...] = ()

@@ -11,6 +11,7 @@ from sheetgen.base.figure import ROUNDINGS
 from sheetgen.base.material import NUMBERS, TOOL_KINDS, Item
 from sheetgen.base.outline import Outline
 from sheetgen.base.tree import FUNCTIONS
+from sheetgen.facts.bench import ACTS, DOES
 from sheetgen.formulas.formula import ALL
 from sheetgen.formulas.known import FORMULAS
 from sheetgen.parts.reading import ROLES
@@ -120,4 +121,6 @@ def words_told() -> str:
         "roles: what a field or figure does in its part",
         *(f"  {word}: {said}" for word, said in ROLES.items()),
     ]
+    lines += ["", "what a step does", *(f"  {word}: {said}" for word, said in DOES.items())]
+    lines += ["", "what an item of stock acts as", *(f"  {word}: {said}" for word, said in ACTS.items())]
     return "\n".join(lines) + "\n"

@@ -11,6 +11,7 @@ from sheetgen.base.material import (
     TOOL_KINDS,
     Adhesive,
     Bead,
+    Consumable,
     Fibre,
     Finding,
     Item,
@@ -21,6 +22,7 @@ from sheetgen.base.material import (
     Wire,
 )
 from sheetgen.base.spelling import suggest
+from sheetgen.read.bench_words import at_the_bench
 from sheetgen.read.clays import HEAVIEST, PER_CM3, SLOWEST, ClayMaker
 from sheetgen.read.measured import cooled
 
@@ -32,6 +34,9 @@ PACK_UNITS = {AREA: "mm²", MASS: "g", LENGTH: "mm", VOLUME: "mL", COUNT: "piece
 USUAL_UNITS = {"clays": "g", "wires": "mm", "fibres": "mm", "sheets": "mm²", "metals": "g", "adhesives": "mL"}
 
 
+BY_KIND = ("kiln", "drill")  # kinds of tool that say what the tool acts as
+
+
 class ItemMaker(ClayMaker):
     """Makes items, noting troubles; None for one that is wrong."""
 
@@ -41,7 +46,7 @@ class ItemMaker(ClayMaker):
         makers: dict[str, Any] = {
             "clays": self.clay, "wires": self._wire, "sheets": self._sheet, "metals": self._metal,
             "stones": self._stone, "beads": self._bead, "fibres": self._fibre, "findings": self._finding,
-            "adhesives": self._adhesive, "tools": self._tool,
+            "adhesives": self._adhesive, "consumables": self._consumable, "tools": self._tool,
         }  # fmt: skip
         made: Item | None = makers[group](key, written, common) if group in makers else Item(**common)
         return made
@@ -77,7 +82,7 @@ class ItemMaker(ClayMaker):
             "price": price,
             "allowance": allowance or 0.0,
             "cautions": tuple(map(str, written.cautions)),
-            "kiln": self.yes_no(written.kiln, "kiln", otherwise=True),
+            **at_the_bench(written, self.measures),
             "note": str(written.note or ""),
             "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
             "place": key.place,
@@ -160,7 +165,12 @@ class ItemMaker(ClayMaker):
         }
         scale = {"density": PER_CM3, "density_b": PER_CM3, "least": 1 / PER_CM3}
         told: dict[str, Any] = {name: value * scale.get(name, 1) for name, value in given.items() if value is not None}
-        return Adhesive(**common | {"kiln": False}, cure=cure, pot_life=life, **told) if cure else None
+        return Adhesive(**common, cure=cure, pot_life=life, **told) if cure else None
+
+    def _consumable(self, _key: Word, written: forms.WrittenConsumable, common: dict[str, Any]) -> Consumable:
+        flows = self.number(written.flows_at, TEMPERATURE, above=20, most=1300, name="where a solder flows")
+        across = self.number(written.across, LENGTH, above=0, most=100, name="the width across")
+        return Consumable(**common, flows_at=flows, across=across)
 
     def _tool(self, key: Word, written: forms.WrittenTool, common: dict[str, Any]) -> Tool:
         each = ((self.number(word, LENGTH, above=0, name="a size"), " ".join(word.split())) for word in written.sizes)
@@ -177,6 +187,8 @@ class ItemMaker(ClayMaker):
             else None
         )
         cooling = cooled(written.cooling, self.measures) if written.cooling else None
+        if written.kind in BY_KIND and written.kind not in common["acts_as"]:
+            common = common | {"acts_as": (*common["acts_as"], str(written.kind))}
         return Tool(
             **common, kind=str(written.kind or ""), sizes=tuple(size for size, _ in sizes),
             engraved=tuple(said for _, said in sizes), full_rate=rate, cooling=cooling,

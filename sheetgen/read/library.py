@@ -13,6 +13,7 @@ from sheetgen.base.dimension import LENGTH
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import Trouble, Troubles
+from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.facts.cautions import CAUTIONS, SOURCE, WEAR
 from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
 from sheetgen.model.stock import StockFile
@@ -199,6 +200,9 @@ def _project(folder: Path, library: Library, troubles: Troubles) -> Project | No
 def _look_over(project: Project, folder: Path, library: Library, troubles: Troubles) -> None:
     """What a form cannot tell: level, date, pictures, parts."""
     _among(project.level, LEVELS, "level", troubles)
+    _among(project.worn_by, WORN_BY, "worn by", troubles)
+    if project.worn_at is not None:
+        _among(project.worn_at, WORN_AT, "worn at", troubles)
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
     for picture in project.pictures:

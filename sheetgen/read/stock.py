@@ -6,9 +6,11 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.spelling import suggest
+from sheetgen.facts.bench import BEARS
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.project import Caution, Stock
 from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenItem
+from sheetgen.read.bench_words import unsourced
 from sheetgen.read.items import ItemMaker
 
 if TYPE_CHECKING:
@@ -65,6 +67,12 @@ class StockReader:
                 self.troubles.add(
                     f"'{key}' does not say where its {data} comes from", key.place, f"add it to sources: {data}: …"
                 )
+        for name in unsourced(written):
+            where, told = (
+                getattr(written, name).place,
+                f"'{key}' does not say where it comes from that it bears {BEARS[name]}",
+            )
+            self.troubles.add(told, where, f"add it to sources: {name}: …")
         item = self.maker.make(group, key, written)
         self.cautions_named += [(key, caution) for caution in written.cautions]
         if item is not None and len(self.troubles.errors) == before:

@@ -237,7 +237,7 @@ class View:
                 for d in (*map(self.drawings.diagrams.get, step.diagrams), self.drawings.curves.get(number))
                 if d is not None
             ],
-            "fired": step.fired,
+            "fired": step.clay.name if step.clay else "",
         }
 
     def _beside(self, step: WorkedStep) -> Iterator[dict[str, str]]:

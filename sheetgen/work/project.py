@@ -73,6 +73,8 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         revision=str(project.revision),
         date=str(project.date),
         level=str(project.level),
+        worn_by=str(project.worn_by),
+        worn_at=str(project.worn_at or ""),
         place=project.title.place,
         waive=waivers,
         studio=publisher(library.studio),

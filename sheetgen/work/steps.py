@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.dimension import TEMPERATURE
 from sheetgen.base.material import Clay, Item
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
+from sheetgen.work.deeds import deeds
 from sheetgen.work.firing import torch, walk
 from sheetgen.work.needs import holds
 from sheetgen.work.prose import prose, shown, without_figures
@@ -43,8 +45,9 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: s
     if str(step.faces) not in FACES:
         evaluator.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
     clay = _fired(step, evaluator)
+    flame = any(item.acts("torch") for item in uses) and not any(item.acts("kiln") for item in uses)
     torched, walked = "", None
-    if clay is not None:
+    if clay is not None and not flame:
         torched = torch(clay, pieces, evaluator.rounder)
         if clay.firing:
             walked = walk(clay.firing, evaluator)
@@ -61,13 +64,28 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: s
         wait=wait.minutes if wait else None,
         wait_for=wait.what if wait else "",
         wait_working=wait.working if wait else "",
-        firing=clay.firing if clay else (),
+        does=deeds(step, evaluator, parts, uses),
+        clay=clay,
         walk=walked,
-        fired=clay.name if clay else "",
+        opened_at=_opened(step, evaluator),
         torch=torched,
         diagrams=_parts(step.diagram, evaluator),
         place=step.title.place,
     )
+
+
+def _opened(step: Step, evaluator: Evaluator) -> float | None:
+    """How hot the kiln or the box is when it is opened, °C."""
+    if step.opened_at is None:
+        return None
+    try:
+        found = evaluator.worked(step.opened_at, "opened at", wanted="°C")
+    except Stopped:
+        return None
+    if found.dimension != TEMPERATURE:
+        evaluator.troubles.add(f"'{step.opened_at}' is not a temperature", step.opened_at.place, "write it as 50 °C")
+        return None
+    return found.interval.high
 
 
 def _fired(step: Step, evaluator: Evaluator) -> Clay | None:
@@ -134,8 +152,9 @@ def _cautions(
         else:
             evaluator.troubles.add(f"the caution '{word}' is not known", word.place, suggest(word, known))
     names += [*hazards, *(name for item in uses for name in item.cautions)]
+    flame = any(item.acts("torch") for item in uses) and not any(item.acts("kiln") for item in uses)
     if clay is not None and isinstance(clay, Clay):
-        names += ["kiln", "damp clay"]
+        names += ["torch" if flame else "kiln", "damp clay"]
         if any("carbon" in phase.bed for phase in clay.firing):
             names.append("carbon box")
     found = [known[name] for name in dict.fromkeys(names) if name in known]

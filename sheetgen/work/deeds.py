@@ -1,0 +1,67 @@
+"""What a step does, in the words of the trade: as it says itself, and what firing, wait and tools make plain."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.material import Adhesive
+from sheetgen.base.spelling import suggest
+from sheetgen.facts.bench import DOES
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.base.material import Item
+    from sheetgen.model.project import Step
+    from sheetgen.work.evaluator import Evaluator
+
+HEATS = {"fire", "heat", "solder"}
+WETS = {"join", "close", "fill"}
+FIXES = {"set", "glue", "string", "hang", "try"}
+COVERS = {
+    "join": WETS, "fill": WETS, "heat": HEATS, "solder": HEATS, "glue": FIXES, "patinate": {"patinate", "polish"},
+}  # fmt: skip
+"""What a step says itself makes these plain already: any of its words will do."""
+
+
+def deeds(step: Step, evaluator: Evaluator, parts: Sequence[str], uses: Sequence[Item]) -> tuple[str, ...]:
+    """Its own words in their order, then what is plain and not said."""
+    said = []
+    for word in step.does:
+        if word in DOES:
+            said.append(str(word))
+        else:
+            evaluator.troubles.add(f"a step does not '{word}'", word.place, suggest(word, DOES))
+    found = [one for one in _plain(step, parts, uses) if not COVERS.get(one, {one}).intersection(said)]
+    return tuple(dict.fromkeys([*said, *found]))
+
+
+def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[str]:
+    """What firing, wait and uses make plain, in the order in which a bench does it."""
+
+    def used(*words: str) -> bool:
+        return any(item.acts(*words) for item in uses)
+
+    if used("slip", "paste for fired metal") and parts:
+        yield "join" if len(parts) > 1 else "fill"
+    if used("drill"):
+        yield "drill"
+    if used("dry test"):
+        yield "test"
+    if step.firing is not None:
+        yield "fire"
+    elif used("torch"):
+        yield "solder" if used("solder") else "heat"
+    for word, deed in PLAIN.items():
+        if used(word):
+            yield deed
+    if any(isinstance(item, Adhesive) for item in uses):
+        yield "glue"
+    if step.wait == "drying":
+        yield "dry"
+    if step.wait == "curing":
+        yield "cure"
+
+
+PLAIN = {"pickle": "pickle", "sulphide": "patinate", "tumbler": "tumble", "wheel": "polish", "solvent": "degrease"}
+"""What is done with a thing that has one use."""
