@@ -88,7 +88,14 @@ adhesives:
     cautions: [epoxy]
     sources:
       cure: invented
+consumables:
+  carbon:
+    name: Carbon
+    acts as: [carbon]
 tools:
+  firing-box:
+    name: Firing box
+    acts as: [firing box]
   roller:
     name: Roller
   knife:
@@ -135,8 +142,10 @@ steps:
     expect: It is round.
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: clay
+    uses: [firing-box, carbon]
 """
 
 LINK = """\
@@ -226,8 +235,10 @@ steps:
       {{ seats.wet_pitch }} apart.
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: clay
+    uses: [firing-box, carbon]
   - title: Set
     parts: [seats]
     uses: [stone, epoxy, ear-wire]
@@ -319,6 +330,7 @@ steps:
     expect: They are clean.
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: clay
 """

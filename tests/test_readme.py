@@ -31,6 +31,7 @@ steps:
     text: Cut it.
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: silver
 """

@@ -6,18 +6,19 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN
-from sheetgen.base.material import Clay
 from sheetgen.base.reckoning import beside
 from sheetgen.base.spelling import plain
 from sheetgen.base.trouble import Trouble, Troubles
+from sheetgen.check.bench.rules import bench
 from sheetgen.check.drilled import drilled
 from sheetgen.facts.gauges import CARD
+from sheetgen.facts.rules import waivable
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
     from sheetgen.base.place import Place
-    from sheetgen.model.worked import Worked, WorkedStep, WorkedVersion
+    from sheetgen.model.worked import Worked
     from sheetgen.parts.piece import Piece
 
 LARGEST = 1000.0  # mm: past the arm of a bench, and a dozen pages of one template
@@ -33,11 +34,11 @@ def check(worked: Worked, troubles: Troubles) -> None:
         own = Troubles()
         for part in version.parts.values():
             own.extend((*_too_large(part), *_slats(part, worked), *drilled(part, version)))
-        own.extend(_order(version))
+        own.extend(bench(worked, version))
         for trouble in own:
             if (trouble.message, trouble.place) in told:
                 continue
-            if plain(trouble.rule) in waived:
+            if plain(trouble.rule) in waived and waivable(trouble.rule):
                 used.add(plain(trouble.rule))
                 continue
             told.add((trouble.message, trouble.place))
@@ -72,30 +73,6 @@ def _too_large(part: Piece) -> Iterator[Trouble]:
     if long > LARGEST:
         message = f"{part.title.lower()}: makes a template {long / 1000:.3g} m long"
         yield Trouble(message, part.places[""], f"pieces of up to {LARGEST / 1000:g} m")
-
-
-def _order(version: WorkedVersion) -> Iterator[Trouble]:
-    """What must not be fired comes after the last firing; what is fired has dried."""
-    firings = [i for i, step in enumerate(version.steps) if step.firing]
-    last = firings[-1] if firings else -1
-    for i, step in enumerate(version.steps):
-        for item in step.uses:
-            if item.borne("kiln") == 0 and i <= last:
-                when = "before it" if i < last else "in it"
-                helped = f"move it after '{version.steps[last].title}'"
-                yield Trouble(f"{item.name} does not survive the kiln and is used {when}", step.place, helped)
-    if firings and not _dries(version.steps[: firings[0]]):
-        yield Trouble(
-            "the clay is fired before any step dries it", version.steps[firings[0]].place, "add a step wait: drying"
-        )
-    clays = [item for line in version.materials if isinstance(item := line.item, Clay)]
-    if clays and not firings:
-        message = f"{clays[0].name} is never fired"
-        yield Trouble(message, version.steps[-1].place if version.steps else None, "add firing: to a step", "warning")
-
-
-def _dries(steps: Sequence[WorkedStep]) -> bool:
-    return any(step.wait_for == "drying" or "dry" in step.title.lower() for step in steps)
 
 
 def _unused(worked: Worked) -> Iterator[Trouble]:

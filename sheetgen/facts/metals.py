@@ -23,8 +23,12 @@ def _melts(metal: str, degrees: float, source: str = _ITS) -> Fact:
 
 
 EUTECTIC = Fact(
-    779, "silver and copper in contact melt", unit="°C", source="silver-copper eutectic, published as 779 °C; as remembered", grade="memory"
-)  # fmt: skip
+    779,
+    "silver and copper in contact melt",
+    unit="°C",
+    source="silver-copper eutectic, published as 779 °C; as remembered",
+    grade="memory",
+)
 MARGIN = Fact(
     20, "kept below where a metal begins to melt", unit="°C", source="common practice", grade="common practice"
 )

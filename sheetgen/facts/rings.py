@@ -38,3 +38,7 @@ WIDE_BAND_SIZE_FROM = Fact(
 WIDE_BAND_SIZES_UP = Fact(
     0.5, "US sizes added to a wide band", unit="size", source="common practice", grade="common practice"
 )
+LEAST_BAND = Fact(1.3, "thinnest band, fired", unit="mm", source="common practice", grade="common practice")
+BROAD_BAND = Fact(
+    8, "band width from which it must be made larger", unit="mm", source="common practice", grade="common practice"
+)

@@ -81,7 +81,8 @@ class WorkedStep:
     """One step with its numbers; times in min.
 
     `does` is what is done, in the words of facts/bench.py and in its order. `clay` is the clay that is fired, by its
-    own program; `opened_at` how hot the kiln is opened, °C, where the project says so.
+    own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `places` is where its fields
+    are written, and by their ids the items that it uses.
     """
 
     title: str
@@ -101,6 +102,7 @@ class WorkedStep:
     clay: Clay | None = None
     walk: Walk | None = None
     opened_at: float | None = None
+    places: Mapping[str, Place] = field(default_factory=Frozen)
     place: Place | None = None
 
     @property
@@ -196,6 +198,7 @@ class Worked:
     place: Place
     worn_by: str
     worn_at: str
+    worn_places: Mapping[str, Place]
     studio: Publisher
     rounder: Rounder
     tags: tuple[str, ...] = ()

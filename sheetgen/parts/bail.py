@@ -68,7 +68,7 @@ class Bail(Part):
     wet_width = figure("Width, cut wet", "mm", "wet(width, clay.shrinkage)", "bench", about="Width of the strip.")
     clay_mass = figure("Clay, each", "g", "strip × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up", about="The strip as it is cut.",
                        role="clay mass")
-    fired_mass = figure("Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left.")
+    fired_mass = figure("Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left.", role="metal mass")
 
     sizes = (
         size("strip length", "strip", tool="ruler or grid"),

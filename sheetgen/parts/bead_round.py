@@ -5,7 +5,7 @@ from __future__ import annotations
 from sheetgen.base.material import Bead
 from sheetgen.parts import field
 from sheetgen.parts.figure import aside, figure, need, take
-from sheetgen.parts.strand import GOES_THROUGH, Strand
+from sheetgen.parts.strand import GOES_THROUGH, HIDDEN, Strand
 
 
 # fmt: off
@@ -41,5 +41,6 @@ class BeadRound(Strand):
     needs = (
         *Strand.needs,
         GOES_THROUGH,
+        *HIDDEN,
         need("girth ≥ 3 × bead.size", "is too small to close so large a bead round", at="girth", least="3 × bead.size"),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from sheetgen.base.material import Bead
 from sheetgen.parts import field
 from sheetgen.parts.figure import aside, figure, need, take
-from sheetgen.parts.strand import GOES_THROUGH, Strand
+from sheetgen.parts.strand import GOES_THROUGH, HIDDEN, Strand
 
 
 # fmt: off
@@ -48,5 +48,6 @@ class BeadStrand(Strand):
     needs = (
         *Strand.needs,
         GOES_THROUGH,
+        *HIDDEN,
         need("knot > bead.hole", "slips into the bead's hole", at="knot", help="more than {bead.hole}", when="knot and bead.hole", doubt=True),
     )

@@ -87,7 +87,7 @@ class BezelCup(Part):
     of_strip = inline(from_sheet.share_text("strip", "base_across", "blank_down", "spacing", "edges"))
     mass = figure("Weight, each", "g",
                   "(strip_meets × wall × strip.thickness × strip.density + base_area × plate_thickness × plate_density) ÷ 1000 mm³/cm³",
-                  about="Wall and base as they are soldered, without solder and stone.")
+                  about="Wall and base as they are soldered, without solder and stone.", role="metal mass")
     carats = seats.carats
 
     sizes = (
@@ -105,6 +105,8 @@ class BezelCup(Part):
     needs = (
         need("wall − under ≤ stone.height.high", "buries the stone: the wall is higher than it stands", at="height", most="under + stone.height.high",
              when="stone.height"),
+        need("wall − under ≤ 2 ÷ 3 × stone.height.low", "covers more than two thirds of the stone's height ({stone.height.low}): it buckles as it is pressed over",
+             at="height", most="under + 2 ÷ 3 × stone.height.low", when="stone.height and wall − under ≤ stone.height.high", doubt=True, rule="high-bezel"),
         need("wall > under", "ends under the stone", at="height", help="more than {under}"),
     )
     flat = flat

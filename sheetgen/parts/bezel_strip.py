@@ -42,7 +42,7 @@ class BezelStrip(ClosedStrip):
     cut = closed_strip.cut
     strip = figure("Strip height", "mm", "high", "tenth", about="Across the strip.")
     area = from_sheet.share("Share of a sheet for one", "sheet", "cut", "strip", gap="kerf", at="high")
-    mass = figure("Weight, each", "g", "meets × strip × sheet.thickness × sheet.density ÷ 1000 mm³/cm³", about="The closed strip.")
+    mass = figure("Weight, each", "g", "meets × strip × sheet.thickness × sheet.density ÷ 1000 mm³/cm³", about="The closed strip.", role="metal mass")
 
     sizes = (
         size("strip, with its trim", "cut", tool="ruler"),
@@ -53,6 +53,8 @@ class BezelStrip(ClosedStrip):
         take("stone"),
     )
     needs = (
+        need("high ≤ 2 ÷ 3 × stone.height.low", "is more than two thirds of the stone's height ({stone.height.low}): it buckles as it is pressed over", at="high",
+             most="2 ÷ 3 × stone.height.low", when="stone.height and high < stone.height.low", doubt=True, rule="high-bezel"),
         need("high < stone.height.low", "is as high as the stone ({stone.height.low})", at="high",
              help="less than {stone.height.low}, unless the stone stands on a step", when="stone.height", doubt=True),
         need("high > sheet.thickness", "is no more than the sheet is thick", at="high", help="more than {sheet.thickness}"),

@@ -109,7 +109,7 @@ class Box(Part):
                        "(wall_strip × wet_wall × thickness + (wet_across × wet_down + (wet_across × wet_down if lid is not none) + (lip_across × lip_down if lipped)) × base_rolled) × clay.density ÷ 1000 mm³/cm³",
                        "mass up", about="Walls, base and lid as they are cut.", role="clay mass")
     fired_mass = figure("Fired weight, each", "g", "(clay_mass − cut_off) × clay.metal_share",
-                        about="Metal left, what is cut off the strip and at mitres taken out.")
+                        about="Metal left, what is cut off the strip and at mitres taken out.", role="metal mass")
 
     sizes = (
         *( size(label.format(way), f"wet_{way}", when=f"lid is {lid}", tool="template", finished=f"{way} if sizes_are is outside else fired_{way}", fires=f"fired_{way}") for way, labels in (("across", ("base and two walls, {}", "base, lid and two walls, {}")), ("down", ("base, {}", "base and lid, {}"))) for lid, label in zip(("none", "not none"), labels, strict=True) ),

@@ -55,7 +55,7 @@ class ChainWeave(WoundRings):
     per_coil = wound_rings.per_coil
     coils = wound_rings.coils
     wire_length = wound_rings.wire_length
-    mass = figure("Weight, each", "g", "each × wire_grams(wire.thickness, one − kerf, wire.density)", about="One piece, all rings.")
+    mass = figure("Weight, each", "g", "each × wire_grams(wire.thickness, one − kerf, wire.density)", about="One piece, all rings.", role="metal mass")
 
     sizes = (
         size("inside", "rod_used", finished="inside", fires="inner", tool="rod"),

@@ -32,7 +32,7 @@ class ClayByMass(Part):
     loss = aside("", f"{OFFCUT_LOSS_LEAST:g}-{OFFCUT_LOSS_MOST:g}")
 
     clay_mass = figure("Clay, each", "g", "mass or wet_mass(weight, clay.metal_share)", about="Wet clay in one piece.", role="clay mass")
-    fired_mass = figure("Fired weight, each", "g", "fired_mass(clay_mass, clay.metal_share)", about="Metal left of one piece.")
+    fired_mass = figure("Fired weight, each", "g", "fired_mass(clay_mass, clay.metal_share)", about="Metal left of one piece.", role="metal mass")
     all_pieces = figure("Clay in all the pieces", "g", "count × clay_mass", about="What stays in the pieces.")
     taken = figure("Clay to take, rolling allowance and all", "g", "all_pieces × (1 + share)", "mass up", about="What is taken out of the wrap.")
     offcuts = figure("Offcuts", "g", "taken − all_pieces", about="What is left on the mat.")

@@ -38,8 +38,8 @@ class Dome(Pierced):
     reshaped = True
 
     clay = field.item(Clay, "the clay it is cut from", role="made of")
-    across = field.length("finished width, rim to rim, outside", above=0)
-    rise = field.length("finished rise, rim to crown, outside", above=0)
+    across = field.length("finished width, rim to rim, outside", above=0, role="covers")
+    rise = field.length("finished rise, rim to crown, outside", above=0, role="domed")
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     formed = field.one_of("over a ball, or in a cup", "over", "in")
     grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
@@ -77,14 +77,14 @@ class Dome(Pierced):
     stretched = aside("", "0-1")  # how far the disc stretches: not at all, or as if its rim were held
     hole_fires = aside("mm",
                        "(fired(wet_hole, clay.shrinkage) × hole ÷ (inward) × ((1 − stretched) ÷ hole_punched(hole, radius) + stretched ÷ hole_stretched(hole, across, rise)) if hole)")
-    wet_opening = figure("Holes, each cut wet", "mm", "wet(opening, clay.shrinkage)", "tenth", when="ringed", about="Each hole of the ring.")
+    wet_opening = figure("Holes, each cut wet", "mm", "wet(opening, clay.shrinkage)", "tenth", when="ringed", about="Each hole of the ring.", role="drilled with")
     wet_around = figure("Circle of the hole centres, wet", "mm", "wet(hole_punched(around, radius) × inward, clay.shrinkage)", "tenth", when="ringed",
                         about="Circle to mark on the flat disc (equal areas).")
     clay_mass = figure("Clay, each", "g", "disc_mass(wet_disc, thickness, clay.density)", "mass up",
                        about="The disc as it is cut, holes not taken out.", role="clay mass")
     fired_mass = figure("Fired weight, each", "g",
                         "fired_mass(sheet_mass(π ÷ 4 × (wet_disc² − holes_squared), thickness, clay.density), clay.metal_share)",
-                        about="Metal left, the holes taken out.")
+                        about="Metal left, the holes taken out.", role="metal mass")
 
     sizes = (
         size("disc, for the dome", "wet_disc", tool="cutter or template"),

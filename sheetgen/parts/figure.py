@@ -68,8 +68,8 @@ def figure(  # noqa: PLR0913 - what a figure says of itself, most of it by name
 class Aside:
     """A number with no line of its own: printed in workings by its value."""
 
-    def __init__(self, unit: str, says: str, *, needs: tuple[Need, ...] = (), at: str = "") -> None:
-        self.unit, self.says, self.needs, self.at = unit, says, needs, at
+    def __init__(self, unit: str, says: str, *, needs: tuple[Need, ...] = (), at: str = "", role: str = "") -> None:
+        self.unit, self.says, self.needs, self.at, self.role = unit, says, needs, at, role
         self.name = ""
 
     def __set_name__(self, owner: type, name: str) -> None:
@@ -98,9 +98,9 @@ class Flag:
         self.name = name
 
 
-def aside(unit: str, says: str, *, needs: tuple[Need, ...] = (), at: str = "") -> Aside:
+def aside(unit: str, says: str, *, needs: tuple[Need, ...] = (), at: str = "", role: str = "") -> Aside:
     """Declare a number that prints by its value and has no line of its own."""
-    return Aside(unit, says, needs=needs, at=at)
+    return Aside(unit, says, needs=needs, at=at, role=role)
 
 
 def inline(says: str) -> Inline:

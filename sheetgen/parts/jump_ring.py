@@ -32,7 +32,7 @@ class JumpRing(WoundRings):
     rings = inline("count")
     rod_wanted = figure("Rod wanted", "mm", "rod_for(inside, springback)", when="shape is round and inside", about="The rod that would fit exactly.")
     rod_used = figure("Rod", "mm", "rod or nearest(rod_wanted, drawer.rod)", when="shape is round", at="inside", about="Rod to wind a round coil on.")
-    inner = figure("Inside that comes out", "mm", "rod_used × (1 + springback) if shape is round else inside or 0 mm", role="adds",
+    inner = figure("Inside that comes out", "mm", "rod_used × (1 + springback) if shape is round else inside or 0 mm", role="ring inside",
                    about="Inside diameter off the rod; of an oval its inside length.",
                    needs=(need("inside", "{shape} wants its inside length and its inside width", at="shape", help="give inside and inside width", when="shape is not round"),))
     narrow = aside("mm", "inner if shape is round else inside_width or 0 mm",
@@ -57,7 +57,7 @@ class JumpRing(WoundRings):
                        "whole_coils × per_coil + min(per_coil, max(0, down((wire.spool − whole_coils × (per_coil × one + tails) − tails) ÷ one))) if coil else down((wire.spool − tails) ÷ one)",
                        "whole", when="wire.spool and wire.spool > tails",
                        about="How many one pack gives: in one coil, or in coils as long as the rod takes, each with its ends.")
-    mass = figure("Weight, each", "g", "wire_grams(wire.thickness, one − kerf, wire.density)", about="One ring as cut.")
+    mass = figure("Weight, each", "g", "wire_grams(wire.thickness, one − kerf, wire.density)", about="One ring as cut.", role="metal mass")
 
     sizes = (
         size("inside", "rod_used", finished="inside", fires="rod_used × (1 + springback) − kerf ÷ π", tool="rod", when="shape is round"),

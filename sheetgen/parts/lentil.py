@@ -68,11 +68,11 @@ class Lentil(Part):
     width_out = figure("Width that comes out", "mm", "fired(2 × √(wet_high × (2 × outer − wet_high)), clay.shrinkage)",
                        about="Across the joint on the ball used, fired.")
     drill = figure("Vent, drill", "mm", "nearest(usual(wet(vent, clay.shrinkage)), drawer.drill)", when="vent", at="vent",
-                   about="The hole to make in one half before they are joined.")
-    vent_out = figure("Vent, fired", "mm", "fired(drill, clay.shrinkage)", when="vent", about="What it comes out at.")
+                   about="The hole to make in one half before they are joined.", role="drilled with")
+    vent_out = figure("Vent, fired", "mm", "fired(drill, clay.shrinkage)", when="vent", about="What it comes out at.", role="vent")
     clay_mass = figure("Clay, each", "g", "2 × disc_mass(wet_disc, thickness, clay.density)", "mass up", role="clay mass",
                        about="Both discs as they are cut.")
-    fired_mass = figure("Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left, what is sanded off not taken out.")
+    fired_mass = figure("Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left, what is sanded off not taken out.", role="metal mass")
 
     sizes = (
         size("discs, two for each", "wet_disc", tool="cutter or template"),

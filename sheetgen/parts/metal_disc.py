@@ -31,9 +31,9 @@ class MetalDisc(Part):
     hazards = ("cut metal",)
 
     sheet = field.item(Sheet, "the sheet", role="made of")
-    across = field.length("finished width, rim to rim, outside", above=0)
-    rise = field.maybe_length("finished rise of a domed disc, rim to crown, outside", above=0)
-    hole = field.maybe_length("diameter of a hole in the middle, as it is drilled in the flat disc", above=0)
+    across = field.length("finished width, rim to rim, outside", above=0, role="covers")
+    rise = field.maybe_length("finished rise of a domed disc, rim to crown, outside", above=0, role="domed")
+    hole = field.maybe_length("diameter of a hole in the middle, as it is drilled in the flat disc", above=0, role="opens")
     cutting = field.one_of("sawn to any size, or punched with an owned disc cutter", "sawn", "punched")
     spacing = field.length("sheet left round each disc", default="1 mm", at_least=0)
 
@@ -51,7 +51,7 @@ class MetalDisc(Part):
                   about="Of a sheet cut up in rows; where stock does not say how the sheet is sold, the square round it.",
                   needs=(comes_out("sheet", "cut", "cut", at="across", edges="edges"),))
     mass = figure("Weight, each", "g", "sheet_mass(π ÷ 4 × (cut² − (hole² if hole)), sheet.thickness, sheet.density)",
-                  about="The disc, its hole taken out.")
+                  about="The disc, its hole taken out.", role="metal mass")
 
     sizes = (
         size("disc, for a dome {across} across", "disc", tool="template", when="rise and cutting is sawn"),

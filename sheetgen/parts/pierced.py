@@ -50,10 +50,10 @@ def bored(middle: Point, hole: float | None, around: float | None, opening: floa
 class Pierced(Part):
     """A kind works how wide the holes are cut wet: `wet_hole`, `hole_fires`, `wet_opening`, `wet_around`."""
 
-    hole = field.maybe_length("finished diameter of a hole in the middle", above=0)
+    hole = field.maybe_length("finished diameter of a hole in the middle", above=0, role="opens")
     holes = field.count("holes in a ring round the middle", default="0", at_least=0, at_most=60)
     around = field.maybe_length("finished diameter of the circle their centres stand on", above=0)
-    opening = field.maybe_length("finished diameter of each of those holes", above=0)
+    opening = field.maybe_length("finished diameter of each of those holes", above=0, role="opens")
 
     ringed = flag("holes and around and opening")
     holes_squared = aside("mm²", "(wet_hole² if hole) + (holes × wet_opening² if ringed)")

@@ -74,6 +74,19 @@ ROLES = {
     "adds": "what a clasp adds to a chain",
     "rings wanted": "how many rings a chain needs",
     "links wanted": "how many links a chain needs",
+    "opens": "a finished opening through it, for air or for a wire",
+    "vent": "a finished opening that lets the air out of its own hollow",
+    "vent of": "the part whose hollow it lets the air out of",
+    "open at both ends": "how wide it is inside, open at both its ends",
+    "domed": "how high it is domed, and so open at one end",
+    "covers": "how wide an end it can close",
+    "ring inside": "the inside of a ring, where other things meet",
+    "reaches round": "the least inside of a ring that reaches round the edge beside it",
+    "on a plug": "the inside that it is finished to, where a plug may hold it in the fire",
+    "metal mass": "what one piece weighs when it is finished",
+    "span": "how far it lies free between its supports in the fire",
+    "drilled with": "the drill that it is opened with",
+    "begun with": "the smaller drill that it is begun with",
 }
 """What a field or figure may do; lists, drying, firing, drilling and the rules of the bench ask for roles."""
 

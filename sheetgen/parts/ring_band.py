@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
-from sheetgen.facts.rings import US_STEP, WIDE_BAND_SIZE_FROM, WIDE_BAND_SIZES_UP
+from sheetgen.facts.rings import BROAD_BAND, LEAST_BAND, US_STEP, WIDE_BAND_SIZE_FROM, WIDE_BAND_SIZES_UP
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.formulas.rings import jp_diameter, uk_mm, us_diameter
 from sheetgen.parts import field, wound
@@ -52,7 +52,7 @@ class RingBand(Wound):
     wide = figure("Added for a wide band", "mm",
                   f"{WIDE_BAND_SIZES_UP:g} × {US_STEP:g} × {MM_PER_INCH:g} mm if wide_band is larger and width ≥ {WIDE_BAND_SIZE_FROM:g} mm else 0 mm",
                   about="Half a US size on the inside from 6 mm of width (common practice).")
-    inside = figure("Inside, finished", "mm", "size + wide", about="Inside diameter when finished.")
+    inside = figure("Inside, finished", "mm", "size + wide", about="Inside diameter when finished.", role="on a plug")
     finger_us = figure("Finger, US size", "US", "us(size)", when=_us("size"), about="The size of the finger as a US sizer reads it.")
     finger_uk = figure("Finger, UK size", "UK", "uk(size)", when=_uk("size"),
                        about="The size of the finger as a UK sizer reads it: letters counted from C.")
@@ -77,8 +77,9 @@ class RingBand(Wound):
     clay_mass = figure("Clay, each", "g", "strip_cut × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
                        about="The strip as it is cut, the overlap included.", role="clay mass")
     fired_mass = figure("Fired weight, each", "g", "strip_meets × wet_width × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
-                        about="Metal left of the joined band.")
+                        about="Metal left of the joined band.", role="metal mass")
 
+    fired_thick = aside("mm", "fired(thickness, clay.thickness_shrinkage)")
     fired_outside = aside("mm", "fired_inside + 2 × fired(thickness, clay.thickness_shrinkage)")
 
     sizes = (
@@ -89,6 +90,11 @@ class RingBand(Wound):
     )
     tools = (tool("ring former", "former"),)
     needs = (
+        *Wound.needs,
+        need(f"round(fired_thick, 0.1 mm) ≥ {LEAST_BAND:g} mm", "fires to {fired_thick}, and so thin a band bends on the finger", at="thickness",
+             least=f"wet({LEAST_BAND:g} mm, clay.thickness_shrinkage.usual)", doubt=True, rule="thin-band"),
+        need(f"width ≤ {BROAD_BAND:g} mm or wide_band is larger", "is so wide that it feels tighter than its size", at="width", help="wide band: larger",
+             doubt=True, rule="wide-band"),
         need("size ≤ 30 mm", "is wider than a thumb", at="size", help="US 15 is {US 15}"),
         need(f"former ≤ US {LARGEST_FORMER}", f"wants a former of {{former}}, past the end of a ring former (US {LARGEST_FORMER})", at="size",
              help="a clay that shrinks less, a smaller size, or a former of that diameter turned for it", doubt=True),

@@ -68,7 +68,7 @@ class RingBlank(ClosedStrip):
                        about="How many one pack of the wire gives.")
     mass = figure("Weight, each", "g",
                   "meets × wide × sheet.thickness × sheet.density ÷ 1000 mm³/cm³ if sheet else wire_grams(wire.thickness, meets, wire.density)",
-                  about="The closed ring.")
+                  about="The closed ring.", role="metal mass")
 
     sizes = (
         made("blank, with its trim", "cut", tool="ruler"),

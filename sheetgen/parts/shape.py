@@ -72,7 +72,8 @@ class CutShape(Part):
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
-    hole = field.maybe_length("finished diameter of a hole in the middle", above=0)
+    hole = field.maybe_length("finished diameter of a hole in the middle", above=0, role="opens")
+    span = field.maybe_length("how far it lies free between its supports in the fire", above=0, role="span")
     cutter = field.maybe_length("the round cutter to use for a disc, when the tool decides", above=0)
     cut_with = field.one_of("a disc by its template, or with the nearest round cutter owned", "template", "cutter")
 
@@ -96,17 +97,17 @@ class CutShape(Part):
     wet_down = figure("Height, cut wet", "mm", "(wet(down, clay.shrinkage) if down)", "tenth", when="two_sided", about="Height to cut.",
                       needs=(need("down", _WANTED, at="down", help="down: 12 mm", when="two_sided"), need("wet_down > wet_across", "is too little: a {shape} is higher than wide, and this is {drawn} wide", at="down", help="more than {drawn}, or less across", when="shape is teardrop or shape is leaf")))
     wet_tall = figure("Height, cut wet", "mm", "wet_across × tall", "tenth", when="scaled", about="Height of the outline as it is cut.")
-    wet_hole = figure("Hole, cut wet", "mm", "wet(hole, clay.shrinkage)", "tenth", when="hole", about="Diameter of the hole to cut.")
+    wet_hole = figure("Hole, cut wet", "mm", "wet(hole, clay.shrinkage)", "tenth", when="hole", about="Diameter of the hole to cut.", role="drilled with")
 
     area = inline("disc_area(cutter_used if by_cutter else wet_disc) if shape is disc else (wet_across × wet_down if shape is rectangle else oval_area(wet_across, wet_down) if shape is oval else teardrop_area(radius, to_middle) if shape is teardrop else leaf_area(wet_across, wet_down)) if two_sided else polygon_area(corner_circle(wet_across, corners), corners) if shape is polygon else share × wet_across²")
     room = aside("mm",
-                 f"fired_disc if by_cutter else (path.room × drawn ÷ path.width + {HAIR} if path) if shape is outline else polygon_room(corner_circle(drawn, corners), corners) if shape is polygon else (teardrop_room(drawn ÷ 2, down − drawn ÷ 2) if down) if shape is teardrop else min(drawn, down or drawn)")
+                 f"fired_disc if by_cutter else (path.room × drawn ÷ path.width + {HAIR} if path) if shape is outline else polygon_room(corner_circle(drawn, corners), corners) if shape is polygon else (teardrop_room(drawn ÷ 2, down − drawn ÷ 2) if down) if shape is teardrop else min(drawn, down or drawn)", role="covers")
 
     clay_mass = figure("Clay, each", "g", "area × thickness × clay.density ÷ 1000 mm³/cm³", "mass up", role="clay mass",
                        about="The piece as it is cut, the hole not taken out.")
     fired_mass = figure("Fired weight, each", "g",
                         "(area − (disc_area(wet_hole) if hole)) × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
-                        about="Metal left, the hole taken out.")
+                        about="Metal left, the hole taken out.", role="metal mass")
 
     sizes = (
         size("disc", "cutter_used", finished="across", fires="fired_disc", tool="round cutter", when="by_cutter"),

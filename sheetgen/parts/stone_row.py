@@ -86,7 +86,7 @@ class StoneRow(Part):
                        about="The strip as it is cut, seats not taken out.", role="clay mass")
     fired_mass = figure("Fired weight, each", "g",
                         "(wet_length × wet_width × thickness − stones × π ÷ 4 × drill² × opened) × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
-                        when="width", about="Metal left, the seats taken out of the strip.")
+                        when="width", about="Metal left, the seats taken out of the strip.", role="metal mass")
 
     sizes = (
         size("strip length", "wet_length", finished="along", fires="fired(wet_length, clay.shrinkage)", tool="ruler or grid", when="width"),

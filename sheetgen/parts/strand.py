@@ -36,6 +36,8 @@ class Strand(Clasped):
     """Beads on a thread. A kind says how long it comes out, as `comes_out`, and what thread is cut, as `thread_cut`."""
 
     thread = field.maybe_item(Fibre, "the thread", role="strung on")
+    ends = field.one_of("the ends of the thread: trimmed, or led back through the beads beside them", "trimmed", "back through")
+    drawn_in = field.maybe_length("how wide a knot or crimp is that is drawn into the bead beside it", above=0)
     tails = field.length("thread beyond the strand, both ends together", default=f"{STRINGING_TAIL:g} mm", at_least=0)
 
     takes: ClassVar[tuple[TakeSpec, ...]] = (
@@ -51,3 +53,10 @@ class Strand(Clasped):
 
 GOES_THROUGH = need("thread.thickness ≤ bead.hole", "({thread.thickness}) does not go through the bead's hole", at="thread", most="bead.hole",
                     help="or a bead with a larger hole", when="thread and bead.hole")
+HIDDEN = (
+    need("2 × thread.thickness ≤ bead.hole", "are led back, and two threads of {thread.thickness} do not go through the bead's hole ({bead.hole})", at="ends",
+         help="trim them at the knot, a thinner thread, or a bead with a larger hole at each end", when="thread and bead.hole and ends is back_through and thread.thickness ≤ bead.hole",
+         doubt=True, rule="thread-twice"),
+    need("drawn_in ≤ bead.hole", "does not go into the bead's hole ({bead.hole})", at="drawn in", help="leave it beside the bead, under a cover, or take a bead with a larger hole",
+         when="drawn_in and bead.hole", doubt=True, rule="knot-in-bead"),
+)

@@ -56,7 +56,7 @@ class Toggle(Part):
     slim = figure("Slim before the bar", "mm", "bar_made ÷ 2", "bench up",
                   about="Chain or small beads next to the bar, so that half the bar can go through the ring.")
     mass = figure("Weight, ring and bar", "g", "wire_grams(wire.thickness, ring, wire.density) + wire_grams(staff, bar_one, heavy)",
-                  about="Both pieces, trimmed.")
+                  about="Both pieces, trimmed.", role="metal mass")
 
     takes = (
         take_wire("wire", "count × ring_cut", each="ring_cut"),

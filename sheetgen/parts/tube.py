@@ -35,7 +35,7 @@ class Tube(Wound):
                            about="The former that would fit exactly.")
     former_used = figure("Former", "mm", "former or nearest(former_wanted, drawer.former)", about="The former to wind round.", at="inside")
     wet_inside = figure("Inside of the clay", "mm", "inside_over(former_used, turns, release_sheet)", about="Former and release sheet together.")
-    fired_inside = figure("Inside, fired", "mm", "fired(wet_inside, clay.shrinkage)", about="What the bore comes out at.")
+    fired_inside = figure("Inside, fired", "mm", "fired(wet_inside, clay.shrinkage)", about="What the bore comes out at.", role="open at both ends")
     wet_length = figure("Length, cut wet", "mm", "wet(length, clay.shrinkage)", "bench", about="Along the former.")
     strip_meets = wound.strip_meets
     strip_cut = wound.strip_cut
@@ -44,7 +44,7 @@ class Tube(Wound):
     clay_mass = figure("Clay, each", "g", "strip_cut × wet_length × thickness × clay.density ÷ 1000 mm³/cm³", "mass up",
                        about="The strip as it is cut, the overlap included.", role="clay mass")
     fired_mass = figure("Fired weight, each", "g", "strip_meets × wet_length × thickness × clay.density ÷ 1000 mm³/cm³ × clay.metal_share",
-                        about="Metal left of the joined tube.")
+                        about="Metal left of the joined tube.", role="metal mass")
 
     sizes = (
         size("length", "wet_length", finished="length", fires="fired(wet_length, clay.shrinkage)", tool="ruler or grid"),
@@ -53,5 +53,5 @@ class Tube(Wound):
         size("strip, with the overlap", "strip_cut", tool="ruler or grid"),
     )
     tools = (tool("former", "former_used", given="former"),)
-    needs = (need("overlap = 0 mm or overlap ≥ thickness", "is less than the clay is thick", at="overlap", help="3 mm to 6 mm is usual", doubt=True),)
+    needs = (*Wound.needs, need("overlap = 0 mm or overlap ≥ thickness", "is less than the clay is thick", at="overlap", help="3 mm to 6 mm is usual", doubt=True))
     flat = flat

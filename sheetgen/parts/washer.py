@@ -74,13 +74,13 @@ class Washer(Part):
     cut_outside = inline("cutter_outside if punched else wet_outside")
     cut_opening = inline("cutter_opening if opened else wet_opening")
     fired_outside = figure("Outside, fired", "mm", "fired(cut_outside, clay.shrinkage)", about="What the outside comes out at.")
-    fired_opening = figure("Opening, fired", "mm", "fired(cut_opening, clay.shrinkage)", about="What the opening comes out at.")
+    fired_opening = figure("Opening, fired", "mm", "fired(cut_opening, clay.shrinkage)", about="What the opening comes out at.", role="opens")
     rim = figure("Rim, fired", "mm", "fired((cut_outside − cut_opening) ÷ 2, clay.shrinkage)", about="Width of the metal round the opening.")
     widest = aside("mm", f"cut_outside − 2 × wet({LEAST_RIM:g} mm, clay.shrinkage.usual)")
     clay_mass = figure("Clay, each", "g", "disc_mass(cut_outside, thickness, clay.density)", "mass up",
                        about="The disc as it is cut, the opening not taken out.", role="clay mass")
     middle = figure("Clay out of the middle, each", "g", "disc_mass(cut_opening, thickness, clay.density)", about="What goes back into the wrap.")
-    fired_mass = figure("Fired weight, each", "g", "fired_mass(clay_mass − middle, clay.metal_share)", about="Metal left, the opening taken out.")
+    fired_mass = figure("Fired weight, each", "g", "fired_mass(clay_mass − middle, clay.metal_share)", about="Metal left, the opening taken out.", role="metal mass")
 
     sizes = (
         size("outside", "cutter_outside", finished="outside", fires="fired_outside", tool="round cutter", when="punched"),

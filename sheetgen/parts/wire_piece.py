@@ -36,7 +36,7 @@ class WirePiece(Part):
     wire_length = figure("Wire for all", "mm", "count × cut", "length up", about="All pieces as they are cut, with what is trimmed off.")
     per_spool = figure("Pieces from one spool", "", "down(wire.spool ÷ cut)", "whole", when="wire.spool",
                        about="How many one pack of the wire gives.")
-    mass = figure("Weight of the wire, each", "g", "wire_grams(wire.thickness, one, wire.density)", about="One piece, trimmed.")
+    mass = figure("Weight of the wire, each", "g", "wire_grams(wire.thickness, one, wire.density)", about="One piece, trimmed.", role="metal mass")
 
     takes: ClassVar[tuple[TakeSpec, ...]] = (take_wire("wire", "wire_length", each="cut"),)
     needs: ClassVar[tuple[Need, ...]] = (need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one piece is {cut}", at="wire", when="wire.spool"),)

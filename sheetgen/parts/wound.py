@@ -5,9 +5,11 @@ Figures stand here and are named in each kind where its own order wants them.
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure
+from sheetgen.parts.figure import Need, aside, figure, need
 from sheetgen.parts.kind import Part
 
 
@@ -24,6 +26,10 @@ class Wound(Part):
 
     sheeted = aside("mm", "2 × turns × release_sheet")
     takes = (CLAY_AS_CUT,)
+    needs: ClassVar[tuple[Need, ...]] = (
+        need("overlap > 0 mm", "is nothing: ends that are cut to meet leave a gap as they dry", at="overlap", help="{3 mm} to {6 mm}, cut through both layers at once",
+             doubt=True, rule="no-overlap"),
+    )
 
 
 strip_meets = figure("Strip, ends meet", "mm", "strip_round(wet_inside, thickness)", "tenth", about="Round the former, where the two ends meet.")

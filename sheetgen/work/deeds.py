@@ -20,6 +20,7 @@ WETS = {"join", "close", "fill"}
 FIXES = {"set", "glue", "string", "hang", "try"}
 COVERS = {
     "join": WETS, "fill": WETS, "heat": HEATS, "solder": HEATS, "glue": FIXES, "patinate": {"patinate", "polish"},
+    "rinse": {"rinse", "quench", "cool"},
 }  # fmt: skip
 """What a step says itself makes these plain already: any of its words will do."""
 
@@ -33,6 +34,8 @@ def deeds(step: Step, evaluator: Evaluator, parts: Sequence[str], uses: Sequence
         else:
             evaluator.troubles.add(f"a step does not '{word}'", word.place, suggest(word, DOES))
     found = [one for one in _plain(step, parts, uses) if not COVERS.get(one, {one}).intersection(said)]
+    if "dry" in found and "test" in said:  # it is dry that is tested
+        said.insert(said.index("test"), "dry")
     return tuple(dict.fromkeys([*said, *found]))
 
 
@@ -55,6 +58,8 @@ def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[s
     for word, deed in PLAIN.items():
         if used(word):
             yield deed
+    if used("water") and not used("torch"):  # beside a torch it may only be at hand
+        yield "rinse"
     if any(isinstance(item, Adhesive) for item in uses):
         yield "glue"
     if step.wait == "drying":

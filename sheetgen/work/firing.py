@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.interval import Interval, interval
+from sheetgen.base.interval import Interval
 from sheetgen.base.material import Clay, Tool
-from sheetgen.base.printed import NBSP
 from sheetgen.facts.kiln import FULL_FAST, FULL_SLOW, ROOM, UNLOAD
 from sheetgen.facts.times import COOLING_FAST, COOLING_SLOW, TORCH_ACROSS, TORCH_MASS
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.firing import cooling_minutes, ramp_minutes
 from sheetgen.model.worked import Walk
+from sheetgen.parts.by_torch import told, too_much
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -35,19 +35,19 @@ def walk(phases: Sequence[Phase], evaluator: Evaluator) -> Walk:
     quick = _Walker(lambda rate: rate.high, full, cooling.low, lambda hold: hold.low)
     usual = _Walker(lambda rate: rate.usual, full, cooling.usual, lambda hold: hold.usual)
     slow = _Walker(lambda rate: rate.low, full, cooling.high, lambda hold: hold.high)
-    told: list[str] = []
+    lines: list[str] = []
     for i, phase in enumerate(phases):
         start = slow.at
         spans = [walker.heated(phase) for walker in (quick, usual, slow)]
         ramp, hold = (_ends(spans[0][n], spans[2][n]) for n in (0, 1))
-        told.append(f"{start:g} to {phase.to:g} °C: {ramp} min, hold {hold} min")
+        lines.append(f"{start:g} to {phase.to:g} °C: {ramp} min, hold {hold} min")
         last = i == len(phases) - 1
         below = float(UNLOAD) if last and phase.cool_below is None else phase.cool_below
         if below is not None and float(ROOM) < below < phase.to:
             cools = [walker.cooled(below) for walker in (quick, usual, slow)]
-            told.append(f"cool to {below:g} °C: {_ends(cools[0], cools[2])} min")
+            lines.append(f"cool to {below:g} °C: {_ends(cools[0], cools[2])} min")
     minutes = Interval(usual.time, min(quick.time, usual.time), max(slow.time, usual.time))
-    return Walk(minutes, "; ".join(told), tuple(quick.points), tuple(slow.points))
+    return Walk(minutes, "; ".join(lines), tuple(quick.points), tuple(slow.points))
 
 
 class _Walker:
@@ -93,24 +93,9 @@ def torch(clay: Clay, parts: Mapping[str, Piece], rounder: Rounder) -> str:
     if not clay.torch:
         return "Not with a torch: the data of this clay does not allow it."
     for part in parts.values():
-        if clay in part.roles.get("made of", ()) and (said := _too_much(part)):
+        if clay in part.roles.get("made of", ()) and (said := too_much(part)):
             return f"Not with a torch: {part.name.replace('_', ' ')} {said}."
     return (
         f"A torch would do too, by the clay maker’s directions: no piece is over {TORCH_MASS:g} g "
-        f"or {_told(TORCH_ACROSS, rounder)} across."
+        f"or {told(TORCH_ACROSS, rounder)} across."
     )
-
-
-def _too_much(part: Piece) -> str:
-    mass: Interval = next(iter(part.roles.get("clay mass", ())), interval(0.0))
-    if mass.high > TORCH_MASS:
-        return f"weighs {mass.high:.0f} g, and {TORCH_MASS:g} g is the most"
-    widest = max((s.finished.high for s in part.sizes if s.finished is not None), default=0)
-    if widest > TORCH_ACROSS:
-        return f"is {_told(widest, part.rounder)} across, and {_told(TORCH_ACROSS, part.rounder)} is the most"
-    return ""
-
-
-def _told(mm: float, rounder: Rounder) -> str:
-    """A width as a limit is told: whole millimetres, or inches."""
-    return rounder.length(mm if rounder.inches else round(mm)).told.replace(NBSP, " ")

@@ -55,9 +55,9 @@ def _piece(part: PartSource) -> Piece:
     made = tuple(_each(part, part.kind.sizes, lambda one: _size(part, one, figures)))
     taken = tuple(_each(part, part.kind.takes, lambda one: _take(part, one)))
     tools = tuple(_tools(part))
-    roles, played = _roles(part, fields, numbers, figures)
     deep = _deep(part, numbers)
     numbers |= _asides(part)
+    roles, played = _roles(part, fields, numbers, figures)
     return Piece(
         name=part.name,
         kind=part.kind.kind,
@@ -142,6 +142,8 @@ def _roles(
         value: Any = None
         if isinstance(owner, FigureSpec):
             value = figures[owner.name].value if owner.name in figures else None
+        elif isinstance(owner, Aside):
+            value = numbers.get(owner.name)
         else:
             value = fields.get(owner.attribute)
             value = numbers.get(owner.attribute, value.name if isinstance(value, Neighbour) else value)

@@ -13,6 +13,7 @@ from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import plain, slug, suggest
 from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
+from sheetgen.facts.rules import waivable
 from sheetgen.model.project import OwnFigure
 from sheetgen.model.worked import Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
@@ -75,6 +76,9 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         level=str(project.level),
         worn_by=str(project.worn_by),
         worn_at=str(project.worn_at or ""),
+        worn_places=Frozen(
+            {n: w.place for n, w in (("worn by", project.worn_by), ("worn at", project.worn_at)) if w is not None}
+        ),
         place=project.title.place,
         waive=waivers,
         studio=publisher(library.studio),
@@ -175,6 +179,9 @@ def _waived(project: Project, waived: set[str], troubles: Troubles) -> Iterator[
         if not reason.strip():
             told = f"'{rule}' is waived without a reason"
             troubles.add(told, rule.place, f"{rule}: and why it may be so, in a few words")
+        if not waivable(plain(rule).replace("_", "-")):
+            told = f"the rule '{rule}' keeps people whole, and cannot be waived"
+            troubles.add(told, rule.place, "take it out, and mend what breaks the rule")
         yield Waiver(str(rule), str(reason), rule.place, plain(rule) in waived)
 
 

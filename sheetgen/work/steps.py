@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import TEMPERATURE
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.material import Clay, Item
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
@@ -20,6 +21,7 @@ from sheetgen.work.waits import Wait, time, waiting
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from sheetgen.base.place import Place
     from sheetgen.model.project import Caution, Step
     from sheetgen.model.worked import Shown
     from sheetgen.parts.piece import Piece
@@ -71,7 +73,24 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: s
         torch=torched,
         diagrams=_parts(step.diagram, evaluator),
         place=step.title.place,
+        places=Frozen(_places(step, evaluator)),
     )
+
+
+def _places(step: Step, evaluator: Evaluator) -> dict[str, Place]:
+    """Where the fields of a step that the checks speak of are written, and where each item is named."""
+    words = {"firing": step.firing, "wait": step.wait, "opened at": step.opened_at}
+    found = {name: word.place for name, word in words.items() if word is not None}
+    for name, listed in (("uses", step.uses), ("parts", step.parts), ("does", step.does)):
+        if listed:
+            found[name] = listed[0].place
+    found |= {str(word): word.place for word in step.does}
+    for word in step.uses:
+        try:
+            found[evaluator.item(word).id] = word.place
+        except Stopped:
+            continue
+    return found
 
 
 def _opened(step: Step, evaluator: Evaluator) -> float | None:

@@ -80,6 +80,7 @@ steps:
     diagram: [{names}]
   - title: Dry
     wait: 1 h
+    does: [dry, test]
   - title: Fire
     firing: silver
 """

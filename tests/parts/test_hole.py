@@ -124,6 +124,7 @@ steps:
     parts: [plate, hole]
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: silver
 """

@@ -31,6 +31,7 @@ steps:
     uses: [silver]
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: silver
 """

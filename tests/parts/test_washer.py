@@ -32,6 +32,7 @@ steps:
     uses: [silver]
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: silver
 """

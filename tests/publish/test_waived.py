@@ -22,6 +22,7 @@ steps:
     parts: [it]
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: silver
 """

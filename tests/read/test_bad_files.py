@@ -260,7 +260,7 @@ def test_several_faults_of_one_file_are_all_told(library: Any) -> None:
     library.change("drops/project.yaml", "summary: A pair", "sumary: A pair")
     library.change("drops/project.yaml", "level: some practice", "level: [easy]")
     library.change("drops/project.yaml", "    minutes: 30 min", "    minuts: 30 min")
-    assert [t.place.line for t in library.check("drops").troubles.errors if t.place] == [1, 4, 6, 70]
+    assert [t.place.line for t in library.check("drops").troubles.errors if t.place] == [1, 4, 6, 72]
 
 
 def test_a_field_written_twice_hides_no_other_fault_of_its_file(library: Any) -> None:

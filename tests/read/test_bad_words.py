@@ -107,9 +107,9 @@ CASES = [
     Bad("a row with no room for a stone", DROPS, "    along: body.length\n    stone: stone\n    margin: 2 mm", "    along: ‸5 mm\n    stone: stone\n    margin: 2 mm", ("no room for a stone", "2 mm"), ("6 mm or more",)),
     Bad("a row shorter than its stone", DROPS, "    along: body.length\n    stone: stone", "    along: ‸1.5 mm\n    stone: stone", ("no room for a stone", "2 mm"), ("6 mm or more", "smaller stone")),
     Bad("a check that does not hold", DROPS, "need: body.inside < 12 mm", "need: ‸body.inside < 7 mm", ("The cap takes no wider tube.",), ("8 mm", "7 mm")),
-    Bad("a stone in the kiln", DROPS, "    firing: clay\n", "    firing: clay\n    uses: [stone]\n", ("does not survive the kiln and is used in it",), ("after 'Fire'",)),
-    Bad("a stone fired before it is set", DROPS, "    uses: [drills]", "    uses: [drills, stone]", ("does not survive the kiln",), ("after 'Fire'",)),
-    Bad("a firing before any drying", DROPS, "  - title: Dry\n    wait: drying\n  - title: Fire", "  - title: ‸Fire", ("before any step dries it",), ("wait: drying",)),
+    Bad("a stone in the kiln", DROPS, "    firing: clay\n    uses: [firing-box, carbon]\n", "    firing: ‸clay\n    uses: [stone]\n    parts: [seats, body]\n", ("meets the kiln at step 4, which it does not bear",), ("after the last firing",)),
+    Bad("a stone fired before it is set", DROPS, "    uses: [drills]", "    uses: [drills, stone]", ("put on at step 2, and meets the kiln at step 4, which it does not bear",), ("after the last firing",)),
+    Bad("a firing before any drying", DROPS, "  - title: Dry\n    wait: drying\n    does: [test]\n  - title: Fire\n    firing: clay", "  - title: Fire\n    firing: ‸clay", ("nothing dries it before",), ("wait: drying",)),
     # Pictures
     Bad("a missing picture", DROPS, "pictures: [finished.svg]", "pictures: [‸finishd.svg]", ("no picture 'finishd.svg'",), ("finished.svg",)),
     Bad("a picture outside the folder", DROPS, "pictures: [finished.svg]", "pictures: [‸../studio.yaml]", ("outside the project's folder",), ("drops/",)),

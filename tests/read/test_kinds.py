@@ -143,8 +143,10 @@ steps:
     text: Cut {{ cone.slant }} at {{ cone.turn }}.
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: clay
+    uses: [firing-box, carbon]
 """
 KIND = "kinds/paper-cone.yaml"
 # By geometry, and apart from the program: what is cut wet is 1 ÷ 0.91 of the finished size at 9 %.

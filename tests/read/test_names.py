@@ -61,6 +61,7 @@ steps:
     text: "Cut {{ <big disc>.<wet disc> }}, {{ <how wide> }}; weigh {{ <class clay> }}."
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: <my clay>
   - title: Set

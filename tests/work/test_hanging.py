@@ -22,6 +22,7 @@ steps:
     parts: [top, middle, low]
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: silver
 """

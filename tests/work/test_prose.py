@@ -115,6 +115,7 @@ steps:
     parts: [ring, plug]
   - title: Dry
     wait: drying
+    does: [test]
   - title: Fire
     firing: silver
 """

@@ -42,7 +42,7 @@ def project(choices: Any = CHOICES, parts: Any = None, figures: Any = FIGURES) -
     for name, fields in parts:
         lines += [f"  {name}:", *(f"    {f}" for f in fields)]
     lines += ["figures:", *(f"  {f}" for f in figures)]
-    lines += ["steps:", "  - title: Make", "    parts: [body, seats, lid]", "  - title: Dry", "    wait: drying"]
+    lines += ["steps:", "  - title: Make", "    parts: [body, seats, lid]", "  - title: Dry", "    wait: drying", "    does: [test]"]
     lines += ["  - title: Fire", "    firing: clay"]
     return "\n".join(lines) + "\n"
 

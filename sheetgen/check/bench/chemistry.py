@@ -1,0 +1,166 @@
+"""Chemistry and flame: what must not meet at one bench."""
+
+from __future__ import annotations
+
+from itertools import combinations
+from typing import TYPE_CHECKING
+
+from sheetgen.check.bench.survival import there
+from sheetgen.check.bench.told import told
+from sheetgen.facts.metals import LOW_SOLDER
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.base.material import Item
+    from sheetgen.base.trouble import Trouble
+    from sheetgen.check.bench.walk import Moment
+
+NEVER = (
+    ({"acid", "pickle"}, {"sulphide"}, "acid drives a poison gas out of sulphide"),
+    ({"acid", "pickle"}, {"bleach"}, "acid drives chlorine out of bleach"),
+    ({"ammonia"}, {"bleach"}, "bleach and ammonia make a poison gas"),
+)
+HEATS = {"fire", "heat", "solder"}
+IRON = {"steel"}
+SOFT = {"tin", "lead"}
+
+
+def vapour(moment: Moment) -> Iterator[Trouble]:
+    """Vapour that burns beside a flame, or on a piece that is hot."""
+    step = moment.step
+    burns = next((item for item in step.uses if item.acts("solvent", "aerosol")), None)
+    if burns is None or moment.deed != "begin":
+        return
+    flame = next((item for item in step.uses if item.acts("torch", "flame")), None)
+    if flame is not None:
+        message = f"{burns.name} and {flame.name} are used in one step: its vapour catches fire"
+        helped = (
+            "a step of its own for the one without the other, with the bottle shut and the air clear before the flame"
+        )
+        yield told("flame-and-vapour", message, moment.place(burns.id), helped)
+    elif any(body.hot for body in moment.bodies):
+        message = f"the piece comes hot from {moment.at(_last_heat(moment))}, and {burns.name} is used on it"
+        yield told("flame-and-vapour", message, moment.place(burns.id), "let it cool first: does: cool, or quench")
+
+
+def _last_heat(moment: Moment) -> int:
+    return max((body.heated or 0 for body in moment.bodies if body.hot), default=moment.index)
+
+
+def hot_pickle(moment: Moment) -> Iterator[Trouble]:
+    """A piece that goes from the flame into the pickle."""
+    if moment.deed == "pickle" and any(body.hot for body in moment.bodies):
+        said = "this step" if _last_heat(moment) == moment.index else f"step {_last_heat(moment) + 1}"
+        message = (
+            f"the piece is hot from the flame of {said} and goes into the pickle at {moment.number}: "
+            "acid spits into the face"
+        )
+        yield told(
+            "hot-into-pickle",
+            message,
+            moment.place("pickle", "uses"),
+            "does: [solder, quench, pickle, rinse], or cool instead of quench",
+        )
+
+
+def never_meet(moment: Moment) -> Iterator[Trouble]:
+    """Two chemicals in one step."""
+    if moment.deed != "begin":
+        return
+    for one, other in combinations(moment.step.uses, 2):
+        for these, those, why in NEVER:
+            if (_acts(one, these) and _acts(other, those)) or (_acts(one, those) and _acts(other, these)):
+                message = f"{one.name} and {other.name} are used in one step: {why}"
+                yield told(
+                    "never-meet",
+                    message,
+                    moment.place(other.id),
+                    "steps of their own, rinsed well between, at different places",
+                )
+
+
+def _acts(item: Item, words: set[str]) -> bool:
+    return item.acts(*words)
+
+
+def coating(moment: Moment) -> Iterator[Trouble]:
+    """What is plated, galvanised or lacquered, and heated."""
+    if moment.deed not in HEATS:
+        return
+    kiln = moment.deed == "fire" and not moment.step.by_torch
+    coated = [one.item for one in there(moment) if one.item.coated]
+    coated += [item for item in moment.step.uses if item.coated and not moment.named]
+    for item in dict.fromkeys(coated):
+        message = f"{item.name} is coated with {item.coated}, and {moment.number} heats it: its fumes harm"
+        helped = "take it bare, or put it on after the heat"
+        yield told("coating-heated", message, moment.place(item.id, "firing" if kiln else moment.deed, "uses"), helped)
+
+
+def soft_solder(moment: Moment) -> Iterator[Trouble]:
+    """Tin or lead on a piece that is heated for silver solder, or fired."""
+    if moment.deed not in {"solder", "fire"}:
+        return
+    here = [item for item in moment.step.uses if item.acts("solder")] if moment.deed == "solder" else []
+    hard = moment.deed == "fire" or any(_flows(item) >= LOW_SOLDER for item in here)
+    before = [(index, item) for body in moment.bodies for index, item in body.solders]
+    soft = next(((index, item) for index, item in before if item.metal in SOFT or _flows(item) < LOW_SOLDER), None)
+    if hard and soft:
+        message = (
+            f"{soft[1].name} is on the piece since {moment.at(soft[0])}, and {moment.number} heats "
+            "it much hotter: it eats into the silver"
+        )
+        yield told(
+            "lead-under-silver",
+            message,
+            moment.place(moment.deed, "firing", "uses"),
+            "silver solder first and soft solder last, or none of it",
+        )
+    of = next((one.item for one in there(moment) if one.item.metal in SOFT), None)
+    if hard and of is not None:
+        message = f"{of.name} is of {of.metal}, and {moment.number} heats it for silver solder or in the fire"
+        yield told(
+            "lead-under-silver",
+            message,
+            moment.place(of.id, moment.deed, "firing"),
+            "put it on last, cold or with soft solder",
+        )
+
+
+def _flows(item: Item) -> float:
+    found = getattr(item, "flows_at", None)
+    return float(found) if found is not None else 10 * LOW_SOLDER
+
+
+def iron(moment: Moment) -> Iterator[Trouble]:
+    """Steel in the pickle."""
+    if moment.deed != "pickle":
+        return
+    heats = HEATS.intersection(moment.step.does)  # then tweezers and pick may be for the flame alone
+    steel = [item for item in moment.step.uses if item.metal in IRON and not heats]
+    steel += [one.item for one in there(moment) if one.item.metal in IRON]
+    for item in dict.fromkeys(steel):
+        message = (
+            f"{item.name} is of steel, and {moment.number} pickles: iron in the pickle lays copper on everything in it"
+        )
+        yield told(
+            "steel-in-pickle",
+            message,
+            moment.place(item.id, "pickle", "uses"),
+            "tongs of copper or plastic, and no iron in the pot",
+        )
+
+
+def aluminium(moment: Moment) -> Iterator[Trouble]:
+    """Aluminium in the fire with silver clay."""
+    if moment.deed != "fire":
+        return
+    found = [item for item in moment.step.uses if item.metal == "aluminium"]
+    found += [one.item for one in there(moment) if one.item.metal == "aluminium"]
+    for item in dict.fromkeys(found):
+        message = (
+            f"{item.name} comes into the fire at {moment.number}: aluminium melts at 660 °C and eats into the clay"
+        )
+        yield told(
+            "aluminium-under-clay", message, moment.place(item.id, "firing"), "another support, without aluminium"
+        )

@@ -1,0 +1,108 @@
+"""Hollows: which pieces on the bench shut air in, and where it gets out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.interval import Interval
+from sheetgen.check.bench.told import listed, told
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.base.trouble import Trouble
+    from sheetgen.check.bench.bodies import Body
+    from sheetgen.check.bench.walk import Moment
+
+ALIKE = 0.95  # of an end's width: a lid a little smaller than its rim still shuts it, sunk into it
+
+
+def _wide(body: Body, role: str) -> float:
+    return max((one.usual for one in body.piece.roles.get(role, ()) if isinstance(one, Interval)), default=0.0)
+
+
+def shut(bodies: Sequence[Body]) -> list[Body]:
+    """The bodies of one thing that are hollow and shut: said so, or both ends of a tube, or a dome's one, covered."""
+    covers = [body for body in bodies if body.piece.roles.get("covers")]
+    found = [body for body in bodies if body.closed is not None]
+    for body in bodies:
+        tube, dome = _wide(body, "open at both ends"), _wide(body, "covers") if body.piece.roles.get("domed") else 0.0
+        ends = 2 if tube else 1
+        lids = [c for c in covers if c is not body and _wide(c, "covers") >= ALIKE * (tube or dome)]
+        if (tube or dome) and sum(lid.piece.count for lid in lids) >= ends * body.piece.count:
+            found.append(body)
+    return found
+
+
+def vents(bodies: Sequence[Body]) -> int:
+    """How many openings let air out of one thing: holes that say so, and those through its ends and lids."""
+    found = 0
+    for body in bodies:
+        roles = body.piece.roles
+        lid = bool(roles.get("covers"))
+        through = bool(roles.get("opens")) and (lid or (body.feature and not roles.get("lets through")))
+        if roles.get("vent of") or roles.get("vent") or through:
+            found += body.piece.count
+    return found
+
+
+def vented(moment: Moment) -> Iterator[Trouble]:
+    """A hollow that is shut and heated has a hole, drilled before."""
+    if moment.deed not in {"fire", "heat", "solder"}:
+        return
+    for bodies in things(moment):
+        hollow = shut(bodies)
+        if not hollow:
+            continue
+        pieces = max((b.piece.count for b in hollow if b.piece.roles.get("open at both ends")), default=1)
+        holes = vents(bodies)
+        if holes >= pieces:
+            continue
+        named = listed(list(dict.fromkeys(f"'{body.title}'" for body in hollow[:3])))
+        some = f"{holes} of {pieces} have a hole" if holes else "no hole lets the air out"
+        message = f"{named}: shut and heated at {moment.number}, and {some}; what is shut in bursts it"
+        helped = (
+            "a hole of 1 mm or more before it is shut: a part of kind: hole with vent of: and the hollow part's name"
+        )
+        yield told("vent", message, moment.place("firing", moment.deed, "uses"), helped)
+
+
+def things(moment: Moment) -> list[list[Body]]:
+    """What is worked on, thing by thing."""
+    found: dict[frozenset[str], list[Body]] = {}
+    for body in moment.bodies:
+        whole = frozenset(moment.bench.joined[body.name])
+        found.setdefault(whole, []).append(body)
+    return list(found.values())
+
+
+def shut_wet(moment: Moment) -> Iterator[Trouble]:
+    """A join that is shut inside before it has dried."""
+    if moment.deed not in {"join", "close"}:
+        return
+    before = {name for body in _shut_before(moment) for name in (body.name,)}
+    whole = [moment.bench.bodies[name] for name in moment.bench.group(moment.named) if moment.bench.bodies[name].there]
+    closing = moment.deed == "close" or [body for body in shut(whole) if body.name not in before]
+    wet = [
+        b for b in whole if b.wet is not None and b.wet < moment.index and b.how in {"joined", "mended"} and _inner(b)
+    ]
+    if closing and wet:
+        since = max(body.wet or 0 for body in wet)
+        named = listed([f"'{body.title}'" for body in wet if body.wet == since][:3])
+        message = (
+            f"{named}, joined at {moment.at(since)}, is shut in at {moment.number} and has not "
+            "dried: what is shut in cannot dry"
+        )
+        yield told(
+            "inner-join", message, moment.place(moment.deed, "parts"), "dry and test the inner joins before it is shut"
+        )
+
+
+def _inner(body: Body) -> bool:
+    """Whether it is neither the wall of the hollow nor its lid, whose joins dry from outside."""
+    return not any(body.piece.roles.get(role) for role in ("open at both ends", "covers"))
+
+
+def _shut_before(moment: Moment) -> Iterator[Body]:
+    for name in moment.named:
+        yield from shut(moment.bench.of_group({name}))

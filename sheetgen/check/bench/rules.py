@@ -1,0 +1,37 @@
+"""All rules of the bench, asked at every moment of a version."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from sheetgen.check.bench import chemistry, fire, fit, hollows, order, people, survival
+from sheetgen.check.bench.walk import walk
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.base.trouble import Trouble
+    from sheetgen.model.worked import Worked, WorkedVersion
+
+MOMENTS = (
+    survival.survives, survival.solder_melts, survival.temper,
+    order.dry, order.raw_on_fired, order.never_fired, order.not_there, order.seat_fired, order.cured,
+    fire.program, fire.metals_meet, fire.torch, fire.carbon, fire.opened,
+    hollows.vented, hollows.shut_wet,
+    chemistry.vapour, chemistry.hot_pickle, chemistry.never_meet, chemistry.coating, chemistry.soft_solder,
+    chemistry.iron, chemistry.aluminium,
+    fit.hung, fit.joined, fit.fired, fit.drilled, fit.solders,
+    people.caught,
+)  # fmt: skip
+VERSIONS = (people.children, people.ears)
+
+
+def bench(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
+    """What would ruin a piece or hurt a person, in one version."""
+    for moment in walk(version):
+        placed = replace(moment, worn_at=worked.worn_at)
+        for rule in MOMENTS:
+            yield from rule(placed)
+    for whole in VERSIONS:
+        yield from whole(worked, version)
