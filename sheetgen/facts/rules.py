@@ -93,6 +93,9 @@ RULES: dict[str, Rule] = {
         least_rim="Too narrow a rim drags as it is cut, and breaks when it is worn.",
         least_web="Too little metal between two holes breaks.",
         least_vent="Too small a hole lets too little out in the kiln.",
+        least_inside="A box with too little room inside holds nothing.",
+        post_wire="A post that is too thin lets go of its nut, and one that is too thick hurts the ear.",
+        ear_wire="A wire that is too thin cuts the ear, and one that is too thick does not go through it.",
     ),
     **_rules(
         "people", waivable=False,
