@@ -195,7 +195,8 @@ def house_steps_told(root: Path) -> str:
 def _told(default: Any) -> str:  # noqa: ANN401 - a word, or a list of words and mappings
     if not default:
         return "nothing"
-    return ", ".join(map(str, default)) if isinstance(default, list) else str(default)
+    each = default if isinstance(default, list) else [default]
+    return ", ".join(str(one["label"] if isinstance(one, dict) else one) for one in each)
 
 
 def words_told() -> str:
