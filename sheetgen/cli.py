@@ -122,7 +122,9 @@ def check(projects: tuple[str, ...], library: Path) -> None:
     _tell(outcome)
     for rule in pipeline.waived_told(outcome):
         click.echo(rule)
-    errors, warnings = len(outcome.troubles.errors), len(outcome.troubles) - len(outcome.troubles.errors)
+    told = outcome.troubles.gathered()
+    errors = sum(trouble.severity == "error" for trouble in told)
+    warnings = len(told) - errors
     found = f"{_count(errors, 'error')}, {_count(warnings, 'warning')}"
     click.echo(f"{_count(len(outcome.worked), 'project')} well, {found}, in {library.resolve()}")
     _end(outcome)
@@ -182,6 +184,15 @@ def kinds(names: tuple[str, ...], library: Path, words: bool) -> None:  # noqa: 
         _wrong(f"{fault.message}; {fault.help}")
 
 
+@main.command()
+@library_option
+@traceback_option
+def steps(library: Path) -> None:
+    """Show the house steps that projects may use, with what each takes."""
+    click.echo(f"read from {library.resolve()}", err=True)
+    click.echo(pipeline.house_steps_told(library), nl=False)
+
+
 def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
     from rich.console import Console  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415
@@ -202,7 +213,7 @@ def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
 
 
 def _tell(outcome: Outcome) -> None:
-    for trouble in outcome.troubles:
+    for trouble in outcome.troubles.gathered():
         click.echo(str(trouble), err=True)
     if click.get_current_context().meta.get("traceback"):
         for fault in outcome.faults:

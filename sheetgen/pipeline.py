@@ -178,6 +178,27 @@ def waived_told(outcome: Outcome) -> list[str]:
     return [f"{worked.name} waives {one.rule}: {one.reason}" for worked in outcome.worked for one in worked.waive]
 
 
+def house_steps_told(root: Path) -> str:
+    """The house steps of a library: name, what each is for, and its parameters with their defaults."""
+    from sheetgen.read.house_steps import read_house_steps  # noqa: PLC0415 - only where it is wanted
+
+    lines = []
+    for entry in read_house_steps(root / "projects", Troubles()).entries.values():
+        many = f" ({len(entry.steps)} steps)" if entry.several else ""
+        lines.append(f"{entry.name}{many}: {entry.about}".removesuffix(": "))
+        for one in entry.takes.values():
+            given = "must be given" if one.default is None else f"else {_told(one.default)}"
+            lines.append(f"  {one.name}: {given}")
+    return "\n".join([*lines, ""]) if lines else "no house steps in projects/steps\n"
+
+
+def _told(default: Any) -> str:  # noqa: ANN401 - a word, or a list of words and mappings
+    if not default:
+        return "nothing"
+    each = default if isinstance(default, list) else [default]
+    return ", ".join(str(one["label"] if isinstance(one, dict) else one) for one in each)
+
+
 def words_told() -> str:
     """What a kind of one's own may say: formulas, numbers of stock, roundings, roles."""
     from sheetgen.parts import described  # noqa: PLC0415 - only where it is wanted

@@ -363,3 +363,25 @@ def test_a_fault_in_the_studios_own_theme_is_told_at_its_line(run: Any, library:
     assert again.stderr.count("themes/plain/project.html.j2:2:1: error: the theme cannot be used") == 1
     assert told in again.stderr
     assert "published 0 projects" in again.stderr + again.stdout
+
+
+def test_the_house_steps_are_listed_with_what_each_takes(run: Any, library: Any) -> None:
+    assert run("steps").stdout == "no house steps in projects/steps\n"
+    library.write("steps/a.yaml", 'dry:\n  about: Dried.\n  takes:\n    it:\n    so: ""\n    on: [a, b]\n'
+                  '  title: Dry {so}\n  parts: [it, on]\n')  # fmt: skip
+    assert run("steps").stdout == "dry: Dried.\n  it: must be given\n  so: else nothing\n  on: else a, b\n"
+
+
+def test_one_fault_of_a_house_step_counts_once_and_names_its_uses(run: Any, library: Any) -> None:
+    library.write("steps/a.yaml", "dry:\n  title: Dry\n  wait: drying\n  uses: [rollr]\n")
+    library.change("pendant/project.yaml", "  - title: Dry\n    wait: drying\n", "  - house: dry\n  - house: dry\n")
+    result = run("check", "pendant")
+    assert result.stdout == f"0 projects well, 1 error, 0 warnings, in {library.root}\n"
+    assert result.stderr == (
+        "projects/steps/a.yaml:4:10: error: 'rollr' is not in stock\n"
+        "    4 |   uses: [rollr]\n"
+        "      |          ^^^^^\n"
+        "   used at projects/pendant/project.yaml:25:12\n"
+        "   used at projects/pendant/project.yaml:26:12\n"
+        "   help: did you mean 'roller'?\n"
+    )

@@ -12,6 +12,7 @@ import pytest
 
 from sheetgen.base.material import TOOL_KINDS
 from sheetgen.facts.cautions import CAUTIONS
+from sheetgen.model.house import HouseStep
 from sheetgen.model.project import Project, Step, Studio
 from sheetgen.model.stock import StockFile
 from sheetgen.parts.catalogue import kinds
@@ -71,6 +72,25 @@ def test_the_kind_in_the_readme_is_worked_and_drawn_as_any_other(libraries: Any,
     assert cone.flat
 
 
+@pytest.mark.usefixtures("quick")
+def test_the_house_steps_in_the_readme_are_published_in_its_project(libraries: Any, tmp_path: Path) -> None:
+    studio, stock, project, *_ = BLOCKS
+    house = next(block for block in BLOCKS if block.startswith("dry:"))
+    uses = next(block for block in BLOCKS if block.startswith("steps:\n  - house: dry")).removeprefix("steps:\n")
+    old = project[project.index("  - title: Dry\n") :]
+    library = libraries.make(tmp_path, {"studio.yaml": studio, "stock/drawer.yaml": stock, "steps/house.yaml": house})
+    library.write("mooring-ring/project.yaml", project.replace(old, uses))
+    outcome = library.publish()
+    assert not list(outcome.troubles)
+    assert outcome.published == ["mooring-ring"]
+    roll, dry, fire = library.main("mooring-ring").steps
+    assert (roll.title, dry.title, fire.title) == ("Roll and cut", "Dry the band", "Fire in air")
+    assert dry.text == ("Lay them on a rack. Turn them now and then.",)
+    # the band is rolled at 6 cards
+    said = "".join(one if isinstance(one, str) else one.printed.plain for one in fire.text)
+    assert said == "Lay the band flat on the shelf. It was rolled at 6 cards."
+
+
 def test_the_readme_names_every_caution_and_every_kind_of_tool() -> None:
     assert [name for name in CAUTIONS if f"`{name}`" not in README] == []
     assert [kind for kind in TOOL_KINDS if kind not in README] == []
@@ -81,7 +101,9 @@ def test_the_readme_names_every_kind_of_part() -> None:
 
 
 def test_the_readme_names_every_field_of_studio_stock_project_and_step() -> None:
-    fields = [info.alias for form in (Studio, StockFile, Project, Step) for info in form.model_fields.values()]
+    fields = [
+        info.alias for form in (Studio, StockFile, Project, Step, HouseStep) for info in form.model_fields.values()
+    ]
     for group in StockFile.model_fields.values():
         written = group.annotation.__args__[1]  # type: ignore[union-attr]
         fields += [info.alias for info in written.model_fields.values()]

@@ -29,7 +29,7 @@ FORMULAS: dict[str, Callable[[list[Node], int, int], Node]] = {}
 
 _PER = r"(?:h|min|cm³|cm3|mL|ml|mm³|mm²|mm|g|ct|in)"
 _UNIT = rf"/(?:mm|min|g)(?![\w.])|[°ºµμ]?[A-Za-z]+[²³23]?(?:/{_PER}(?![\w.²³]))?|%|\"|″"
-_TOKEN = re.compile(
+TOKEN = re.compile(
     rf"""
     [ \t\r\n\u00a0\u202f]*(?:
       (?P<scale>(?:US|UK|ISO|JP|PP|SS)[ ]*[0-9A-Z]+(?:\.[0-9]+|[ ]?1/2|½)?(?![\w.]))
@@ -42,7 +42,7 @@ _TOKEN = re.compile(
     re.VERBOSE,
 )
 _ALIKE = {"*": "×", "·": "×", "/": "÷", "-": "−", ">=": "≥", "<=": "≤"}
-_ITEM = re.compile(r"\w+(?:[.-]\w+)*")
+ITEM = re.compile(r"\w+(?:[.-]\w+)*")
 _BINDS = {"+": 1, "−": 1, "×": 2, "÷": 2, "²": 4}
 _PLAIN = "arithmetic is + - * / ( ), min, max, round, up, down, names and measures such as 38 mm"
 
@@ -100,7 +100,7 @@ class _Reader:
         self.text, self.at = text, 0
         self.tokens: list[_Token] = []
         self.expanded = False  # by a formula: what is written out has no more steps than characters
-        for m in _TOKEN.finditer(text):
+        for m in TOKEN.finditer(text):
             kind = m.lastgroup or ""
             if kind == "name":
                 word = m["name"]
@@ -192,7 +192,7 @@ class _Reader:
 
     def _item(self) -> _Token:
         """What follows `is`: a word, or an item of stock, in whose name a number may stand as in copper-16awg."""
-        token, found = self.now(), _ITEM.match(self.text, self.now().at)
+        token, found = self.now(), ITEM.match(self.text, self.now().at)
         if token.kind not in {"name", "word"} or found is None:
             self.fail()
             raise AssertionError

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from typing import Self
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING, NamedTuple, Self
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,19 +24,28 @@ class Source:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A stretch of one line: file, line and column (both from 1), width in characters."""
+    """A stretch of one line: file, line and column (both from 1), width in characters.
+
+    `used_at` says where something written once is used: what goes wrong with it there is told with both places.
+    """
 
     source: Source
     line: int = 1
     column: int = 1
     width: int = 1
+    used_at: tuple[Place, ...] = ()
 
     def __str__(self) -> str:
         return f"{self.source.name}:{self.line}:{self.column}"
 
     def shifted(self, offset: int, width: int = 1) -> Place:
         """The place `offset` characters further on the same line."""
-        return Place(self.source, self.line, self.column + offset, max(1, width))
+        return replace(self, column=self.column + offset, width=max(1, width))
+
+    @property
+    def where_used(self) -> Place:
+        """Where the thing itself stands: of what is written once, its use."""
+        return self.used_at[0] if self.used_at else self
 
 
 class Word(str):
@@ -68,7 +80,81 @@ class Word(str):
         before = self.block[:at]
         line = before.count("\n")
         column = at - (before.rfind("\n") + 1) if line else at + self.place.column - 1
-        return Place(self.place.source, self.place.line + line, column + 1, max(1, width))
+        return replace(self.place, line=self.place.line + line, column=column + 1, width=max(1, width))
+
+    def cut(self, start: int, end: int, since: int | None = None) -> Word:
+        """A stretch of it as a word of its own; `since`: where two signs stand that a block is searched for instead."""
+        width = max(1, end - start)
+        if self.block and since is not None:
+            return Word(self[start:end], self.place_of(since, 2).shifted(start - since, width))
+        return Word(self[start:end], self.place_of(start, width))
+
+    def used(self, at: Place) -> Word:
+        """The same word, as it is used at a place."""
+        return Word(self, replace(self.place, used_at=(at,)), self.block)
+
+
+class Stretch(NamedTuple):
+    """Characters `start` to `end` of a word."""
+
+    word: Word
+    start: int
+    end: int
+
+
+class Joined(Word):
+    """A word put together from stretches of others: each character keeps the place where it is written."""
+
+    __slots__ = ("stretches",)
+    stretches: tuple[Stretch, ...]
+
+    def __new__(cls, stretches: Sequence[Stretch], place: Place) -> Self:
+        """`place` is that of the whole."""
+        word = super().__new__(cls, "".join(one.word[one.start : one.end] for one in stretches), place)
+        whole: list[Stretch] = []
+        for one in stretches:
+            if whole and whole[-1].word is one.word and whole[-1].end == one.start:
+                one = whole.pop()._replace(end=one.end)  # noqa: PLW2901 - the two are one
+            whole.append(one)
+        word.stretches = tuple(whole)
+        return word
+
+    def __getnewargs__(self) -> tuple[tuple[Stretch, ...], Place]:  # type: ignore[override]
+        """What a copy is made from."""
+        return self.stretches, self.place
+
+    def place_of(self, offset: int, width: int = 1) -> Place:
+        """The place of character `offset` in the file that it comes from.
+
+        What goes over a seam may be amiss on either side of it: the place is in what is used, and the use is what
+        was put in.
+        """
+        covered = [one.word.place_of(one.start, one.end - one.start) for one in self._between(offset, offset + width)]
+        shared = [place for place in covered if place.used_at]
+        given = [place for place in covered if not place.used_at]
+        if shared and given:
+            return replace(shared[0], used_at=(given[0],))
+        return covered[0] if covered else self.place
+
+    def cut(self, start: int, end: int, since: int | None = None) -> Word:
+        """A stretch of it as a word of its own."""
+        found = self._between(start, end)
+        if len(found) == 1:
+            [one] = found
+            before = one.start - (start - since) if since is not None else -1
+            inside = any(w.word is one.word and w.start <= before and one.end <= w.end for w in self.stretches)
+            return one.word.cut(one.start, one.end, before if inside else None)
+        return Joined(found, self.place_of(start, max(1, end - start)))
+
+    def _between(self, start: int, end: int) -> list[Stretch]:
+        """The stretches of characters `start` to `end`."""
+        found, at = [], 0
+        for one in self.stretches:
+            first, last = max(start, at), min(end, at + one.end - one.start)
+            if first < last:
+                found.append(Stretch(one.word, one.start + first - at, one.start + last - at))
+            at += one.end - one.start
+        return found
 
 
 def place_of(word: object) -> Place | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -28,6 +28,7 @@ class Trouble:
         lines = [f"{head}{self.severity}: {self.message}".replace("\n", " ")]
         if self.place and (text := self.place.source.line(self.place.line)).strip():
             lines += _excerpt(text, self.place)
+        lines += [f"   used at {use}" for use in (self.place.used_at if self.place else ())]
         if self.help:
             lines.append(f"   help: {self.help}")
         # A name or a word of a file may hold what would move a terminal about.
@@ -102,3 +103,15 @@ class Troubles:
 
     def __len__(self) -> int:
         return len(self.found)
+
+    def gathered(self) -> list[Trouble]:
+        """Those in their order; what goes wrong at several uses of one thing is one, and names every use."""
+        found: dict[Trouble, list[Place]] = {}
+        for trouble in self:
+            place = trouble.place
+            bare = replace(trouble, place=replace(place, used_at=())) if place else trouble
+            found.setdefault(bare, []).extend(place.used_at if place else ())
+        return [
+            replace(one, place=replace(one.place, used_at=tuple(uses))) if one.place and uses else one
+            for one, uses in found.items()
+        ]

@@ -20,6 +20,8 @@ from sheetgen.model.stock import StockFile
 from sheetgen.model.written import default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.forms import FormT, form
+from sheetgen.read.house_steps import FOLDER, House, read_house_steps
+from sheetgen.read.house_use import put_in
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
@@ -30,7 +32,7 @@ from sheetgen.read.yaml_words import Mapping, words
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-NO_PROJECTS = {"stock", "kinds"}  # folders of the studio, beside its projects
+NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its projects
 PICTURES = {".svg", ".png", ".jpg", ".jpeg"}
 PAPERS = ("A4", "Letter")
 
@@ -50,6 +52,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
     studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
     library.kinds |= studios
+    house = read_house_steps(projects, troubles)
     folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name not in NO_PROJECTS and f.name[0] != ".")
     known = [f.name for f in folders]
     for name in only:
@@ -61,7 +64,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
             others += _title(folder)
             continue
         own = Troubles()
-        project = _project(folder, library, own)
+        project = _project(folder, library, house, own)
         troubles.extend(own)
         if project is None or own.errors:
             library.failed.append(folder.name)
@@ -74,28 +77,30 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     return library
 
 
-def _read(
-    path: Path, name: str, model: type[FormT], troubles: Troubles, library: Library | None = None
-) -> FormT | None:
-    source = read_text(path, name, troubles)
-    found = words(source, troubles) if source else None
+def _read(path: Path, name: str, model: type[FormT], troubles: Troubles) -> FormT | None:
+    found = _words(path, name, troubles)
     if found is None:
         return None
     with _once_a_line(troubles) as more:
-        filled = form(model, found, more)
-        if filled is None and library is not None:  # a project's parts are looked at all the same
-            parts = next((value for key, value in found.items() if key == "parts"), None)
-            check_fields(parts, library.kinds, more, library.withheld)
-        return filled
+        return form(model, found, more)
+
+
+def _words(path: Path, name: str, troubles: Troubles) -> Mapping | None:
+    source = read_text(path, name, troubles)
+    return words(source, troubles) if source else None
 
 
 @contextmanager
 def _once_a_line(troubles: Troubles) -> Iterator[Troubles]:
     """Troubles of a later look at a file: what a line that is in trouble already leads to is not told too."""
-    told = {(t.place.source.name, t.place.line) for t in troubles if t.place}
+    told = {_line(t.place) for t in troubles if t.place}
     more = Troubles()
     yield more
-    troubles.extend(t for t in more if t.place is None or (t.place.source.name, t.place.line) not in told)
+    troubles.extend(t for t in more if t.place is None or _line(t.place) not in told)
+
+
+def _line(place: Place) -> tuple[object, ...]:
+    return place.source.name, place.line, tuple(map(str, place.used_at))
 
 
 def _studio(projects: Path, troubles: Troubles) -> Studio | None:
@@ -178,7 +183,7 @@ def _named(path: Path) -> dict[str, Place]:
     return {str(key): key.place for group in groups for key in group}
 
 
-def _project(folder: Path, library: Library, troubles: Troubles) -> Project | None:
+def _project(folder: Path, library: Library, house: House, troubles: Troubles) -> Project | None:
     name = f"projects/{folder.name}/project.yaml"
     path = folder / "project.yaml"
     if not path.exists():
@@ -189,7 +194,16 @@ def _project(folder: Path, library: Library, troubles: Troubles) -> Project | No
     if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", folder.name):
         helped = "small letters and digits, with hyphens: it becomes part of a web address"
         troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
-    project = _read(path, name, Project, troubles, library)
+    found = _words(path, name, troubles)
+    if found is None:
+        return None
+    with _once_a_line(troubles) as more:
+        put_in(found, house, more)
+    with _once_a_line(troubles) as more:
+        project = form(Project, found, more)
+        if project is None:  # its parts are looked at all the same
+            parts = next((value for key, value in found.items() if key == "parts"), None)
+            check_fields(parts, library.kinds, more, library.withheld)
     if project is None:
         return None
     with _once_a_line(troubles) as more:

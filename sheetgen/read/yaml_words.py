@@ -36,8 +36,10 @@ class Sequence(list[Words]):
     place: Place
 
 
-def words(source: Source, troubles: Troubles) -> Mapping | None:
+def words(source: Source, troubles: Troubles, bare: str = "") -> Mapping | None:
     """The file's mapping; None with a trouble when it cannot be read as one.
+
+    The fields of a mapping called `bare` may have nothing after them: that is the empty word.
 
     What can be read in spite of a trouble (a field written twice, one with nothing after it) is read, so that the
     file's other faults are told in the same run.
@@ -59,17 +61,17 @@ def words(source: Source, troubles: Troubles) -> Mapping | None:
     except yaml.YAMLError as fault:
         troubles.add(f"the file cannot be read as YAML: {str(fault).splitlines()[0]}", Place(source))
         return None
-    return _mapping(source, node, troubles)
+    return _mapping(source, node, troubles, bare)
 
 
-def _mapping(source: Source, node: Any, troubles: Troubles) -> Mapping | None:  # noqa: ANN401
+def _mapping(source: Source, node: Any, troubles: Troubles, bare: str) -> Mapping | None:  # noqa: ANN401
     if node is None:
         troubles.add("the file is empty", Place(source), "it wants its fields, such as title: …")
         return None
     if not isinstance(node, yaml.MappingNode):
         troubles.add("the file is not a list of fields", _node_place(source, node), "write name: value lines")
         return None
-    found: Mapping = _words(source, node, troubles)
+    found: Mapping = _words(source, node, troubles, bare)
     return found
 
 
@@ -158,12 +160,12 @@ def _node_place(source: Source, node: Any) -> Place:  # noqa: ANN401
     return Place(source, start.line + 1, start.column + 1, max(1, width))
 
 
-def _words(source: Source, node: Any, troubles: Troubles) -> Words:  # noqa: ANN401
+def _words(source: Source, node: Any, troubles: Troubles, bare: str, holder: str = "") -> Words:  # noqa: ANN401
     place = _node_place(source, node)
     if isinstance(node, yaml.ScalarNode):
         return _word(source, node, place)
     if isinstance(node, yaml.SequenceNode):
-        found = Sequence(_words(source, child, troubles) for child in node.value)
+        found = Sequence(_words(source, child, troubles, bare) for child in node.value)
         found.place = place
         return found
     mapping = Mapping()
@@ -183,9 +185,10 @@ def _words(source: Source, node: Any, troubles: Troubles) -> Words:  # noqa: ANN
             troubles.add(message, key.place, "keep one of the two")
             continue
         first[key] = key
-        if isinstance(value_node, yaml.ScalarNode) and not value_node.value and not value_node.style:
+        empty = isinstance(value_node, yaml.ScalarNode) and not value_node.value and not value_node.style
+        if empty and not (bare and holder == bare):
             troubles.add(f"'{key}' has nothing after it", key.place, "fill it in or take it out")
-        mapping[key] = _words(source, value_node, troubles)
+        mapping[key] = _words(source, value_node, troubles, bare, str(key))
     return mapping
 
 

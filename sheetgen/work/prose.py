@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base.dimension import UNITS, ours, spelled
 from sheetgen.base.literals import GAUGES
 from sheetgen.base.material import Item
-from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain
 from sheetgen.model.project import OwnFigure
 from sheetgen.model.worked import Shown
@@ -17,6 +16,7 @@ from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
     from sheetgen.base.figure import Rounding
+    from sheetgen.base.place import Word
     from sheetgen.base.printed import Printed
     from sheetgen.model.worked import Prose
     from sheetgen.work.evaluator import Evaluator, Quantity
@@ -66,12 +66,8 @@ def without_figures(text: Word, what: str, evaluator: Evaluator) -> str:
 def _number(text: Word, match: re.Match[str], evaluator: Evaluator) -> Shown | None:
     inner = match[1].strip()
     start = match.start(1) + len(match[1]) - len(match[1].lstrip())
-    place = text.place_of(start, max(1, len(inner)))
     # A name may stand in the text more than once: the braces before it are counted, not the name.
-    opening = text.place_of(match.start(), 2)
-    if text.block:
-        place = opening.shifted(start - match.start(), max(1, len(inner)))
-    return shown(Word(inner, place), evaluator)
+    return shown(text.cut(start, start + len(inner), match.start()), evaluator)
 
 
 def shown(word: Word, evaluator: Evaluator, label: str = "") -> Shown | None:

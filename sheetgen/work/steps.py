@@ -72,7 +72,7 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: s
         opened_at=_opened(step, evaluator),
         torch=torched,
         diagrams=_parts(step.diagram, evaluator),
-        place=step.title.place,
+        place=step.title.place.where_used,
         places=Frozen(_places(step, evaluator)),
     )
 
