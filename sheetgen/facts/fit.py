@@ -10,9 +10,12 @@ CLOSE = Fact(0.1, "room round a wire in which a ring binds", unit="mm", source=_
 PLUG = Fact(0.1, "how much wider than its ring a plug may be", unit="mm", source=_PRACTICE, grade="common practice")
 EAR = Fact(8, "heaviest earring, each side", unit="g", source=_PRACTICE, grade="common practice")
 SPAN = Fact(
-    12, "span of unfired clay that carries itself in the fire, in its thicknesses", unit="thicknesses", source=_PRACTICE,
+    12,
+    "span of unfired clay that carries itself in the fire",
+    unit="thicknesses",
+    source=_PRACTICE,
     grade="common practice",
-)  # fmt: skip
+)
 ONE_GO = Fact(
     1.5, "widest drill to begin a hole with in unfired clay", unit="mm", source=_PRACTICE, grade="common practice"
 )

@@ -103,7 +103,7 @@ class Hole(Part):
              help="0.2 mm or more", when="for_wire and not drill and not opening and room ≥ 0 mm", doubt=True, rule="close-fit"),
         need("room ≥ 0 mm", _TOO_SMALL, at="drill", least=_ENOUGH, when="for_wire and drill"),
         need("room ≥ 0 mm", _TOO_SMALL, at="opening", least=f"fired({_ENOUGH}, clay.shrinkage.usual)", when="for_wire and opening and not drill"),
-        need(f"edge ≥ {LEAST_EDGE:g} mm", "leaves so little metal that a ring pulls out", at="edge", least=f"{LEAST_EDGE:g} mm", doubt=True,
+        need(f"edge ≥ {LEAST_EDGE:g} mm", "leaves so little metal that a ring pulls out", at="edge", least=f"{LEAST_EDGE:g} mm",
              rule="least-edge"),
         need("width ≥ fired + 2 × edge", "does not hold the hole with that edge on both sides", at="width", least="fired + 2 × edge",
              help="or a smaller edge", when="width"),

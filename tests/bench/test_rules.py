@@ -44,7 +44,8 @@ def test_what_hurts_a_person_is_never_waived() -> None:
 
 
 def test_every_rule_of_a_kind_is_told_with_its_reason() -> None:
-    named = {one.rule for kind in kinds().values() for spec in kind.names.values() for one in getattr(spec, "needs", ())}
+    specs = [spec for kind in kinds().values() for spec in kind.names.values()]
+    named = {one.rule for spec in specs for one in getattr(spec, "needs", ())}
     named |= {one.rule for kind in kinds().values() for one in kind.needs}
     assert named - {""} <= set(RULES)
 

@@ -30,7 +30,9 @@ level: experienced
 parts:
   one: {{kind: cut shape, clay: silver, shape: disc, across: 20 mm, thickness: 1 mm}}
   two: {{kind: cut shape, clay: silver, shape: disc, across: 12 mm, thickness: 1 mm}}
-  drop: {{kind: head-pin drop, wire: fine-wire, bead: glass-bead, loop: 5 mm, closed: turned, head wire: 6 mm, head: 1.8 mm}}
+  drop:
+    {{kind: head-pin drop, wire: fine-wire, bead: glass-bead, loop: 5 mm, closed: turned, head wire: 6 mm,
+     head: 1.8 mm}}
 steps:
 """
 CLAYS = ("one", "two")
@@ -61,7 +63,7 @@ class Told(NamedTuple):
 
 
 def lists() -> Iterator[list[str]]:
-    chance = random.Random(11)
+    chance = random.Random(11)  # noqa: S311 - lists of steps, and no secret
     rest = [name for name in MAKES if name not in {"cut one", "cut two", "make the drop", "cure"}]
     for _ in range(PROJECTS):
         yield ["cut one", "cut two", "make the drop", *(chance.choice(rest) for _ in range(LONG))]
@@ -91,10 +93,7 @@ def fired(history: list[str], part: str) -> bool:
 
 def load(history: list[str], name: str) -> set[str]:
     """What goes into the kiln with a firing."""
-    if name == "fire all":
-        raw = [part for part in CLAYS if not fired(history, part)]
-    else:
-        raw = [name.split()[1]]
+    raw = [part for part in CLAYS if name == f"fire {part}" or (name == "fire all" and not fired(history, part))]
     return set().union(*(whole(history, part) for part in raw))
 
 

@@ -26,7 +26,10 @@ if TYPE_CHECKING:
 HEAD = (
     "title: One part\nrevision: 1\ndate: 2026-01-10\nsummary: One part.\nmakes: 1\nlevel: experienced\nparts:\n  it:\n"
 )
-FOOT = "steps:\n  - title: Make\n    parts: [it]\n  - title: Dry\n    wait: 1 h\n    does: [dry, test]\n  - title: Fire\n    firing: silver\n"
+FOOT = (
+    "steps:\n  - title: Make\n    parts: [it]\n  - title: Dry\n    wait: 1 h\n    does: [dry, test]\n"
+    "  - title: Fire\n    firing: silver\n"
+)
 LINES_BEFORE = HEAD.count("\n")
 
 

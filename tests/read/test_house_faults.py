@@ -9,7 +9,7 @@ import pytest
 
 STEPS = "steps/bench.yaml"
 PENDANT = "pendant/project.yaml"
-DRIED = "  - title: Dry\n    wait: drying\n"
+DRIED = "  - title: Dry\n    wait: drying\n    does: [test]\n"
 SEVERAL = "fire:\n  takes:\n    pieces:\n  steps:\n    - title: Fire\n      firing: clay\n      parts: [pieces]\n"
 
 # What stands in projects/steps, how the project uses it, where the trouble is told (`‸` before it, in either), what it
@@ -96,9 +96,11 @@ def test_one_fault_used_by_several_is_told_once_with_every_use(library: Any) -> 
 
 def test_what_is_wrong_with_the_order_of_a_project_is_told_where_the_project_uses_the_step(library: Any) -> None:
     library.write(STEPS, "fire:\n  title: Fire\n  firing: clay\n")
-    library.change(PENDANT, DRIED + "  - title: Fire\n    firing: clay\n", "  - house: fire\n")
+    library.change(
+        PENDANT, DRIED + "  - title: Fire\n    firing: clay\n    uses: [firing-box, carbon]\n", "  - house: fire\n"
+    )
     [trouble] = library.check("pendant").troubles.errors
-    assert "fired before any step dries it" in trouble.message
+    assert "nothing dries it before" in trouble.message
     assert str(trouble.place) == "projects/pendant/project.yaml:25:12"
 
 
@@ -106,7 +108,9 @@ def test_a_faulty_house_step_holds_back_only_the_projects_that_use_it(library: A
     library.write(STEPS, "dry:\n  title: Dry\n  wait: drying\nfire:\n  tite: Fire\n  firing: clay\n")
     library.write("steps/more.yaml", "odd: [\n")
     library.change(PENDANT, DRIED, "  - house: dry\n")
-    library.change("drops/project.yaml", "  - title: Fire\n    firing: clay\n", "  - house: fire\n")
+    library.change(
+        "drops/project.yaml", "  - title: Fire\n    firing: clay\n    uses: [firing-box, carbon]\n", "  - house: fire\n"
+    )
     outcome = library.check()
     assert sorted(worked.name for worked in outcome.worked) == ["link", "pendant"]
     told = [(t.message, t.help) for t in outcome.troubles.errors if t.place and "drops" in t.place.source.name]

@@ -17,7 +17,7 @@ from sheetgen.read.library import read_library
 
 STEPS = "steps/bench.yaml"
 PENDANT = "pendant/project.yaml"
-DRIED = "  - title: Dry\n    wait: drying\n"
+DRIED = "  - title: Dry\n    wait: drying\n    does: [test]\n"
 
 # One house step with a parameter at every sort of place. What stands in ‹ › is a parameter: in the house step it is
 # named (in words, in single braces), and in the step written out its value stands in its place.
@@ -185,13 +185,18 @@ fire:
       when: clay is not once
       firing: clay
       parts: [pieces]
+      uses: [firing-box, carbon]
       text: "{how}"
 """
 
 
 def test_one_name_may_stand_for_several_steps_of_which_a_version_takes_what_holds(library: Any) -> None:
     library.write(STEPS, TWO)
-    library.change(PENDANT, "  - title: Fire\n    firing: clay\n", "  - house: fire\n    pieces: [plate]\n")
+    library.change(
+        PENDANT,
+        "  - title: Fire\n    firing: clay\n    uses: [firing-box, carbon]\n",
+        "  - house: fire\n    pieces: [plate]\n",
+    )
     library.change(PENDANT, "steps:\n", "versions:\n  - {name: Copper, clay: copper}\nsteps:\n")
     silver, copper = library.worked("pendant").versions.values()
     assert [step.title for step in silver.steps] == ["Cut", "Dry", "Fire"]

@@ -49,8 +49,12 @@ class Moment:
         return [one for one in self.bench.attached if one.part in self.whole]
 
     def place(self, *fields: str) -> Place | None:
-        """The first of some fields of the step, or items that it uses, that the file has; else its title."""
-        return next((self.step.places[name] for name in fields if name in self.step.places), self.step.place)
+        """The first of some fields of the step, or items that it uses, that the file has; else its title.
+
+        Of a house step it is where the project uses it: what comes in which order is the project's to mend.
+        """
+        found = next((self.step.places[name] for name in fields if name in self.step.places), self.step.place)
+        return found.where_used if found else None
 
     def at(self, index: int) -> str:
         """Another step as a trouble tells it."""
@@ -276,7 +280,7 @@ def _taken(moment: Moment) -> None:
 
 
 def _pass(bench: Bench, index: int, step: WorkedStep, named: list[str]) -> None:
-    """After a step: what no step hangs hangs from its last step after it was made; hot things cool while others are worked on."""
+    """After a step: what no step hangs hangs from its last one; hot things cool while others are worked on."""
     whole = bench.group(named) if named else set()
     if step.wait is not None and not {"dry", "cure", "fire"}.intersection(step.does):
         for one in bench.attached:  # time is time: a wait as long as the cure cures
