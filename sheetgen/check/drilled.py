@@ -73,7 +73,8 @@ def _beside(part: Piece, host: Piece, edge: Interval) -> Iterator[Trouble]:
         )
         helped = "more edge, so that the hole lies where it is wider, or a smaller hole"
         severity: Severity = "warning" if left >= LEAST_EDGE else "error"
-        yield refused("least-edge" if left > 0 else "", message, part.places.get("edge"), helped, severity)
+        place = next((part.places[n] for n in ("edge", "place", "drilled_in") if n in part.places), part.places.get(""))
+        yield refused("least-edge" if left > 0 else "", message, place, helped, severity)
 
 
 def _nearest(centre: Point, runs: list[list[Point]]) -> float:

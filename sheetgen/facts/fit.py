@@ -23,3 +23,4 @@ SWALLOWED = Fact(
     31.7, "cylinder across: what goes in can choke a small child", unit="mm",
     source="test cylinder for small parts of toy safety standards, as remembered, not read", grade="memory",
 )  # fmt: skip
+LOOSE = Fact(0.75, "share of a bundle that many wires fill", unit="share", source=_PRACTICE, grade="common practice")

@@ -79,7 +79,7 @@ RULES: dict[str, Rule] = {
         coating_heated="Zinc, nickel and other coatings give off fumes that harm when they are heated.",
         lead_under_silver="Tin and lead eat into silver at the heat of silver solder, and lead fumes are poison.",
     ),
-    **_rules("chemistry", aluminium_under_clay="Aluminium eats into silver clay as it is fired."),
+    **_rules("chemistry", aluminium_under_clay="Aluminium eats into silver clay, wet or in the fire."),
     **_rules("chemistry", "warning", steel_in_pickle="Iron in the pickle lays copper on everything in the bath."),
     **_rules(
         "fit",

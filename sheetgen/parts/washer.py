@@ -73,7 +73,7 @@ class Washer(Part):
                             when="opened", about="The cutter of the opening.", at="opening")
     cut_outside = inline("cutter_outside if punched else wet_outside")
     cut_opening = inline("cutter_opening if opened else wet_opening")
-    fired_outside = figure("Outside, fired", "mm", "fired(cut_outside, clay.shrinkage)", about="What the outside comes out at.")
+    fired_outside = figure("Outside, fired", "mm", "fired(cut_outside, clay.shrinkage)", about="What the outside comes out at.", role="covers")
     fired_opening = figure("Opening, fired", "mm", "fired(cut_opening, clay.shrinkage)", about="What the opening comes out at.", role="opens")
     rim = figure("Rim, fired", "mm", "fired((cut_outside − cut_opening) ÷ 2, clay.shrinkage)", about="Width of the metal round the opening.")
     widest = aside("mm", f"cut_outside − 2 × wet({LEAST_RIM:g} mm, clay.shrinkage.usual)")

@@ -1,7 +1,7 @@
 """Small projects, wrong and honest, written from the trade before the rules: what the bench says of each.
 
 Each wrong one names the rule that tells it, and the words of the line to mend; an honest one looks like a wrong one
-and is right, and nothing is said of it.
+and is right, and nothing is said of it. Those in fresh/ were written when the rules stood.
 """
 
 from __future__ import annotations
@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Trouble
 
 HERE = Path(__file__).parent
-WRONG = sorted((HERE / "wrong").glob("*.yaml"))
-HONEST = sorted((HERE / "honest").glob("*.yaml"))
+WRONG = sorted((*HERE.glob("wrong/*.yaml"), *HERE.glob("fresh/wrong/*.yaml")))
+HONEST = sorted((*HERE.glob("honest/*.yaml"), *HERE.glob("fresh/honest/*.yaml")))
 
 
 def header(case: Path, name: str) -> str:

@@ -39,6 +39,21 @@ def test_every_rule_has_a_reason_that_is_a_sentence_and_a_source() -> None:
         assert rule.severity in {"error", "warning"}, name
 
 
+def test_every_rule_has_a_project_that_breaks_it_and_one_that_keeps_it() -> None:
+    broken = {
+        found[1]
+        for case in HERE.glob("wrong/*.yaml")
+        if (found := re.search(r"^# rule: (\S+)", case.read_text("utf-8"), re.MULTILINE))
+    }
+    kept = {
+        found[1]
+        for case in HERE.glob("honest/*.yaml")
+        if (found := re.search(r"^# keeps: (\S+)", case.read_text("utf-8"), re.MULTILINE))
+    }
+    assert set(RULES) - broken == set()
+    assert set(RULES) - kept == set()
+
+
 def test_what_hurts_a_person_is_never_waived() -> None:
     assert {name for name, rule in RULES.items() if not rule.waivable} == NEVER_WAIVED
 

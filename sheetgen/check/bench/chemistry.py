@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 
 from sheetgen.check.bench.survival import there
 from sheetgen.check.bench.told import told
-from sheetgen.facts.metals import LOW_SOLDER
+from sheetgen.facts.metals import LOW_SOLDER, METALS
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from sheetgen.base.material import Item
+    from sheetgen.base.material import Clay, Item
     from sheetgen.base.trouble import Trouble
     from sheetgen.check.bench.walk import Moment
 
@@ -151,15 +151,24 @@ def iron(moment: Moment) -> Iterator[Trouble]:
         )
 
 
+def _silver(clay: Clay) -> bool:
+    """Whether a clay is of silver, or does not say of what."""
+    return not clay.metal or METALS[clay.metal].family == "silver"
+
+
 def aluminium(moment: Moment) -> Iterator[Trouble]:
-    """Aluminium in the fire with silver clay."""
-    if moment.deed != "fire":
+    """Aluminium against silver clay, raw or in the fire."""
+    clays = [body for body in moment.bodies if body.clay is not None and _silver(body.clay)]
+    raw = any(body.fired is None for body in clays)
+    if not clays:
+        return
+    if moment.deed != "fire" and not (moment.deed == "end" and raw):
         return
     found = [item for item in moment.step.uses if item.metal == "aluminium"]
     found += [one.item for one in there(moment) if one.item.metal == "aluminium"]
     for item in dict.fromkeys(found):
         message = (
-            f"{item.name} comes into the fire at {moment.number}: aluminium melts at 660 °C and eats into the clay"
+            f"{item.name} comes against the clay at {moment.number}: aluminium eats into silver clay, wet or fired"
         )
         yield told(
             "aluminium-under-clay", message, moment.place(item.id, "firing"), "another support, without aluminium"

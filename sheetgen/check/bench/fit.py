@@ -9,9 +9,10 @@ from sheetgen.base.interval import GRAIN, Interval
 from sheetgen.base.material import Clay, Fibre, Finding
 from sheetgen.check.bench.bodies import thickness
 from sheetgen.check.bench.told import listed, told
-from sheetgen.facts.fit import CLOSE, ONE_GO, PLUG, SPAN
+from sheetgen.facts.fit import CLOSE, LOOSE, ONE_GO, PLUG, SPAN
 from sheetgen.facts.metals import LOW_SOLDER
 from sheetgen.facts.rings import US_STEP
+from sheetgen.formulas.packing import MOST_KNOWN, bundle_ratio
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -54,7 +55,7 @@ def hung(moment: Moment) -> Iterator[Trouble]:
                     moment.place(finding.id, "hang"),
                     "a thinner ring, or a finding that is wider inside",
                 )
-    for ring in rings if len(rings) == 1 else ():
+    for ring in rings:
         yield from _crowded(moment, ring, [body for body in named if body is not ring])
     yield from _opens(moment, rings, named)
 
@@ -120,25 +121,23 @@ def _reaches(moment: Moment, hole: Body, rings: list[Body]) -> Iterator[Trouble]
 
 
 def _crowded(moment: Moment, ring: Body, others: list[Body]) -> Iterator[Trouble]:
-    """All the wire that meets in one ring."""
+    """All the wires that go through one ring, lying in a bundle; each taken as thick as the thickest."""
     inside = _number(ring, "ring inside")
-    loops = [
-        (body, thick * max(1, math.ceil(body.piece.count / ring.piece.count)))
+    wires = [
+        (thick, max(1, math.ceil(body.piece.count / ring.piece.count)), body)
         for body in others if (thick := thickness(body.piece)) is not None
     ]  # fmt: skip
-    total = sum(thick for _, thick in loops)
-    if inside is not None and total > inside.low + GRAIN:
-        told_inside, told_total = (ring.piece.length(x, "fine").plain for x in (inside.usual, total))
-        named = listed([f"'{body.title}'" for body, _ in loops])
-        message = (
-            f"'{ring.title}' is {told_inside} inside, and {named} put {told_total} of wire into it at {moment.number}"
-        )
-        yield told(
-            "two-wires",
-            message,
-            _field(ring, "inside", "rod"),
-            f"a ring of more than {told_total} inside, or two rings",
-        )
+    if inside is None or not wires:
+        return
+    many, thickest = sum(n for _, n, _ in wires), max(thick for thick, _, _ in wires)
+    bundle = thickest * (bundle_ratio.pure(many) if many <= MOST_KNOWN else math.sqrt(many / LOOSE))
+    if bundle > inside.low + GRAIN:
+        told_inside, told_bundle = (ring.piece.length(x, "fine").plain for x in (inside.usual, bundle))
+        named = listed([f"{n} of '{body.title}'" for _, n, body in wires])
+        meets = f"{named} hang in each at {moment.number}, a bundle {told_bundle} across"
+        message = f"'{ring.title}' is {told_inside} inside, and {meets}"
+        helped = f"a ring of more than {told_bundle} inside, or two rings"
+        yield told("two-wires", message, _field(ring, "inside", "rod"), helped)
 
 
 def _opens(moment: Moment, rings: list[Body], named: list[Body]) -> Iterator[Trouble]:

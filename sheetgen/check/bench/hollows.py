@@ -84,7 +84,9 @@ def shut_wet(moment: Moment) -> Iterator[Trouble]:
     whole = [moment.bench.bodies[name] for name in moment.bench.group(moment.named) if moment.bench.bodies[name].there]
     closing = moment.deed == "close" or [body for body in shut(whole) if body.name not in before]
     wet = [
-        b for b in whole if b.wet is not None and b.wet < moment.index and b.how in {"joined", "mended"} and _inner(b)
+        b
+        for b in whole
+        if b.wet is not None and b.wet < moment.index and b.how in {"joined", "mended"} and _within(b, whole)
     ]
     if closing and wet:
         since = max(body.wet or 0 for body in wet)
@@ -98,9 +100,15 @@ def shut_wet(moment: Moment) -> Iterator[Trouble]:
         )
 
 
-def _inner(body: Body) -> bool:
-    """Whether it is neither the wall of the hollow nor its lid, whose joins dry from outside."""
-    return not any(body.piece.roles.get(role) for role in ("open at both ends", "covers"))
+def _within(body: Body, bodies: Sequence[Body]) -> bool:
+    """Whether it lies inside a tube: narrower than its bore, while others are wide enough to be its ends."""
+    wide = _wide(body, "covers")
+    for tube in (one for one in bodies if one.piece.roles.get("open at both ends")):
+        bore = _wide(tube, "open at both ends")
+        ends = sum(one.piece.count for one in bodies if one is not body and _wide(one, "covers") >= bore)
+        if 0 < wide < bore and ends >= 2 * tube.piece.count:
+            return True
+    return False
 
 
 def _shut_before(moment: Moment) -> Iterator[Body]:
