@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from decimal import Decimal
 
     from sheetgen.base.place import Place
+    from sheetgen.base.room import Room
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,21 +50,6 @@ class Item:
     def borne(self, what: str) -> float | None:
         """How much of something stock says that it bears; None where stock is silent."""
         return next((most for word, most in self.bears if word == what), None)
-
-
-@dataclass(frozen=True, slots=True)
-class Room:
-    """The inside of a kiln or a box, or what a piece takes up in it, mm."""
-
-    wide: float
-    deep: float
-    high: float
-
-    @property
-    def sides(self) -> tuple[float, float, float]:
-        """From short to long."""
-        one, two, three = sorted((self.wide, self.deep, self.high))
-        return one, two, three
 
 
 ONE_SIZE = 0.005  # mm: two sizes nearer than this are one

@@ -16,9 +16,10 @@ if TYPE_CHECKING:
     from sheetgen.base.figure import BenchSize, Figure, Rounding
     from sheetgen.base.flat import Flat, Oval
     from sheetgen.base.interval import Interval
-    from sheetgen.base.material import Item, Room
+    from sheetgen.base.material import Item
     from sheetgen.base.place import Place
     from sheetgen.base.printed import Printed
+    from sheetgen.base.room import Room
     from sheetgen.base.rounding import Rounder
 
 T = TypeVar("T")

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.dimension import LENGTH, RATE
-from sheetgen.base.material import TOOL_KINDS, Room, Tool
+from sheetgen.base.material import TOOL_KINDS, Tool
+from sheetgen.base.room import Room
 from sheetgen.base.spelling import suggest
 from sheetgen.read.measured import cooled
 from sheetgen.read.programs import SLOWEST

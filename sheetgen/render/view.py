@@ -16,7 +16,7 @@ from sheetgen.facts.cautions import LADDER
 from sheetgen.facts.gauges import CARD
 from sheetgen.model.numbers import Numbers
 from sheetgen.render import pictures, words
-from sheetgen.render.loads import loads_told
+from sheetgen.render.firing import fired
 from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
 from sheetgen.render.workings import workings
 
@@ -237,9 +237,7 @@ class View:
                 for d in (*map(self.drawings.diagrams.get, step.diagrams), self.drawings.curves.get(number))
                 if d is not None
             ],
-            "fired": step.clay.name if step.clay else "",
-            "program": step.clay.program if step.clay else "",
-            "loads": loads_told(step),
+            **fired(step),
         }
 
     def _beside(self, step: WorkedStep) -> Iterator[dict[str, str]]:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN, ceil, floor
-from sheetgen.base.material import Clay, Consumable, Room, Tool
+from sheetgen.base.material import Clay, Consumable, Tool
 from sheetgen.base.measure import measure
 from sheetgen.base.packing import pack
+from sheetgen.base.room import Room
 from sheetgen.base.tree import number as working_number
 from sheetgen.facts.kiln import APART, BED_DEPTH, SHELF
 from sheetgen.model.worked import Load

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Room
 from sheetgen.base.reckoning import holds
+from sheetgen.base.room import Room
 from sheetgen.base.trouble import CannotBe
 from sheetgen.work.stopped import Stopped
 

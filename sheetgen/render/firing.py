@@ -1,4 +1,4 @@
-"""How the kiln is loaded, in one short line at the firing step."""
+"""What is fired, by which program, and in how many loads, as the firing step says it."""
 
 from __future__ import annotations
 
@@ -8,7 +8,13 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Load, WorkedStep
 
 
-def loads_told(step: WorkedStep) -> str:
+def fired(step: WorkedStep) -> dict[str, str]:
+    """Clay, program and loads by the names that the theme uses; empty where there are none."""
+    clay = step.clay
+    return {"fired": clay.name if clay else "", "program": clay.program if clay else "", "loads": _loads(step)}
+
+
+def _loads(step: WorkedStep) -> str:
     """How many loads it takes, on the shelves and in carbon; nothing where stock does not know the kiln."""
     if not step.loads:
         return ""
