@@ -84,6 +84,7 @@ class Project(Written):
     pictures: list[Text] = Field(default_factory=list)
     main_version: Text | None = None
     choices: dict[Text, Text] = Field(default_factory=dict)
+    programs: dict[Text, Text] = Field(default_factory=dict)
     parts: dict[Text, PartWords] = Field(default_factory=dict)
     waive: dict[Text, Text] = Field(default_factory=dict)
     materials: list[Material] = Field(default_factory=list)
@@ -111,6 +112,7 @@ class Studio(Written):
     slab_width: Text | None = None
     slab_length: Text | None = None
     slab_gap: Text = Field(default_factory=lambda: default("3 mm"))
+    bed_depth: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -77,12 +77,31 @@ class Walk:
 
 
 @dataclass(frozen=True, slots=True)
+class Load:
+    """How the pieces of a firing go into the kiln: on its shelves, or with carbon in a box, one box to a load.
+
+    `places` are shelves, or fillings of the box, and `fullest` is the most pieces in one of them. `carbon` is what one
+    filling takes, mL, with how it was worked, and `fill` the carbon that it is filled with.
+    """
+
+    pieces: int
+    fullest: int
+    places: int
+    loads: int
+    boxed: bool = False
+    carbon: float = 0.0
+    working: str = ""
+    fill: Item | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedStep:
     """One step with its numbers; times in min.
 
     `does` is what is done, in the words of facts/bench.py and in its order. `clay` is the clay that is fired, by its
-    own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `places` is where its fields
-    are written, and by their ids the items that it uses.
+    own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `loads` is how its pieces go
+    into the kiln, on shelves and in carbon, where stock knows the kiln. `places` is where its fields are written, and
+    by their ids the items that it uses.
     """
 
     title: str
@@ -101,6 +120,7 @@ class WorkedStep:
     does: tuple[str, ...] = ()
     clay: Clay | None = None
     walk: Walk | None = None
+    loads: tuple[Load, ...] = ()
     opened_at: float | None = None
     places: Mapping[str, Place] = field(default_factory=Frozen)
     place: Place | None = None
@@ -114,6 +134,11 @@ class WorkedStep:
     def firing(self) -> tuple[Phase, ...]:
         """The phases of its firing in a kiln."""
         return self.clay.firing if self.clay is not None and not self.by_torch else ()
+
+    @property
+    def whole_wait(self) -> Interval | None:
+        """Its wait, min; a firing in several loads is waited for as often, one load after the other."""
+        return self.wait * max((load.loads for load in self.loads), default=1) if self.wait else None
 
     def acts(self, *words: str) -> bool:
         """Whether something that it uses acts as any of these."""
@@ -147,7 +172,7 @@ class WorkedVersion:
     @property
     def whole_times(self) -> list[Interval]:
         """Those and the waits, one after the other."""
-        return [*self.bench_times, *(s.wait for s in self.steps if s.wait)]
+        return [*self.bench_times, *(wait for s in self.steps if (wait := s.whole_wait))]
 
 
 @dataclass(frozen=True, slots=True)

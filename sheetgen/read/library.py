@@ -129,6 +129,8 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     measures = Measures(str(studio.currency), troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
+    if studio.bed_depth is not None:
+        measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None
 
 

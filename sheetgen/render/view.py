@@ -16,6 +16,7 @@ from sheetgen.facts.cautions import LADDER
 from sheetgen.facts.gauges import CARD
 from sheetgen.model.numbers import Numbers
 from sheetgen.render import pictures, words
+from sheetgen.render.firing import fired
 from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
 from sheetgen.render.workings import workings
 
@@ -218,7 +219,6 @@ class View:
 
     def _step(self, number: int, step: WorkedStep) -> dict[str, Any]:
         numbers = self.numbers
-        phases = [{"bed": p.bed, "lines": numbers.firing(p)} for p in step.firing]
         return {
             "title": step.title,
             "text": words.prose(step.text),
@@ -230,14 +230,14 @@ class View:
             "wait": numbers.time(step.wait) if step.wait else "",
             "wait_for": step.wait_for,
             "is_wait": step.wait is not None and not step.firing and step.minutes is None,
-            "phases": phases,
+            "phases": [{"bed": p.bed, "lines": numbers.firing(p)} for p in step.firing],
             "torch": step.torch,
             "drawings": [
                 Markup(d.svg)  # noqa: S704 - drawn by our own pen, its words escaped there
                 for d in (*map(self.drawings.diagrams.get, step.diagrams), self.drawings.curves.get(number))
                 if d is not None
             ],
-            "fired": step.clay.name if step.clay else "",
+            **fired(step),
         }
 
     def _beside(self, step: WorkedStep) -> Iterator[dict[str, str]]:

@@ -13,17 +13,19 @@ from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
 from sheetgen.work.deeds import deeds
 from sheetgen.work.firing import torch, walk
+from sheetgen.work.loads import Loading
 from sheetgen.work.needs import holds
 from sheetgen.work.prose import prose, shown, without_figures
 from sheetgen.work.stopped import Stopped
-from sheetgen.work.waits import Wait, time, waiting
+from sheetgen.work.waits import Wait, adhesives, time, waiting
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
+    from sheetgen.base.material import Adhesive
     from sheetgen.base.place import Place
     from sheetgen.model.project import Caution, Step
-    from sheetgen.model.worked import Shown
+    from sheetgen.model.worked import Load, Shown
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator
 
@@ -35,24 +37,38 @@ FACES = ("both", "one")  # through which a piece dries
 def steps(evaluator: Evaluator, pieces: Mapping[str, Piece]) -> list[WorkedStep]:
     """Every step that this version has."""
     told: set[str] = set()
-    taken = (step for step in evaluator.project.steps if step.when is None or holds(step.when, evaluator))
-    return [_step(step, evaluator, pieces, told) for step in taken]
+    uncured: list[Adhesive] = []
+    found = []
+    for step in evaluator.project.steps:
+        if step.when is not None and not holds(step.when, evaluator):
+            continue
+        worked = _step(step, evaluator, pieces, told, uncured)
+        uncured += adhesives(pieces, worked.parts, worked.uses)
+        if "cure" in worked.does:
+            uncured.clear()
+        found.append(worked)
+    return found
 
 
-def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: set[str]) -> WorkedStep:
+def _step(
+    step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: set[str], uncured: Sequence[Adhesive]
+) -> WorkedStep:
+    """One step; `told` are the parts whose hazards stand on the sheet, `uncured` the adhesives that still cure."""
     text, expect = prose(step.text, evaluator), prose(step.expect, evaluator)
     uses = _uses(step, evaluator)
     parts = _parts(step.parts, evaluator)
-    wait = waiting(step, evaluator, pieces, parts, uses)
+    wait = waiting(step, evaluator, pieces, parts, [*uncured, *adhesives(pieces, parts, uses)])
     if str(step.faces) not in FACES:
         evaluator.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
     clay = _fired(step, evaluator)
     flame = any(item.acts("torch") for item in uses) and not any(item.acts("kiln") for item in uses)
     torched, walked = "", None
+    loaded: tuple[Load, ...] = ()
     if clay is not None and not flame:
         torched = torch(clay, pieces, evaluator.rounder)
         if clay.firing:
             walked = walk(clay.firing, evaluator)
+            loaded = Loading(clay, uses, step.title.place, evaluator).loads(pieces, parts)
             wait = wait or Wait(walked.minutes, "firing and cooling", walked.working)
     return WorkedStep(
         title=without_figures(step.title, "a title", evaluator),
@@ -69,6 +85,7 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: s
         does=deeds(step, evaluator, parts, uses),
         clay=clay,
         walk=walked,
+        loads=loaded,
         opened_at=_opened(step, evaluator),
         torch=torched,
         diagrams=_parts(step.diagram, evaluator),
@@ -174,7 +191,7 @@ def _cautions(
     flame = any(item.acts("torch") for item in uses) and not any(item.acts("kiln") for item in uses)
     if clay is not None and isinstance(clay, Clay):
         names += ["torch" if flame else "kiln", "damp clay"]
-        if any("carbon" in phase.bed for phase in clay.firing):
+        if any(phase.in_carbon for phase in clay.firing):
             names.append("carbon box")
     found = [known[name] for name in dict.fromkeys(names) if name in known]
     return tuple(sorted(found, key=lambda c: LADDER.index(c.word)))
