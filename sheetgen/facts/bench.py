@@ -63,6 +63,8 @@ DOES = {
     "tumble": "tumbled",
     "polish": "polished",
     "harden": "hammered or worked until it is hard",
+    "stretch": "stretched or bent after the fire",
+    "pull": "pulled at, as it will be when it is worn",
     "patinate": "darkened or coloured",
     "degrease": "wiped free of grease",
     "set": "a stone is set",

@@ -126,6 +126,7 @@ class WrittenFinding(WrittenItem):
     inside: Text | None = None
     length: Text | None = None
     depth: Text | None = None
+    wire: Text | None = None
 
 
 class WrittenAdhesive(WrittenItem):

@@ -146,7 +146,8 @@ class ItemMaker(ClayMaker):
         inside = self.number(written.inside, LENGTH, above=0, name="inside")
         long = self.number(written.length, LENGTH, above=0, name="length")
         depth = self.number(written.depth, LENGTH, above=0, name="depth")
-        return Finding(**common, inside=inside, length=long, depth=depth)
+        wire = self.number(written.wire, LENGTH, above=0, most=12, name="wire")
+        return Finding(**common, inside=inside, length=long, depth=depth, wire=wire)
 
     def _adhesive(self, _key: Word, written: forms.WrittenAdhesive, common: dict[str, Any]) -> Adhesive | None:
         cure = self.measures.interval(written.cure, TIME, above=0, name="curing")
