@@ -82,12 +82,15 @@ class WorkedStep:
 
     `does` is what is done, in the words of facts/bench.py and in its order. `clay` is the clay that is fired, by its
     own program; `opened_at` how hot the kiln is opened, °C, where the project says so.
+
+    `cautions` are all its hazards, gravest first; of these `in_full` are told here for the first time in this version,
+    by their ids, and the others told before. `who` does it, where that is not whoever reads; `notes` is what stock says
+    of the things that come to hand here first.
     """
 
     title: str
     text: Prose
     expect: Prose
-    cautions: tuple[Caution, ...]
     show: tuple[Shown, ...]
     parts: tuple[str, ...]
     uses: tuple[Item, ...]
@@ -101,7 +104,21 @@ class WorkedStep:
     clay: Clay | None = None
     walk: Walk | None = None
     opened_at: float | None = None
+    cautions: tuple[Caution, ...] = ()
+    in_full: tuple[str, ...] = ()
+    who: str = ""
+    notes: tuple[str, ...] = ()
     place: Place | None = None
+
+    @property
+    def told_first(self) -> tuple[Caution, ...]:
+        """The cautions that stand here in full."""
+        return tuple(c for c in self.cautions if c.id in self.in_full)
+
+    @property
+    def told_again(self) -> tuple[Caution, ...]:
+        """Those that stand in full at an earlier step, and here by their names."""
+        return tuple(c for c in self.cautions if c.id not in self.in_full)
 
     @property
     def by_torch(self) -> bool:
@@ -165,6 +182,7 @@ class Publisher:
     about: str = ""
     contact: str = ""
     note: str = ""
+    emergency: str = ""
     language: str = "en"
     currency: str = "EUR"
     paper: tuple[str, ...] = ("A4", "Letter")
