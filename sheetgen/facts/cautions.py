@@ -203,9 +203,9 @@ CAUTIONS = {
         ("W001",),
     ),
     "metals apart": Told(
-        "NOTICE", "Silver and copper kept apart.",
-        "A trace of one spoils the other.",
-        "Each has its own pads, brushes, slip and carbon.",
+        "NOTICE", "Silver and copper apart.",
+        "A trace spoils.",
+        "Own pads, brushes, slip and carbon for each.",
     ),
 }  # fmt: skip
 

@@ -55,7 +55,7 @@ def of_step(number: int, step: WorkedStep, drawings: Drawings) -> dict[str, Any]
     """
     again: dict[str, list[str]] = {}
     for caution in step.told_again:
-        again.setdefault(caution.word, []).append(_name(number, caution))
+        again.setdefault(caution.word, []).append(_marked(number, caution, _small(caution.name)))
     told = step.told_first
     names = sum(len(c.name) + 2 for c in step.told_again) + sum(len(word) + 4 for word in again)
     musts = dict.fromkeys(sign for c in told for sign in c.signs if sign.startswith("M"))
@@ -70,8 +70,8 @@ def of_step(number: int, step: WorkedStep, drawings: Drawings) -> dict[str, Any]
     }
 
 
-def _name(number: int, caution: Caution) -> str:
-    return f"{HAZARD}{number}:{caution.id}{END}{caution.name}"
+def _marked(number: int, caution: Caution, name: str) -> str:
+    return f"{HAZARD}{number}:{caution.id}{END}{name}"
 
 
 def _small(words: str) -> str:
@@ -84,7 +84,7 @@ def _in_full(number: int, caution: Caution, drawings: Drawings) -> dict[str, Any
     alert = caution.word != LADDER[-1]
     return {
         "word": caution.word,
-        "name": _name(number, caution),
+        "name": _marked(number, caution, caution.name),
         "consequence": caution.consequence,
         "avoid": caution.avoid,
         "sign": Markup(drawings.signs[warns].svg) if alert else "",  # noqa: S704 - drawn by our own pen

@@ -13,7 +13,8 @@ from sheetgen.facts.signs import SIGNS
 # The list generated from the free pictures of the signs, as seen; and what a wrong list says of two of them.
 LISTED = {
     "W001": "general", "W016": "toxic", "W017": "hot surface", "W021": "flammable", "W022": "sharp",
-    "W023": "corrosive", "W024": "crushing of hands", "W041": "asphyxiating", "M003": "ear", "M004": "eye", "M009": "gloves", "M016": "mask",
+    "W023": "corrosive", "W024": "crushing of hands", "W041": "asphyxiating",
+    "M003": "ear", "M004": "eye", "M009": "gloves", "M016": "mask",
 }  # fmt: skip
 WRONG = {"W021": "slippery", "M018": "gloves"}
 

@@ -41,7 +41,7 @@ def test_a_hazard_stands_in_full_at_its_first_step_and_by_its_name_after(library
     steps = page[page.index("Steps") :]
     assert steps.count(CAUTIONS["blade"].avoid) == 1
     assert steps.index("Roll") < steps.index(CAUTIONS["blade"].avoid) < steps.index("Open the seats")
-    assert "CAUTION Bare blade" in steps[steps.index("Open the seats") - 100 : steps.index("Mark")]
+    assert "CAUTION bare blade" in steps[steps.index("Open the seats") - 100 : steps.index("Mark")]
 
 
 def test_several_hazards_of_a_step_stand_in_one_box(library: Any, quick: None) -> None:  # noqa: ARG001
