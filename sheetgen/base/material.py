@@ -19,7 +19,7 @@ class Item:
     """One item of stock. `pack` and amounts are in `unit`: g, mm, mL, mm² or piece.
 
     `acts_as` and `bears` are in the words of facts/bench.py; it bears heat up to so many °C, and anything else up to
-    infinity or not at all. `hard` is a temper that heat takes away.
+    infinity or not at all. `hard` is a temper that heat takes away. `at_the_bench` is what a step that uses it says.
     """
 
     id: str
@@ -35,6 +35,7 @@ class Item:
     hard: bool = False
     bears: tuple[tuple[str, float], ...] = ()
     note: str = ""
+    at_the_bench: str = ""
     sources: tuple[tuple[str, str], ...] = ()
     place: Place | None = field(default=None, compare=False, repr=False)
 

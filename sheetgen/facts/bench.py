@@ -28,6 +28,7 @@ ACTS = {
     "dry test": "a mirror or scales, by which clay is known to be dry",
     "wax": "wax, resin, enamel or paint that stays in the piece",
     "drill": "a drill",
+    "abrasive": "a pad or paper that grinds to dust",
     "plug": "what holds the inside of a ring in the fire",
     "support": "a bed or blanket that holds a piece in the fire",
     "protection": "worn, to keep a person whole",

@@ -20,6 +20,7 @@ class WrittenItem(Written):
 
     name: Text
     note: Text | None = None
+    at_the_bench: Text | None = None
     pack: Text | None = None
     price: Text | None = None
     allowance: Text | None = None
@@ -176,6 +177,7 @@ class WrittenCaution(Written):
     avoid: Text
     source: Text | None = None
     wear: list[Text] = Field(default_factory=list)
+    signs: list[Text] = Field(default_factory=list)
 
 
 class StockFile(Written):

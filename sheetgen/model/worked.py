@@ -102,12 +102,15 @@ class WorkedStep:
     own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `loads` is how its pieces go
     into the kiln, on shelves and in carbon, where stock knows the kiln. `places` is where its fields are written, and
     by their ids the items that it uses.
+
+    `cautions` are all its hazards, gravest first; of these `in_full` are told here for the first time in this version,
+    by their ids, and the others told before. `who` does it, where that is not whoever reads; `notes` is what stock says
+    of the things that come to hand here first.
     """
 
     title: str
     text: Prose
     expect: Prose
-    cautions: tuple[Caution, ...]
     show: tuple[Shown, ...]
     parts: tuple[str, ...]
     uses: tuple[Item, ...]
@@ -123,7 +126,21 @@ class WorkedStep:
     loads: tuple[Load, ...] = ()
     opened_at: float | None = None
     places: Mapping[str, Place] = field(default_factory=Frozen)
+    cautions: tuple[Caution, ...] = ()
+    in_full: tuple[str, ...] = ()
+    who: str = ""
+    notes: tuple[str, ...] = ()
     place: Place | None = None
+
+    @property
+    def told_first(self) -> tuple[Caution, ...]:
+        """The cautions that stand here in full."""
+        return tuple(c for c in self.cautions if c.id in self.in_full)
+
+    @property
+    def told_again(self) -> tuple[Caution, ...]:
+        """Those that stand in full at an earlier step, and here by their names."""
+        return tuple(c for c in self.cautions if c.id not in self.in_full)
 
     @property
     def by_torch(self) -> bool:
@@ -192,6 +209,7 @@ class Publisher:
     about: str = ""
     contact: str = ""
     note: str = ""
+    emergency: str = ""
     language: str = "en"
     currency: str = "EUR"
     paper: tuple[str, ...] = ("A4", "Letter")

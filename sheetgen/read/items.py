@@ -79,6 +79,7 @@ class ItemMaker(ClayMaker):
             "cautions": tuple(map(str, written.cautions)),
             **at_the_bench(written, self.measures),
             "note": str(written.note or ""),
+            "at_the_bench": str(written.at_the_bench or ""),
             "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
             "place": key.place,
         }

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.bench import BEARS
 from sheetgen.facts.cautions import LADDER
+from sheetgen.facts.signs import SIGNS
 from sheetgen.model.project import Caution, Stock
 from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenItem
 from sheetgen.read.bench_words import unsourced
@@ -94,7 +95,10 @@ class StockReader:
         if written.word not in LADDER:
             self.troubles.add(f"'{written.word}' is no signal word", written.word.place, ", ".join(LADDER))
             return
+        for sign in written.signs:
+            if sign not in SIGNS:
+                self.troubles.add(f"'{sign}' is no sign that is drawn", sign.place, suggest(sign, SIGNS))
         self.stock.cautions[str(key)] = Caution(
             str(key), str(written.word), str(written.hazard), str(written.consequence), str(written.avoid),
-            str(written.source or ""), tuple(map(str, written.wear)),
+            str(written.source or ""), tuple(map(str, written.wear)), tuple(map(str, written.signs)),
         )  # fmt: skip
