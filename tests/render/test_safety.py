@@ -49,7 +49,7 @@ def test_several_hazards_of_a_step_stand_in_one_box(library: Any, quick: None) -
     page = page_of(library, "drops")
     step = page[page.index("Fire</h3>") - 40 : page.index("Set <span")]
     assert step.count('class="hazards"') == 1
-    assert step.count('class="hazard"') == 6  # kiln, damp clay, smoke, glow, and those two
+    assert step.count('class="hazard"') == 7  # carbon, kiln, damp clay, smoke, glow, and those two
 
 
 def test_no_mark_of_ours_is_left_on_a_page(library: Any, quick: None) -> None:  # noqa: ARG001

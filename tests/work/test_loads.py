@@ -23,25 +23,18 @@ KILN = """\
     inside deep: 90 mm
     inside high: 60 mm
 """
-CARBON = """\
-consumables:
-  carbon:
-    name: Carbon
-    acts as: [carbon]
-    bulk density: 0.5 g/cm³
-    pack: 1 kg
-"""
+CARBON = "    acts as: [carbon]\n"
 
 
 @pytest.fixture
 def kiln(library: Any) -> Any:
     """A kiln with shelves of 110 × 80 mm, two over each other, and a box; plates that are cut 20 mm square."""
     library.change("stock/others.yaml", "  roller:\n", KILN + "  roller:\n")
-    library.write("stock/carbon.yaml", CARBON)
+    library.change("stock/others.yaml", CARBON, f"{CARBON}    bulk density: 0.5 g/cm³\n    pack: 1 kg\n")
     library.change("pendant/project.yaml", "    shape: disc\n    across: width\n", SQUARE)
     library.change("pendant/project.yaml", "{{ plate.wet_disc }}", "{{ plate.wet_across }}")
     library.change("pendant/project.yaml", "  width: 20 mm\n", "  width: 18.2 mm\n  many: 6\n")
-    library.change("pendant/project.yaml", "    firing: clay\n", "    firing: clay\n    uses: [kiln, box, carbon]\n")
+    library.change("pendant/project.yaml", "    uses: [firing-box, carbon]\n", "    uses: [kiln, box, carbon]\n")
     return library
 
 
@@ -109,7 +102,7 @@ def test_one_filling_of_carbon_is_on_the_list_in_grams_however_many_loads_there_
 
 
 def test_carbon_that_is_sold_by_volume_is_told_by_volume(kiln: Any) -> None:
-    kiln.change("stock/carbon.yaml", "pack: 1 kg", "pack: 2 L")
+    kiln.change("stock/others.yaml", "pack: 1 kg", "pack: 2 L")
     assert carbon(kiln).net.usual == pytest.approx(279)
 
 
@@ -146,7 +139,11 @@ def test_a_kiln_of_which_stock_says_no_size_is_not_counted(library: Any) -> None
     [
         ("    chamber deep: 150 mm\n", "", "chamber wide and chamber high without chamber deep"),
         ("    kind: kiln\n", "", "'kiln' has the measures of a kiln and is none"),
-        ("    acts as: [firing box]\n", "", "'box' has the measures of a firing box and is none"),
+        (
+            "    name: Box\n    acts as: [firing box]\n",
+            "    name: Box\n",
+            "'box' has the measures of a firing box and is none",
+        ),
         ("shelf gap: 50 mm", "shelf gap: 50 g", "shelf gap wants a length"),
     ],
 )

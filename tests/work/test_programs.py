@@ -36,6 +36,8 @@ WIRE = """\
     sources: {{density: x}}
 """
 
+CARBON = "    uses: [firing-box, carbon]\n"
+
 
 @pytest.fixture
 def several(library: Any) -> Any:
@@ -66,7 +68,7 @@ def stone(library: Any, kiln: str) -> None:
         "findings:\n",
         f"  spinel:\n    name: Spinel\n    size: 2 mm\n{text}findings:\n",
     )
-    library.change("pendant/project.yaml", "firing: clay\n", "firing: clay\n  - title: Set\n    uses: [spinel]\n")
+    library.change("pendant/project.yaml", CARBON, f"{CARBON}  - title: Set\n    uses: [spinel]\n")
 
 
 def test_full_strength_goes_before_a_hotter_program_of_which_the_maker_says_nothing(several: Any) -> None:
@@ -114,9 +116,9 @@ def test_what_never_goes_into_the_kiln_or_bears_it_decides_nothing(several: Any,
     assert fired(several).program == "full strength"
 
 
-@pytest.mark.parametrize(("metal", "program"), [("sterling", "full strength"), ("aluminium", "coolest")])
+@pytest.mark.parametrize(("metal", "program"), [("sterling", "full strength"), ("zinc", "coolest")])
 def test_wire_that_stays_in_bears_heat_to_a_little_under_its_solidus(several: Any, metal: str, program: str) -> None:
-    # Sterling begins to melt at 802 °C, aluminium at 660 °C: less 20 °C that is under every program.
+    # Sterling begins to melt at 802 °C, zinc at 419 °C: less 20 °C that is under every program.
     several.change("stock/others.yaml", "wires:\n", "wires:\n" + WIRE.format(metal))
     several.change("pendant/project.yaml", "uses: [clay, roller]", "uses: [clay, roller, silver-wire]")
     assert fired(several).program == (program if program != "coolest" else "least")

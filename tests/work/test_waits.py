@@ -240,7 +240,7 @@ def test_what_has_cured_is_not_waited_for_again(library: Any) -> None:
 
 
 def test_an_adhesive_of_the_waiting_step_itself_counts_and_one_of_a_later_step_does_not(library: Any) -> None:
-    assert cures(library, "uses: [quick]\n    wait: curing", "uses: [slow]") == [(1, 2)]
+    assert cures(library, "uses: [quick]\n    wait: curing", "uses: [slow]", "wait: 36 h") == [(1, 2)]
 
 
 def test_what_bonds_a_part_that_is_named_cures_too(library: Any) -> None:
