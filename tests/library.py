@@ -333,6 +333,7 @@ steps:
     does: [test]
   - title: Fire
     firing: clay
+    uses: [firing-box, carbon]
 """
 
 PICTURE = """\
