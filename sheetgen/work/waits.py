@@ -10,6 +10,7 @@ from sheetgen.base.interval import Interval, interval, over
 from sheetgen.base.material import Adhesive, Item
 from sheetgen.base.spelling import nearest
 from sheetgen.base.tree import number as working_number
+from sheetgen.facts.times import USUAL_HUMIDITY
 from sheetgen.formulas.drying import drying_range, humidity_slowdown
 from sheetgen.work.stopped import Stopped
 
@@ -20,8 +21,6 @@ if TYPE_CHECKING:
     from sheetgen.model.project import Step
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator
-
-USUAL_HUMIDITY = 0.5  # the air a maker's drying time is taken to mean: common practice
 
 
 @dataclass(frozen=True, slots=True)

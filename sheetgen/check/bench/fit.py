@@ -9,9 +9,11 @@ from sheetgen.base.interval import GRAIN, Interval
 from sheetgen.base.material import Clay, Fibre, Finding
 from sheetgen.check.bench.bodies import thickness
 from sheetgen.check.bench.told import listed, told
-from sheetgen.facts.fit import CLOSE, LOOSE, ONE_GO, PLUG, SPAN
+from sheetgen.facts.clay import ONE_GO, PLUG, SPAN
+from sheetgen.facts.fit import CLOSE, LOOSE
 from sheetgen.facts.metals import LOW_SOLDER
 from sheetgen.facts.rings import US_STEP
+from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.formulas.packing import MOST_KNOWN, bundle_ratio
 
 if TYPE_CHECKING:
@@ -196,7 +198,7 @@ def fired(moment: Moment) -> Iterator[Trouble]:
             if inside is not None and plug.acts("plug") and across is not None and across > inside.usual + PLUG + GRAIN:
                 sizes = (body.piece.length(x, "fine").plain for x in (across, inside.usual))
                 message = "{0} is {2} across, and '{1}' is to be {3} inside".format(plug.name, body.title, *sizes)
-                off = f"a plug of that, {(across - inside.usual) / (25.4 * US_STEP):.2g} US sizes less"
+                off = f"a plug of that, {(across - inside.usual) / (MM_PER_INCH * US_STEP):.2g} US sizes less"
                 yield told("plug", message, moment.place(plug.id, "firing"), off)
         if (
             span is not None
