@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.outline import Outline, apart
 from sheetgen.base.trouble import Severity, Trouble, refused
-from sheetgen.parts.clay_piece import LEAST_EDGE
+from sheetgen.facts.fit import LEAST_EDGE, ROUNDED
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,8 +17,6 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Point
     from sheetgen.model.worked import WorkedVersion
     from sheetgen.parts.piece import Piece
-
-ROUNDED = 0.1  # mm that rounding for the bench may take from what was asked
 
 
 def drilled(part: Piece, version: WorkedVersion) -> Iterator[Trouble]:

@@ -13,6 +13,7 @@ from sheetgen.check.bench.rules import bench
 from sheetgen.check.drilled import drilled
 from sheetgen.facts.gauges import CARD
 from sheetgen.facts.rules import waivable
+from sheetgen.facts.tools import LONGEST_TEMPLATE, SLAT_REACH
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -20,9 +21,6 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
     from sheetgen.model.worked import Worked
     from sheetgen.parts.piece import Piece
-
-LARGEST = 1000.0  # mm: past the arm of a bench, and a dozen pages of one template
-SLAT_REACH = 0.03  # mm: less than clay springs back under the roller (common practice)
 
 
 def check(worked: Worked, troubles: Troubles) -> None:
@@ -70,9 +68,9 @@ def _too_large(part: Piece) -> Iterator[Trouble]:
     """Whether the flat piece is one that pages of templates could hold."""
     extents = [one.extent for one in part.flat]
     long = max((max(e.width, e.height) for e in extents), default=0.0)
-    if long > LARGEST:
+    if long > LONGEST_TEMPLATE:
         message = f"{part.title.lower()}: makes a template {long / 1000:.3g} m long"
-        yield Trouble(message, part.places[""], f"pieces of up to {LARGEST / 1000:g} m")
+        yield Trouble(message, part.places[""], f"pieces of up to {LONGEST_TEMPLATE / 1000:g} m")
 
 
 def _unused(worked: Worked) -> Iterator[Trouble]:

@@ -10,6 +10,13 @@ SEAT_FILL_LEAST = Fact(
 SEAT_FILL_MOST = Fact(
     0.5, "share of a seat that adhesive fills, most", unit="share", source="common practice", grade="common practice"
 )
+MIX_LEFT = Fact(
+    10,
+    "how many times what is needed the smallest mix may be",
+    unit="times",
+    source="common practice",
+    grade="common practice",
+)
 POT_LIFE_HALVES_PER = Fact(
     10,
     "rise in temperature that halves a pot life",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import inspect
 from typing import Literal, Self
 
 Grade = Literal["seen", "library", "memory", "common practice", "definition"]
@@ -10,7 +11,7 @@ ALL: list[Fact] = []
 
 
 class Fact(float):
-    """A number with its name, unit, source and how that source was seen.
+    """A number with its name, unit, source and how that source was seen; `module` is where it stands, its subject.
 
     `grade`: `seen` (an excerpt was read), `library` (printed by an installed package or program),
     `memory` (not read: treat as unverified), `common practice` (no source), `definition` (exact).
@@ -20,6 +21,7 @@ class Fact(float):
     unit: str
     source: str
     grade: Grade
+    module: str
 
     def __new__(cls, value: float, name: str, *, unit: str, source: str, grade: Grade) -> Self:
         """`value` in `unit`; raises ValueError without a name or a source."""
@@ -27,6 +29,8 @@ class Fact(float):
             raise ValueError("a fact wants a name and a source")
         fact = super().__new__(cls, value)
         fact.name, fact.unit, fact.source, fact.grade = name, unit, source, grade
+        frame = inspect.currentframe()
+        fact.module = frame.f_back.f_globals["__name__"] if frame and frame.f_back else ""
         ALL.append(fact)
         return fact
 

@@ -1,26 +1,25 @@
-"""How much room, thickness and weight decide whether a piece holds: common practice."""
+"""Room, edge and weight by which a piece holds and may be worn: common practice, or a safety standard."""
 
 from __future__ import annotations
 
 from sheetgen.facts.fact import Fact
+from sheetgen.facts.units import MM_PER_INCH
 
 _PRACTICE = "common practice"
 
-CLOSE = Fact(0.1, "room round a wire in which a ring binds", unit="mm", source=_PRACTICE, grade="common practice")
-PLUG = Fact(0.1, "how much wider than its ring a plug may be", unit="mm", source=_PRACTICE, grade="common practice")
-EAR = Fact(8, "heaviest earring, each side", unit="g", source=_PRACTICE, grade="common practice")
-SPAN = Fact(
-    12,
-    "span of unfired clay that carries itself in the fire",
-    unit="thicknesses",
-    source=_PRACTICE,
-    grade="common practice",
-)
-ONE_GO = Fact(
-    1.5, "widest drill to begin a hole with in unfired clay", unit="mm", source=_PRACTICE, grade="common practice"
-)
+
+def _practice(value: float, name: str, unit: str = "mm") -> Fact:
+    return Fact(value, name, unit=unit, source=_PRACTICE, grade="common practice")
+
+
+CLOSE = _practice(0.1, "room round a wire in which a ring binds")
+LEAST_EDGE = _practice(1, "finished metal outside a hole that something hangs from, least")
+LEAST_RIM = _practice(1, "finished clay left round and between the openings of a disc or dome, least")
+LEAST_RIM_SHAPE = _practice(0.5, "finished clay left beside the hole of a cut shape, least")
+ROUNDED = _practice(0.1, "what rounding for the bench may take from an edge that was asked")
+LOOSE = _practice(0.75, "share of a bundle that many wires fill", "share")
+EAR = _practice(8, "heaviest earring, each side", "g")
 SWALLOWED = Fact(
-    31.7, "cylinder across: what goes in can choke a small child", unit="mm",
-    source="test cylinder for small parts of toy safety standards, as remembered, not read", grade="memory",
+    1.25 * MM_PER_INCH, "cylinder across: what goes in can choke a small child", unit="mm",
+    source="16 CFR 1501, which counts in inches; a test laboratory's page on it: 1.25 in across", grade="seen",
 )  # fmt: skip
-LOOSE = Fact(0.75, "share of a bundle that many wires fill", unit="share", source=_PRACTICE, grade="common practice")

@@ -6,8 +6,9 @@ from typing import NamedTuple
 
 from sheetgen.facts.fact import Fact, Grade
 
-_ITS = "defining fixed point of the temperature scale ITS-90, rounded"
-_HANDBOOK = "solidus of a handbook of alloys, as remembered, not read"
+_ITS = "defining fixed point of the temperature scale ITS-90, rounded down"
+_DATA = "pages of alloy data"
+_UNREAD = "as remembered, not read"
 
 
 class MetalFacts(NamedTuple):
@@ -17,42 +18,49 @@ class MetalFacts(NamedTuple):
     solidus: Fact
 
 
-def _melts(metal: str, degrees: float, source: str = _ITS) -> Fact:
-    grade: Grade = "seen" if source == _ITS else "memory"
+def _melts(metal: str, degrees: float, source: str = _ITS, grade: Grade = "seen") -> Fact:
     return Fact(degrees, f"{metal} begins to melt", unit="°C", source=source, grade=grade)
 
 
 EUTECTIC = Fact(
-    779,
-    "silver and copper in contact melt",
-    unit="°C",
-    source="silver-copper eutectic, published as 779 °C; as remembered",
-    grade="memory",
-)
+    779, "silver and copper in contact melt", unit="°C",
+    source="an agency of measurement's page of the silver-copper phase diagram: 779.1 °C", grade="seen",
+)  # fmt: skip
 MARGIN = Fact(
     20, "kept below where a metal begins to melt", unit="°C", source="common practice", grade="common practice"
 )
 LOW_SOLDER = Fact(
-    450, "below this a solder is a soft one", unit="°C",
-    source="brazing and soldering parted at 450 °C, as standards of welding do; as remembered", grade="memory",
+    450, "below this a solder is a soft one", unit="°C", source="a welding society's glossary: soldering, up to 450 °C",
+    grade="seen",
 )  # fmt: skip
 
+# Where pages print °F, it is that in °C, rounded down.
 METALS = {
     "fine silver": MetalFacts("silver", _melts("fine silver", 961)),
-    "sterling": MetalFacts("silver", _melts("sterling silver", 802, _HANDBOOK)),
-    "silver 960": MetalFacts("silver", _melts("silver 960", 880, _HANDBOOK)),
+    "sterling": MetalFacts("silver", _melts(
+        "sterling silver", 802, f"handbook of alloys, {_UNREAD}; suppliers' pages have 788 °C and 805 °C", "memory",
+    )),
+    "silver 960": MetalFacts("silver", _melts(
+        "silver 960", 880, f"handbook of alloys, {_UNREAD}; a supplier's guide has 890 °C for silver 958", "memory",
+    )),
     "copper": MetalFacts("copper", _melts("copper", 1084)),
-    "bronze": MetalFacts("bronze", _melts("bronze with 10 % of tin", 830, _HANDBOOK)),
-    "brass": MetalFacts("brass", _melts("brass with 30 % of zinc", 915, _HANDBOOK)),
-    "nickel silver": MetalFacts("nickel silver", _melts("nickel silver", 1020, _HANDBOOK)),
+    "bronze": MetalFacts("bronze", _melts(
+        "bronze with 10 % of tin", 843, f"{_DATA}, UNS C52400: 1550 °F; a welding glossary has 845 °C",
+    )),
+    "brass": MetalFacts("brass", _melts("brass with 30 % of zinc", 915, f"{_DATA}, UNS C26000: 1680 °F")),
+    "nickel silver": MetalFacts("nickel silver", _melts(
+        "nickel silver with 10 % of nickel", 970, f"{_DATA}, UNS C74500: 970 °C; C73100 and C77000 have 1000 °C",
+    )),
     "gold": MetalFacts("gold", _melts("gold", 1064)),
-    "steel": MetalFacts("iron", _melts("steel", 1400, _HANDBOOK)),
-    "stainless steel": MetalFacts("stainless steel", _melts("stainless steel", 1400, _HANDBOOK)),
+    "steel": MetalFacts("iron", _melts("steel", 1370, "encyclopaedic page: carbon steels, 1370 °C to 1540 °C")),
+    "stainless steel": MetalFacts("stainless steel", _melts(
+        "stainless steel", 1375, "a trade association's page, quoting a handbook: type 316, 1375 °C",
+    )),
     "aluminium": MetalFacts("aluminium", _melts("aluminium", 660)),
-    "titanium": MetalFacts("titanium", _melts("titanium", 1660, _HANDBOOK)),
+    "titanium": MetalFacts("titanium", _melts("titanium", 1660, f"handbook of alloys, {_UNREAD}", "memory")),
     "tin": MetalFacts("soft", _melts("tin", 231)),
-    "lead": MetalFacts("soft", _melts("lead", 327, _HANDBOOK)),
+    "lead": MetalFacts("soft", _melts("lead", 327, "a page of melting points of pure metals")),
     "zinc": MetalFacts("soft", _melts("zinc", 419)),
-}
+}  # fmt: skip
 STRANGERS = {"bronze", "brass", "nickel silver"}
 """Families that do not meet silver in the fire unless somebody's data says that they may: common practice."""

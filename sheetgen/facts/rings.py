@@ -38,6 +38,15 @@ WIDE_BAND_SIZE_FROM = Fact(
 WIDE_BAND_SIZES_UP = Fact(
     0.5, "US sizes added to a wide band", unit="size", source="common practice", grade="common practice"
 )
+LARGEST_FORMER = Fact(
+    16, "US size at the end of a ring former", unit="size", source="common practice", grade="common practice"
+)
+FORMER_OFF = Fact(
+    0.5, "how far off the former of a ring may be, US", unit="size", source="common practice", grade="common practice"
+)
+FIRED_OFF = Fact(1, "how unevenly a ring may fire, US", unit="size", source="common practice", grade="common practice")
+FINGER = Fact(26, "widest inside of a ring for a finger", unit="mm", source="common practice", grade="common practice")
+THUMB = Fact(30, "widest inside of a ring for a thumb", unit="mm", source="common practice", grade="common practice")
 LEAST_BAND = Fact(1.3, "thinnest band, fired", unit="mm", source="common practice", grade="common practice")
 BROAD_BAND = Fact(
     8, "band width from which it must be made larger", unit="mm", source="common practice", grade="common practice"

@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from sheetgen.facts.fit import CLOSE, EAR
+from sheetgen.facts.metals import EUTECTIC
+from sheetgen.facts.rings import BROAD_BAND, LEAST_BAND
+from sheetgen.facts.times import TORCH_ACROSS, TORCH_MASS
+
 PRACTICE = "common practice"
 
 
@@ -59,11 +64,11 @@ RULES: dict[str, Rule] = {
     ),
     "eutectic": Rule(
         "fire", "Silver and copper that touch melt together far below either's own melting point.",
-        "silver-copper eutectic at 779 °C, as remembered",
+        EUTECTIC.source,
     ),
     "torch-firing": Rule(
         "fire", "A flame heats a small piece of fine silver through, and nothing larger or of another sort.",
-        "two teachers' torch-firing pages: up to 25 g, and a 2-euro coin across",
+        f"{TORCH_MASS.source}: up to {TORCH_MASS:g} g, and a 2-euro coin ({TORCH_ACROSS:g} mm) across",
     ),
     **_rules(
         "fire", waivable=False,
@@ -107,10 +112,10 @@ RULES: dict[str, Rule] = {
     **_rules(
         "fit", "warning",
         no_overlap="Ends that are cut to meet leave a gap; an overlap cut through leaves none.",
-        thin_band="A band of less than 1.3 mm bends on the finger.",
-        wide_band="A band of more than 8 mm feels tighter than its size.",
-        heavy_earring="More than 8 g pulls at an ear.",
-        close_fit="A ring in a hole with less than 0.1 mm of room binds.",
+        thin_band=f"A band of less than {LEAST_BAND:g} mm bends on the finger.",
+        wide_band=f"A band of more than {BROAD_BAND:g} mm feels tighter than its size.",
+        heavy_earring=f"More than {EAR:g} g pulls at an ear.",
+        close_fit=f"A ring in a hole with less than {CLOSE:g} mm of room binds.",
         sags="Thin clay that lies free sags in the heat.",
         high_bezel="A wall of more than two thirds of the stone's height buckles as it is pressed over.",
         knot_in_bead="A knot that is larger than the bead's hole does not draw in.",

@@ -10,6 +10,21 @@ _TABLE = "a supplier's size conversion reference, PP 1 to 20 and SS 21 to 39"
 _NOTE = "a costume-stone shop's note on SS sizes"
 _GIA = "gemmology course pages on mounted diamond weight; a diamond forum post quoting GIA's formulas"
 
+LEAST_FLOOR = Fact(
+    0.5, "fired metal under a stone, least", unit="mm", source="common practice", grade="common practice"
+)
+LEAST_WEB = Fact(
+    0.5,
+    "wet clay between and beside seats, least",
+    unit="mm",
+    source="common practice",
+    grade="common practice",
+)
+HIGH_BEZEL = Fact(
+    2, "bezel wall past which it buckles, in thirds of the stone's height", unit="thirds",
+    source="common practice; a jeweller's page has a third as the least", grade="common practice",
+)  # fmt: skip
+
 Class = tuple[Fact, Fact]
 
 

@@ -4,6 +4,13 @@ from __future__ import annotations
 
 from sheetgen.facts.fact import Fact
 
+USUAL_HUMIDITY = Fact(
+    0.5,
+    "relative humidity that a maker's drying time is taken to mean",
+    unit="share",
+    source="common practice",
+    grade="common practice",
+)
 DRYING_LEAST = Fact(
     1,
     "drying time grows with thickness to the power, least",
@@ -25,13 +32,6 @@ DRYING_THICKNESS = Fact(
     source="common practice",
     grade="common practice",
 )
-USUAL_HUMIDITY = Fact(
-    0.5,
-    "relative humidity of the air that a maker's drying time is taken to mean",
-    unit="share",
-    source="common practice",
-    grade="common practice",
-)
 COOLING_FAST = Fact(
     60, "time constant of a small kiln, least", unit="min", source="as remembered, not read; measure it", grade="memory"
 )
@@ -45,6 +45,6 @@ TORCH_ACROSS = Fact(
     25.75,
     "widest piece fired by torch, a 2-euro coin",
     unit="mm",
-    source="coin size as remembered, not read",
-    grade="memory",
+    source="a summary of the European regulation on euro coins: 25.75 mm; the coin by a teacher's torch-firing page",
+    grade="seen",
 )

@@ -17,8 +17,8 @@ if TYPE_CHECKING:
 
 
 def every() -> tuple[list[Formula], list[Fact]]:
-    """All formulas and all facts, in the order of their modules' names."""
+    """All formulas and all facts, in the order of their modules' names; facts of one as they stand there."""
     for package in (sheetgen.facts, sheetgen.formulas):
         for module in sorted(m.name for m in pkgutil.iter_modules(package.__path__)):
             importlib.import_module(f"{package.__name__}.{module}")
-    return sorted(formula.ALL, key=lambda f: (f.module, f.name)), sorted(fact.ALL, key=lambda f: (f.source, f.name))
+    return sorted(formula.ALL, key=lambda f: (f.module, f.name)), sorted(fact.ALL, key=lambda f: f.module)

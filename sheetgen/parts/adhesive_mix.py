@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.material import Adhesive
-from sheetgen.facts.adhesive import SEAT_FILL_LEAST, SEAT_FILL_MOST
+from sheetgen.facts.adhesive import MIX_LEFT, SEAT_FILL_LEAST, SEAT_FILL_MOST
 from sheetgen.parts import field
 from sheetgen.parts.figure import aside, figure, need, take
 from sheetgen.parts.kind import Part
@@ -60,6 +60,6 @@ class AdhesiveMix(Part):
     takes = (take("adhesive", "total", grams="weighs"),)
     needs = (
         need("fill.low > 0", "leaves a seat without adhesive", at="fill", help="20 % to 50 % is usual"),
-        need("10 × batch_seats ≥ least_fills", "are so few that most of the smallest mix is left: it fills about {least_fills}", at="seats",
+        need(f"{MIX_LEFT:g} × batch_seats ≥ least_fills", "are so few that most of the smallest mix is left: it fills about {least_fills}", at="seats",
              help="set several pieces at once", doubt=True),
     )

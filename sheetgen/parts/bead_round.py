@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.material import Bead
+from sheetgen.facts.wires import BEADS_ROUND
 from sheetgen.parts import field
 from sheetgen.parts.figure import aside, figure, need, take
 from sheetgen.parts.strand import GOES_THROUGH, HIDDEN, Strand
@@ -42,5 +43,5 @@ class BeadRound(Strand):
         *Strand.needs,
         GOES_THROUGH,
         *HIDDEN,
-        need("girth ≥ 3 × bead.size", "is too small to close so large a bead round", at="girth", least="3 × bead.size"),
+        need(f"girth ≥ {BEADS_ROUND:g} × bead.size", "is too small to close so large a bead round", at="girth", least=f"{BEADS_ROUND:g} × bead.size"),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat
+from sheetgen.facts.tools import NEAR, NEAR_LEAST
 from sheetgen.parts import bent, field
 from sheetgen.parts.figure import figure, need, size, tool
 from sheetgen.parts.piece import Piece
@@ -40,7 +41,7 @@ class BentWire(WirePiece):
         *WirePiece.needs,
         need("form.size ≥ wire.thickness", "has a bend of {form.size}, tighter than the wire is thick: it thins there, and may crack", at="form",
              least="wire.thickness", when="form.degrees", each="form", doubt=True),
-        need(f"({NEAREST} − form.size)² ≤ max(0.5 mm, form.size ÷ 10)²", "has a bend of {form.size}, and no rod near it is in the drawer", at="form",
+        need(f"({NEAREST} − form.size)² ≤ max({NEAR_LEAST:g} mm, {NEAR:g} × form.size)²", "has a bend of {form.size}, and no rod near it is in the drawer", at="form",
              help=f"the nearest is of {{{NEAREST}}}", when="form.degrees", each="form", doubt=True),
     )
     flat = flat

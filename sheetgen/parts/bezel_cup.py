@@ -8,6 +8,7 @@ from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Sheet, Stone
 from sheetgen.base.outline import Outline
 from sheetgen.base.pen import Point
+from sheetgen.facts.stones import HIGH_BEZEL
 from sheetgen.formulas.shapes import oval_grown
 from sheetgen.parts import field, from_sheet, seats
 from sheetgen.parts.figure import aside, figure, inline, need, size, take
@@ -105,8 +106,8 @@ class BezelCup(Part):
     needs = (
         need("wall − under ≤ stone.height.high", "buries the stone: the wall is higher than it stands", at="height", most="under + stone.height.high",
              when="stone.height"),
-        need("wall − under ≤ 2 ÷ 3 × stone.height.low", "covers more than two thirds of the stone's height ({stone.height.low}): it buckles as it is pressed over",
-             at="height", most="under + 2 ÷ 3 × stone.height.low", when="stone.height and wall − under ≤ stone.height.high", doubt=True, rule="high-bezel"),
+        need(f"wall − under ≤ {HIGH_BEZEL / 3} × stone.height.low", "covers more than two thirds of the stone's height ({stone.height.low}): it buckles as it is pressed over",
+             at="height", most=f"under + {HIGH_BEZEL / 3} × stone.height.low", when="stone.height and wall − under ≤ stone.height.high", doubt=True, rule="high-bezel"),
         need("wall > under", "ends under the stone", at="height", help="more than {under}"),
     )
     flat = flat

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Sheet, Stone
+from sheetgen.facts.stones import HIGH_BEZEL
 from sheetgen.parts import closed_strip, field, from_sheet
 from sheetgen.parts.closed_strip import ClosedStrip
 from sheetgen.parts.figure import figure, need, size, take
@@ -53,8 +54,8 @@ class BezelStrip(ClosedStrip):
         take("stone"),
     )
     needs = (
-        need("high ≤ 2 ÷ 3 × stone.height.low", "is more than two thirds of the stone's height ({stone.height.low}): it buckles as it is pressed over", at="high",
-             most="2 ÷ 3 × stone.height.low", when="stone.height and high < stone.height.low", doubt=True, rule="high-bezel"),
+        need(f"high ≤ {HIGH_BEZEL / 3} × stone.height.low", "is more than two thirds of the stone's height ({stone.height.low}): it buckles as it is pressed over", at="high",
+             most=f"{HIGH_BEZEL / 3} × stone.height.low", when="stone.height and high < stone.height.low", doubt=True, rule="high-bezel"),
         need("high < stone.height.low", "is as high as the stone ({stone.height.low})", at="high",
              help="less than {stone.height.low}, unless the stone stands on a step", when="stone.height", doubt=True),
         need("high > sheet.thickness", "is no more than the sheet is thick", at="high", help="more than {sheet.thickness}"),

@@ -6,14 +6,13 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
+from sheetgen.facts.clay import DEEP_BOX, LEAST_INSIDE
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import Need, aside, figure, flag, need, size, stand
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
 
-LEAST_INSIDE = "1 mm"  # left inside, wet, for a box to be one: common practice
-DEEP = "0.5"  # of the narrow side: past it clay walls lean before they are dry, common practice
 APART, BESIDE = 9.0, 14.0  # mm between the outlines of a template: one under the other, and the lip aside
 
 
@@ -34,12 +33,12 @@ def flat(piece: Piece) -> Iterator[Flat]:
 def _room(side: str) -> tuple[Need, ...]:
     """Two walls leave something between them."""
     says, outside = "leaves no room between two walls of {thickness}", "sizes_are is outside"
-    enough = f"fired(2 × thickness + {LEAST_INSIDE}, clay.shrinkage.usual)"
+    enough = f"fired(2 × thickness + {LEAST_INSIDE:g} mm, clay.shrinkage.usual)"
     wide = f"wet({side}, clay.shrinkage)"
     return (
         need(f"{wide} > 2 × thickness", says, at=side, least=enough, help="or thinner walls", when=outside),
         need(
-            f"{wide} ≥ 2 × thickness + {LEAST_INSIDE}",
+            f"{wide} ≥ 2 × thickness + {LEAST_INSIDE:g} mm",
             "leaves hardly any room between two walls of {thickness}",
             at=side,
             least=enough,
@@ -123,7 +122,7 @@ class Box(Part):
     )
     takes = (CLAY_AS_CUT,)
     needs = (
-        need(f"wall_height ≤ {DEEP} × min(across, down)", "is more than half the narrow side: walls lean before dry", at="wall height",
-             most=f"{DEEP} × min(across, down)", doubt=True),
+        need(f"wall_height ≤ {DEEP_BOX:g} × min(across, down)", "is more than half the narrow side: walls lean before dry", at="wall height",
+             most=f"{DEEP_BOX:g} × min(across, down)", doubt=True),
     )
     flat = flat

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.material import Fibre
+from sheetgen.facts.wires import OFF_LINKS
 from sheetgen.parts import field
 from sheetgen.parts.figure import figure, need, size, take
 from sheetgen.parts.kind import Part
@@ -43,6 +44,6 @@ class ChainEnds(Part):
     takes = (take("chain", "chain_length", when="chain"),)
     needs = (
         spool("chain", "last_out", "piece", when="chain"),
-        need("max(first_out − first, first − first_out) ≤ first ÷ 4", "is far from a whole number of links", at="first",
+        need(f"max(first_out − first, first − first_out) ≤ {OFF_LINKS:g} × first", "is far from a whole number of links", at="first",
              help="{first_out} is {links_first} links", doubt=True),
     )

@@ -12,11 +12,13 @@ from sheetgen.base.material import NUMBERS, TOOL_KINDS, Item
 from sheetgen.base.outline import Outline
 from sheetgen.base.tree import FUNCTIONS
 from sheetgen.facts.bench import ACTS, DOES
+from sheetgen.facts.rules import RULES
 from sheetgen.formulas.formula import ALL
 from sheetgen.formulas.known import FORMULAS
 from sheetgen.parts.reading import ROLES
 
 if TYPE_CHECKING:
+    from sheetgen.facts.rules import Rule
     from sheetgen.parts.field import Field
     from sheetgen.parts.kind import Part
 
@@ -102,7 +104,7 @@ def told(name: str, kind: type[Part]) -> str:
 
 
 def words_told() -> str:
-    """What arithmetic may call, what it may ask of stock and drawer, and how a kind may round a figure and use a field."""
+    """What arithmetic may call, what it may ask of stock and drawer, how a kind may round, and the rules."""
     known = [f for f in sorted(ALL, key=lambda f: f.name) if f.name in FORMULAS or f.name in FUNCTIONS]
     lines = ["functions of arithmetic", *(f"  {call}: {said}" for call, said in CALLS.items()), "", "formulas"]
     for formula in known:
@@ -123,4 +125,10 @@ def words_told() -> str:
     ]
     lines += ["", "what a step does", *(f"  {word}: {said}" for word, said in DOES.items())]
     lines += ["", "what an item of stock acts as", *(f"  {word}: {said}" for word, said in ACTS.items())]
+    lines += ["", "rules of the bench", *(f"  {name}: {_ruled(rule)}" for name, rule in RULES.items())]
     return "\n".join(lines) + "\n"
+
+
+def _ruled(rule: Rule) -> str:
+    """A rule in a line: how it is told, who may waive it, and why it is one."""
+    return f"({rule.severity}{'' if rule.waivable else ', never waived'}) {rule.reason}"

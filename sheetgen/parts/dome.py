@@ -6,13 +6,15 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
+from sheetgen.facts.clay import CREASES
+from sheetgen.facts.tools import DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, inline, need, size, stand, tool
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.pierced import Pierced, bored
 
-_OFF = "max(0.5 mm, rise ÷ 10)"
+_OFF = f"max({NEAR_LEAST:g} mm, {NEAR:g} × rise)"
 _GIVE = "it comes out {round(rise_out.usual, 0.1 mm)} high on the tool of {ball}; give that rise"
 
 
@@ -53,7 +55,7 @@ class Dome(Pierced):
     disc = figure("Disc, finished", "mm", "cap_blank(across, rise) × inward", about="Flat disc of the same area as the middle of the dome.")
     wet_disc = figure("Disc, cut wet", "mm", "wet(disc, clay.shrinkage)", "tenth", about="Disc to cut.")
     ball = figure("Ball or cup, across", "mm",
-                  "nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, 0.15) if formed is over else nearest(2 × wet(radius, clay.shrinkage), drawer.cup_former, 0.15)",
+                  f"nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, {DOME_NEAR:g}) if formed is over else nearest(2 × wet(radius, clay.shrinkage), drawer.cup_former, {DOME_NEAR:g})",
                   about="Diameter of the ball it is laid over, or of the cup it is pressed in.", at="rise",
                   needs=(need("ball > 2 × thickness or formed is over", "fills the cup of {ball}", at="thickness", help="thinner clay, or a larger dome"),))
     # Of the clay on the ball used, wet: radius of its middle and of its outside, and the sine of a quarter of its angle.
@@ -102,7 +104,7 @@ class Dome(Pierced):
         *Pierced.tools,
     )
     needs = (
-        need("rise ≤ 0.4 × across", "is so deep that a flat disc creases", at="rise", most="0.4 × across", when="rise ≤ across ÷ 2", doubt=True),
+        need(f"rise ≤ {CREASES:g} × across", "is so deep that a flat disc creases", at="rise", most=f"{CREASES:g} × across", when="rise ≤ across ÷ 2", doubt=True),
         need(f"rise_out − rise ≤ {_OFF}", "is {rise_out.usual − rise} less than the drawer allows", at="rise", help=_GIVE, when="rise ≤ across ÷ 2",
              doubt=True),
         need(f"rise − rise_out ≤ {_OFF}", "is {rise − rise_out.usual} more than the drawer allows", at="rise", help=_GIVE, when="rise ≤ across ÷ 2",

@@ -8,15 +8,11 @@ from sheetgen.base.bend import Bend
 from sheetgen.base.cases import Cases
 from sheetgen.base.flat import Flat
 from sheetgen.base.pen import Point
+from sheetgen.facts.wires import EAR_WIRE_THICK, EAR_WIRE_THIN
 from sheetgen.parts import bent, field
 from sheetgen.parts.figure import aside, figure, need, size, tool
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.wire_piece import WirePiece, too_tight
-
-THIN, THICK = (
-    0.6,
-    1.1,
-)  # mm: a thinner hook opens, a thicker one does not go through the usual piercing; common practice
 
 
 def path(piece: Piece) -> list[Point]:
@@ -65,9 +61,9 @@ class EarWire(WirePiece):
     needs = (
         *WirePiece.needs,
         too_tight("loop", "loop"),
-        need(f"wire.thickness ≥ {THIN:g} mm", "({wire.thickness}) is so thin that a hook of it opens", at="wire", least=f"{THIN:g} mm",
+        need(f"wire.thickness ≥ {EAR_WIRE_THIN:g} mm", "({wire.thickness}) is so thin that a hook of it opens", at="wire", least=f"{EAR_WIRE_THIN:g} mm",
              rule="ear-wire"),
-        need(f"wire.thickness ≤ {THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire", most=f"{THICK:g} mm",
+        need(f"wire.thickness ≤ {EAR_WIRE_THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire", most=f"{EAR_WIRE_THICK:g} mm",
              rule="ear-wire"),
         need("back ≥ front", "is shorter than the front, and the hook slips out of the ear", at="back", least="front", doubt=True),
     )

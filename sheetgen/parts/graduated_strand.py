@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
+from sheetgen.facts.wires import BEAD_STEP
 from sheetgen.parts import field
 from sheetgen.parts.figure import figure, need
 from sheetgen.parts.strand import Strand
-
-SEEN = 0.05  # mm from one bead to the next: nobody sorts finer
 
 
 # fmt: off
@@ -36,6 +35,6 @@ class GraduatedStrand(Strand):
 
     needs = (
         *Strand.needs,
-        need(f"smallest = largest or step ≥ {SEEN} mm", "is so near the largest that no two neighbours can be told apart", at="smallest",
-             most=f"largest − {SEEN} mm × each_side", doubt=True),
+        need(f"smallest = largest or step ≥ {BEAD_STEP:g} mm", "is so near the largest that no two neighbours can be told apart", at="smallest",
+             most=f"largest − {BEAD_STEP:g} mm × each_side", doubt=True),
     )

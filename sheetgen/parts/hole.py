@@ -8,8 +8,8 @@ from sheetgen.base.flat import Around, Oval
 from sheetgen.base.material import Clay, Wire
 from sheetgen.base.pen import Extent
 from sheetgen.base.spot import Spot
+from sheetgen.facts.fit import CLOSE, LEAST_EDGE
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLOSE, LEAST_EDGE
 from sheetgen.parts.figure import aside, figure, need, size, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece

@@ -6,15 +6,16 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
+from sheetgen.facts.clay import CREASES, LEAST_VENT
+from sheetgen.facts.tools import DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, need, size, stand, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
 
-_OFF = "max(0.5 mm, thick ÷ 10)"
+_OFF = f"max({NEAR_LEAST:g} mm, {NEAR:g} × thick)"
 _GIVE = "it comes out {round(thick_out.usual, 0.1 mm)} thick on the ball of {ball}; give that thickness"
-LEAST_VENT = 0.8  # mm of finished hole that steam and burning binder need out of a closed hollow: common practice
 
 
 def flat(piece: Piece) -> Iterator[Flat]:
@@ -54,7 +55,7 @@ class Lentil(Part):
                              needs=(need("fired_thickness.high < thick ÷ 2", "leaves no hollow between two such walls", at="thickness"),))
     wet_disc = figure("Discs, cut wet", "mm", "wet(cap_blank(formed, rise) × (1 − fired_thickness ÷ (2 × radius)), clay.shrinkage)", "tenth",
                       about="Two are cut.")
-    ball = figure("Ball, across", "mm", "nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, 0.15)", at="thick",
+    ball = figure("Ball, across", "mm", f"nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, {DOME_NEAR:g})", at="thick",
                   about="Both halves are laid over it.")
     # Of the clay on the ball used, wet: radius of its middle and of its outside, and the cosine of its rim's angle.
     middle = aside("mm", "ball ÷ 2 + thickness ÷ 2")
@@ -91,7 +92,7 @@ class Lentil(Part):
     needs = (
         need("vent", "is nothing: a closed hollow bursts in the kiln", at="vent", help=f"{LEAST_VENT:g} mm or more"),
         need(f"vent ≥ {LEAST_VENT:g} mm", "lets too little out in the kiln", at="vent", least=f"{LEAST_VENT:g} mm", when="vent", rule="least-vent"),
-        need("rise ≤ 0.4 × across", "is so deep that a flat disc creases", at="thick", most="max(0 mm, 0.8 × across − 2 × sanded)",
+        need(f"rise ≤ {CREASES:g} × across", "is so deep that a flat disc creases", at="thick", most=f"max(0 mm, {2 * CREASES:g} × across − 2 × sanded)",
              help="or less sanded", when="thick ≤ across", doubt=True),
         need(f"thick_out − thick ≤ {_OFF}", "is {thick_out.usual − thick} less than the drawer allows", at="thick", help=_GIVE, doubt=True),
         need(f"thick − thick_out ≤ {_OFF}", "is {thick − thick_out.usual} more than the drawer allows", at="thick", help=_GIVE, doubt=True),

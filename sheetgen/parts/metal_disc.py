@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Sheet
+from sheetgen.facts.wires import DISC_STRETCHES
 from sheetgen.parts import field
 from sheetgen.parts.figure import aside, figure, inline, need, size, tool
 from sheetgen.parts.from_sheet import comes_out, share_text, take_sheet
@@ -67,7 +68,7 @@ class MetalDisc(Part):
         need("hole < cut", "leaves nothing of the disc", at="hole", most="max(0.1 mm, cut − 2 × sheet.thickness)", when="hole"),
         need("hole ≤ cut − 2 × sheet.thickness", "leaves less rim than the sheet is thick", at="hole", most="max(0.1 mm, cut − 2 × sheet.thickness)",
              when="hole and hole < cut", rule="least-rim"),
-        need("rise ≤ across ÷ 4", "grows as so deep a dome stretches", at="hole", help="drill it after doming",
+        need(f"rise ≤ {DISC_STRETCHES:g} × across", "grows as so deep a dome stretches", at="hole", help="drill it after doming",
              when="hole and rise and hole ≤ cut − 2 × sheet.thickness", doubt=True),
     )
     flat = flat

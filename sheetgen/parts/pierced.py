@@ -7,15 +7,15 @@ from typing import ClassVar
 
 from sheetgen.base.flat import Oval
 from sheetgen.base.pen import Point, arc
+from sheetgen.facts.clay import SAME_HOLE, STRAW
+from sheetgen.facts.fit import LEAST_RIM
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import SAME_HOLE, STRAW
 from sheetgen.parts.figure import Need, SizeSpec, ToolSpec, aside, flag, need, size, tool
 from sheetgen.parts.kind import Part
 
-LEAST_WEB = 1.0  # mm left between holes and to the rim, finished: common practice
-_ROW = f"around × sin(π ÷ holes) − {LEAST_WEB:g} mm"
-_EDGE = f"across − {2 * LEAST_WEB:g} mm − opening"
-_INNER = f"hole + {2 * LEAST_WEB:g} mm + opening"
+_ROW = f"around × sin(π ÷ holes) − {LEAST_RIM:g} mm"
+_EDGE = f"across − {2 * LEAST_RIM:g} mm − opening"
+_INNER = f"hole + {2 * LEAST_RIM:g} mm + opening"
 
 
 def _bored(label: str, figure: str, finished: str, fires: str, when: str) -> tuple[SizeSpec, SizeSpec]:
@@ -68,9 +68,9 @@ class Pierced(Part):
         tool("drill", "wet_opening", when="ringed", within=f"{SAME_HOLE:g} mm"),
     )
     needs: ClassVar[tuple[Need, ...]] = (
-        need("hole < across", "leaves nothing of the rim", at="hole", when="hole", most=f"max(0.5 mm, across − {4 * LEAST_WEB:g} mm)"),
-        need(f"hole ≤ across − {4 * LEAST_WEB:g} mm", "leaves too little rim", at="hole", when="hole and hole < across",
-             most=f"max(0.5 mm, across − {4 * LEAST_WEB:g} mm)", rule="least-rim"),
+        need("hole < across", "leaves nothing of the rim", at="hole", when="hole", most=f"max(0.5 mm, across − {4 * LEAST_RIM:g} mm)"),
+        need(f"hole ≤ across − {4 * LEAST_RIM:g} mm", "leaves too little rim", at="hole", when="hole and hole < across",
+             most=f"max(0.5 mm, across − {4 * LEAST_RIM:g} mm)", rule="least-rim"),
         need("holes = 0 or around and opening", "want the circle they stand on and their size", at="holes", help="give around: and opening:"),
         need("holes ≤ 1 or opening < around × sin(π ÷ holes)", "is so wide that the holes run together", at="opening", most=f"max(0.5 mm, {_ROW})",
              when="ringed"),

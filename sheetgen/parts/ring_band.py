@@ -6,7 +6,17 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
-from sheetgen.facts.rings import BROAD_BAND, LEAST_BAND, US_STEP, WIDE_BAND_SIZE_FROM, WIDE_BAND_SIZES_UP
+from sheetgen.facts.rings import (
+    BROAD_BAND,
+    FIRED_OFF,
+    FORMER_OFF,
+    LARGEST_FORMER,
+    LEAST_BAND,
+    THUMB,
+    US_STEP,
+    WIDE_BAND_SIZE_FROM,
+    WIDE_BAND_SIZES_UP,
+)
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.formulas.rings import jp_diameter, uk_mm, us_diameter
 from sheetgen.parts import field, wound
@@ -14,8 +24,6 @@ from sheetgen.parts.figure import aside, figure, need, stand, tool
 from sheetgen.parts.figure import size as made
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.wound import Wound
-
-LARGEST_FORMER = 16  # US size at the end of a ring former: common practice
 
 
 def _us(mm: str) -> str:
@@ -96,13 +104,13 @@ class RingBand(Wound):
              least=f"wet({LEAST_BAND:g} mm, clay.thickness_shrinkage.usual)", doubt=True, rule="thin-band"),
         need(f"width ≤ {BROAD_BAND:g} mm or wide_band is larger", "is so wide that it feels tighter than its size", at="width", help="wide band: larger",
              doubt=True, rule="wide-band"),
-        need("size ≤ 30 mm", "is wider than a thumb", at="size", help="US 15 is {US 15}"),
-        need(f"former ≤ US {LARGEST_FORMER}", f"wants a former of {{former}}, past the end of a ring former (US {LARGEST_FORMER})", at="size",
+        need(f"size ≤ {THUMB:g} mm", "is wider than a thumb", at="size", help="US 15 is {US 15}"),
+        need(f"former ≤ US {LARGEST_FORMER:g}", f"wants a former of {{former}}, past the end of a ring former (US {LARGEST_FORMER:g})", at="size",
              help="a clay that shrinks less, a smaller size, or a former of that diameter turned for it", doubt=True),
-        need("former − former_wanted ≤ US 0.5 − US 0 and former_wanted − former ≤ US 0.5 − US 0",
+        need(f"former − former_wanted ≤ US {FORMER_OFF:g} − US 0 and former_wanted − former ≤ US {FORMER_OFF:g} − US 0",
              "wants a former of {former_wanted}, and the nearest owned is more than half a US size off", at="size",
              help="a size that fires to {fired_inside} inside, or another former in stock", doubt=True),
-        need("fired_inside.high − fired_inside.low ≤ US 1 − US 0", "shrinks so unevenly that the ring may fire more than a US size off", at="clay",
+        need(f"fired_inside.high − fired_inside.low ≤ US {FIRED_OFF:g} − US 0", "shrinks so unevenly that the ring may fire more than a US size off", at="clay",
              help="test strips of your own, and a plug of the finished size in the kiln", doubt=True),
     )
     flat = flat

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Sheet, Wire
-from sheetgen.facts.rings import UK_BASE, UK_FIRST, UK_STEP, US_BASE, WIDE_BAND, WIDE_BAND_EXTRA
+from sheetgen.facts.rings import FINGER, UK_BASE, UK_FIRST, UK_STEP, US_BASE, WIDE_BAND, WIDE_BAND_EXTRA
 from sheetgen.facts.units import MM_PER_INCH
+from sheetgen.facts.wires import RING_TIGHT
 from sheetgen.parts import field, from_sheet
 from sheetgen.parts.closed_strip import ClosedStrip
 from sheetgen.parts.figure import aside, figure, flag, need
@@ -16,7 +17,6 @@ from sheetgen.parts.piece import Piece
 from sheetgen.parts.wire_piece import take_wire
 
 US_0 = f"{US_BASE * MM_PER_INCH:.6g} mm"  # inside, the smallest ring that any scale here has a name for
-FINGER = 26.0  # mm: no finger's ring is wider inside
 UK_A, UK_Z = (f"{UK_BASE + UK_STEP * (UK_FIRST + letters):g} mm" for letters in (0, 25.5))  # round the finger, A to Z½
 
 
@@ -81,6 +81,6 @@ class RingBlank(ClosedStrip):
     needs = (
         need("not width", "is that of the wire, in a ring of round wire", at="width", help="take it out, or give the sheet", when="wire"),
         need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one ring is {cut}", at="wire", when="wire and wire.spool"),
-        need("size ≥ 4 × thick", "bends metal of {thick} tighter than twice its thickness", at="size", least="4 × thick", help="or thinner metal"),
+        need(f"size ≥ {RING_TIGHT:g} × thick", "bends metal of {thick} tighter than twice its thickness", at="size", least=f"{RING_TIGHT:g} × thick", help="or thinner metal"),
     )
     flat = flat

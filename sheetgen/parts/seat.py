@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from sheetgen.base.flat import Oval
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.pen import Extent
+from sheetgen.facts.stones import LEAST_WEB
 from sheetgen.parts import field, seats
 from sheetgen.parts.figure import aside, figure, need, size, take, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
-from sheetgen.parts.seats import LEAST_WEB, WEB
+from sheetgen.parts.seats import WEB
 
 _ROOM = f"opened + {2 * LEAST_WEB:g} mm"
 

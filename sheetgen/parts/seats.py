@@ -5,10 +5,9 @@ Figures stand here and are named in each kind where its own order wants them.
 
 from __future__ import annotations
 
+from sheetgen.facts.stones import LEAST_FLOOR, LEAST_WEB
 from sheetgen.parts.figure import Need, figure, need
 
-LEAST_FLOOR = 0.5  # mm of fired metal under a stone: common practice
-LEAST_WEB = 0.5  # mm of wet clay between two seats and beside them: common practice
 FLOOR, WEB = f"{LEAST_FLOOR:g} mm", f"{LEAST_WEB:g} mm"
 
 # fmt: off

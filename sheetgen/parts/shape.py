@@ -6,14 +6,16 @@ from collections.abc import Iterator
 
 from sheetgen.base.flat import Flat, Oval, Shape, box, disc
 from sheetgen.base.material import Clay
+from sheetgen.facts.clay import SAME_HOLE, STRAW
+from sheetgen.facts.fit import LEAST_RIM_SHAPE
 from sheetgen.formulas.shapes import outline_of
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT, SAME_HOLE, STRAW
+from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, flag, inline, need, size, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
 
-LEAST_RIM = "0.5 mm"  # beside a hole, finished: common practice
+_RIM = f"{LEAST_RIM_SHAPE:g} mm"
 HAIR = "0.005 mm"  # that an arc of straight runs may lie inside the true one
 _WANTED = "is wanted for shape: {shape}"
 
@@ -128,9 +130,9 @@ class CutShape(Part):
     needs = (
         *( need(wanted, "is given, and shape: {shape} has none", at=name, help="take it out", when=name) for name, wanted in (("down", "two_sided"), ("sides", "shape is polygon"), ("path", "shape is outline"), ("cutter", "shape is disc")) ),
         need("not cutter", "is given, and the cutter decides", at="across", help="take it out", when="across and shape is disc"),
-        need(f"room > 2 × {LEAST_RIM}", "leaves no rim: the piece is not so wide round its middle", at="hole", help="no hole", when="hole"),
-        need("hole < room", "leaves no rim", at="hole", most=f"room − 2 × {LEAST_RIM}", when=f"hole and room > 2 × {LEAST_RIM}"),
-        need(f"hole ≤ room − 2 × {LEAST_RIM}", f"leaves less than {{{LEAST_RIM}}} of rim", at="hole", most=f"room − 2 × {LEAST_RIM}",
-             when=f"hole and room > 2 × {LEAST_RIM} and hole < room", rule="least-rim"),
+        need(f"room > 2 × {_RIM}", "leaves no rim: the piece is not so wide round its middle", at="hole", help="no hole", when="hole"),
+        need("hole < room", "leaves no rim", at="hole", most=f"room − 2 × {_RIM}", when=f"hole and room > 2 × {_RIM}"),
+        need(f"hole ≤ room − 2 × {_RIM}", f"leaves less than {{{_RIM}}} of rim", at="hole", most=f"room − 2 × {_RIM}",
+             when=f"hole and room > 2 × {_RIM} and hole < room", rule="least-rim"),
     )
     flat = flat

@@ -8,11 +8,12 @@ from collections.abc import Iterator
 from sheetgen.base.flat import Flat, Oval, disc
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.pen import Extent
+from sheetgen.facts.stones import LEAST_WEB
 from sheetgen.parts import field, seats
 from sheetgen.parts.figure import figure, flag, inline, need, size, take, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
-from sheetgen.parts.seats import FLOOR, LEAST_WEB, WEB
+from sheetgen.parts.seats import FLOOR, WEB
 
 _KEEPS = f"(drill + {WEB}) × around ÷ wet_around − stone.size.high"
 # The circle that is wide enough however it is rounded to be marked.

@@ -8,12 +8,13 @@ from dataclasses import replace
 from sheetgen.base.flat import Flat, Oval, box
 from sheetgen.base.material import Clay, Stone
 from sheetgen.base.pen import Extent
+from sheetgen.facts.stones import LEAST_WEB
 from sheetgen.parts import field, seats
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import aside, figure, flag, inline, need, size, take, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
-from sheetgen.parts.seats import FLOOR, LEAST_WEB, WEB
+from sheetgen.parts.seats import FLOOR, WEB
 
 _KEEPS = f"fired(drill + {WEB}, clay.shrinkage.usual) − stone.size.high"
 _WIDE = f"drill + {2 * LEAST_WEB:g} mm"

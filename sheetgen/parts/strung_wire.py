@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from sheetgen.base.material import Bead, Fibre, Finding
 from sheetgen.facts.allowances import STRINGING_TAIL
+from sheetgen.facts.wires import TAIL_HELD
 from sheetgen.parts import field
 from sheetgen.parts.figure import figure, need, size, take
 from sheetgen.parts.kind import Part
 from sheetgen.parts.strand import spool
-
-HELD = 10  # mm: a shorter tail cannot be held or hidden
 
 
 # fmt: off
@@ -49,6 +48,6 @@ class StrungWire(Part):
         need("bead.hole ≥ 2 × thread.thickness", "does not take the tail beside the wire", at="bead", doubt=True,
              help="a hole of {2 × thread.thickness} or more, or cut the tail at the crimp",
              when="bead and bead.hole and bead.hole ≥ thread.thickness"),
-        need(f"tail ≥ {HELD} mm", "is too short to go back through a crimp and be held", at="tail", when="crimp", help="{50 mm} to {75 mm} is usual",
+        need(f"tail ≥ {TAIL_HELD:g} mm", "is too short to go back through a crimp and be held", at="tail", when="crimp", help="{50 mm} to {75 mm} is usual",
              doubt=True),
     )

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
+from sheetgen.facts.wires import POST_LOBE, POST_NUT, POST_THICK, POST_THIN
 from sheetgen.parts import field
 from sheetgen.parts.figure import figure, need, size
 from sheetgen.parts.wire_piece import WirePiece
-
-LOBE, NUT = 5, 5  # mm: together the 10 mm that bought posts are about; common practice
-THIN, THICK = 0.7, 1.0  # mm: what nuts are made for, and the usual piercing takes; common practice
 
 
 # fmt: off
@@ -21,8 +19,8 @@ class StudPost(WirePiece):
     hazards = ("wire ends", "torch", "pickle")
 
     pad = field.neighbour("the part it is soldered to", role="goes into")
-    lobe = field.length("how thick the ear lobe is, with room not to be pinched", default=f"{LOBE} mm", above=0)
-    nut = field.length("what the nut takes of the post", default=f"{NUT} mm", above=0)
+    lobe = field.length("how thick the ear lobe is, with room not to be pinched", default=f"{POST_LOBE:g} mm", above=0)
+    nut = field.length("what the nut takes of the post", default=f"{POST_NUT:g} mm", above=0)
     seat = field.length("how deep it stands in a seat drilled in the pad", default="0 mm", at_least=0)
 
     stands = figure("Post, finished", "mm", "lobe + nut", "bench", about="How far it stands out of the pad when it is trimmed.")
@@ -34,7 +32,7 @@ class StudPost(WirePiece):
     )
     needs = (
         *WirePiece.needs,
-        need(f"wire.thickness ≥ {THIN:g} mm", "({wire.thickness}) is thinner than nuts hold", at="wire", least=f"{THIN:g} mm", rule="post-wire"),
-        need(f"wire.thickness ≤ {THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire", most=f"{THICK:g} mm",
+        need(f"wire.thickness ≥ {POST_THIN:g} mm", "({wire.thickness}) is thinner than nuts hold", at="wire", least=f"{POST_THIN:g} mm", rule="post-wire"),
+        need(f"wire.thickness ≤ {POST_THICK:g} mm", "({wire.thickness}) is too thick for the usual piercing", at="wire", most=f"{POST_THICK:g} mm",
              rule="post-wire"),
     )

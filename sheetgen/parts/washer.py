@@ -7,13 +7,12 @@ from collections.abc import Iterator
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
 from sheetgen.base.printed import Printed
+from sheetgen.facts.fit import LEAST_RIM
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
 from sheetgen.parts.figure import Need, aside, figure, flag, inline, need, size, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
-
-LEAST_RIM = 1.0  # mm of finished clay round the opening: common practice
 
 
 def outer_cut(piece: Piece) -> Printed:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sheetgen.base.material import Wire
+from sheetgen.facts.wires import KERF_MOST
 from sheetgen.parts import field
 from sheetgen.parts.figure import Need, aside, figure, need
 from sheetgen.parts.kind import Part
@@ -28,7 +29,7 @@ class WoundRings(Part):
 
     takes = (take_wire("wire", "wire_length"),)
     needs: ClassVar[tuple[Need, ...]] = (
-        need("kerf < one ÷ 4", "takes a quarter of the ring or more", at="kerf", help="{0.3 mm} to {0.5 mm} is a saw blade"),
+        need(f"kerf < {KERF_MOST:g} × one", "takes a quarter of the ring or more", at="kerf", help="{0.3 mm} to {0.5 mm} is a saw blade"),
         need("wire.spool ≥ one + tails", "holds {wire.spool} a pack, and one ring with its coil's ends is {one + tails}", at="wire",
              when="wire.spool"),
         need("wire.spool ≥ longest", "holds {wire.spool} a pack, and a coil with its ends is {longest}", at="wire",

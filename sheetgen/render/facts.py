@@ -1,4 +1,4 @@
-"""The page of every constant and formula with its source, made from the code, so that a teacher can check us."""
+"""The page of every constant, formula and rule with its source, made from the code, so that a teacher can check us."""
 
 from __future__ import annotations
 
@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup, escape
 
+from sheetgen.facts.rules import RULES
 from sheetgen.formulas.every import every
 from sheetgen.model.page import Page
 
 if TYPE_CHECKING:
+    from sheetgen.facts.rules import Rule
     from sheetgen.formulas.formula import Formula
     from sheetgen.model.worked import Publisher
     from sheetgen.render.theme import Theme
@@ -26,13 +28,19 @@ def facts_page(studio: Publisher, theme: Theme, faces: Markup) -> Page:
     for formula in formulas:
         row = {"about": _plain(formula.about), "says": _says(formula), "source": formula.source, "valid": formula.valid}
         groups.setdefault(_subject(formula.module), []).append(row)
-    sources: dict[str, list[dict[str, str]]] = {}
-    for fact in sorted(facts, key=lambda fact: (fact.source, _natural(fact.name))):
+    subjects: dict[str, list[dict[str, str]]] = {}
+    above = ""
+    for fact in facts:
+        rows = subjects.setdefault(_subject(fact.module), [])
         row = {"name": fact.name, "value": _written(float(fact)), "unit": fact.unit, "grade": fact.grade}
-        rows = sources.setdefault(fact.source, [])
-        if row not in rows:
-            rows.append(row)
-    values: dict[str, Any] = {"groups": groups, "sources": sources, "studio": studio, "faces": faces}
+        rows.append(row | {"source": "as above" if rows and above == fact.source else fact.source})
+        above = fact.source
+    families: dict[str, list[tuple[str, Rule]]] = {}
+    for name, rule in RULES.items():
+        families.setdefault(rule.family, []).append((name, rule))
+    values: dict[str, Any] = {
+        "groups": groups, "subjects": subjects, "families": families, "studio": studio, "faces": faces,
+    }  # fmt: skip
     html = theme.page("facts.html.j2", language=studio.language, **values)
     return Page("facts.html", html.encode())
 
@@ -53,11 +61,6 @@ def _written(x: float) -> str:
     digits, _, power = f"{x:.10g}".partition("e")
     raised = f" × 10{str(int(power)).translate(RAISED)}" if power else ""
     return f"{digits}{raised}".replace("-", "−")
-
-
-def _natural(name: str) -> list[tuple[int, str]]:
-    """What sorts 9 before 10: words as they are, numbers by their value."""
-    return [(int(part), "") if part.isdigit() else (-1, part) for part in re.split(r"(\d+)", name)]
 
 
 def _subject(module: str) -> str:

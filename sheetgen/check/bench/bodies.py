@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from sheetgen.base.interval import Interval
 from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Sheet, Stone, Wire
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from sheetgen.base.place import Place
     from sheetgen.model.worked import WorkedStep, WorkedVersion
     from sheetgen.parts.piece import Piece
 
@@ -69,6 +71,15 @@ class Body:
     def metals(self) -> tuple[str, ...]:
         """What metals it is."""
         return tuple(dict.fromkeys(item.metal for item in self.items() if item.metal))
+
+    def number(self, role: str) -> Interval | None:
+        """The first number that plays a role in it."""
+        return next((one for one in self.piece.roles.get(role, ()) if isinstance(one, Interval)), None)
+
+    def place(self, *fields: str) -> Place | None:
+        """Where the first of some fields is written; else the part itself."""
+        places = self.piece.places
+        return next((places[name] for name in fields if name in places), places.get(""))
 
     def items(self) -> Iterator[Item]:
         """What it consists of."""

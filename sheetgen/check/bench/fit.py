@@ -1,158 +1,23 @@
-"""Fit: what meets in one step of hanging goes through what it goes through, and holds; clays and plugs that agree."""
+"""Fit: clays that are joined agree, plugs and stems go in, thin clay is carried, holes and joints are made in order."""
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base.interval import GRAIN, Interval
-from sheetgen.base.material import Clay, Fibre, Finding
-from sheetgen.check.bench.bodies import thickness
-from sheetgen.check.bench.told import listed, told
-from sheetgen.facts.fit import CLOSE, LOOSE, ONE_GO, PLUG, SPAN
+from sheetgen.base.interval import GRAIN
+from sheetgen.base.material import Finding
+from sheetgen.check.bench.told import told
+from sheetgen.facts.clay import ONE_GO, PLUG, SPAN
 from sheetgen.facts.metals import LOW_SOLDER
 from sheetgen.facts.rings import US_STEP
-from sheetgen.formulas.packing import MOST_KNOWN, bundle_ratio
+from sheetgen.facts.units import MM_PER_INCH
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from sheetgen.base.place import Place
+    from sheetgen.base.material import Clay
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.bodies import Body
     from sheetgen.check.bench.walk import Moment
-
-PULLED = {"neck", "wrist", "ankle"}
-
-
-def _number(body: Body, role: str) -> Interval | None:
-    return next((one for one in body.piece.roles.get(role, ()) if isinstance(one, Interval)), None)
-
-
-def _field(body: Body, *names: str) -> Place | None:
-    places = body.piece.places
-    return next((places[name] for name in names if name in places), places.get(""))
-
-
-def hung(moment: Moment) -> Iterator[Trouble]:
-    """Rings, holes and findings that meet in one step."""
-    if moment.deed != "hang":
-        return
-    named = [moment.bench.bodies[name] for name in moment.named]
-    rings = [body for body in named if body.piece.roles.get("ring inside")]
-    wires = [(body, thick) for body in rings or named if (thick := thickness(body.piece)) is not None]
-    for hole in (body for body in named if body.feature and body.piece.roles.get("opens")):
-        yield from _through(moment, hole, wires)
-        yield from _reaches(moment, hole, rings)
-    for finding in (item for item in moment.step.uses if isinstance(item, Finding) and item.inside is not None):
-        for body, thick in wires if rings else ():
-            if finding.inside is not None and thick > finding.inside - GRAIN:
-                told_inside, told_wire = (body.piece.length(x, "fine").plain for x in (finding.inside, thick))
-                message = f"'{body.title}' is of wire {told_wire} thick, and {finding.name} is {told_inside} inside"
-                yield told(
-                    "passes",
-                    message,
-                    moment.place(finding.id, "hang"),
-                    "a thinner ring, or a finding that is wider inside",
-                )
-    for ring in rings:
-        yield from _crowded(moment, ring, [body for body in named if body is not ring])
-    yield from _opens(moment, rings, named)
-
-
-def _through(moment: Moment, hole: Body, wires: list[tuple[Body, float]]) -> Iterator[Trouble]:
-    """What goes through a hole at its narrowest: fired where the clay shrinks most."""
-    opening = _number(hole, "opens")
-    passing = [(f"the wire of '{body.title}'", thick) for body, thick in wires]
-    if not passing:
-        passing = [(item.name, item.thickness) for item in moment.step.uses if isinstance(item, Fibre)]
-    for name, thick in passing if opening else ():
-        if opening is None:
-            continue
-        least, told_wire = (hole.piece.length(x, "fine").plain for x in (opening.low, thick))
-        where = _field(hole, "drill", "opening", "for wire", "for_wire")
-        if opening.low < thick - GRAIN:
-            message = (
-                f"'{hole.title}' may come out of the fire at {least}, and {name}, hung in it at {moment.number}, "
-                f"is {told_wire} thick"
-            )
-            yield told(
-                "passes",
-                message,
-                where,
-                "a larger hole, or for wire: instead of its opening, which sizes it for the most shrinkage",
-            )
-        elif opening.low - thick < CLOSE - GRAIN:
-            message = (
-                f"'{hole.title}' may come out of the fire at {least}, close round {name} of {told_wire}, and binds"
-            )
-            yield told("close-fit", message, where, f"{CLOSE:g} mm of room or more")
-
-
-def _reaches(moment: Moment, hole: Body, rings: list[Body]) -> Iterator[Trouble]:
-    """A ring that goes through a hole reaches round the edge beside it."""
-    least = _number(hole, "reaches round")
-    edge = _number(hole, "keeps clear")
-    if hole.piece.fields.get("place") is not None or edge is None:
-        return
-    if least is None:
-        host = next(
-            (moment.bench.bodies[h] for h in hole.piece.roles.get("drilled in", ()) if h in moment.bench.bodies), None
-        )
-        rolled, clay = (_number(host, "rolled to"), host.clay) if host else (None, None)
-        if rolled is None or clay is None:
-            return
-        thick = rolled.usual * (1 - clay.thickness_shrinkage.low)
-        least = Interval(*([math.hypot(edge.usual, thick)] * 3))
-    for ring in rings:
-        inside = _number(ring, "ring inside")
-        if inside is not None and inside.usual < least.usual - GRAIN:
-            told_inside, told_least = (ring.piece.length(x, "fine").plain for x in (inside.usual, least.usual))
-            message = (
-                f"'{ring.title}' is {told_inside} inside, and does not reach from '{hole.title}' round "
-                f"the edge: that takes {told_least}"
-            )
-            yield told(
-                "reaches",
-                message,
-                _field(ring, "inside", "rod"),
-                f"{told_least} or more inside, or the hole nearer to the edge",
-            )
-
-
-def _crowded(moment: Moment, ring: Body, others: list[Body]) -> Iterator[Trouble]:
-    """All the wires that go through one ring, lying in a bundle; each taken as thick as the thickest."""
-    inside = _number(ring, "ring inside")
-    wires = [
-        (thick, max(1, math.ceil(body.piece.count / ring.piece.count)), body)
-        for body in others if (thick := thickness(body.piece)) is not None
-    ]  # fmt: skip
-    if inside is None or not wires:
-        return
-    many, thickest = sum(n for _, n, _ in wires), max(thick for thick, _, _ in wires)
-    bundle = thickest * (bundle_ratio.pure(many) if many <= MOST_KNOWN else math.sqrt(many / LOOSE))
-    if bundle > inside.low + GRAIN:
-        told_inside, told_bundle = (ring.piece.length(x, "fine").plain for x in (inside.usual, bundle))
-        named = listed([f"{n} of '{body.title}'" for _, n, body in wires])
-        meets = f"{named} hang in each at {moment.number}, a bundle {told_bundle} across"
-        message = f"'{ring.title}' is {told_inside} inside, and {meets}"
-        helped = f"a ring of more than {told_bundle} inside, or two rings"
-        yield told("two-wires", message, _field(ring, "inside", "rod"), helped)
-
-
-def _opens(moment: Moment, rings: list[Body], named: list[Body]) -> Iterator[Trouble]:
-    """A ring that is only closed, where a clasp pulls at it."""
-    clasps = {
-        item.id
-        for body in moment.bench.bodies.values()
-        for item in body.piece.roles.get("closed by", ())
-        if isinstance(item, Finding)
-    }
-    pulls = any(item.id in clasps for item in moment.step.uses) or any(body.piece.roles.get("closes") for body in named)
-    for ring in rings if pulls and moment.worn_at in PULLED else ():
-        if not ring.solders:
-            message = f"'{ring.title}' is not soldered, and the clasp pulls at it"
-            yield told("open-ring", message, ring.piece.places.get(""), "solder it, take a closed ring, or a split one")
 
 
 def joined(moment: Moment) -> Iterator[Trouble]:
@@ -190,13 +55,13 @@ def fired(moment: Moment) -> Iterator[Trouble]:
     if moment.deed != "fire":
         return
     for body in (moment.bench.bodies[name] for name in moment.named):
-        inside, span, rolled = (_number(body, role) for role in ("on a plug", "span", "rolled to"))
+        inside, span, rolled = (body.number(role) for role in ("on a plug", "span", "rolled to"))
         for plug in moment.step.uses if inside is not None else ():
             across = getattr(plug, "across", None)
             if inside is not None and plug.acts("plug") and across is not None and across > inside.usual + PLUG + GRAIN:
                 sizes = (body.piece.length(x, "fine").plain for x in (across, inside.usual))
                 message = "{0} is {2} across, and '{1}' is to be {3} inside".format(plug.name, body.title, *sizes)
-                off = f"a plug of that, {(across - inside.usual) / (25.4 * US_STEP):.2g} US sizes less"
+                off = f"a plug of that, {(across - inside.usual) / (MM_PER_INCH * US_STEP):.2g} US sizes less"
                 yield told("plug", message, moment.place(plug.id, "firing"), off)
         if (
             span is not None
@@ -207,7 +72,7 @@ def fired(moment: Moment) -> Iterator[Trouble]:
             free, thick = (body.piece.length(x, "fine").plain for x in (span.usual, rolled.usual))
             message = f"'{body.title}' lies free for {free} in the fire, {thick} thick, and sags"
             yield told(
-                "sags", message, _field(body, "span"), "support it from below in the fire with what acts as: support"
+                "sags", message, body.place("span"), "support it from below in the fire with what acts as: support"
             )
 
 
@@ -216,7 +81,7 @@ def grips(moment: Moment) -> Iterator[Trouble]:
     if moment.deed != "fire":
         return
     for hole in (body for body in moment.bodies if body.feature):
-        opening = _number(hole, "opens")
+        opening = hole.number("opens")
         through = [one.item for one in moment.attached if one.part == hole.name and isinstance(one.item, Finding)]
         for item in through if opening is not None and hole.fired is None else ():
             if opening is not None and item.wire is not None and opening.low < item.wire - GRAIN:
@@ -226,7 +91,7 @@ def grips(moment: Moment) -> Iterator[Trouble]:
                     "cracks round it"
                 )
                 helped = f"a larger hole, {stem} or more at the most shrinkage, or open beside the stem"
-                yield told("grips", message, _field(hole, "drill", "opening"), helped)
+                yield told("grips", message, hole.place("drill", "opening"), helped)
 
 
 def strong(moment: Moment) -> Iterator[Trouble]:
@@ -251,7 +116,7 @@ def drilled(moment: Moment) -> Iterator[Trouble]:
     if moment.deed != "drill" or sum(item.acts("drill") for item in moment.step.uses) > 1:
         return
     for body in (moment.bench.bodies[name] for name in moment.named):
-        wide = _number(body, "drilled with")
+        wide = body.number("drilled with")
         host = moment.bench.group({body.name})
         if (
             wide is None
@@ -265,7 +130,7 @@ def drilled(moment: Moment) -> Iterator[Trouble]:
                 "go in unfired clay, which breaks out"
             )
             helped = "starter: 1 mm, or a starting drill under uses:"
-            yield told("one-go", message, _field(body, "drill", "opening", "for wire", "for_wire"), helped)
+            yield told("one-go", message, body.place("drill", "opening", "for wire", "for_wire"), helped)
 
 
 def solders(moment: Moment) -> Iterator[Trouble]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import Interval
 from sheetgen.check.bench.told import listed, told
+from sheetgen.facts.clay import LID
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -13,8 +14,6 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Trouble
     from sheetgen.check.bench.bodies import Body
     from sheetgen.check.bench.walk import Moment
-
-ALIKE = 0.95  # of an end's width: a lid a little smaller than its rim still shuts it, sunk into it
 
 
 def _wide(body: Body, role: str) -> float:
@@ -28,7 +27,7 @@ def shut(bodies: Sequence[Body]) -> list[Body]:
     for body in bodies:
         tube, dome = _wide(body, "open at both ends"), _wide(body, "covers") if body.piece.roles.get("domed") else 0.0
         ends = 2 if tube else 1
-        lids = [c for c in covers if c is not body and _wide(c, "covers") >= ALIKE * (tube or dome)]
+        lids = [c for c in covers if c is not body and _wide(c, "covers") >= LID * (tube or dome)]
         if (tube or dome) and sum(lid.piece.count for lid in lids) >= ends * body.piece.count:
             found.append(body)
     return found

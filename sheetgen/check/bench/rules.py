@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.check.bench import chemistry, fire, fit, hollows, order, people, survival
+from sheetgen.check.bench import chemistry, fire, fit, hanging, hollows, order, people, survival
 from sheetgen.check.bench.walk import walk
 
 if TYPE_CHECKING:
@@ -21,7 +21,7 @@ MOMENTS = (
     hollows.vented, hollows.shut_wet,
     chemistry.vapour, chemistry.hot_pickle, chemistry.never_meet, chemistry.coating, chemistry.soft_solder,
     chemistry.iron, chemistry.aluminium,
-    fit.hung, fit.joined, fit.fired, fit.grips, fit.strong, fit.drilled, fit.solders,
+    hanging.hung, fit.joined, fit.fired, fit.grips, fit.strong, fit.drilled, fit.solders,
     people.caught,
 )  # fmt: skip
 VERSIONS = (people.children, people.ears)
