@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen import pipeline
-from sheetgen.draw.packing import pack
+from sheetgen.base.packing import pack
 from sheetgen.draw.templates import draw
 
 if TYPE_CHECKING:

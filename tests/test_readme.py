@@ -84,8 +84,8 @@ def test_the_house_steps_in_the_readme_are_published_in_its_project(libraries: A
     assert not list(outcome.troubles)
     assert outcome.published == ["mooring-ring"]
     roll, dry, fire = library.main("mooring-ring").steps
-    assert (roll.title, dry.title, fire.title) == ("Roll and cut", "Dry the band", "Fire in air")
-    assert dry.text == ("Lay them on a rack. Turn them now and then.",)
+    assert (roll.title, dry.title, fire.title) == ("Roll and cut", "Dry the band, and test", "Fire in air")
+    assert dry.text == ("Lay them on a rack. Turn them now and then. Laid on a cool mirror, they leave no mist.",)
     # the band is rolled at 6 cards
     said = "".join(one if isinstance(one, str) else one.printed.plain for one in fire.text)
     assert said == "Lay the band flat on the shelf. It was rolled at 6 cards."

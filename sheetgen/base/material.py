@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import Interval, interval
@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from decimal import Decimal
 
     from sheetgen.base.place import Place
+    from sheetgen.base.room import Room
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +19,7 @@ class Item:
     """One item of stock. `pack` and amounts are in `unit`: g, mm, mL, mm² or piece.
 
     `acts_as` and `bears` are in the words of facts/bench.py; it bears heat up to so many °C, and anything else up to
-    infinity or not at all. `hard` is a temper that heat takes away.
+    infinity or not at all. `hard` is a temper that heat takes away. `at_the_bench` is what a step that uses it says.
     """
 
     id: str
@@ -34,6 +35,7 @@ class Item:
     hard: bool = False
     bears: tuple[tuple[str, float], ...] = ()
     note: str = ""
+    at_the_bench: str = ""
     sources: tuple[tuple[str, str], ...] = ()
     place: Place | None = field(default=None, compare=False, repr=False)
 
@@ -62,21 +64,69 @@ TOOL_KINDS = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Phase:
-    """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and the bed."""
+    """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and the bed.
+
+    `bed_depth` is how much carbon, mm, its maker wants all round the pieces.
+    """
 
     to: float
     hold: Interval
     rate: Interval | None = None
     bed: str = "open shelf"
+    bed_depth: float | None = None
     cool_below: float | None = None
+
+    @property
+    def in_carbon(self) -> bool:
+        """Whether it is fired in a box of carbon."""
+        return "carbon" in self.bed
+
+
+STRENGTHS = ("least", "full")
+"""How strong a program leaves the metal, as its maker says."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Program:
+    """One of a clay's firing programs, with the shrinkage that belongs to it: linear, on the wet size.
+
+    What shrinks in drying and what shrinks in the fire after it are apart where the maker gives both. `good_for` is
+    the maker's word of what it does for; `tested` whether the studio's own strips say how it shrinks.
+    """
+
+    name: str = ""
+    shrinkage: Interval
+    thickness_shrinkage: Interval
+    drying_shrinkage: Interval | None = None
+    firing_shrinkage: Interval | None = None
+    firing: tuple[Phase, ...] = ()
+    strength: str = ""
+    good_for: str = ""
+    tested: bool = False
+
+    @property
+    def peak(self) -> float:
+        """How hot it gets, °C."""
+        return max((phase.to for phase in self.firing), default=0.0)
+
+    @property
+    def rank(self) -> tuple[int, float]:
+        """The stronger, the more: full strength before what the maker is silent on, that before least; then by heat."""
+        return {"least": 0, "full": 2}.get(self.strength, 1), self.peak
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Clay(Item):
-    """A metal clay. Shrinkage is linear, on the wet size; density wet, g/cm³; drying in min."""
+    """A metal clay, by one of its programs. Shrinkage is linear, on the wet size; density wet, g/cm³; drying in min.
+
+    What belongs to the program stands here too, so that whoever works with a clay knows nothing of programs.
+    `drying_thickness` is the thickness, mm, that the maker's drying is meant for.
+    """
 
     shrinkage: Interval
     thickness_shrinkage: Interval
+    drying_shrinkage: Interval | None = None
+    firing_shrinkage: Interval | None = None
     density: float
     metal_share: float
     solid_density: float | None = None
@@ -85,6 +135,21 @@ class Clay(Item):
     firing: tuple[Phase, ...] = ()
     torch: bool = False
     tested: bool = False
+    program: str = ""
+    strength: str = ""
+    good_for: str = ""
+    programs: tuple[Program, ...] = ()
+
+    def fired_by(self, program: Program) -> Clay:
+        """The same clay, fired by one of its programs."""
+        return replace(self, program=program.name, **{name: getattr(program, name) for name in OF_A_PROGRAM})
+
+
+OF_A_PROGRAM = (
+    "shrinkage", "thickness_shrinkage", "drying_shrinkage", "firing_shrinkage", "firing", "tested", "strength",
+    "good_for",
+)  # fmt: skip
+"""What a clay has by its program."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,9 +206,10 @@ class Fibre(Item):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding(Item):
-    """A bought-in part: its inside, its length in the finished piece and its depth, mm, where they matter."""
+    """A bought-in part: its inside, its length in the finished piece, its depth and its wire or stem, mm."""
 
     inside: float | None = None
+    wire: float | None = None
     length: float | None = None
     depth: float | None = None
 
@@ -166,10 +232,11 @@ class Adhesive(Item):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Consumable(Item):
-    """What is used up: where a solder flows, °C; how wide a plug is, mm."""
+    """What is used up: where a solder flows, °C; how wide a plug is, mm; what a mL of it weighs as it is poured, g."""
 
     flows_at: float | None = None
     across: float | None = None
+    bulk_density: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,7 +244,8 @@ class Tool(Item):
     """A tool, or a set of them in several sizes. `kind` is what parts ask for: former, drill, round cutter.
 
     `engraved` is each size as stock writes it, such as 1/16 in. Of a kiln: heating at full power in °C/min and cooling
-    constant in min, as the studio measured them.
+    constant in min, as the studio measured them; its chamber and shelf, and the room from one shelf to the next, mm.
+    Of a firing box: its inside, mm.
     """
 
     kind: str = ""
@@ -185,6 +253,10 @@ class Tool(Item):
     engraved: tuple[str, ...] = ()
     full_rate: Interval | None = None
     cooling: Interval | None = None
+    chamber: Room | None = None
+    shelf: tuple[float, float] | None = None
+    shelf_gap: float | None = None
+    inside: Room | None = None
 
     def engraved_as(self, size: float) -> str:
         """What is engraved on the one of so many mm; empty where none of it is so near that it is the one."""
@@ -203,7 +275,7 @@ NUMBERS: dict[str, dict[str, tuple[str, bool]]] = {
     "Stone": {"size": ("mm", False), "width": ("mm", True), "height": ("mm", True), "density": ("g/cm³", True)},
     "Bead": {"size": ("mm", False), "length": ("mm", False), "hole": ("mm", True)},
     "Fibre": {"thickness": ("mm", False), "width": ("mm", True), "spool": ("mm", True)},
-    "Finding": {"inside": ("mm", True), "length": ("mm", True), "depth": ("mm", True)},
+    "Finding": {"inside": ("mm", True), "length": ("mm", True), "depth": ("mm", True), "wire": ("mm", True)},
     "Adhesive": {
         "cure": ("min", False), "pot_life": ("min", True), "pot_temperature": ("°C", False), "part_b": ("", False),
         "density": ("g/mL", False), "density_b": ("g/mL", True), "least": ("mL", False),

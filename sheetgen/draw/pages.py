@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from sheetgen.base.packing import pack
 from sheetgen.base.pen import Extent, Moved
 from sheetgen.draw.bars import FOOT, LEAST, SIDE, bars
-from sheetgen.draw.packing import pack
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.piece import LINE, words_under
 from sheetgen.draw.tiles import KEY, OVERLAP, tiling, turned, turned_draw
@@ -17,8 +17,8 @@ from sheetgen.model.drawing import TemplatePage
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
+    from sheetgen.base.packing import Placed
     from sheetgen.base.pen import Pen
-    from sheetgen.draw.packing import Placed
     from sheetgen.draw.piece import Template
     from sheetgen.parts.piece import Piece
 

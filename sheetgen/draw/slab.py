@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.flat import Flat
+from sheetgen.base.packing import Sides, pack
 from sheetgen.base.pen import Moved
-from sheetgen.draw.packing import Sides, pack
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled, Turned
 from sheetgen.model.drawing import SlabLayout
@@ -17,10 +17,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.base.material import Clay
+    from sheetgen.base.packing import Placed
     from sheetgen.base.pen import Pen
     from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
-    from sheetgen.draw.packing import Placed
     from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Slab
     from sheetgen.parts.piece import Piece

@@ -9,6 +9,7 @@ from sheetgen.draw.diagrams import diagrams, kiln_curves
 from sheetgen.draw.finished import finished
 from sheetgen.draw.pages import pages
 from sheetgen.draw.piece import alone, templates
+from sheetgen.draw.signs import signs
 from sheetgen.draw.slab import slabs
 from sheetgen.model.drawing import Drawings
 
@@ -29,4 +30,5 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         finished=finished(version, rounder),
         slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
+        signs=signs(version),
     )

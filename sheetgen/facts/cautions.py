@@ -2,126 +2,235 @@
 
 Signal words: ANSI Z535.4 as quoted by a label maker (DANGER: will kill or maim; WARNING: could; CAUTION: minor or
 moderate injury; NOTICE: no injury). Which word stands on which hazard is our judgement; the advice is common practice.
-Local rules, the maker's directions and qualified practice come first.
+What comes first (the maker's directions, local rules, qualified practice) is said once a sheet and in no caution.
 """
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
+from sheetgen.facts.fact import Fact
+
 SOURCE = "common practice; signal words by ANSI Z535.4 as quoted by a label maker"
 LADDER = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+GRAVE = ("DANGER", "WARNING")
 
-# id: signal word, hazard, what it does, how to avoid it
-CAUTIONS: dict[str, tuple[str, str, str, str]] = {
-    "kiln": (
+
+class Told(NamedTuple):
+    """A caution in the order of ANSI Z535: hazard, what it does, how to avoid it.
+
+    `signs` are numbers of ISO 7010, the hazard's first; `wear` is what to wear or to have, for the list of tools too.
+    """
+
+    word: str
+    hazard: str
+    consequence: str
+    avoid: str
+    signs: tuple[str, ...] = ()
+    wear: tuple[str, ...] = ()
+
+
+EYES, EARS, MASK = "Eye protection", "Ear protection", "Dust mask"
+
+# The order of a step's cautions of one signal word: the graver or the sooner first.
+CAUTIONS = {
+    "carbon box": Told(
+        "WARNING", "Carbon monoxide.",
+        "It has no smell and kills.",
+        "Vent the kiln to the open air, alarm on. If it sounds or heads ache: everybody out, call for help. Open the box only when cold.",
+        ("W041",), ("Alarm for carbon monoxide",),
+    ),
+    "torch": Told(
+        "WARNING", "Open flame and gas.",
+        "Burns, fire, explosion.",
+        "Look for leaks with soapy water. Heat-proof board, hair and sleeves tied back, nothing near that burns; shut the valve before you set it down.",
+        ("W021", "M004"), (EYES, "Fire extinguisher, or water"),
+    ),
+    "kiln": Told(
         "WARNING", "Hot kiln.",
-        "Burns skin deeply and at once, through thin gloves too; glare tires the eyes.",
-        "Eye protection, dry heat-proof gloves, long sleeves of cotton or wool. Do not open it hot; unload below 50 °C. "
-        "Someone stays near. The kiln maker's directions and local fire rules come first.",
+        "Burns deeply and at once, through thin gloves too.",
+        "Long cotton sleeves, nothing near that burns, somebody within call. Leave it shut until it is cold.",
+        ("W017", "M009", "M004"), ("Heat-proof gloves, dry", EYES),
     ),
-    "carbon box": (
-        "WARNING", "Firing in carbon gives off carbon monoxide.",
-        "It has no smell and can kill.",
-        "Fire only in a kiln vented to the open air or outdoors, with an alarm for carbon monoxide in the room. "
-        "The kiln maker's directions and local rules come first.",
+    "hot metal": Told(
+        "WARNING", "Metal from the flame.",
+        "Looks cold while it still burns; spits when quenched.",
+        "Touch it with tweezers only. Quench it in water, never in pickle.",
+        ("W017", "M004"), (EYES,),
     ),
-    "torch": (
-        "WARNING", "Open flame and a gas cartridge.",
-        "Burns, fire and explosion.",
-        "Work on a heat-proof board away from anything that burns; tie hair back, eye protection on, water and "
-        "extinguisher at hand. Close the valve before you set it down. Local fire rules come first.",
+    "solder fumes": Told(
+        "WARNING", "Fumes of flux and solder.",
+        "Harm eyes and lungs.",
+        "Extraction or an open window, your head out of the smoke; solder without cadmium or lead.",
+        ("W016",),
     ),
-    "damp clay": (
-        "CAUTION", "Damp clay in the kiln.",
-        "Steam bursts the piece and throws bits of it.",
-        "Fire only what has passed the drying test; load a cold kiln.",
+    "melt": Told(
+        "WARNING", "Molten metal and its fumes.",
+        "Burns to the bone, and spits where it meets damp.",
+        "Everything dry and warm, apron and boots on, nobody before the flask, extraction on.",
+        ("W017", "M004", "M009"), (EYES, "Heat-proof gloves, dry"),
     ),
-    "blade": (
-        "CAUTION", "Tissue blade or craft knife.",
-        "Cuts skin before you feel it.",
-        "Fingers behind the edge, the cut down or away from you; cap it when you set it down.",
+    "pickle": Told(
+        "WARNING", "Pickling acid.",
+        "Burns eyes and skin; warm, its vapour burns lungs.",
+        "Moving air; acid into water, never water into acid. Tongs of copper or plastic: iron stays out.",
+        ("W023", "M004", "M009"), (EYES, "Gloves for acid"),
     ),
-    "cut metal": (
-        "CAUTION", "Sheet metal, shears and saw blades.",
-        "Edges and burrs slice skin, and a blade that snaps flies.",
-        "Eye protection; fingers beside the line and not in front of the blade; file every edge as soon as it is cut.",
-    ),
-    "pin": (
-        "CAUTION", "Sharp pin or needle tool.",
-        "Pricks deeply, and a prick can fester.",
-        "Point it away from the hand that holds the work; close it, or cork its point, when you set it down.",
-    ),
-    "hammering": (
-        "CAUTION", "Hammer blows and flying chips.",
-        "Crushes fingers, hurts eyes and ears.",
-        "Eye and ear protection; hold small work with pliers or tape it down; check that the hammer's head is fast.",
-    ),
-    "wire ends": (
-        "CAUTION", "Flying ends of cut wire.",
-        "They can hit an eye.",
-        "Eye protection for all at the table; hold both sides of the cut, and cut downwards into the cupped hand.",
-    ),
-    "drilling": (
-        "CAUTION", "Turning drill.",
-        "Pierces the hand behind the work when it breaks through.",
-        "Back the work with a block or its former, never with a finger; turn by hand and lightly.",
-    ),
-    "rotary tool": (
-        "WARNING", "Motor tool, polishing wheel, tumbler.",
-        "Catches hair, sleeves, chains and gloves; throws what it catches.",
-        "Eye protection, hair and sleeves tied back, no gloves, work held low on the wheel.",
-    ),
-    "sanding dust": (
-        "WARNING", "Fine dust of clay, metal, kiln fibre or firing bed.",
-        "Harms the lungs over the years.",
-        "Sand over a damp cloth or under water, wear a dust mask fit for it, wipe up and wash hands; do not blow or sweep.",
-    ),
-    "epoxy": (
-        "WARNING", "Uncured two-part adhesive.",
-        "Irritates skin and eyes, and can make you allergic to it for good.",
-        "Gloves that the maker names, moving air, nothing on bare skin; wash with soap, not with solvent. "
-        "The maker's safety sheet comes first.",
-    ),
-    "pickle": (
-        "WARNING", "Pickling acid, warm.",
-        "Burns eyes and skin; its vapour the lungs.",
-        "Eye protection and gloves, moving air, acid into water and never the other way; copper or plastic tongs. "
-        "The maker's safety sheet comes first.",
-    ),
-    "patina": (
+    "patina": Told(
         "WARNING", "Patina solution.",
-        "Its vapour harms; it stains and burns skin.",
-        "Outdoors or under extraction, gloves and eye protection, never near acid. The maker's safety sheet comes first.",
+        "Its vapour harms lungs; it burns and stains skin.",
+        "Outdoors or under extraction, never near acid or bleach.",
+        ("W016", "M004", "M009"), (EYES, "Gloves for chemicals"),
     ),
-    "hot plate": (
-        "CAUTION", "Hot plate or dryer.",
+    "solvent vapour": Told(
+        "WARNING", "Solvent vapour.",
+        "Catches fire, and makes you dizzy.",
+        "Window open, no flame or hot kiln near, bottle capped.",
+        ("W021",),
+    ),
+    "epoxy": Told(
+        "WARNING", "Uncured adhesive.",
+        "Irritates skin and eyes, and can make you allergic for good.",
+        "Moving air, nothing on bare skin. Wash it off with soap, never with solvent.",
+        ("W016", "M009"), ("Nitrile gloves, or those that the adhesive's maker names",),
+    ),
+    "rotary tool": Told(
+        "WARNING", "Turning wheel, shaft or tumbler.",
+        "Catches hair, sleeves, chains and gloves, and throws what it catches.",
+        "No gloves; hair and sleeves tied back; work held low on the wheel.",
+        ("W001", "M004"), (EYES,),
+    ),
+    "clay dust": Told(
+        "WARNING", "Dust of dry clay.",
+        "Fine metal harms the lungs over the years.",
+        "Mask on. Sand dry over a tray, never under water, which softens it. Wipe up wet; do not blow or sweep.",
+        ("W001", "M016"), (MASK,),
+    ),
+    "metal dust": Told(
+        "WARNING", "Metal dust.",
+        "Harms the lungs over the years.",
+        "Sand under water or on a wet cloth, otherwise mask on. Wipe up wet; wash your hands.",
+        ("W001", "M016"), (MASK,),
+    ),
+    "fibre dust": Told(
+        "WARNING", "Dust of kiln fibre, firing bed or plug.",
+        "Harms the lungs over the years.",
+        "Mask on; move it slowly, damp where it may be. Wipe up wet; do not blow or sweep.",
+        ("W001", "M016"), (MASK,),
+    ),
+    "strand": Told(
+        "WARNING", "Strand round the neck.",
+        "Catches, and can strangle a child.",
+        "Not for a small child; off for sleep, for play and at machines.",
+        ("W001",),
+    ),
+    "small parts": Told(
+        "WARNING", "Small parts.",
+        "A small child can choke on them.",
+        "Keep them away from children under three, the finished piece too.",
+        ("W001",),
+    ),
+    "damp clay": Told(
+        "CAUTION", "Damp clay in the fire.",
+        "Steam bursts the piece and throws bits of it.",
+        "Fire only what has passed the test for damp; start from cold.",
+        ("W001", "M004"),
+    ),
+    "binder smoke": Told(
+        "CAUTION", "Smoke of burning binder.",
+        "Irritates eyes and lungs.",
+        "Vent the room, and do not sit beside it.",
+        ("W016",),
+    ),
+    "kiln glow": Told(
+        "CAUTION", "Glow of a hot kiln.",
+        "Its infra-red clouds the eyes over the years.",
+        "Do not look in; where you must, briefly and through shaded glasses made for it.",
+        ("W001", "M004"),
+    ),
+    "hot plate": Told(
+        "CAUTION", "Hot plate.",
         "Burns without showing that it is hot.",
         "Use tweezers; let the piece cool before you touch it.",
+        ("W017",), ("Tweezers",),
     ),
-    "fumes": (
-        "WARNING", "Solvent or binder fumes.",
-        "Make dizzy, and can catch fire.",
-        "Open the window, no flame near, cap the bottle. The maker's safety sheet comes first.",
+    "blade": Told(
+        "CAUTION", "Bare blade.",
+        "Cuts before you feel it.",
+        "Fingers behind the edge, the cut down or away from you; cap it when you set it down.",
+        ("W022",),
     ),
-    "small parts": (
-        "WARNING", "Small parts and stones.",
-        "A small child can choke on them.",
-        "Keep them away from children under three.",
+    "cut metal": Told(
+        "CAUTION", "Edges of sheet, saw blades.",
+        "They slice skin, and a blade that snaps flies.",
+        "Fingers beside the line and not in front of the blade; file each edge as soon as it is cut.",
+        ("W022", "M004"), (EYES,),
+    ),
+    "pin": Told(
+        "CAUTION", "Sharp point.",
+        "Pricks deeply, and a prick can fester.",
+        "Point it away from the hand that holds; close or cork it when you set it down.",
+        ("W022",),
+    ),
+    "burnisher": Told(
+        "CAUTION", "Slipping burnisher.",
+        "Runs off the edge and into the hand.",
+        "Rest the work on a block; short strokes, away from the hand that holds it.",
+        ("W022",),
+    ),
+    "drilling": Told(
+        "CAUTION", "Turning drill.",
+        "Pierces the hand behind the work when it breaks through.",
+        "Back the work with a block or its former, never with a finger; turn lightly.",
+        ("W022",),
+    ),
+    "hammering": Told(
+        "CAUTION", "Hammer blows.",
+        "Crush fingers; chips hurt eyes, noise hurts ears.",
+        "Hold small work with pliers or tape; see that the hammer's head is fast.",
+        ("W024", "M004", "M003"), (EYES, EARS),
+    ),
+    "wire ends": Told(
+        "CAUTION", "Flying wire ends.",
+        "Can hit an eye.",
+        "Glasses for all at the table; hold both sides of the cut, and cut downwards.",
+        ("W001", "M004"), (EYES,),
+    ),
+    "nickel": Told(
+        "CAUTION", "Nickel.",
+        "Makes skin itch, and can make it allergic for good.",
+        "Not in a pierced ear, nor on skin that has itched before; take one without nickel.",
+        ("W001",),
+    ),
+    "metals apart": Told(
+        "NOTICE", "Silver and copper apart.",
+        "A trace spoils.",
+        "Own pads, brushes, slip and carbon for each.",
     ),
 }  # fmt: skip
 
-# What a caution tells to wear or to have at hand, so that it stands on the list of tools too.
-EYES = "Eye protection"
-WEAR: dict[str, tuple[str, ...]] = {
-    "kiln": ("Heat-proof gloves, dry", EYES),
-    "carbon box": ("Alarm for carbon monoxide",),
-    "torch": (EYES, "Fire extinguisher, or water"),
-    "cut metal": (EYES,),
-    "hammering": (EYES, "Ear protection"),
-    "wire ends": (EYES,),
-    "rotary tool": (EYES,),
-    "epoxy": ("Nitrile gloves, or those that the adhesive's maker names",),
-    "sanding dust": ("Dust mask",),
-    "pickle": (EYES, "Gloves for acid"),
-    "patina": (EYES, "Gloves for chemicals"),
-    "hot plate": ("Tweezers",),
-}
+FIRST_AID_SOURCE = "a surgery's page on burns, and a burns centre's on chemicals"
+COOLED = Fact(20, "Cool a burn under running water", unit="min", source=FIRST_AID_SOURCE, grade="seen")
+RINSED = Fact(15, "Rinse an eye, at the least", unit="min", source="a set of first-aid questions", grade="seen")
+
+FIRST_AID = (
+    ("Burn", f"cool running water at once, for {COOLED:g} minutes, rings off; then cling film. No ice, no ointment."),
+    ("Eye", f"lids apart, rinse with running water for {RINSED:g} minutes; do not rub. Then to a doctor."),
+    ("Skin", "off with what is soaked; much water, and soap for adhesive. Press a clean cloth on a cut."),
+)
+"""What is done first, and for what; whatever is grave is for the emergency number."""
+
+DEFERENCE = (
+    "Makers' directions and safety data sheets come before this sheet.",
+    "Local rules come before both.",
+    "What you were not taught, do beside somebody qualified.",
+)
+"""Said once a sheet, so that no caution needs to."""
+
+TAUGHT = "In a class the teacher does this; otherwise a qualified person or a firing service."
+"""Who does what is too much for a first piece."""
+
+GLOWS = Fact(
+    525, "What is hotter glows (Draper point)", unit="°C", source="encyclopedia entries on the Draper point",
+    grade="seen",
+)  # fmt: skip

@@ -10,3 +10,14 @@ ROOM = Fact(20, "temperature of the room", unit="°C", source="common practice",
 UNLOAD = Fact(50, "temperature to unload at", unit="°C", source="common practice", grade="common practice")
 FULL_SLOW = Fact(10, "heating at full power, a slow kiln", unit="°C/min", source=_FULL, grade="common practice")
 FULL_FAST = Fact(40, "heating at full power, a fast kiln", unit="°C/min", source=_FULL, grade="common practice")
+BED_DEPTH = Fact(
+    15,
+    "carbon all round a piece, where its maker says nothing",
+    unit="mm",
+    source="common practice",
+    grade="common practice",
+)
+APART = Fact(
+    10, "kept between two pieces on a kiln shelf", unit="mm", source="common practice", grade="common practice"
+)
+SHELF = Fact(10, "thickness of a kiln shelf", unit="mm", source="common practice", grade="common practice")

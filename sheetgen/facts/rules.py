@@ -93,6 +93,7 @@ RULES: dict[str, Rule] = {
         reaches="A ring that is too small does not go round the edge.",
         two_wires="More wire than a ring's inside holds does not go in.",
         plug="A ring cannot shrink past its plug: one that is too large splits it or leaves it too large.",
+        grips="A hole that shrinks on to a solid wire or stem cracks round it.",
         shrink_alike="Clays that shrink unlike tear each other apart where they are joined.",
         least_floor="Too little clay under a seat breaks through.",
         least_rim="Too narrow a rim drags as it is cut, and breaks when it is worn.",

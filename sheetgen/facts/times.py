@@ -4,13 +4,6 @@ from __future__ import annotations
 
 from sheetgen.facts.fact import Fact
 
-USUAL_HUMIDITY = Fact(
-    0.5,
-    "relative humidity that a maker's drying time is taken to mean",
-    unit="share",
-    source="common practice",
-    grade="common practice",
-)
 DRYING_LEAST = Fact(
     1,
     "drying time grows with thickness to the power, least",
@@ -24,6 +17,20 @@ DRYING_MOST = Fact(
     unit="power",
     source="diffusion-limited drying, Terzaghi's equation in soil-mechanics course notes",
     grade="seen",
+)
+DRYING_THICKNESS = Fact(
+    1,
+    "thickness that a drying time is taken to mean where its maker says none, four cards",
+    unit="mm",
+    source="common practice",
+    grade="common practice",
+)
+USUAL_HUMIDITY = Fact(
+    0.5,
+    "relative humidity of the air that a maker's drying time is taken to mean",
+    unit="share",
+    source="common practice",
+    grade="common practice",
 )
 COOLING_FAST = Fact(
     60, "time constant of a small kiln, least", unit="min", source="as remembered, not read; measure it", grade="memory"

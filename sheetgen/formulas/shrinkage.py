@@ -38,6 +38,12 @@ fired_size = formula(
     valid="0 ≤ s and s < 1 and wet ≥ 0",
 )  # fmt: skip
 
+two_stage = formula(
+    "dried_and_fired(s_drying, s_firing)", "1 − (1 − s_drying) × (1 − s_firing)",
+    about="Shrinkage on the wet size of clay that shrinks in drying first, and in the fire by a share of its dry size.",
+    source=_BY_DEFINITION, valid="0 ≤ s_drying and s_drying < 1 and 0 ≤ s_firing and s_firing < 1",
+)  # fmt: skip
+
 
 @numeric("s = (wet − fired) ÷ wet", source=_BY_DEFINITION, valid="fired ≤ wet")
 def shrinkage(wet: float, fired: float) -> float:

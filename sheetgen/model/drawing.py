@@ -56,7 +56,7 @@ class Drawings:
     """All drawings of one version: each part's template, the pages by paper, the diagrams beside steps.
 
     `diagrams` are by part; `curves` are kiln curves by the number of their step, from 0; `cutting` are the files for a
-    craft cutter, by part.
+    craft cutter, by part; `signs` are those that its cautions name, by their number.
     """
 
     templates: dict[str, Drawing]
@@ -66,3 +66,4 @@ class Drawings:
     finished: Drawing | None = None
     slabs: tuple[SlabLayout, ...] = ()
     cutting: dict[str, str] = field(default_factory=dict)
+    signs: dict[str, Drawing] = field(default_factory=dict)

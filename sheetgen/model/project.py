@@ -84,6 +84,7 @@ class Project(Written):
     pictures: list[Text] = Field(default_factory=list)
     main_version: Text | None = None
     choices: dict[Text, Text] = Field(default_factory=dict)
+    programs: dict[Text, Text] = Field(default_factory=dict)
     parts: dict[Text, PartWords] = Field(default_factory=dict)
     waive: dict[Text, Text] = Field(default_factory=dict)
     materials: list[Material] = Field(default_factory=list)
@@ -107,17 +108,19 @@ class Studio(Written):
     decimal_sign: Text = Field(default_factory=lambda: default("."))
     bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
     humidity: Text | None = None
+    emergency: Text | None = None
     paper: list[Text] = Field(default_factory=lambda: [default("A4"), default("Letter")])
     slab_width: Text | None = None
     slab_length: Text | None = None
     slab_gap: Text = Field(default_factory=lambda: default("3 mm"))
+    bed_depth: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
     """A safety message in the order hazard, consequence, how to avoid it; `word` is its signal word.
 
-    `wear` is what it tells to wear or to have at hand.
+    `wear` is what it tells to wear or to have at hand, `signs` are numbers of ISO 7010, the hazard's first.
     """
 
     id: str
@@ -127,6 +130,12 @@ class Caution:
     avoid: str
     source: str = ""
     wear: tuple[str, ...] = ()
+    signs: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The hazard as a short line names it."""
+        return self.hazard.rstrip(".")
 
 
 @dataclass(slots=True)

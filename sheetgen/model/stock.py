@@ -20,6 +20,7 @@ class WrittenItem(Written):
 
     name: Text
     note: Text | None = None
+    at_the_bench: Text | None = None
     pack: Text | None = None
     price: Text | None = None
     allowance: Text | None = None
@@ -45,22 +46,33 @@ class WrittenPhase(Written):
     hold: Text
     rate: Text | None = None
     bed: Text | None = None
+    bed_depth: Text | None = None
     cool_below: Text | None = None
 
 
-class WrittenClay(WrittenItem):
-    """A metal clay."""
+class WrittenProgram(Written):
+    """One of a clay's firing programs, and how the clay shrinks by it."""
 
     shrinkage: Text | WrittenSpread | None = None
+    drying_shrinkage: Text | WrittenSpread | None = None
+    firing_shrinkage: Text | WrittenSpread | None = None
     thickness_shrinkage: Text | WrittenSpread | None = None
     test_strips: list[Text] = Field(default_factory=list)
+    firing: list[WrittenPhase] = Field(default_factory=list)
+    strength: Text | None = None
+    good_for: Text | None = None
+
+
+class WrittenClay(WrittenItem, WrittenProgram):
+    """A metal clay: with one program, which has no name, or with several under `programs`."""
+
+    programs: dict[Text, WrittenProgram] = Field(default_factory=dict)
     wet_density: Text
     metal_share: Text
     solid_density: Text | None = None
     melting: Text | None = None
     drying: Text | None = None
     drying_thickness: Text | None = None
-    firing: list[WrittenPhase] = Field(default_factory=list)
 
 
 class WrittenWire(WrittenItem):
@@ -115,6 +127,7 @@ class WrittenFinding(WrittenItem):
     inside: Text | None = None
     length: Text | None = None
     depth: Text | None = None
+    wire: Text | None = None
 
 
 class WrittenAdhesive(WrittenItem):
@@ -134,6 +147,7 @@ class WrittenConsumable(WrittenItem):
 
     flows_at: Text | None = None
     across: Text | None = None
+    bulk_density: Text | None = None
 
 
 class WrittenTool(WrittenItem):
@@ -143,6 +157,15 @@ class WrittenTool(WrittenItem):
     sizes: list[Text] = Field(default_factory=list)
     full_rate: Text | None = None
     cooling: Text | None = None
+    chamber_wide: Text | None = None
+    chamber_deep: Text | None = None
+    chamber_high: Text | None = None
+    shelf_wide: Text | None = None
+    shelf_deep: Text | None = None
+    shelf_gap: Text | None = None
+    inside_wide: Text | None = None
+    inside_deep: Text | None = None
+    inside_high: Text | None = None
 
 
 class WrittenCaution(Written):
@@ -154,6 +177,7 @@ class WrittenCaution(Written):
     avoid: Text
     source: Text | None = None
     wear: list[Text] = Field(default_factory=list)
+    signs: list[Text] = Field(default_factory=list)
 
 
 class StockFile(Written):
@@ -174,7 +198,7 @@ class StockFile(Written):
 
 
 SOURCED = {
-    "clays": ("shrinkage", "wet density", "metal share", "firing"),
+    "clays": ("shrinkage", "wet density", "metal share", "firing", "drying thickness"),
     "wires": ("density",),
     "sheets": ("density",),
     "metals": ("density",),

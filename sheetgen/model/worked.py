@@ -77,18 +77,40 @@ class Walk:
 
 
 @dataclass(frozen=True, slots=True)
+class Load:
+    """How the pieces of a firing go into the kiln: on its shelves, or with carbon in a box, one box to a load.
+
+    `places` are shelves, or fillings of the box, and `fullest` is the most pieces in one of them. `carbon` is what one
+    filling takes, mL, with how it was worked, and `fill` the carbon that it is filled with.
+    """
+
+    pieces: int
+    fullest: int
+    places: int
+    loads: int
+    boxed: bool = False
+    carbon: float = 0.0
+    working: str = ""
+    fill: Item | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedStep:
     """One step with its numbers; times in min.
 
     `does` is what is done, in the words of facts/bench.py and in its order. `clay` is the clay that is fired, by its
-    own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `places` is where its fields
-    are written, and by their ids the items that it uses.
+    own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `loads` is how its pieces go
+    into the kiln, on shelves and in carbon, where stock knows the kiln. `places` is where its fields are written, and
+    by their ids the items that it uses.
+
+    `cautions` are all its hazards, gravest first; of these `in_full` are told here for the first time in this version,
+    by their ids, and the others told before. `who` does it, where that is not whoever reads; `notes` is what stock says
+    of the things that come to hand here first.
     """
 
     title: str
     text: Prose
     expect: Prose
-    cautions: tuple[Caution, ...]
     show: tuple[Shown, ...]
     parts: tuple[str, ...]
     uses: tuple[Item, ...]
@@ -101,9 +123,24 @@ class WorkedStep:
     does: tuple[str, ...] = ()
     clay: Clay | None = None
     walk: Walk | None = None
+    loads: tuple[Load, ...] = ()
     opened_at: float | None = None
     places: Mapping[str, Place] = field(default_factory=Frozen)
+    cautions: tuple[Caution, ...] = ()
+    in_full: tuple[str, ...] = ()
+    who: str = ""
+    notes: tuple[str, ...] = ()
     place: Place | None = None
+
+    @property
+    def told_first(self) -> tuple[Caution, ...]:
+        """The cautions that stand here in full."""
+        return tuple(c for c in self.cautions if c.id in self.in_full)
+
+    @property
+    def told_again(self) -> tuple[Caution, ...]:
+        """Those that stand in full at an earlier step, and here by their names."""
+        return tuple(c for c in self.cautions if c.id not in self.in_full)
 
     @property
     def by_torch(self) -> bool:
@@ -114,6 +151,11 @@ class WorkedStep:
     def firing(self) -> tuple[Phase, ...]:
         """The phases of its firing in a kiln."""
         return self.clay.firing if self.clay is not None and not self.by_torch else ()
+
+    @property
+    def whole_wait(self) -> Interval | None:
+        """Its wait, min; a firing in several loads is waited for as often, one load after the other."""
+        return self.wait * max((load.loads for load in self.loads), default=1) if self.wait else None
 
     def acts(self, *words: str) -> bool:
         """Whether something that it uses acts as any of these."""
@@ -147,7 +189,7 @@ class WorkedVersion:
     @property
     def whole_times(self) -> list[Interval]:
         """Those and the waits, one after the other."""
-        return [*self.bench_times, *(s.wait for s in self.steps if s.wait)]
+        return [*self.bench_times, *(wait for s in self.steps if (wait := s.whole_wait))]
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +209,7 @@ class Publisher:
     about: str = ""
     contact: str = ""
     note: str = ""
+    emergency: str = ""
     language: str = "en"
     currency: str = "EUR"
     paper: tuple[str, ...] = ("A4", "Letter")

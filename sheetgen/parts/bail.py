@@ -8,7 +8,7 @@ from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure, need, size, tool
+from sheetgen.parts.figure import aside, figure, need, size, stand, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
 
@@ -31,6 +31,7 @@ class Bail(Part):
 
     kind = "bail"
     reshaped = True
+    on_shelf = (stand("wet_width", "former_used + 2 × thickness", "max(wet_front, wet_back) + former_used + 2 × thickness"),)
 
     clay = field.item(Clay, "the clay it is cut from", role="made of")
     inside = field.maybe_length("finished inside across the loop; or give the former", above=0)

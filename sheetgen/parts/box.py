@@ -9,7 +9,7 @@ from sheetgen.base.material import Clay
 from sheetgen.facts.clay import DEEP_BOX, LEAST_INSIDE
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import Need, aside, figure, flag, need, size
+from sheetgen.parts.figure import Need, aside, figure, flag, need, size, stand
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
 
@@ -66,6 +66,10 @@ class Box(Part):
 
     kind = "box"
     dries = "max(thickness, base_rolled)"
+    on_shelf = (
+        stand("wet_across", "wet_down", "wet_wall + base_rolled"),
+        stand("wet_across", "wet_down", "2 × base_rolled", when="lid is not none"),
+    )
 
     clay = field.item(Clay, "the clay it is built from", role="made of")
     across = field.length("finished width", above=0)

@@ -18,7 +18,7 @@ class CastPiece(Part):
     """
 
     kind = "cast piece"
-    hazards = ("torch", "fumes")
+    hazards = ("torch", "melt")
 
     metal = field.item(Metal, "the metal it is cast in", role="made of")
     pattern = field.mass("weight of one finished pattern, without its sprue", above=0)

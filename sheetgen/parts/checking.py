@@ -63,7 +63,7 @@ def _names(kind: type[Part], reader: Reader) -> None:
 
 
 def _lists(kind: type[Part], reader: Reader) -> None:
-    """Sizes, takings, tools, and what drying waits for."""
+    """Sizes, takings, tools, room in the kiln, and what drying waits for."""
     for one in kind.sizes:
         with reader.held():
             _size(kind, reader, one)
@@ -77,6 +77,12 @@ def _lists(kind: type[Part], reader: Reader) -> None:
     for used in kind.tools:
         with reader.held():
             _tool(kind, reader, used)
+    for laid in kind.on_shelf:
+        with reader.held():
+            where = "its room in the kiln"
+            reader.condition(laid.when, where)
+            for text in (laid.wide, laid.deep, laid.high):
+                reader.number(text, "mm", where, "*")
     if kind.dries:
         with reader.held():
             reader.number(kind.dries, "mm", "what drying waits for", "*")

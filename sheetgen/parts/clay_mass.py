@@ -6,7 +6,7 @@ from sheetgen.base.material import Clay
 from sheetgen.facts.allowances import OFFCUT_LOSS_LEAST, OFFCUT_LOSS_MOST
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure, inline, need, size
+from sheetgen.parts.figure import aside, figure, inline, need, size, stand
 from sheetgen.parts.kind import Part
 
 
@@ -29,6 +29,7 @@ class ClayByMass(Part):
     either = (("mass", "weight"),)
 
     share = inline("rolling or clay.allowance")
+    ball = aside("mm", "ball_across(clay_mass, clay.density)")
     loss = aside("", f"{OFFCUT_LOSS_LEAST:g}-{OFFCUT_LOSS_MOST:g}")
 
     clay_mass = figure("Clay, each", "g", "mass or wet_mass(weight, clay.metal_share)", about="Wet clay in one piece.", role="clay mass")
@@ -45,6 +46,10 @@ class ClayByMass(Part):
     side = figure("Slab of all the clay taken, square, side", "mm", "√(slab_area(taken, thickness, clay.density))", "bench", when="thickness",
                   about="How large the slab is, were it rolled square.")
 
+    on_shelf = (
+        stand("ball", "ball", "ball", when="not thickness"),
+        stand("√(slab_area(clay_mass, thickness, clay.density))", "√(slab_area(clay_mass, thickness, clay.density))", "thickness", when="thickness"),
+    )
     takes = (CLAY_AS_CUT,)
     """The pieces; the allowance of stock comes on top as for every other part."""
     sizes = (size("slab, were it square", "side", tool="slats", when="thickness"),)

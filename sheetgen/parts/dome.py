@@ -10,7 +10,7 @@ from sheetgen.facts.clay import CREASES
 from sheetgen.facts.tools import DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure, inline, need, size, tool
+from sheetgen.parts.figure import aside, figure, inline, need, size, stand, tool
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.pierced import Pierced, bored
 
@@ -38,6 +38,7 @@ class Dome(Pierced):
 
     kind = "dome"
     reshaped = True
+    on_shelf = (stand("wet_across", "wet_across", "wet_high"),)
 
     clay = field.item(Clay, "the clay it is cut from", role="made of")
     across = field.length("finished width, rim to rim, outside", above=0, role="covers")

@@ -183,3 +183,18 @@ def tool(  # noqa: PLR0913 - what a tool says of itself, most of it by name
 ) -> ToolSpec:
     """Declare a tool that the part is made with."""
     return ToolSpec(kind, size, when, each, within, given)
+
+
+@dataclass(frozen=True, slots=True)
+class StandSpec:
+    """What one of a piece takes up in the kiln as it is shaped before it shrinks, mm, as texts."""
+
+    wide: str
+    deep: str
+    high: str
+    when: str = ""
+
+
+def stand(wide: str, deep: str, high: str, *, when: str = "") -> StandSpec:
+    """Declare the room of one piece on the shelf; what is not formed takes up its template, and needs none."""
+    return StandSpec(wide, deep, high, when)

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.flat import Flat, Oval
     from sheetgen.base.pen import Extent
-    from sheetgen.parts.figure import Need, SizeSpec, TakeSpec, ToolSpec
+    from sheetgen.parts.figure import Need, SizeSpec, StandSpec, TakeSpec, ToolSpec
     from sheetgen.parts.piece import Piece
     from sheetgen.parts.reading import Slip, Texts
 
@@ -38,6 +38,7 @@ class Part:
     last: ClassVar[bool] = False  # of what several kinds share: its figures stand after the kind's own
     either: ClassVar[tuple[tuple[str, str], ...]] = ()  # of two fields one is given, and not both
     dries: ClassVar[str] = ""  # how thick the clay is where it is thickest; left out, what it is rolled to
+    on_shelf: ClassVar[tuple[StandSpec, ...]] = ()  # room in the kiln; left out, that of the template if it stays flat
     needs: ClassVar[tuple[Need, ...]] = ()
     sizes: ClassVar[tuple[SizeSpec, ...]] = ()
     takes: ClassVar[tuple[TakeSpec, ...]] = ()

@@ -10,7 +10,7 @@ from sheetgen.facts.clay import CREASES, LEAST_VENT
 from sheetgen.facts.tools import DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
 from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure, need, size, tool
+from sheetgen.parts.figure import aside, figure, need, size, stand, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
 
@@ -34,6 +34,7 @@ class Lentil(Part):
 
     kind = "hollow lentil"
     reshaped = True
+    on_shelf = (stand("across_wet", "across_wet", "2 × wet_high"),)
 
     clay = field.item(Clay, "the clay it is cut from", role="made of")
     across = field.length("finished width", above=0)
@@ -65,8 +66,9 @@ class Lentil(Part):
     wet_high = figure("Half, height over all when it is sanded, wet", "mm", "outer × (1 − level) − usual(wet(sanded, clay.shrinkage))", "out",
                       about="From the table that its flat rim stands on to its crown.",
                       needs=(need("wet_high > 0 mm", "leaves nothing of a half on the ball of {ball}", at="sanded", help="less"),))
+    across_wet = aside("mm", "2 × √(wet_high × (2 × outer − wet_high))")
     thick_out = figure("Thickness that comes out", "mm", "fired(2 × wet_high, clay.shrinkage)", about="Crown to crown on the ball used, fired.")
-    width_out = figure("Width that comes out", "mm", "fired(2 × √(wet_high × (2 × outer − wet_high)), clay.shrinkage)",
+    width_out = figure("Width that comes out", "mm", "fired(across_wet, clay.shrinkage)",
                        about="Across the joint on the ball used, fired.")
     drill = figure("Vent, drill", "mm", "nearest(usual(wet(vent, clay.shrinkage)), drawer.drill)", when="vent", at="vent",
                    about="The hole to make in one half before they are joined.", role="drilled with")

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from sheetgen.base.material import Item
     from sheetgen.base.place import Place
     from sheetgen.base.printed import Printed
+    from sheetgen.base.room import Room
     from sheetgen.base.rounding import Rounder
 
 T = TypeVar("T")
@@ -45,6 +46,7 @@ class Piece:
     `places` is where each field is written, and under no name the part itself; `role_fields` the names of the fields
     and figures that play a role.
     `flat` is its template, `drilled` what is drilled of it on its host's template, `deep` what drying waits for, mm.
+    `rooms` is what one of it takes up in the kiln before it shrinks, in one or several pieces; empty where no one knows.
     """
 
     name: str
@@ -60,6 +62,7 @@ class Piece:
     tools: tuple[tuple[str, float], ...] = ()
     flat: tuple[Flat, ...] = ()
     drilled: tuple[Oval, ...] = ()
+    rooms: tuple[Room, ...] = ()
     deep: Interval | None = None
     hazards: tuple[str, ...] = ()
     reshaped: bool = False

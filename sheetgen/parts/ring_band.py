@@ -20,7 +20,7 @@ from sheetgen.facts.rings import (
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.formulas.rings import jp_diameter, uk_mm, us_diameter
 from sheetgen.parts import field, wound
-from sheetgen.parts.figure import aside, figure, need, tool
+from sheetgen.parts.figure import aside, figure, need, stand, tool
 from sheetgen.parts.figure import size as made
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.wound import Wound
@@ -50,6 +50,7 @@ class RingBand(Wound):
     """
 
     kind = "ring band"
+    on_shelf = (stand("wet_inside + 2 × thickness", "wet_inside + 2 × thickness", "wet_width"),)
 
     clay = field.item(Clay, "the clay it is rolled from", role="made of")
     size = field.length("the finger's ring size, as US 7, UK N½, ISO 54 or JP 14, or an inside diameter", above=10)

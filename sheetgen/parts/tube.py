@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sheetgen.base.flat import Flat, box
 from sheetgen.base.material import Clay
 from sheetgen.parts import field, wound
-from sheetgen.parts.figure import figure, need, size, tool
+from sheetgen.parts.figure import figure, need, size, stand, tool
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.wound import Wound
 
@@ -23,6 +23,7 @@ class Tube(Wound):
     """The strip's length is that of its middle layer, π × (inside + thickness); a former is a tool, so it decides."""
 
     kind = "tube"
+    on_shelf = (stand("wet_inside + 2 × thickness", "wet_inside + 2 × thickness", "wet_length"),)
 
     clay = field.item(Clay, "the clay it is rolled from", role="made of")
     length = field.length("finished length", above=0)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.base.dimension import AREA, COUNT, DENSITY, LENGTH, MASS, MONEY, RATE, TEMPERATURE, TIME, VOLUME
+from sheetgen.base.dimension import AREA, COUNT, DENSITY, LENGTH, MASS, MONEY, TEMPERATURE, TIME, VOLUME
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import (
-    TOOL_KINDS,
     Adhesive,
     Bead,
     Consumable,
@@ -18,13 +18,11 @@ from sheetgen.base.material import (
     Metal,
     Sheet,
     Stone,
-    Tool,
     Wire,
 )
-from sheetgen.base.spelling import suggest
 from sheetgen.read.bench_words import at_the_bench
-from sheetgen.read.clays import HEAVIEST, PER_CM3, SLOWEST, ClayMaker
-from sheetgen.read.measured import cooled
+from sheetgen.read.clays import HEAVIEST, PER_CM3, ClayMaker
+from sheetgen.read.tools import tool
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Word
@@ -32,9 +30,6 @@ if TYPE_CHECKING:
 
 PACK_UNITS = {AREA: "mm²", MASS: "g", LENGTH: "mm", VOLUME: "mL", COUNT: "piece"}
 USUAL_UNITS = {"clays": "g", "wires": "mm", "fibres": "mm", "sheets": "mm²", "metals": "g", "adhesives": "mL"}
-
-
-BY_KIND = ("kiln", "drill")  # kinds of tool that say what the tool acts as
 
 
 class ItemMaker(ClayMaker):
@@ -46,7 +41,7 @@ class ItemMaker(ClayMaker):
         makers: dict[str, Any] = {
             "clays": self.clay, "wires": self._wire, "sheets": self._sheet, "metals": self._metal,
             "stones": self._stone, "beads": self._bead, "fibres": self._fibre, "findings": self._finding,
-            "adhesives": self._adhesive, "consumables": self._consumable, "tools": self._tool,
+            "adhesives": self._adhesive, "consumables": self._consumable, "tools": partial(tool, self),
         }  # fmt: skip
         made: Item | None = makers[group](key, written, common) if group in makers else Item(**common)
         return made
@@ -84,6 +79,7 @@ class ItemMaker(ClayMaker):
             "cautions": tuple(map(str, written.cautions)),
             **at_the_bench(written, self.measures),
             "note": str(written.note or ""),
+            "at_the_bench": str(written.at_the_bench or ""),
             "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
             "place": key.place,
         }
@@ -151,7 +147,8 @@ class ItemMaker(ClayMaker):
         inside = self.number(written.inside, LENGTH, above=0, name="inside")
         long = self.number(written.length, LENGTH, above=0, name="length")
         depth = self.number(written.depth, LENGTH, above=0, name="depth")
-        return Finding(**common, inside=inside, length=long, depth=depth)
+        wire = self.number(written.wire, LENGTH, above=0, most=12, name="wire")
+        return Finding(**common, inside=inside, length=long, depth=depth, wire=wire)
 
     def _adhesive(self, _key: Word, written: forms.WrittenAdhesive, common: dict[str, Any]) -> Adhesive | None:
         cure = self.measures.interval(written.cure, TIME, above=0, name="curing")
@@ -170,26 +167,5 @@ class ItemMaker(ClayMaker):
     def _consumable(self, _key: Word, written: forms.WrittenConsumable, common: dict[str, Any]) -> Consumable:
         flows = self.number(written.flows_at, TEMPERATURE, above=20, most=1300, name="where a solder flows")
         across = self.number(written.across, LENGTH, above=0, most=100, name="the width across")
-        return Consumable(**common, flows_at=flows, across=across)
-
-    def _tool(self, key: Word, written: forms.WrittenTool, common: dict[str, Any]) -> Tool:
-        each = ((self.number(word, LENGTH, above=0, name="a size"), " ".join(word.split())) for word in written.sizes)
-        sizes = sorted((size, said) for size, said in each if size)
-        if written.sizes and not written.kind:
-            self.troubles.add(f"'{key}' has sizes and no kind", key.place, "kind: former, drill, rod, …")
-        if written.kind is not None and written.kind not in TOOL_KINDS:
-            message = f"'{written.kind}' is not a kind of tool that sizes are chosen from"
-            near = suggest(written.kind, TOOL_KINDS)
-            self.troubles.add(message, written.kind.place, f"{near}; a tool of another kind needs none")
-        rate = (
-            self.measures.interval(written.full_rate, RATE, least=SLOWEST, name="full rate")
-            if written.full_rate
-            else None
-        )
-        cooling = cooled(written.cooling, self.measures) if written.cooling else None
-        if written.kind in BY_KIND and written.kind not in common["acts_as"]:
-            common = common | {"acts_as": (*common["acts_as"], str(written.kind))}
-        return Tool(
-            **common, kind=str(written.kind or ""), sizes=tuple(size for size, _ in sizes),
-            engraved=tuple(said for _, said in sizes), full_rate=rate, cooling=cooling,
-        )  # fmt: skip
+        bulk = self.number(written.bulk_density, DENSITY, above=0, most=HEAVIEST, name="bulk density")
+        return Consumable(**common, flows_at=flows, across=across, bulk_density=bulk * PER_CM3 if bulk else None)

@@ -14,7 +14,7 @@ from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
-from sheetgen.facts.cautions import CAUTIONS, SOURCE, WEAR
+from sheetgen.facts.cautions import CAUTIONS, SOURCE
 from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
 from sheetgen.model.stock import StockFile
 from sheetgen.model.written import default
@@ -129,6 +129,8 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     measures = Measures(str(studio.currency), troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
+    if studio.bed_depth is not None:
+        measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None
 
 
@@ -157,7 +159,8 @@ def _among(word: Word, known: Sequence[str], name: str, troubles: Troubles) -> N
 
 
 def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
-    stock = Stock(cautions={key: Caution(key, *texts, SOURCE, WEAR.get(key, ())) for key, texts in CAUTIONS.items()})
+    usual = {key: Caution(key, *one[:4], SOURCE, one.wear, one.signs) for key, one in CAUTIONS.items()}
+    stock = Stock(cautions=usual)
     reader = StockReader(stock, currency, troubles)
     if not (projects / "stock").is_dir():
         told = "projects has no folder 'stock', where clays, wires, stones and tools are read from"

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.bench import BEARS
 from sheetgen.facts.cautions import LADDER
+from sheetgen.facts.signs import SIGNS
 from sheetgen.model.project import Caution, Stock
 from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenItem
 from sheetgen.read.bench_words import unsourced
@@ -62,7 +63,8 @@ class StockReader:
             return
         before = len(self.troubles.errors)
         for data in SOURCED.get(group, ()):
-            given = getattr(written, data.replace(" ", "_"), None) or (data == "shrinkage")
+            given = getattr(written, data.replace(" ", "_"), None) or data == "shrinkage"
+            given = given or (data == "firing" and getattr(written, "programs", None))
             if given and not self._sourced(written, data):
                 self.troubles.add(
                     f"'{key}' does not say where its {data} comes from", key.place, f"add it to sources: {data}: …"
@@ -82,14 +84,21 @@ class StockReader:
 
     @staticmethod
     def _sourced(written: WrittenItem, data: str) -> bool:
-        own_strips = data == "shrinkage" and isinstance(written, WrittenClay) and written.test_strips
-        return bool(own_strips) or any(k in {data, "all"} for k in written.sources)
+        if data == "shrinkage" and isinstance(written, WrittenClay):
+            by = [*written.programs.values()] or [written]
+            apart = {"drying shrinkage", "firing shrinkage"} <= {str(k) for k in written.sources}
+            if all(one.test_strips for one in by) or (apart and not any(one.shrinkage for one in by)):
+                return True
+        return any(k in {data, "all"} for k in written.sources)
 
     def _caution(self, key: Word, written: Any) -> None:  # noqa: ANN401
         if written.word not in LADDER:
             self.troubles.add(f"'{written.word}' is no signal word", written.word.place, ", ".join(LADDER))
             return
+        for sign in written.signs:
+            if sign not in SIGNS:
+                self.troubles.add(f"'{sign}' is no sign that is drawn", sign.place, suggest(sign, SIGNS))
         self.stock.cautions[str(key)] = Caution(
             str(key), str(written.word), str(written.hazard), str(written.consequence), str(written.avoid),
-            str(written.source or ""), tuple(map(str, written.wear)),
+            str(written.source or ""), tuple(map(str, written.wear)), tuple(map(str, written.signs)),
         )  # fmt: skip

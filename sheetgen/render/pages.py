@@ -12,6 +12,7 @@ from sheetgen.model.page import Entry, Page
 from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
+from sheetgen.render.hazards import checked
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutting_paths, template_pages
 from sheetgen.render.view import View
@@ -50,12 +51,14 @@ def render(
             **values,
             home=home, up="" if main else "../", sheets=sheets, faces=_faces(home),
         )  # fmt: skip
+        html = checked(html, version.steps, theme, "project.html.j2")
         pages.append(Page(f"{folder}/index.html", html.encode()))
         for part, path in cutting_paths(drawings[name].cutting).items():
             pages.append(Page(f"{folder}/{path}", drawings[name].cutting[part].encode()))
         for paper in worked.studio.paper:
             templates = template_pages(drawings[name].pages.get(paper, ()))
             html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
+            html = checked(html, version.steps, theme, "handout.html.j2")
             path = f"{folder}/{sheet_path(paper)}"
             jobs[path] = (html, f"{path} {worked.revision}")
     pages += [Page(path, pdf) for path, pdf in zip(jobs, pool.pdfs(list(jobs.values())), strict=True)]

@@ -55,6 +55,11 @@ class Theme:
             message = f"the theme cannot be used ({type(fault).__name__}: {str(fault)[:200]})"
             raise Misplaced(Trouble(message, place, "mend this line of the theme")) from fault
 
+    def place(self, template: str) -> Place:
+        """The beginning of a template's file."""
+        path = next(folder / template for folder in self.folders if (folder / template).is_file())
+        return Place(Source(os.path.relpath(path, self.root), path.read_text("utf-8")), 1)
+
     def _blamed(self, fault: Exception) -> Place | None:
         """The line of a theme's file that a fault came from: jinja2 puts its templates into the traceback."""
         lines = [(frame.filename, frame.lineno or 1) for frame in traceback.extract_tb(fault.__traceback__)]

@@ -12,10 +12,10 @@ from sheetgen.base.material import Clay, Fibre, Sheet, Tool, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.spelling import slug
-from sheetgen.facts.cautions import LADDER
 from sheetgen.facts.gauges import CARD
 from sheetgen.model.numbers import Numbers
-from sheetgen.render import pictures, words
+from sheetgen.render import hazards, pictures, words
+from sheetgen.render.firing import fired
 from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
 from sheetgen.render.workings import workings
 
@@ -71,7 +71,7 @@ class View:
             "sizes": list(self._sizes()),
             "unit": self.rounder.unit("mm"),
             "shrinkage": list(self._shrinkage()),
-            "cautions": self._front_cautions(),
+            "safety": hazards.of_sheet(version, worked.studio.emergency),
             "steps": [self._step(i, step) for i, step in enumerate(version.steps)],
             "versions": list(self._versions()) if several else [],
             "version_tables": list(self._version_tables()) if several else [],
@@ -204,40 +204,26 @@ class View:
                 also = "" if thick == s else f", {self.rounder.range(thick, 1, '%')} % in thickness,"
                 yield f"{line.item.name} shrinks {self.rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
 
-    def _front_cautions(self) -> dict[str, Any]:
-        """Every hazard of the project once, under the gravest signal word among them."""
-        seen: dict[str, str] = {}
-        words_used = set()
-        for step in self.version.steps:
-            for caution in step.cautions:
-                if caution.word != "NOTICE":
-                    first = caution.hazard.rstrip(".")
-                    seen.setdefault(caution.id, first[:1].lower() + first[1:])
-                    words_used.add(caution.word)
-        return {"word": min(words_used, key=LADDER.index), "hazards": list(seen.values())} if seen else {}
-
     def _step(self, number: int, step: WorkedStep) -> dict[str, Any]:
         numbers = self.numbers
-        phases = [{"bed": p.bed, "lines": numbers.firing(p)} for p in step.firing]
         return {
-            "title": step.title,
-            "text": words.prose(step.text),
-            "expect": words.prose(step.expect, inline=True),
-            "cautions": step.cautions,
-            "hazards": [hazard[:1].lower() + hazard[1:] for c in step.cautions if (hazard := c.hazard.rstrip("."))],
+            "title": hazards.marked(step.title, number),
+            "text": hazards.marked(words.prose(step.text), number),
+            "expect": hazards.marked(words.prose(step.expect, inline=True), number),
+            **hazards.of_step(number, step, self.drawings),
             "figures": list(self._beside(step)),
             "minutes": numbers.time(step.minutes) if step.minutes else "",
             "wait": numbers.time(step.wait) if step.wait else "",
             "wait_for": step.wait_for,
             "is_wait": step.wait is not None and not step.firing and step.minutes is None,
-            "phases": phases,
+            "phases": [{"bed": p.bed, "lines": numbers.firing(p)} for p in step.firing],
             "torch": step.torch,
             "drawings": [
                 Markup(d.svg)  # noqa: S704 - drawn by our own pen, its words escaped there
                 for d in (*map(self.drawings.diagrams.get, step.diagrams), self.drawings.curves.get(number))
                 if d is not None
             ],
-            "fired": step.clay.name if step.clay else "",
+            **fired(step),
         }
 
     def _beside(self, step: WorkedStep) -> Iterator[dict[str, str]]:

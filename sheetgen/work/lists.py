@@ -10,6 +10,7 @@ from sheetgen.base.interval import GRAIN, Interval, interval
 from sheetgen.base.material import Item, Tool
 from sheetgen.base.tree import number as working_number
 from sheetgen.model.worked import MaterialLine, ToolLine, WorkedStep
+from sheetgen.work.loads import carbon
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
@@ -45,6 +46,10 @@ def materials(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Iterable[
     sums: dict[str, _Sum] = {}
     _of_parts(parts, sums)
     _of_project(evaluator, sums)
+    steps = list(steps)
+    for item, amount, working in carbon(step.loads for step in steps):
+        if item.id not in sums:  # the project knows better
+            sums.setdefault(item.id, _Sum(item)).add(interval(amount), working, "one filling of the box")
     allowances = _allowances(evaluator)
     lines = []
     for taken in sums.values():

@@ -17,6 +17,7 @@ from sheetgen.parts.field import Field
 from sheetgen.parts.figure import Aside, FigureSpec
 from sheetgen.parts.piece import Piece, Take
 from sheetgen.parts.reading import unit_of
+from sheetgen.work.rooms import rooms
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
@@ -33,6 +34,7 @@ def pieces(evaluator: Evaluator) -> dict[str, Piece]:
     """Every part that could be worked, with its template and what is drilled in it; troubles are noted."""
     found = {name: _piece(part) for name, part in evaluator.parts.items()}
     found = {name: _with_flat(piece, evaluator) for name, piece in found.items()}
+    found = {name: replace(piece, rooms=rooms(piece, evaluator.parts[name])) for name, piece in found.items()}
     return {name: _with_drilled(piece, found, evaluator) for name, piece in found.items()}
 
 

@@ -21,6 +21,7 @@ from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.lists import materials, tools
 from sheetgen.work.needs import check_needs
 from sheetgen.work.pieces import pieces
+from sheetgen.work.programs import by_program
 from sheetgen.work.prose import prose, told_in, without_figures
 from sheetgen.work.steps import steps
 from sheetgen.work.stopped import Stopped
@@ -54,7 +55,8 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
     waived: set[str] = set()
     for which, changed in named.items():
         own = Troubles()
-        evaluator = Evaluator(project, library, changed | tried, own)
+        fired = by_program(project, library, changed | tried, own)
+        evaluator = Evaluator(project, fired, changed | tried, own)
         versions[which] = _version(
             which, str(project.main_version or "As designed") if which == MAIN else which, evaluator
         )

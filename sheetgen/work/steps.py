@@ -1,4 +1,4 @@
-"""Steps with their numbers, waits and cautions."""
+"""Steps with their numbers and waits."""
 
 from __future__ import annotations
 
@@ -9,21 +9,23 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.material import Clay, Item
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
-from sheetgen.facts.cautions import LADDER
 from sheetgen.model.worked import WorkedStep
 from sheetgen.work.deeds import deeds
 from sheetgen.work.firing import torch, walk
+from sheetgen.work.hazards import cautioned
+from sheetgen.work.loads import Loading
 from sheetgen.work.needs import holds
 from sheetgen.work.prose import prose, shown, without_figures
 from sheetgen.work.stopped import Stopped
-from sheetgen.work.waits import Wait, time, waiting
+from sheetgen.work.waits import Wait, adhesives, time, waiting
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
+    from sheetgen.base.material import Adhesive
     from sheetgen.base.place import Place
-    from sheetgen.model.project import Caution, Step
-    from sheetgen.model.worked import Shown
+    from sheetgen.model.project import Step
+    from sheetgen.model.worked import Load, Shown
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator
 
@@ -34,31 +36,40 @@ FACES = ("both", "one")  # through which a piece dries
 
 def steps(evaluator: Evaluator, pieces: Mapping[str, Piece]) -> list[WorkedStep]:
     """Every step that this version has."""
-    told: set[str] = set()
-    taken = (step for step in evaluator.project.steps if step.when is None or holds(step.when, evaluator))
-    return [_step(step, evaluator, pieces, told) for step in taken]
+    taken = [step for step in evaluator.project.steps if step.when is None or holds(step.when, evaluator)]
+    uncured: list[Adhesive] = []
+    made = []
+    for step in taken:
+        worked = _step(step, evaluator, pieces, uncured)
+        uncured += adhesives(pieces, worked.parts, worked.uses)
+        if "cure" in worked.does:
+            uncured.clear()
+        made.append(worked)
+    return cautioned(taken, made, evaluator, pieces)
 
 
-def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: set[str]) -> WorkedStep:
+def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured: Sequence[Adhesive]) -> WorkedStep:
+    """One step; `uncured` are the adhesives that still cure."""
     text, expect = prose(step.text, evaluator), prose(step.expect, evaluator)
     uses = _uses(step, evaluator)
     parts = _parts(step.parts, evaluator)
-    wait = waiting(step, evaluator, pieces, parts, uses)
+    wait = waiting(step, evaluator, pieces, parts, [*uncured, *adhesives(pieces, parts, uses)])
     if str(step.faces) not in FACES:
         evaluator.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
     clay = _fired(step, evaluator)
     flame = any(item.acts("torch") for item in uses) and not any(item.acts("kiln") for item in uses)
     torched, walked = "", None
+    loaded: tuple[Load, ...] = ()
     if clay is not None and not flame:
         torched = torch(clay, pieces, evaluator.rounder)
         if clay.firing:
             walked = walk(clay.firing, evaluator)
+            loaded = Loading(clay, uses, step.title.place, evaluator).loads(pieces, parts)
             wait = wait or Wait(walked.minutes, "firing and cooling", walked.working)
     return WorkedStep(
         title=without_figures(step.title, "a title", evaluator),
         text=text,
         expect=expect,
-        cautions=_cautions(step, evaluator, uses, clay, _hazards(parts, pieces, told)),
         show=_shown(step, evaluator, text),
         parts=parts,
         uses=uses,
@@ -69,6 +80,7 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], told: s
         does=deeds(step, evaluator, parts, uses),
         clay=clay,
         walk=walked,
+        loads=loaded,
         opened_at=_opened(step, evaluator),
         torch=torched,
         diagrams=_parts(step.diagram, evaluator),
@@ -150,31 +162,3 @@ def _shown(step: Step, evaluator: Evaluator, text: tuple[str | Shown, ...]) -> t
     named = [(one, "") if isinstance(one, Word) else (one.what, str(one.label)) for one in step.show]
     found = (shown(word, evaluator, label) for word, label in named)
     return tuple(dict.fromkeys(one for one in found if one is not None))
-
-
-def _hazards(parts: tuple[str, ...], pieces: Mapping[str, Piece], told: set[str]) -> list[str]:
-    """What making a part always calls for, at the first step that names the part."""
-    found = [hazard for name in parts if name not in told for hazard in pieces[name].hazards]
-    told.update(parts)
-    return found
-
-
-def _cautions(
-    step: Step, evaluator: Evaluator, uses: tuple[Item, ...], clay: Item | None, hazards: list[str]
-) -> tuple[Caution, ...]:
-    """What the step names, what its tools and materials carry, and what firing always brings; gravest first."""
-    known = evaluator.library.stock.cautions
-    names = []
-    for word in step.caution:
-        if word in known:
-            names.append(str(word))
-        else:
-            evaluator.troubles.add(f"the caution '{word}' is not known", word.place, suggest(word, known))
-    names += [*hazards, *(name for item in uses for name in item.cautions)]
-    flame = any(item.acts("torch") for item in uses) and not any(item.acts("kiln") for item in uses)
-    if clay is not None and isinstance(clay, Clay):
-        names += ["torch" if flame else "kiln", "damp clay"]
-        if any("carbon" in phase.bed for phase in clay.firing):
-            names.append("carbon box")
-    found = [known[name] for name in dict.fromkeys(names) if name in known]
-    return tuple(sorted(found, key=lambda c: LADDER.index(c.word)))

@@ -11,7 +11,7 @@ from sheetgen.model.worked import Publisher, Slab
 if TYPE_CHECKING:
     from sheetgen.model.project import Studio
 
-SAID = ("name", "about", "contact", "note", "language", "currency")
+SAID = ("name", "about", "contact", "note", "language", "currency", "emergency")
 
 
 def rounder(studio: Studio) -> Rounder:

@@ -7,16 +7,17 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import COUNT, TIME
 from sheetgen.base.interval import Interval, interval, over
-from sheetgen.base.material import Adhesive, Item
+from sheetgen.base.material import Adhesive
 from sheetgen.base.spelling import nearest
 from sheetgen.base.tree import number as working_number
-from sheetgen.facts.times import USUAL_HUMIDITY
+from sheetgen.facts.times import DRYING_THICKNESS, USUAL_HUMIDITY
 from sheetgen.formulas.drying import drying_range, humidity_slowdown
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from sheetgen.base.material import Item
     from sheetgen.base.place import Word
     from sheetgen.model.project import Step
     from sheetgen.parts.piece import Piece
@@ -48,20 +49,15 @@ def time(word: Word | None, evaluator: Evaluator, name: str) -> Interval | None:
 
 
 def waiting(
-    step: Step, evaluator: Evaluator, parts: Mapping[str, Piece], named: tuple[str, ...], uses: tuple[Item, ...]
+    step: Step, evaluator: Evaluator, parts: Mapping[str, Piece], named: tuple[str, ...], glues: Sequence[Adhesive]
 ) -> Wait | None:
-    """What a step waits for, if it waits."""
+    """What a step waits for, if it waits; `glues` are its own adhesives, and those before it that have not cured."""
     if step.wait is None:
         return None
     if step.wait == "drying":
         return _drying(step, evaluator, [parts[name] for name in named] or list(parts.values()))
     if step.wait == "curing":
-        others = [_item(word, evaluator) for other in evaluator.project.steps for word in other.uses]
-        glues = [item for item in (*uses, *others) if isinstance(item, Adhesive)]
-        if glues:
-            return Wait(glues[0].cure, "curing")
-        evaluator.troubles.add("no step uses an adhesive that could cure", step.wait.place, "name it under uses:")
-        return Wait(interval(0), "curing")
+        return _curing(step.wait, evaluator, list(dict.fromkeys(glues)))
     if near := nearest(str(step.wait), ("drying", "curing")):
         evaluator.troubles.add(f"'{step.wait}' is not a wait", step.wait.place, f"did you mean '{near}'?")
         return None
@@ -69,11 +65,21 @@ def waiting(
     return Wait(minutes) if minutes else None
 
 
-def _item(word: Word, evaluator: Evaluator) -> Item | None:
-    try:
-        return evaluator.item(word)
-    except Stopped:
-        return None
+def _curing(word: Word, evaluator: Evaluator, glues: Sequence[Adhesive]) -> Wait:
+    """Until the slowest of them has cured."""
+    if not glues:
+        told = "no adhesive is used before this that has not cured"
+        evaluator.troubles.add(told, word.place, "name it under uses:, here or where it is used")
+        return Wait(interval(0), "curing")
+    usual, low, high = (max(getattr(glue.cure, end) for glue in glues) for end in ("usual", "low", "high"))
+    cures = [f"{glue.name} {_ends(glue.cure)} min" for glue in glues]
+    return Wait(Interval(usual, low, high), "curing", f"the longest of: {'; '.join(cures)}" if len(cures) > 1 else "")
+
+
+def adhesives(parts: Mapping[str, Piece], named: Sequence[str], uses: Sequence[Item]) -> list[Adhesive]:
+    """What a step glues with: what it uses, and what bonds a part that it names."""
+    bonding = (one for name in named if name in parts for one in parts[name].roles.get("bonds", ()))
+    return [item for item in (*uses, *bonding) if isinstance(item, Adhesive)]
 
 
 def _drying(step: Step, evaluator: Evaluator, in_hand: Sequence[Piece]) -> Wait:
@@ -94,20 +100,22 @@ def _part_dries(step: Step, part: Piece, evaluator: Evaluator) -> Wait | None:
         return None
     minutes, working = clay.drying, f"{_ends(clay.drying)} min"
     one_face = step.faces == "one"
-    if thickness is not None and clay.drying_thickness:
+    if thickness is not None:
         # A slab that dries from one face only is as slow as one of twice its thickness.
         deep = thickness.usual * (2 if one_face else 1)
-        minutes = drying_range(minutes, deep, clay.drying_thickness)
+        meant = clay.drying_thickness or float(DRYING_THICKNESS)
+        minutes = drying_range(minutes, deep, meant)
         twice = "2 × " if one_face else ""
-        ratio = f"({twice}{working_number(thickness.usual)} ÷ {working_number(clay.drying_thickness)})"
-        working += f" × {ratio} to the power of 1 to 2"
+        working += f" × ({twice}{working_number(thickness.usual)} ÷ {working_number(meant)}) to the power of 1 to 2"
     elif one_face:
         minutes = over(lambda t, power: t * 2**power, minutes, Interval(1.5, 1, 2))
         working += " × 2 to the power of 1 to 2, for one open face"
     air = _humidity(evaluator)
     if air is not None:
-        minutes = minutes * humidity_slowdown(air, USUAL_HUMIDITY)
-        working += f" × (1 − {USUAL_HUMIDITY:g}) ÷ (1 − {_ends(air)})"
+        minutes = minutes * humidity_slowdown(air, float(USUAL_HUMIDITY))
+        working += f" × (1 − {float(USUAL_HUMIDITY):g}) ÷ (1 − {_ends(air)})"
+    if clay.drying_thickness is None and thickness is not None:
+        working += f", the maker’s time taken as meant for {float(DRYING_THICKNESS):g} mm, as is common practice"
     return Wait(minutes, "drying", working)
 
 

@@ -15,6 +15,7 @@ from sheetgen.formulas.shrinkage import (
     fired_size,
     relative_density,
     shrinkage,
+    two_stage,
     volume_ratio,
     wet_mass,
     wet_size,
@@ -78,3 +79,16 @@ def test_a_shrinkage_below_nothing_or_of_everything_is_refused(s: float) -> None
 def test_a_strip_that_grew_in_the_fire_was_measured_the_wrong_way_round() -> None:
     with pytest.raises(CannotBe, match="longer than the wet one"):
         shrinkage(90, 100)
+
+
+def test_what_shrinks_in_drying_and_then_in_the_fire_is_one_shrinkage_on_the_wet_size() -> None:
+    # independent script, row C1.10: 1.5 % in drying, then 12 or 16 % in the fire
+    assert two_stage(0.015, 0.12) == pytest.approx(0.1332, abs=1e-6)
+    assert two_stage(0.015, 0.16) == pytest.approx(0.1726, abs=1e-6)
+
+
+@given(st.floats(1, 200), st.floats(0, 0.3), st.floats(0, 0.5))
+def test_a_strip_measured_wet_dry_and_fired_shrinks_in_two_steps_as_in_one(wet: float, dry: float, fire: float) -> None:
+    measured = wet - dry * wet  # dry
+    measured -= fire * measured  # fired
+    assert shrinkage(wet, measured) == pytest.approx(two_stage(dry, fire), abs=1e-9)

@@ -32,6 +32,51 @@ def test_air_of_70_percent_humidity_dries_half_as_fast_as_air_of_40() -> None:
     assert humidity_slowdown(0.70, 0.40) == pytest.approx(2)
 
 
+def test_damp_air_slows_drying_as_its_vapour_pressure_says() -> None:
+    # rate ∝ p(skin) − p(air): saturation pressures at 20 and 40 °C, PsychroLib 2.5.0 after ASHRAE, row C14.5
+    for saturated in (2338.8, 7383.5):
+        slower = (saturated - 0.40 * saturated) / (saturated - 0.70 * saturated)
+        assert humidity_slowdown(0.70, 0.40) == pytest.approx(slower)
+
+
+# Degree of drying and time factor: soil-mechanics course table, Terzaghi, row C14.1.
+TERZAGHI = {
+    0.10: 0.0078, 0.20: 0.0314, 0.30: 0.0707, 0.40: 0.126, 0.50: 0.197, 0.60: 0.286, 0.70: 0.403, 0.80: 0.567,
+    0.90: 0.848, 0.95: 1.129,
+}  # fmt: skip
+DIFFUSIVITY = 5e-4  # mm²/s, a textbook problem of a drying clay ball
+
+
+def dried(thick: float, seconds: float, faces: int) -> float:
+    """How much of its water a slab (mm) has lost, by diffusion in 40 layers, step by step."""
+    layers = 40
+    deep = thick / 2 if faces == 2 else thick
+    step = deep / layers
+    tick = 0.25 * step**2 / DIFFUSIVITY
+    wet = [1.0] * layers
+    for _ in range(round(seconds / tick)):
+        left = [*wet[1:], wet[-1]]
+        right = [-wet[0], *wet[:-1]]  # its open face is dry
+        wet = [w + 0.25 * (a + b - 2 * w) for w, a, b in zip(wet, left, right, strict=True)]
+    return 1 - sum(wet) / layers
+
+
+@pytest.mark.parametrize("share", TERZAGHI)
+def test_the_published_table_is_what_diffusion_comes_to_and_goes_with_the_square_of_thickness(share: float) -> None:
+    one = TERZAGHI[share] * 0.5**2 / DIFFUSIVITY  # s, for 1 mm that dries from both faces
+    assert dried(1, one, 2) == pytest.approx(share, abs=0.01)
+    thicker = float(drying_time(one, 2, 1, 2))
+    assert dried(2, thicker, 2) == pytest.approx(share, abs=0.01)
+
+
+def test_a_slab_of_1_mm_is_95_percent_dry_in_9_4_minutes_and_from_one_face_in_37_6() -> None:
+    # published row: a D of 5e-10 m²/s; one open face is as slow as twice the thickness
+    both = TERZAGHI[0.95] * 0.5**2 / DIFFUSIVITY / 60
+    assert both == pytest.approx(9.4, abs=0.05)
+    assert drying_range(both, 2, 1).high == pytest.approx(37.6, abs=0.1)
+    assert dried(1, 37.6 * 60, 1) == pytest.approx(0.95, abs=0.01)
+
+
 def test_a_kiln_with_an_hours_constant_cools_from_900_to_100_in_2_4_hours() -> None:
     # independent script, row C14.6
     assert cooling_minutes(900, 100, 20, 60) / 60 == pytest.approx(2.398, abs=0.001)

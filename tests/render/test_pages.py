@@ -145,22 +145,6 @@ def test_a_sheet_has_its_own_version_first_among_the_versions(library: Any, quic
     assert heads[1:3] == ["Long, this sheet", "As designed"]
 
 
-def test_a_step_with_many_warnings_repeats_their_hazards_where_the_work_begins(
-    library: Any,
-    quick: None,  # noqa: ARG001
-) -> None:
-    library.change(
-        "drops/project.yaml",
-        "  - title: Fire\n",
-        "  - title: Fire\n    caution: [blade, torch]\n    text: Fire it.\n",
-    )
-    assert not library.publish("drops").troubles.errors
-    page = said((library.build / "drops" / "index.html").read_text("utf-8"))
-    work = page[page.index(", what to do</h3>") : page.index("Fire it.")]
-    for hazard in ("hot kiln", "open flame", "tissue blade"):
-        assert hazard in work
-
-
 def test_what_the_adhesive_wants_on_the_hands_is_on_the_list_of_tools(library: Any, quick: None) -> None:  # noqa: ARG001
     # gloves against heat do not count
     library.change("stock/others.yaml", "  roller:\n", "  mitts:\n    name: Heat-proof gloves, dry\n  roller:\n")

@@ -1,4 +1,4 @@
-"""Cautions that making a part always calls for, named or not."""
+"""Cautions come from what is done, with what and to what; each stands in full once."""
 
 from __future__ import annotations
 
@@ -6,13 +6,277 @@ from typing import Any
 
 import pytest
 
-from sheetgen.facts.cautions import CAUTIONS
-from sheetgen.parts.catalogue import kinds
+from sheetgen.base.trouble import Troubles
+from sheetgen.facts.cautions import TAUGHT
+from sheetgen.read.library import read_library
+from sheetgen.work.project import work
+
+STOCK = """\
+fibres:
+  silk: {name: Silk, thickness: 0.6 mm, kiln: no}
+wires:
+  thin: {name: Copper wire, metal: copper, thickness: 0.8 mm, density: 8.96 g/cm³, sources: {density: invented}}
+  alpaca: {name: Alpaca wire, metal: nickel silver, thickness: 1 mm, density: 8.7 g/cm³, sources: {density: invented}}
+findings:
+  plated-pin: {name: Plated pin, coated with: nickel, kiln: no}
+consumables:
+  pads: {name: Pads, acts as: [abrasive]}
+  blanket: {name: Blanket, acts as: [support]}
+  mesh: {name: Steel mesh, acts as: [support], cautions: [pin]}
+  coals: {name: Carbon, acts as: [carbon]}
+  alcohol: {name: Alcohol, acts as: [solvent], at the bench: Cap the alcohol.}
+  spray: {name: Spray, acts as: [aerosol]}
+  snippets: {name: Solder, acts as: [solder]}
+  salt: {name: Pickling salt, acts as: [acid, pickle]}
+  liver: {name: Sulphide, acts as: [sulphide]}
+tools:
+  torch: {name: Torch, acts as: [torch]}
+  kiln: {name: Kiln, kind: kiln}
+  plate: {name: Hot plate, acts as: [hot plate]}
+  mop: {name: Mop, acts as: [wheel]}
+  barrel: {name: Barrel, acts as: [tumbler]}
+  rubber: {name: Burnisher, cautions: [burnisher]}
+  balance: {name: Balance, acts as: [dry test]}
+  nippers: {name: Plated nippers, coated with: nickel}
+"""
+
+HEAD = """\
+title: Try
+revision: 1
+date: 2026-01-10
+summary: A disc.
+makes: 1 disc
+level: {level}
+worn at: {worn}
+choices:
+  clay: {clay}
+parts:
+  disc: {{kind: cut shape, clay: clay, shape: disc, across: 20 mm, thickness: 4 cards}}
+  links: {{kind: figure-eight link, wire: copper-16awg, loop: 4 mm, gap: 3 mm}}
+steps:
+"""
+
+
+@pytest.fixture
+def bench(library: Any) -> Any:
+    """Works a project of the steps that are written, and gives them back worked."""
+    library.write("stock/bench.yaml", STOCK)
+
+    def tried(
+        *steps: str, level: str = "experienced", worn: str = "clothes", clay: str = "silver", more: str = ""
+    ) -> Any:
+        head = HEAD.format(level=level, worn=worn, clay=clay).replace("steps:\n", f"{more}steps:\n")
+        written = [f"  - {{title: Step {i}, {step}}}\n" for i, step in enumerate(steps, 1)]
+        library.write("try/project.yaml", head + "".join(written))
+        troubles = Troubles()
+        read = read_library(library.root, troubles, ["try"])
+        assert read is not None, "\n".join(map(str, troubles))
+        assert not troubles.errors, "\n".join(map(str, troubles))
+        worked = work(read.projects[0], read, troubles)
+        assert not troubles.errors, "\n".join(map(str, troubles))
+        return worked.main.steps  # worked and not checked: a step alone is no project
+
+    return tried
+
+
+def ids(step: Any) -> list[str]:
+    return [c.id for c in step.cautions]
+
+
+FIRE = "firing: clay, parts: [disc]"
+DRY = "does: [dry], wait: 12 h, parts: [disc]"
+
+
+@pytest.mark.parametrize(
+    ("caution", "step"),
+    [
+        ("drilling", "uses: [drills], parts: [disc]"),
+        ("drilling", "does: [drill], parts: [disc]"),
+        ("torch", "uses: [torch, snippets], parts: [links]"),
+        ("solder fumes", "uses: [torch, snippets], parts: [links]"),
+        ("hot metal", "uses: [torch, snippets], parts: [links]"),
+        ("hot metal", "does: [quench], parts: [links]"),
+        ("hot metal", "does: [heat], uses: [torch], parts: [links]"),
+        ("pickle", "uses: [salt], parts: [links]"),
+        ("pickle", "does: [pickle], parts: [links]"),
+        ("patina", "uses: [liver], parts: [links]"),
+        ("patina", "does: [patinate], parts: [links]"),
+        ("solvent vapour", "uses: [alcohol]"),
+        ("solvent vapour", "uses: [spray]"),
+        ("hot plate", "uses: [plate]"),
+        ("rotary tool", "uses: [mop], parts: [links]"),
+        ("rotary tool", "uses: [barrel], parts: [links]"),
+        ("rotary tool", "does: [tumble], parts: [links]"),
+        ("kiln", FIRE),
+        ("kiln", "uses: [kiln], does: [open]"),
+        ("kiln glow", FIRE),  # 650 °C
+        ("kiln glow", "does: [open], opened at: 600 °C"),
+        ("damp clay", FIRE),
+        ("binder smoke", FIRE),
+        ("carbon box", "uses: [coals, kiln]"),
+        ("fibre dust", "uses: [blanket]"),
+        ("burnisher", "uses: [rubber], parts: [links]"),
+        ("clay dust", "does: [refine], parts: [disc]"),
+        ("clay dust", "uses: [pads], parts: [disc]"),
+        ("metal dust", "does: [refine], parts: [links]"),
+        ("metal dust", "uses: [pads], parts: [links]"),
+        ("epoxy", "uses: [epoxy]"),
+    ],
+)
+def test_a_deed_or_a_thing_brings_its_caution_by_itself(caution: str, step: str, bench: Any) -> None:
+    [worked] = bench(step)
+    assert caution in ids(worked)
+
+
+@pytest.mark.parametrize(
+    ("caution", "step"),
+    [
+        ("kiln glow", "does: [open], opened at: 300 °C"),
+        ("solder fumes", "does: [heat], uses: [torch], parts: [links]"),
+        ("carbon box", FIRE),
+        ("fibre dust", "uses: [mesh]"),  # whose own caution stock writes
+        ("clay dust", "does: [refine], parts: [links]"),
+        ("metal dust", "does: [refine], parts: [disc]"),
+        ("metal dust", "does: [polish], parts: [links]"),
+        ("small parts", "uses: [nippers], parts: [links]"),
+        ("rotary tool", "does: [polish], parts: [links]"),
+    ],
+)
+def test_no_caution_stands_where_its_hazard_is_not(caution: str, step: str, bench: Any) -> None:
+    [worked] = bench(step)
+    assert caution not in ids(worked)
+
+
+def test_a_firing_in_carbon_is_cautioned_by_the_clays_own_program(bench: Any) -> None:
+    assert {"carbon box", "kiln", "binder smoke"} <= set(ids(bench(FIRE, clay="copper")[0]))
+
+
+def test_clay_fired_with_a_torch_is_hot_metal_and_no_kiln(bench: Any, library: Any) -> None:
+    library.change("stock/clays.yaml", "        hold: 30 min\n", "        hold: 30 min\n    torch: yes\n")
+    [fired] = bench("firing: clay, parts: [disc], uses: [torch]")
+    assert {"torch", "hot metal", "binder smoke", "damp clay"} <= set(ids(fired))
+    assert not {"kiln", "kiln glow"} & set(ids(fired))
+
+
+def test_the_dust_is_that_of_clay_until_the_part_is_fired_and_of_metal_after(bench: Any) -> None:
+    before, _, after = bench("does: [refine], parts: [disc]", FIRE, "does: [refine], parts: [disc]")
+    assert "clay dust" in ids(before)
+    assert "metal dust" not in ids(before)
+    assert "metal dust" in ids(after)
+    assert "clay dust" not in ids(after)
+
+
+def test_damp_clay_is_drilled_to_crumbs_and_dry_clay_to_dust(bench: Any) -> None:
+    damp, _, dry = bench("does: [drill], parts: [disc]", DRY, "does: [drill], parts: [disc]")
+    assert "clay dust" not in ids(damp)
+    assert "clay dust" in ids(dry)
+
+
+def test_the_clay_of_a_hole_is_that_of_the_part_it_is_drilled_in(bench: Any) -> None:
+    more = "  hole: {kind: hole, drilled in: disc, clay: clay, opening: 2.2 mm, beside: top, edge: 5 mm}\n"
+    _, dry, _, fired = bench(DRY, "does: [drill], parts: [hole]", FIRE, "does: [refine], parts: [hole]", more=more)
+    assert "clay dust" in ids(dry)
+    assert "metal dust" in ids(fired)
+
+
+def test_a_sheet_of_wire_alone_does_not_speak_of_clay(demo: Any) -> None:
+    for name in ("towline-bracelet", "eddy-earrings", "slackwater-strand", "sounding-bracelet"):
+        told = {c.id for version in demo.worked(name).versions.values() for s in version.steps for c in s.cautions}
+        assert not told & {"clay dust", "damp clay", "binder smoke", "kiln", "metals apart"}, name
+
+
+def test_small_parts_are_told_once_at_the_first_step_that_uses_one(bench: Any) -> None:
+    steps = bench("parts: [links]", "uses: [glass-2]", "uses: [ear-wire]")
+    assert [i for i, step in enumerate(steps) if "small parts" in ids(step)] == [1]
+
+
+def test_small_parts_that_no_step_names_are_told_at_the_last(bench: Any) -> None:
+    more = "materials:\n  - {item: ear-wire, amount: 2}\n"
+    steps = bench("minutes: 5 min", "minutes: 5 min, parts: [links]", more=more)
+    assert [i for i, step in enumerate(steps) if "small parts" in ids(step)] == [1]
+
+
+def test_what_the_project_warns_of_early_is_not_told_again_for_the_whole_piece(bench: Any) -> None:
+    steps = bench("caution: [small parts]", "uses: [glass-2]")
+    assert [i for i, step in enumerate(steps) if "small parts" in ids(step)] == [0]
+
+
+@pytest.mark.parametrize(
+    ("worn", "uses", "told"),
+    [
+        ("ear", "plated-pin", True),
+        ("wrist", "alpaca", True),
+        ("clothes", "plated-pin", False),
+        ("nowhere", "alpaca", False),
+        ("ear", "ear-wire", False),
+        ("ear", "nippers", False),
+    ],
+)
+def test_nickel_is_told_where_it_touches_skin(worn: str, uses: str, told: bool, bench: Any) -> None:  # noqa: FBT001
+    [step] = bench(f"uses: [{uses}]", worn=worn)
+    assert ("nickel" in ids(step)) is told
+
+
+@pytest.mark.parametrize(("worn", "uses", "told"), [("neck", "silk", 1), ("wrist", "silk", 0), ("neck", "pads", 0)])
+def test_a_strand_round_the_neck_is_told_at_the_last_step(worn: str, uses: str, told: int, bench: Any) -> None:
+    steps = bench(f"uses: [{uses}], minutes: 5 min", "minutes: 5 min", "wait: 1 h", worn=worn)
+    assert [("strand" in ids(step)) for step in steps] == [False, bool(told), False]
+
+
+def test_silver_and_copper_are_kept_apart_where_stock_has_clays_of_both(bench: Any, library: Any) -> None:
+    used = ("parts: [links]", "uses: [clay], parts: [disc]", "uses: [clay], parts: [disc]")
+    assert not any("metals apart" in ids(step) for step in bench(*used))  # stock does not say what metal they are
+    library.change("stock/clays.yaml", "    name: Test silver\n", "    name: Test silver\n    metal: fine silver\n")
+    library.change("stock/clays.yaml", "    name: Test copper\n", "    name: Test copper\n    metal: copper\n")
+    steps = bench(*used)
+    assert [i for i, step in enumerate(steps) if "metals apart" in ids(step)] == [1]
+    assert [c.word for c in steps[1].cautions if c.id == "metals apart"] == ["NOTICE"]
+
+
+def test_a_hazard_is_told_in_full_once_and_by_its_name_after(bench: Any) -> None:
+    first, second = bench("uses: [drills, knife], parts: [disc]", "uses: [drills, pads], parts: [disc]")
+    assert [c.id for c in first.told_first] == ["blade", "drilling"]
+    assert first.told_again == ()
+    assert [c.id for c in second.told_first] == ["clay dust"]
+    assert [c.id for c in second.told_again] == ["drilling"]
+
+
+def test_a_step_that_a_version_leaves_out_tells_nothing_in_it(bench: Any) -> None:
+    steps = bench("when: clay is copper, uses: [drills], parts: [disc]", "uses: [drills], parts: [disc]")
+    assert len(steps) == 1
+    assert [c.id for c in steps[0].told_first] == ["drilling"]
+
+
+def test_of_a_step_the_gravest_hazard_stands_first(bench: Any) -> None:
+    [step] = bench("uses: [knife, epoxy, drills], parts: [disc]")
+    assert [c.word for c in step.cautions] == ["WARNING", "CAUTION", "CAUTION"]
+
+
+@pytest.mark.parametrize("step", ["uses: [torch], does: [heat]", "uses: [salt]", "uses: [coals]", "does: [solder]"])
+def test_a_first_piece_says_who_does_what_is_too_much_for_it(step: str, bench: Any) -> None:
+    assert bench(step, level="first piece")[0].who == TAUGHT
+    assert bench(step, level="some practice")[0].who == ""
+
+
+def test_a_first_piece_is_fired_in_a_kiln_by_whoever_reads(bench: Any) -> None:
+    assert bench(FIRE, level="first piece")[0].who == ""
+    assert bench(FIRE, level="first piece", clay="copper")[0].who == TAUGHT
+
+
+def test_what_stock_says_at_the_bench_stands_at_the_first_step_that_uses_it(bench: Any) -> None:
+    steps = bench("parts: [links]", "uses: [alcohol, pads]", "uses: [alcohol]")
+    assert [step.notes for step in steps] == [(), ("Cap the alcohol.",), ()]
+
+
+def test_an_adhesive_without_cautions_of_its_own_has_the_usual_one(bench: Any, library: Any) -> None:
+    library.change("stock/others.yaml", "    cautions: [epoxy]\n", "")
+    assert "epoxy" in ids(bench("uses: [epoxy]")[0])
+    library.change("stock/others.yaml", "    name: Test epoxy\n", "    name: Test epoxy\n    cautions: [pin]\n")
+    assert ids(bench("uses: [epoxy]")[0]) == ["pin"]
 
 
 def test_wire_is_cut_with_a_caution_though_no_cutters_are_named(library: Any) -> None:
-    step = library.main("link").steps[0]
-    assert "wire ends" in [c.id for c in step.cautions]
+    assert "wire ends" in ids(library.main("link").steps[0])
 
 
 def test_a_caution_of_a_part_stands_at_the_first_step_that_makes_it_only(library: Any) -> None:
@@ -22,19 +286,15 @@ def test_a_caution_of_a_part_stands_at_the_first_step_that_makes_it_only(library
         "  - title: Cut\n    parts: [links]\n    text: Cut it.\n  - title: Bend\n",
     )
     first, second = library.main("link").steps
-    assert "wire ends" in [c.id for c in first.cautions]
-    assert "wire ends" not in [c.id for c in second.cautions]
+    assert "wire ends" in ids(first)
+    assert "wire ends" not in ids(second)
 
 
-@pytest.mark.parametrize("kind", ["jump ring", "bent wire", "toggle clasp", "bezel cup", "metal disc", "slit strips"])
-def test_kinds_that_cut_metal_or_fibre_carry_a_caution(kind: str) -> None:
-    assert kinds()[kind].hazards
-
-
-def test_a_bezel_cup_is_soldered_and_pickled_and_says_so() -> None:
-    assert {"torch", "pickle"} <= set(kinds()["bezel cup"].hazards)
-
-
-def test_every_hazard_of_a_kind_is_a_caution_there_is() -> None:
-    for name, kind in kinds().items():
-        assert set(kind.hazards) <= CAUTIONS.keys(), name
+def test_the_flame_of_a_soldered_part_stands_where_it_is_soldered(bench: Any) -> None:
+    post = "  post: {kind: stud post, wire: thin, pad: disc}\n"
+    cut, soldered = bench("parts: [post]", "parts: [post], uses: [torch, snippets]", more=post)
+    assert "wire ends" in ids(cut)
+    assert "torch" not in ids(cut)
+    assert "torch" in ids(soldered)
+    [alone] = bench("parts: [post]", more=post)
+    assert {"torch", "pickle"} <= set(ids(alone))

@@ -42,8 +42,21 @@ def test_clay_that_dries_from_one_face_is_as_slow_as_clay_twice_as_thick(library
     assert (wait(library).low, wait(library).high) == (24 * HOURS, 96 * HOURS)
 
 
-def test_a_maker_who_names_no_thickness_is_taken_at_his_word(library: Any) -> None:
+def test_a_maker_who_names_no_thickness_is_taken_to_mean_four_cards(library: Any) -> None:
+    # Common practice: a card is 0.25 mm, and 1 mm is what most pieces are rolled to. Ten cards are 2.5 times as thick.
     assert (wait(library).low, wait(library).high) == (12 * HOURS, 24 * HOURS)
+    library.change("pendant/project.yaml", "thickness: 4 cards", "thickness: 10 cards")
+    assert (wait(library).low, wait(library).high) == (12 * 2.5 * HOURS, 24 * 2.5**2 * HOURS)
+    library.change("pendant/project.yaml", "thickness: 10 cards", "thickness: 2 cards")
+    assert (wait(library).low, wait(library).high) == (12 / 4 * HOURS, 24 / 2 * HOURS)
+
+
+def test_what_the_maker_did_not_say_is_said_in_the_working(library: Any) -> None:
+    working = next(str(step.wait_working) for step in library.main("pendant").steps if step.title == "Dry")
+    assert working.endswith("the maker’s time taken as meant for 1 mm, as is common practice")
+    thick(library)
+    working = next(str(step.wait_working) for step in library.main("pendant").steps if step.title == "Dry")
+    assert working == "720 to 1440 min × (1 ÷ 1) to the power of 1 to 2"
 
 
 def test_air_of_75_percent_doubles_what_air_of_50_percent_takes(library: Any) -> None:
@@ -182,3 +195,69 @@ def test_clay_rolled_on_cards_needs_no_slat(library: Any) -> None:
     assert not list(library.check("pendant").troubles)
     library.change("pendant/project.yaml", "thickness: 4 cards", "thickness: 1.1 mm")
     assert ["no slat of it" in t.message for t in library.check("pendant").troubles.errors] == [True]
+
+
+GLUES = """\
+adhesives:
+  slow:
+    name: Slow
+    cure: 24-36 h
+    sources: {cure: invented}
+  quick:
+    name: Quick
+    cure: 1-2 h
+    sources: {cure: invented}
+"""
+MIX = """\
+  glue:
+    kind: adhesive mix
+    adhesive: slow
+    seats: 3
+    across: 2 mm
+    depth: 1 mm
+"""
+
+
+def cures(library: Any, *steps: str, parts: str = "") -> list[tuple[float, float]]:
+    """Hours of every curing, least and most, of steps that come after the firing."""
+    library.write("stock/glues.yaml", GLUES)
+    library.change("pendant/project.yaml", "steps:\n", f"{parts}steps:\n")
+    text = library.path("pendant/project.yaml").read_text("utf-8")
+    library.write(
+        "pendant/project.yaml", text + "".join(f"  - title: Step {n}\n    {s}\n" for n, s in enumerate(steps))
+    )
+    waits = [step.wait for step in library.main("pendant").steps if step.wait_for == "curing"]
+    return [(one.low / HOURS, one.high / HOURS) for one in waits]
+
+
+def test_of_two_adhesives_the_slower_is_waited_for(library: Any) -> None:
+    assert cures(library, "uses: [quick]", "uses: [slow]", "wait: curing") == [(24, 36)]
+
+
+def test_what_has_cured_is_not_waited_for_again(library: Any) -> None:
+    steps = ("uses: [slow]", "wait: curing", "uses: [quick]", "wait: curing")
+    assert cures(library, *steps) == [(24, 36), (1, 2)]
+
+
+def test_an_adhesive_of_the_waiting_step_itself_counts_and_one_of_a_later_step_does_not(library: Any) -> None:
+    assert cures(library, "uses: [quick]\n    wait: curing", "uses: [slow]", "wait: 36 h") == [(1, 2)]
+
+
+def test_what_bonds_a_part_that_is_named_cures_too(library: Any) -> None:
+    assert cures(library, "parts: [glue]", "uses: [quick]", "wait: curing", parts=MIX) == [(24, 36)]
+
+
+def test_a_cure_of_a_time_of_ones_own_is_a_cure(library: Any) -> None:
+    steps = ("uses: [slow]", "does: [cure]\n    wait: 40 h", "uses: [quick]", "wait: curing")
+    assert cures(library, *steps) == [(1, 2)]
+
+
+def test_a_step_of_another_clay_glues_nothing(library: Any) -> None:
+    steps = ("uses: [slow]\n    when: clay is copper", "uses: [quick]", "wait: curing")
+    assert cures(library, *steps) == [(1, 2)]
+
+
+def test_nothing_cures_where_nothing_was_glued(library: Any) -> None:
+    library.change("pendant/project.yaml", "wait: drying", "wait: curing")
+    told = [t.message for t in library.check("pendant").troubles.errors]
+    assert "no adhesive is used before this that has not cured" in told

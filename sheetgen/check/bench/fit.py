@@ -213,6 +213,41 @@ def fired(moment: Moment) -> Iterator[Trouble]:
             )
 
 
+def grips(moment: Moment) -> Iterator[Trouble]:
+    """A hole that shrinks on to the solid wire or stem of what was put through it."""
+    if moment.deed != "fire":
+        return
+    for hole in (body for body in moment.bodies if body.feature):
+        opening = _number(hole, "opens")
+        through = [one.item for one in moment.attached if one.part == hole.name and isinstance(one.item, Finding)]
+        for item in through if opening is not None and hole.fired is None else ():
+            if opening is not None and item.wire is not None and opening.low < item.wire - GRAIN:
+                least, stem = (hole.piece.length(x, "fine").plain for x in (opening.low, item.wire))
+                message = (
+                    f"'{hole.title}' shrinks to {least}, and {item.name} in it is {stem} thick: the clay "
+                    "cracks round it"
+                )
+                helped = f"a larger hole, {stem} or more at the most shrinkage, or open beside the stem"
+                yield told("grips", message, _field(hole, "drill", "opening"), helped)
+
+
+def strong(moment: Moment) -> Iterator[Trouble]:
+    """What is hammered, stretched or pulled, and was fired by a program for the least strength."""
+    if moment.deed not in {"harden", "stretch", "pull"}:
+        return
+    for body in (moment.bench.bodies[name] for name in moment.named):
+        if body.fired is not None and body.clay is not None and body.clay.strength == "least":
+            message = (
+                f"'{body.title}' of {body.clay.name} is fired by '{body.clay.program}', and {moment.number} strains it"
+            )
+            full = next((one.name for one in body.clay.programs if one.strength == "full"), "")
+            helped = (
+                f"programs: {{{body.clay.id}: {full}}}" if full else "a program of full strength, by the clay's maker"
+            )
+            yield told("strength", message, moment.place(moment.deed, "parts"), helped)
+            return
+
+
 def drilled(moment: Moment) -> Iterator[Trouble]:
     """A wide hole in unfired clay that is drilled in one go."""
     if moment.deed != "drill" or sum(item.acts("drill") for item in moment.step.uses) > 1:

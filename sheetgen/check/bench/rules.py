@@ -21,7 +21,7 @@ MOMENTS = (
     hollows.vented, hollows.shut_wet,
     chemistry.vapour, chemistry.hot_pickle, chemistry.never_meet, chemistry.coating, chemistry.soft_solder,
     chemistry.iron, chemistry.aluminium,
-    fit.hung, fit.joined, fit.fired, fit.drilled, fit.solders,
+    fit.hung, fit.joined, fit.fired, fit.grips, fit.strong, fit.drilled, fit.solders,
     people.caught,
 )  # fmt: skip
 VERSIONS = (people.children, people.ears)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sheetgen.draw.packing import Placed, pack
+from sheetgen.base.packing import Placed, pack
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -1,4 +1,4 @@
-"""Rectangles on pages: none overlaps another, none leaves its page, and as few pages as a short search finds.
+"""Rectangles on pages, slabs or shelves: none overlaps another or leaves its page; as few as a short search finds.
 
 A page is filled from its upper edge: each piece goes where it lies highest, then furthest left. The order decides how
 full that gets, so several orders are tried and the best is bettered by exchanges, always the same ones.

@@ -1,0 +1,113 @@
+"""What a theme gets of a step's hazards, and whether it printed them.
+
+Each name carries a mark that nobody sees, and so does each word of its step. A page that holds a step's mark and not
+those of all its hazards is no page: whatever the theme, no hazard of a step goes unprinted where the step is printed.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+from markupsafe import Markup
+
+from sheetgen.base.trouble import Misplaced, Trouble
+from sheetgen.facts.cautions import DEFERENCE, FIRST_AID, GRAVE, LADDER
+from sheetgen.facts.signs import GENERAL
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.project import Caution
+    from sheetgen.model.worked import WorkedStep, WorkedVersion
+    from sheetgen.render.theme import Theme
+
+STEP, HAZARD, END = "\ue010", "\ue011", "\ue012"  # letters of nobody's alphabet
+ONE_LINE = 80  # letters of a title with hazards beside it
+MARK = re.compile(f"{STEP}([0-9]+){END}|{HAZARD}([0-9]+):([^{END}]*){END}")
+
+
+def marked(text: str | Markup, number: int) -> str | Markup:
+    """A text of a step, marked as that step's; nothing stays nothing."""
+    return type(text)(f"{STEP}{number}{END}") + text if text else text
+
+
+def checked(html: str, steps: Sequence[WorkedStep], theme: Theme, template: str) -> str:
+    """A page without its marks. Misplaced at the theme's file for a hazard of a printed step that it leaves out."""
+    found = list(MARK.finditer(html))
+    printed = {int(one[1]) for one in found if one[1]}
+    told = {(int(one[2]), one[3]) for one in found if one[2]}
+    for number in sorted(printed):
+        step = steps[number]
+        lost = [f"{c.word}, {c.name}" for c in step.cautions if (number, c.id) not in told]
+        if lost:
+            message = f"the theme prints the step '{step.title}' without its hazards: {'; '.join(lost)}"
+            helped = "of each step print the cautions in s.first, and the names in s.again"
+            raise Misplaced(Trouble(message, theme.place(template), helped))
+    return MARK.sub("", html)
+
+
+def of_step(number: int, step: WorkedStep, drawings: Drawings) -> dict[str, Any]:
+    """`first` in full, each with its sign; `again` by name, under their signal words; `have` to wear or at hand.
+
+    `brief`: there are only names, and so few that they share the line of the title.
+    """
+    again: dict[str, list[str]] = {}
+    for caution in step.told_again:
+        again.setdefault(caution.word, []).append(_marked(number, caution, _small(caution.name)))
+    told = step.told_first
+    names = sum(len(c.name) + 2 for c in step.told_again) + sum(len(word) + 4 for word in again)
+    musts = dict.fromkeys(sign for c in told for sign in c.signs if sign.startswith("M"))
+    return {
+        "first": [_in_full(number, caution, drawings) for caution in told],
+        "again": [{"word": word, "names": names} for word, names in again.items()],
+        "brief": bool(again) and not told and len(step.title) + names <= ONE_LINE,
+        "have": list(dict.fromkeys(_small(wear) for c in told for wear in c.wear)),
+        "musts": [Markup(drawings.signs[sign].svg) for sign in musts],  # noqa: S704 - drawn by our own pen
+        "who": step.who,
+        "notes": step.notes,
+    }
+
+
+def _marked(number: int, caution: Caution, name: str) -> str:
+    return f"{HAZARD}{number}:{caution.id}{END}{name}"
+
+
+def _small(words: str) -> str:
+    """As in the middle of a sentence."""
+    return words[:1].lower() + words[1:]
+
+
+def _in_full(number: int, caution: Caution, drawings: Drawings) -> dict[str, Any]:
+    warns = next((sign for sign in caution.signs if sign.startswith("W")), GENERAL)
+    alert = caution.word != LADDER[-1]
+    return {
+        "word": caution.word,
+        "name": _marked(number, caution, caution.name),
+        "consequence": caution.consequence,
+        "avoid": caution.avoid,
+        "sign": Markup(drawings.signs[warns].svg) if alert else "",  # noqa: S704 - drawn by our own pen
+    }
+
+
+def of_sheet(version: WorkedVersion, emergency: str) -> dict[str, Any]:
+    """Every hazard once with the step that explains it, gravest first; first aid where one is grave.
+
+    Nothing where there is none.
+    """
+    first: dict[str, list[tuple[str, int]]] = {word: [] for word in LADDER[:-1]}
+    for number, step in enumerate(version.steps, 1):
+        for caution in step.told_first:
+            if caution.word in first:
+                first[caution.word].append((_small(caution.name), number))
+    groups = [{"word": word, "hazards": hazards} for word, hazards in first.items() if hazards]
+    if not groups:
+        return {}
+    grave = groups[0]["word"] in GRAVE
+    return {
+        "groups": groups,
+        "deference": list(DEFERENCE),
+        "first_aid": list(FIRST_AID) if grave else [],
+        "emergency": emergency,
+    }

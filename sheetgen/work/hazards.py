@@ -1,0 +1,207 @@
+"""The hazards of every step: from what is done, with what, to what; from stock and kinds; and as the project says.
+
+Each stands in full at the step where it first comes in a version, and by its name at every later one.
+"""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from sheetgen.base.material import Adhesive, Bead, Clay, Consumable, Fibre, Finding, Item, Stone, Tool
+from sheetgen.base.spelling import suggest
+from sheetgen.facts.cautions import GLOWS, LADDER, TAUGHT
+from sheetgen.facts.metals import METALS
+from sheetgen.work.state import State
+from sheetgen.work.stopped import Stopped
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Mapping, Sequence
+
+    from sheetgen.model.project import Step
+    from sheetgen.model.worked import WorkedStep
+    from sheetgen.parts.piece import Piece
+    from sheetgen.work.evaluator import Evaluator
+
+SWALLOWED = (Stone, Bead, Finding)  # small enough for a child's mouth, whatever their sizes
+OFF_SKIN = ("clothes", "nowhere")
+COPPERS = ("copper", "bronze", "brass")  # families whose traces spoil silver, and silver them
+FIRST = "first piece"
+
+
+def _does(*words: str) -> Callable[[WorkedStep], bool]:
+    return lambda step: any(word in step.does for word in words)
+
+
+def _in_carbon(step: WorkedStep) -> bool:
+    return step.acts("carbon") or any("carbon" in phase.bed for phase in step.firing)
+
+
+def _in_kiln(step: WorkedStep) -> bool:
+    return step.acts("kiln") or "open" in step.does or (step.clay is not None and not step.by_torch)
+
+
+def _glows(step: WorkedStep) -> bool:
+    return max((*(phase.to for phase in step.firing), step.opened_at or 0.0)) >= GLOWS
+
+
+CAUSES: dict[str, Callable[[WorkedStep], bool]] = {
+    "kiln": _in_kiln,
+    "kiln glow": _glows,
+    "carbon box": _in_carbon,
+    "damp clay": lambda step: step.clay is not None or _does("fire")(step),
+    "binder smoke": lambda step: step.clay is not None or _does("fire")(step),
+    "torch": lambda step: step.acts("torch"),
+    "hot metal": lambda step: step.by_torch or _does("heat", "solder", "quench")(step),
+    "solder fumes": _does("solder"),
+    "pickle": lambda step: step.acts("pickle", "acid") or _does("pickle")(step),
+    "patina": lambda step: step.acts("sulphide") or _does("patinate")(step),
+    "hot plate": lambda step: step.acts("hot plate"),
+    "solvent vapour": lambda step: step.acts("solvent", "aerosol"),
+    "epoxy": lambda step: any(isinstance(item, Adhesive) and not item.cautions for item in step.uses),
+    "drilling": _does("drill"),
+    "rotary tool": lambda step: step.acts("wheel", "tumbler") or _does("tumble")(step),
+    "fibre dust": lambda step: any(item.acts("support") and not item.cautions for item in step.uses),
+}
+"""What a step does, and with what, that brings a caution by itself; an item's own go before what is usual of it."""
+
+TAUGHT_FIRST = ("carbon box", "torch", "solder fumes", "pickle")
+
+
+def cautioned(
+    written: Sequence[Step], steps: Sequence[WorkedStep], evaluator: Evaluator, pieces: Mapping[str, Piece]
+) -> list[WorkedStep]:
+    """The steps of one version with their cautions, who does them, and what stock says of what comes to hand."""
+    state = State(steps, pieces)
+    pairs = enumerate(zip(written, steps, strict=True))
+    found = [[*_written(one, evaluator), *_of_step(i, step, state)] for i, (one, step) in pairs]
+    for i, name in (*_of_kinds(steps, pieces, found), *_once(steps, evaluator, pieces, found)):
+        found[i].append(name)
+    known = evaluator.library.stock.cautions
+    order = list(known)
+    told: set[str] = set()
+    items: set[str] = set()
+    cautioned = []
+    for step, names in zip(steps, found, strict=True):
+        cautions = [known[name] for name in dict.fromkeys(names) if name in known]
+        cautions.sort(key=lambda c: (LADDER.index(c.word), order.index(c.id)))
+        new = tuple(c.id for c in cautions if c.id not in told)
+        told.update(new)
+        taught = evaluator.project.level == FIRST and any(c.id in TAUGHT_FIRST for c in cautions)
+        first = [item for item in step.uses if item.id not in items]
+        items.update(item.id for item in first)
+        cautioned.append(
+            replace(
+                step,
+                cautions=tuple(cautions),
+                in_full=new,
+                who=TAUGHT if taught else "",
+                notes=tuple(dict.fromkeys(item.at_the_bench for item in first if item.at_the_bench)),
+            )
+        )
+    return cautioned
+
+
+def _written(step: Step, evaluator: Evaluator) -> Iterator[str]:
+    """What the project names itself."""
+    known = evaluator.library.stock.cautions
+    for word in step.caution:
+        if word in known:
+            yield str(word)
+        else:
+            evaluator.troubles.add(f"the caution '{word}' is not known", word.place, suggest(word, known))
+
+
+def _of_step(number: int, step: WorkedStep, state: State) -> Iterator[str]:
+    """What is done, with what, to what."""
+    yield from (name for name, brings in CAUSES.items() if brings(step))
+    yield from (name for item in step.uses for name in item.cautions)
+    refined = "refine" in step.does or step.acts("abrasive")
+    raw = state.raw(number)
+    if raw and (refined or ("drill" in step.does and state.dried(number))):
+        yield "clay dust"
+    elif refined and not raw and state.metal(number):
+        yield "metal dust"
+
+
+def _of_kinds(
+    steps: Sequence[WorkedStep], pieces: Mapping[str, Piece], found: Sequence[Sequence[str]]
+) -> Iterator[tuple[int, str]]:
+    """What making a part always calls for, at the first step that names the part.
+
+    What a deed of a step that names the part has brought already, such as the flame where it is soldered, stands there.
+    """
+    for name, piece in pieces.items():
+        named = [i for i, step in enumerate(steps) if name in step.parts]
+        for hazard in piece.hazards if named else ():
+            if hazard not in CAUSES or not any(hazard in found[i] for i in named):
+                yield named[0], hazard
+
+
+def _once(
+    steps: Sequence[WorkedStep],
+    evaluator: Evaluator,
+    pieces: Mapping[str, Piece],
+    found: Sequence[Sequence[str]],
+) -> Iterator[tuple[int, str]]:
+    """What is of the whole piece, and is told at one step of it, unless the project tells it no later."""
+    for number, name in _of_the_piece(steps, evaluator, pieces) if steps else ():
+        if not any(name in names for names in found[: number + 1]):
+            yield number, name
+
+
+def _of_the_piece(
+    steps: Sequence[WorkedStep], evaluator: Evaluator, pieces: Mapping[str, Piece]
+) -> Iterator[tuple[int, str]]:
+    worn = str(evaluator.project.worn_at or "")
+    last = max((i for i, step in enumerate(steps) if step.minutes is not None), default=len(steps) - 1)
+    small = _first(steps, pieces, _small)
+    if small is None and any(map(_small, _materials(evaluator))):
+        small = last
+    if small is not None:
+        yield small, "small parts"
+    if worn not in OFF_SKIN and (nickel := _first(steps, pieces, _nickel)) is not None:
+        yield nickel, "nickel"
+    strung = _first(steps, pieces, lambda item: isinstance(item, Fibre)) is not None
+    if worn == "neck" and (strung or any(piece.roles.get("closes") for piece in pieces.values())):
+        yield last, "strand"
+    clays = [item for item in evaluator.library.stock.items.values() if isinstance(item, Clay)]
+    families = {METALS[clay.metal].family for clay in clays if clay.metal in METALS}
+    if "silver" in families and families.intersection(COPPERS):
+        used = _first(steps, {}, lambda item: isinstance(item, Clay))
+        clay = _first(steps, pieces, lambda item: isinstance(item, Clay)) if used is None else used
+        if clay is not None:
+            yield clay, "metals apart"
+
+
+def _small(item: Item) -> bool:
+    return isinstance(item, SWALLOWED)
+
+
+def _nickel(item: Item) -> bool:
+    """Whether it holds nickel and stays in the piece."""
+    holds = item.metal == "nickel silver" or "nickel" in item.coated
+    return holds and not isinstance(item, Tool | Consumable)
+
+
+def _materials(evaluator: Evaluator) -> Iterator[Item]:
+    """What the project adds to its parts; an item that is not in stock is told elsewhere."""
+    for written in evaluator.project.materials:
+        with suppress(Stopped):
+            yield evaluator.item(written.item)
+
+
+def _first(steps: Sequence[WorkedStep], pieces: Mapping[str, Piece], asked: Callable[[Item], bool]) -> int | None:
+    """The first step at which such an item comes to hand.
+
+    One that uses it, or names a part that is of nothing else and no seat in clay; failing that, one that names a part
+    with it.
+    """
+    taken = {name: [take.item for take in piece.takes] for name, piece in pieces.items()}
+    wholly = {name for name, items in taken.items() if items and all(map(asked, items)) and not pieces[name].clay}
+    for i, step in enumerate(steps):
+        if wholly.intersection(step.parts) or any(map(asked, step.uses)):
+            return i
+    partly = {name for name, items in taken.items() if any(map(asked, items))}
+    return next((i for i, step in enumerate(steps) if partly.intersection(step.parts)), None)

@@ -1,0 +1,185 @@
+"""Safety on the sheets: in full once, in one box, never left out, and never parted from the work."""
+
+from __future__ import annotations
+
+import html
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from sheetgen.facts.cautions import CAUTIONS, DEFERENCE, FIRST_AID, TAUGHT
+
+ROOT = Path(__file__).parents[2]
+WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+
+
+def page_of(library: Any, name: str) -> str:
+    outcome = library.publish(name)
+    assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
+    return str((library.build / name / "index.html").read_text("utf-8"))
+
+
+def said(page: str) -> str:
+    page = re.sub(r"<style>.*?</style>|<title>.*?</title>", "", page, flags=re.DOTALL)
+    return " ".join(html.unescape(re.sub(r"<[^>]*>", " ", page)).replace("\u00a0", " ").split())
+
+
+def own_theme(library: Any, old: str, new: str) -> None:
+    """The library's own copy of the step's macros, in which some words stand otherwise."""
+    text = (ROOT / "themes" / "plain" / "parts.html.j2").read_text("utf-8")
+    assert old in text
+    folder = library.root / "themes" / "plain"
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "parts.html.j2").write_text(text.replace(old, new), "utf-8")
+
+
+def test_a_hazard_stands_in_full_at_its_first_step_and_by_its_name_after(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change("drops/project.yaml", "    uses: [drills]\n", "    uses: [drills, knife]\n")
+    page = said(page_of(library, "drops"))
+    steps = page[page.index("Steps") :]
+    assert steps.count(CAUTIONS["blade"].avoid) == 1
+    assert steps.index("Roll") < steps.index(CAUTIONS["blade"].avoid) < steps.index("Open the seats")
+    assert "CAUTION bare blade" in steps[steps.index("Open the seats") - 100 : steps.index("Mark")]
+
+
+def test_several_hazards_of_a_step_stand_in_one_box(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change("drops/project.yaml", "  - title: Fire\n", "  - title: Fire\n    caution: [pin, torch]\n")
+    page = page_of(library, "drops")
+    step = page[page.index("Fire</h3>") - 40 : page.index("Set <span")]
+    assert step.count('class="hazards"') == 1
+    assert step.count('class="hazard"') == 7  # carbon, kiln, damp clay, smoke, glow, and those two
+
+
+def test_no_mark_of_ours_is_left_on_a_page(library: Any, quick: None) -> None:  # noqa: ARG001
+    assert not re.search("[\ue000-\uf8ff]", page_of(library, "drops"))
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("<strong>{{ c.name }}.</strong>", ""),
+        ('<div class="safe">{{ hazards(s) }}</div>', ""),
+        ("{% if s.first %}", "{% if s.first and no_more_than_one is defined %}"),
+    ],
+)
+def test_a_theme_that_drops_a_hazard_is_in_trouble(old: str, new: str, library: Any, quick: None) -> None:  # noqa: ARG001
+    own_theme(library, old, new)
+    troubles = [str(t) for t in library.publish("drops").troubles.errors]
+    assert len(troubles) == 1
+    assert "the theme prints the step 'Roll' without its hazards: CAUTION, Bare blade" in troubles[0]
+    assert "project.html.j2" in troubles[0]
+    assert "s.again" in troubles[0]
+
+
+def test_a_theme_that_drops_the_short_lines_is_in_trouble_too(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change("drops/project.yaml", "    uses: [drills]\n", "    uses: [drills, knife]\n")
+    own_theme(library, "{{ g.names|join('; ') }}", "")
+    [trouble] = library.publish("drops").troubles.errors
+    assert "'Open the seats' without its hazards: CAUTION, Bare blade" in str(trouble)
+
+
+def test_a_theme_that_does_not_print_the_steps_is_well(library: Any, quick: None) -> None:  # noqa: ARG001
+    own_theme(library, "{% macro step(s, no) %}", "{% macro step(s, no) %}{% endmacro %}{% macro unused(s, no) %}")
+    assert not library.publish("drops").troubles.errors
+
+
+def test_a_theme_that_only_names_the_hazards_is_well(library: Any, quick: None) -> None:  # noqa: ARG001
+    own_theme(library, "{{ c.consequence }} {{ c.avoid }}", "")
+    assert not library.publish("drops").troubles.errors
+
+
+def test_first_aid_and_who_is_heard_first_stand_once_on_a_sheet(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change("studio.yaml", "currency: EUR\n", "currency: EUR\nemergency: 112\n")
+    page = said(page_of(library, "drops"))
+    for line in (*DEFERENCE, *(do for _, do in FIRST_AID)):
+        assert page.count(line) == 1, line
+    assert "Emergency 112" in page
+
+
+def test_without_a_number_there_is_a_line_to_write_it_on(library: Any, quick: None) -> None:  # noqa: ARG001
+    assert re.search(r'Emergency</b> <span class="blank">', page_of(library, "drops"))
+
+
+def test_a_sheet_whose_hazards_are_slight_has_no_first_aid_and_names_them(library: Any, quick: None) -> None:  # noqa: ARG001
+    page = said(page_of(library, "link"))
+    assert "Emergency" not in page
+    assert FIRST_AID[0][1] not in page
+    assert "CAUTION flying wire ends (1)." in page
+    assert all(line in page for line in DEFERENCE)
+
+
+def test_a_notice_never_has_the_sign_of_danger(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change("stock/clays.yaml", "    name: Test silver\n", "    name: Test silver\n    metal: fine silver\n")
+    library.change("stock/clays.yaml", "    name: Test copper\n", "    name: Test copper\n    metal: copper\n")
+    page = page_of(library, "drops")
+    notice = re.search(r'<div class="hazard"><span class="sign">(.{0,20})</span><p><b>NOTICE', page)
+    assert notice
+    assert notice[1] == ""
+
+
+def test_who_does_it_and_what_stock_says_stand_at_the_step(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change(
+        "stock/others.yaml", "    name: Test epoxy\n", "    name: Test epoxy\n    at the bench: Keep it cool.\n"
+    )
+    library.change("drops/project.yaml", "level: some practice", "level: first piece")
+    library.change("drops/project.yaml", "  clay: silver\n", "  clay: copper\n")
+    page = said(page_of(library, "drops"))
+    steps = page[page.index("Steps") :]
+    assert steps.count(TAUGHT) == 1
+    assert steps.index("Fire") < steps.index(TAUGHT) < steps.index("Set all")
+    assert steps.index("Uncured adhesive") < steps.index("Keep it cool.") < steps.index("Set all")
+
+
+def test_a_sign_of_the_studios_own_caution_is_drawn_and_one_that_is_not_is_told(library: Any, quick: None) -> None:  # noqa: ARG001
+    own = "cautions:\n  saw: {word: CAUTION, hazard: Saw., consequence: Cuts., avoid: Slowly., signs: [W022]}\n"
+    library.write("stock/cautions.yaml", own)
+    library.change("drops/project.yaml", "    caution: [blade]", "    caution: [saw]")
+    assert "W022, sharp element" in page_of(library, "drops")
+    library.write("stock/cautions.yaml", own.replace("W022", "W999"))
+    assert any("'W999' is no sign that is drawn" in str(t) for t in library.check("drops").troubles)
+
+
+@pytest.fixture(scope="module")
+def everything(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """A sheet of two steps with every caution between them, the first longer than a page."""
+    library = libraries.make(tmp_path_factory.mktemp("everything"))
+    names = list(CAUTIONS)
+    filler = "".join(f"  - title: Filler {i}\n    text: Wait here.\n" for i in range(8))
+    long = "\n".join(f"      Line {i} of the long work.\n" for i in range(90))
+    library.change(
+        "link/project.yaml",
+        "steps:\n",
+        f"steps:\n{filler}  - title: The long one\n    caution: [{', '.join(names[:5])}]\n    text: |\n{long}"
+        f"  - title: All at once\n    caution: [{', '.join(names[5:])}]\n    text: Begin here.\n",
+    )
+    assert not library.publish("link").troubles.errors
+    return library
+
+
+@pytest.mark.parametrize("paper_size", ["a4", "letter"])
+def test_a_caution_reads_in_two_lines(paper_size: str, everything: Any, paper: Any) -> None:
+    with paper.Sheet(everything.build / "link" / f"handout-{paper_size}.pdf") as sheet:
+        lines = sheet.text.splitlines()
+    seen = 0
+    for title in ("The long one", "All at once"):
+        start = next(i for i, line in enumerate(lines) if title in line)
+        end = next(i for i, line in enumerate(lines) if i > start and line.startswith("Wear, or have"))
+        told = [line for line in lines[start + 1 : end] if not re.search(r"page \d", line)]
+        firsts = [i for i, line in enumerate(told) if line.startswith(tuple(f"{word}." for word in WORDS))]
+        seen += len(firsts)
+        for i, after in zip(firsts, [*firsts[1:], len(told)], strict=True):
+            assert after - i <= 2, told[i:after]
+    assert seen == len(CAUTIONS)
+
+
+@pytest.mark.parametrize("paper_size", ["a4", "letter"])
+def test_a_box_never_parts_from_the_first_line_of_its_action(paper_size: str, everything: Any, paper: Any) -> None:
+    with paper.Sheet(everything.build / "link" / f"handout-{paper_size}.pdf") as sheet:
+        texts = sheet.texts
+    # longer than a page, so that it is broken: after its first lines, and not after its box
+    [begun] = [text for text in texts if "The long one" in text]
+    for words in ("Carbon monoxide", "Wear, or have at hand", "Line 0 of the long", "Line 2 of the long"):
+        assert words in begun
+    assert "Line 89 of the long" not in begun
