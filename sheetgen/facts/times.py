@@ -4,13 +4,6 @@ from __future__ import annotations
 
 from sheetgen.facts.fact import Fact
 
-USUAL_HUMIDITY = Fact(
-    0.5,
-    "relative humidity that a maker's drying time is taken to mean",
-    unit="share",
-    source="common practice",
-    grade="common practice",
-)
 DRYING_LEAST = Fact(
     1,
     "drying time grows with thickness to the power, least",
