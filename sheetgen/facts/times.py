@@ -25,6 +25,13 @@ DRYING_THICKNESS = Fact(
     source="common practice",
     grade="common practice",
 )
+USUAL_HUMIDITY = Fact(
+    0.5,
+    "relative humidity that a maker's drying time is taken to mean",
+    unit="share",
+    source="common practice",
+    grade="common practice",
+)
 COOLING_FAST = Fact(
     60, "time constant of a small kiln, least", unit="min", source="as remembered, not read; measure it", grade="memory"
 )
