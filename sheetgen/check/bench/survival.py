@@ -155,6 +155,11 @@ def temper(moment: Moment) -> Iterator[Trouble]:
     """What was hammered hard and is heated after it."""
     if moment.deed not in {"fire", "heat", "solder"}:
         return
+    for item in dict.fromkeys(one.item for one in there(moment) if one.item.hard and not stays(one.item)):
+        message = f"{item.name} is hard, and the heat of {moment.number} makes it soft"
+        yield told(
+            "temper", message, moment.place(moment.deed, "uses", "firing"), "harden it again after the last heat"
+        )
     for body in moment.bodies:
         if body.hardened is not None:
             message = (
