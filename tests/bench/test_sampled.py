@@ -27,10 +27,10 @@ makes: 1 tag
 level: experienced
 parts:
   tag: {{kind: cut shape, clay: c-{n}, shape: rectangle, across: 20 mm, down: 30 mm, thickness: 1.5 mm}}
-  eye: {{kind: hole, clay: c-{n}, drill: {drill} mm, starter: 0.8 mm, edge: {edge} mm, drilled in: tag}}
+  eye: {{kind: hole, clay: c-{n}, drill: {drill} mm, starter: 0.7 mm, edge: {edge} mm, drilled in: tag}}
   ring: {{kind: jump ring, wire: w-{n}, rod: {rod} mm}}
 steps:
-  - {{title: Cut, parts: [tag, eye], uses: [c-{n}, drills]}}
+  - {{title: Cut, parts: [tag, eye], uses: [c-{n}, fine-drills]}}
   - {{title: Dry, wait: drying, does: [test]}}
   - {{title: Fire, firing: c-{n}, uses: [kiln]}}
   - {{title: Hang, parts: [ring, eye], uses: [rods], does: [hang]}}
@@ -72,13 +72,16 @@ class Piece(NamedTuple):
 
 def pieces() -> list[Piece]:
     chance = random.Random(5)  # noqa: S311 - sizes, and no secret
-    drills, rods = [1, 1.2, 1.5, 1.6, 1.8, 2, 2.2, 2.5], [2, 2.5, 3, 3.5, 4, 5, 6]
+    rods = [2, 2.5, 3, 3.5, 4, 5, 6]
     found = []
     for _ in range(PROJECTS):
         low = chance.randrange(6, 20)
         wire = chance.choice([0.8, 0.9, 1, 1.1, 1.2, 1.3, 1.5, 1.6])
+        high = low + chance.randrange(1, 9)
+        fits = wire / (1 - (low + high) / 200)  # a drill near it passes, binds or lets through
+        drill = round(fits * 50 + chance.randrange(-3, 12)) / 50
         edge, rod = chance.choice([1.5, 2, 2.5, 3, 3.5]), chance.choice([r for r in rods if r > 2 * wire])
-        found.append(Piece(chance.choice(drills), wire, low, low + chance.randrange(1, 6), edge, rod))
+        found.append(Piece(drill, wire, low, high, edge, rod))
     return found
 
 
@@ -95,7 +98,9 @@ def told(tmp_path_factory: pytest.TempPathFactory) -> dict[int, set[str]]:
         (projects / f"sampled-{n}").mkdir()
         text = HEAD.format(n=n, drill=one.drill, edge=one.edge, rod=one.rod)
         (projects / f"sampled-{n}" / "project.yaml").write_text(text)
-    (projects / "stock" / "sampled.yaml").write_text(clays + wires)
+    sizes = ", ".join(f"{n / 50:g} mm" for n in range(35, 130))
+    tools = f"tools:\n  fine-drills: {{name: Fine drills, kind: drill, sizes: [{sizes}]}}\n"
+    (projects / "stock" / "sampled.yaml").write_text(clays + wires + tools)
     found: dict[int, set[str]] = {n: set() for n in range(PROJECTS)}
     for trouble in pipeline.work_through(projects.parent).troubles:
         assert trouble.place is not None, trouble
