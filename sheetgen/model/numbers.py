@@ -111,12 +111,16 @@ class Numbers:
             return _span(*(self.rounder.decimal(n / HOUR, 1) for n in (low, high))) + f"{NBSP}h"
         if high <= 6 * HOUR:
             return _hours_span(low, high)
-        return _span(*(self.rounder.decimal(n / DAY, 1) for n in (low, high))) + f"{NBSP}days"
+        first, last = (self.rounder.decimal(n / DAY, 1) for n in (low, high))
+        # Of a wait of days the least is told to the hour, for nobody waits longer than the sheet says.
+        return f"{_span(_hours(low) if low % (DAY / 2) else first, last)}{NBSP}days"
 
     def added(self, times: Iterable[Interval]) -> str:
         """Several times one after the other: the sum of what is printed of each, as a reader adds them."""
         ends = [_stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
         low, high = (sum(end) for end in zip(*ends, strict=True)) if ends else (0.0, 0.0)
+        if high > 3 * DAY:
+            low = floor(low / (DAY / 2)) * DAY / 2
         return self.time(Interval((low + high) / 2, low, high))
 
     def short(self, minutes: Interval) -> str:
@@ -184,7 +188,8 @@ def _hundredths(value: Interval) -> bool:
 def _stepped(minutes: Interval) -> tuple[float, float]:
     """Both ends of a time in whole steps, outwards."""
     step = next(step for most, step in TIME_STEPS if minutes.high <= most)
-    return floor(minutes.low / step) * step, ceil(minutes.high / step) * step
+    least = HOUR if step > HOUR and minutes.low <= 3 * DAY else step
+    return floor(minutes.low / least) * least, ceil(minutes.high / step) * step
 
 
 def _span(low: str, high: str) -> str:

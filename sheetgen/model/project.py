@@ -64,6 +64,7 @@ class Step(Written):
     wait: Text | None = None
     when: Text | None = None
     faces: Text = Field(default_factory=lambda: default("both"))
+    thick: Text | None = None
     firing: Text | None = None
     does: list[Text] = Field(default_factory=list)
     opened_at: Text | None = None

@@ -49,6 +49,8 @@ def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[s
         yield "join" if len(parts) > 1 else "fill"
     if used("drill"):
         yield "drill"
+    if step.wait == "drying":
+        yield "dry"
     if used("dry test"):
         yield "test"
     if step.firing is not None:
@@ -62,8 +64,6 @@ def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[s
         yield "rinse"
     if any(isinstance(item, Adhesive) for item in uses):
         yield "glue"
-    if step.wait == "drying":
-        yield "dry"
     if step.wait == "curing":
         yield "cure"
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.dimension import COUNT, TIME
+from sheetgen.base.dimension import COUNT, LENGTH, TIME
 from sheetgen.base.interval import Interval, interval, over
 from sheetgen.base.material import Adhesive
 from sheetgen.base.spelling import nearest
@@ -95,7 +95,7 @@ def _drying(step: Step, evaluator: Evaluator, in_hand: Sequence[Piece]) -> Wait:
 
 def _part_dries(step: Step, part: Piece, evaluator: Evaluator) -> Wait | None:
     """The maker's time, stretched by thickness (to a power of 1 to 2), by a covered face, and by damp air."""
-    clay, thickness = part.clay, part.deep
+    clay, thickness = part.clay, _thick(step, evaluator) or part.deep
     if clay is None or clay.drying is None:
         return None
     minutes, working = clay.drying, f"{_ends(clay.drying)} min"
@@ -117,6 +117,20 @@ def _part_dries(step: Step, part: Piece, evaluator: Evaluator) -> Wait | None:
     if clay.drying_thickness is None and thickness is not None:
         working += f", the maker’s time taken as meant for {float(DRYING_THICKNESS):g} mm, as is common practice"
     return Wait(minutes, "drying", working)
+
+
+def _thick(step: Step, evaluator: Evaluator) -> Interval | None:
+    """How thick what dries is, mm, where the project says it of parts that lie on each other."""
+    if step.thick is None:
+        return None
+    try:
+        found = evaluator.worked(step.thick, "thick", wanted="mm")
+    except Stopped:
+        return None
+    if found.dimension != LENGTH or found.interval.low <= 0:
+        evaluator.troubles.add(f"'{step.thick}' is not a thickness", step.thick.place, "write it as 2 mm or 8 cards")
+        return None
+    return found.interval
 
 
 def _humidity(evaluator: Evaluator) -> Interval | None:

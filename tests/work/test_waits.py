@@ -59,6 +59,13 @@ def test_what_the_maker_did_not_say_is_said_in_the_working(library: Any) -> None
     assert working == "720 to 1440 min × (1 ÷ 1) to the power of 1 to 2"
 
 
+def test_a_strip_on_a_wall_dries_as_thick_as_both(library: Any) -> None:
+    # 1 mm and 1 mm on it: 12 × 2 to 24 × 4 hours, as above
+    thick(library)
+    library.change("pendant/project.yaml", "    wait: drying\n", "    wait: drying\n    thick: 2 * plate.thickness\n")
+    assert (wait(library).low, wait(library).high) == (24 * HOURS, 96 * HOURS)
+
+
 def test_air_of_75_percent_doubles_what_air_of_50_percent_takes(library: Any) -> None:
     # Rate ∝ 1 − relative humidity: (1 − 0.5) ÷ (1 − 0.75) = 2.
     library.change("studio.yaml", "units: mm\n", "units: mm\nhumidity: 75 %\n")

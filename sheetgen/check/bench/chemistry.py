@@ -51,17 +51,18 @@ def _last_heat(moment: Moment) -> int:
 def hot_pickle(moment: Moment) -> Iterator[Trouble]:
     """A piece that goes from the flame into the pickle."""
     if moment.deed == "pickle" and any(body.hot for body in moment.bodies):
-        said = "this step" if _last_heat(moment) == moment.index else f"step {_last_heat(moment) + 1}"
+        heat = _last_heat(moment)
+        said = "this step" if heat == moment.index else f"step {heat + 1}"
         message = (
             f"the piece is hot from the flame of {said} and goes into the pickle at {moment.number}: "
             "acid spits into the face"
         )
-        yield told(
-            "hot-into-pickle",
-            message,
-            moment.place("pickle", "uses"),
-            "does: [solder, quench, pickle, rinse], or cool instead of quench",
+        flame = moment.bench.version.steps[heat]
+        deed = next((word for word in ("solder", "heat", "fire") if word in flame.does), "solder")
+        helped = (
+            f"does: [{deed}, quench, …] at the step of the flame, or cool instead of quench, and the pickle after it"
         )
+        yield told("hot-into-pickle", message, moment.place("pickle", "uses"), helped)
 
 
 def never_meet(moment: Moment) -> Iterator[Trouble]:

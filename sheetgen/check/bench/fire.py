@@ -103,6 +103,11 @@ def _by_torch(moment: Moment, body: Body) -> Iterator[Trouble]:
     if any("carbon" in phase.bed for phase in clay.firing):
         message = f"{clay.name} is fired in carbon, and {moment.number} fires it with a torch"
         yield told("torch-firing", message, moment.place("firing"), "fire it in a kiln, in its box")
+    elif clay.strength == "full" and any(one.strength == "least" for one in clay.programs):
+        message = f"{clay.name} is worked by its program '{clay.program}', and {moment.number} fires it with a torch"
+        least = next(one.name for one in clay.programs if one.strength == "least")
+        helped = f"programs: {{{clay.id}: {least}}}, which is as much as a flame gives"
+        yield told("torch-firing", message, moment.place("firing"), helped)
     elif not clay.torch:
         message = f"{clay.name} is fired with a torch at {moment.number}, and its data does not allow it"
         helped = "fire it in a kiln, or, if its maker says that a torch will do, torch: yes in stock"

@@ -36,7 +36,7 @@ def dry(moment: Moment) -> Iterator[Trouble]:
         yield told(
             "dry-before-fire", message, where, "a step between them with wait: drying, or with a time and does: dry"
         )
-    untested = [body for body in clays if body.wet is None and not body.tested]
+    untested = [body for body in clays if body.wet is None and not body.tested and body.dried is not None]
     if untested:
         named = listed([f"'{body.title}'" for body in untested[:3]])
         message = f"{named}: fired at {moment.number} without a test for damp since the last drying"

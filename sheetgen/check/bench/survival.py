@@ -106,7 +106,8 @@ def survives(moment: Moment) -> Iterator[Trouble]:
         yield from _meets(moment, what, rule, name)
     if moment.deed in WETS:
         yield from _meets(moment, "water", "survives-water", "water")
-    glued = {"glue", "set"}.intersection(moment.step.does)  # then it is wiped where the adhesive goes, and no farther
+    does = moment.step.does  # before it is glued it is wiped where the adhesive goes, and no farther
+    glued = moment.deed == "degrease" and {"glue", "set"}.intersection(does[does.index("degrease") :])
     if (moment.deed == "degrease" and not glued) or (moment.deed == "begin" and moment.step.acts("aerosol")):
         yield from _meets(moment, "solvent", "survives-solvent", "solvent")
 

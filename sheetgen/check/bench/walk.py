@@ -227,7 +227,7 @@ def _heated(moment: Moment) -> None:
     for body in moment.bodies:
         body.heated, body.hot, body.hardened = moment.index, warm, None
         if moment.deed == "fire":
-            body.fired, body.wet = moment.index, None
+            body.fired, body.wet, body.tested = moment.index, None, True
         if moment.deed == "solder":
             body.solders += [(moment.index, item) for item in step.uses if item.acts("solder")]
 
