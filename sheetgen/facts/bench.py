@@ -79,5 +79,8 @@ DOES = {
 }
 """What a step does, in the words of the trade; a step may do several things, in their order."""
 
+HEATS = ("fire", "heat", "solder")
+"""What brings fire to the work."""
+
 WORN_BY = ("adult", "child", "small child")
 WORN_AT = ("neck", "wrist", "ear", "finger", "ankle", "hair", "clothes", "nowhere")

@@ -164,8 +164,10 @@ class ItemMaker(ClayMaker):
         told: dict[str, Any] = {name: value * scale.get(name, 1) for name, value in given.items() if value is not None}
         return Adhesive(**common, cure=cure, pot_life=life, **told) if cure else None
 
-    def _consumable(self, _key: Word, written: forms.WrittenConsumable, common: dict[str, Any]) -> Consumable:
+    def _consumable(self, key: Word, written: forms.WrittenConsumable, common: dict[str, Any]) -> Consumable:
         flows = self.number(written.flows_at, TEMPERATURE, above=20, most=1300, name="where a solder flows")
+        if flows is None and "solder" in written.acts_as:
+            self.troubles.add("a solder does not say where it flows", key.place, "flows at: 720 °C, from its maker")
         across = self.number(written.across, LENGTH, above=0, most=100, name="the width across")
         bulk = self.number(written.bulk_density, DENSITY, above=0, most=HEAVIEST, name="bulk density")
         return Consumable(**common, flows_at=flows, across=across, bulk_density=bulk * PER_CM3 if bulk else None)

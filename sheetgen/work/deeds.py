@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Adhesive
 from sheetgen.base.spelling import suggest
-from sheetgen.facts.bench import DOES
+from sheetgen.facts.bench import DOES, HEATS
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -15,11 +15,10 @@ if TYPE_CHECKING:
     from sheetgen.model.project import Step
     from sheetgen.work.evaluator import Evaluator
 
-HEATS = {"fire", "heat", "solder"}
 WETS = {"join", "close", "fill"}
 FIXES = {"set", "glue", "string", "hang", "try"}
 COVERS = {
-    "join": WETS, "fill": WETS, "heat": HEATS, "solder": HEATS, "glue": FIXES, "patinate": {"patinate", "polish"},
+    "join": WETS, "fill": WETS, "heat": {*HEATS}, "solder": {*HEATS}, "glue": FIXES, "patinate": {"patinate", "polish"},
     "rinse": {"rinse", "quench", "cool"},
 }  # fmt: skip
 """What a step says itself makes these plain already: any of its words will do."""

@@ -16,7 +16,7 @@ from sheetgen.parts.by_torch import told, too_much
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from sheetgen.base.material import Phase
+    from sheetgen.base.material import Item, Phase
     from sheetgen.base.rounding import Rounder
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator
@@ -24,12 +24,17 @@ if TYPE_CHECKING:
 COOLING_POINTS = 12  # of a cooling curve
 
 
-def walk(phases: Sequence[Phase], evaluator: Evaluator) -> Walk:
+def kiln_of(uses: Sequence[Item], evaluator: Evaluator) -> Tool | None:
+    """The kiln that a step uses; else the studio's first."""
+    tools = (one for one in (*uses, *evaluator.library.stock.items.values()) if isinstance(one, Tool))
+    return next((tool for tool in tools if tool.kind == "kiln"), None)
+
+
+def walk(phases: Sequence[Phase], kiln: Tool | None) -> Walk:
     """All phases: each heated from where the last one left the kiln, the last cooled to unloading.
 
     Where the studio did not measure its kiln, anything between a quick and a slow one.
     """
-    kiln = next((t for t in evaluator.library.stock.items.values() if isinstance(t, Tool) and t.kind == "kiln"), None)
     full = (kiln and kiln.full_rate) or Interval((FULL_FAST + FULL_SLOW) / 2, FULL_SLOW, FULL_FAST)
     cooling = (kiln and kiln.cooling) or Interval((COOLING_FAST + COOLING_SLOW) / 2, COOLING_FAST, COOLING_SLOW)
     quick = _Walker(lambda rate: rate.high, full, cooling.low, lambda hold: hold.low)

@@ -15,6 +15,7 @@ from sheetgen.base.room import Room
 from sheetgen.base.tree import number as working_number
 from sheetgen.facts.kiln import APART, BED_DEPTH, SHELF
 from sheetgen.model.worked import Load
+from sheetgen.work.firing import kiln_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -36,8 +37,7 @@ class Loading:
     def __init__(self, clay: Clay, uses: Sequence[Item], place: Place, evaluator: Evaluator) -> None:
         """`uses` are the kiln, box and carbon of its step, which stands at `place`."""
         self.clay, self.uses, self.place, self.evaluator = clay, uses, place, evaluator
-        tools = [one for one in (*uses, *evaluator.library.stock.items.values()) if isinstance(one, Tool)]
-        self.kiln = next((tool for tool in tools if tool.kind == "kiln"), None)  # else the first, as for its time
+        self.kiln = kiln_of(uses, evaluator)
 
     def loads(self, parts: Mapping[str, Piece], named: Sequence[str]) -> tuple[Load, ...]:
         """One for the shelves and one for carbon, as the clay's program wants them; none where stock is silent."""

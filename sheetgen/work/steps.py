@@ -11,7 +11,7 @@ from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.model.worked import WorkedStep
 from sheetgen.work.deeds import deeds
-from sheetgen.work.firing import torch, walk
+from sheetgen.work.firing import kiln_of, torch, walk
 from sheetgen.work.hazards import cautioned
 from sheetgen.work.loads import Loading
 from sheetgen.work.needs import holds
@@ -63,7 +63,7 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured
     if clay is not None and not flame:
         torched = torch(clay, pieces, evaluator.rounder)
         if clay.firing:
-            walked = walk(clay.firing, evaluator)
+            walked = walk(clay.firing, kiln_of(uses, evaluator))
             loaded = Loading(clay, uses, step.title.place, evaluator).loads(pieces, parts)
             wait = wait or Wait(walked.minutes, "firing and cooling", walked.working)
     return WorkedStep(

@@ -26,7 +26,7 @@ consumables:
   coals: {name: Carbon, acts as: [carbon]}
   alcohol: {name: Alcohol, acts as: [solvent], at the bench: Cap the alcohol.}
   spray: {name: Spray, acts as: [aerosol]}
-  snippets: {name: Solder, acts as: [solder]}
+  snippets: {name: Solder, acts as: [solder], flows at: 720 °C}
   salt: {name: Pickling salt, acts as: [acid, pickle]}
   liver: {name: Sulphide, acts as: [sulphide]}
 tools:

@@ -89,6 +89,15 @@ def test_a_firing_takes_its_ramp_its_hold_and_its_cooling(library: Any) -> None:
     assert wait(library, "Fire").usual == pytest.approx(63 + 30 + 240)
 
 
+def test_of_two_kilns_the_one_in_the_step_gives_the_time(library: Any) -> None:
+    slow = "  big-kiln:\n    name: Big kiln\n    kind: kiln\n    full rate: 100 °C/h\n"
+    quick = "  small-kiln:\n    name: Small kiln\n    kind: kiln\n    full rate: 2000 °C/h\n"
+    library.change("stock/others.yaml", "  roller:\n", f"{slow}{quick}  roller:\n")
+    library.change("pendant/project.yaml", "    uses: [firing-box, carbon]\n", "    uses: [small-kiln]\n")
+    # 630 °C at 2000 °C/h is 19 min, and at 100 °C/h more than 6 h
+    assert wait(library, "Fire").low < 6 * HOURS
+
+
 def test_a_kiln_measured_by_the_studio_gives_one_time_and_an_unknown_kiln_a_range(library: Any) -> None:
     unknown = wait(library, "Fire")
     assert unknown.high > unknown.low * 1.5

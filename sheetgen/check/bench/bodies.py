@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import Interval
-from sheetgen.base.material import Adhesive, Bead, Clay, Fibre, Finding, Item, Sheet, Stone, Wire
+from sheetgen.base.material import Adhesive, Bead, Clay, Consumable, Fibre, Finding, Item, Sheet, Stone, Wire
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -98,6 +99,11 @@ def stays(item: Item) -> bool:
     return isinstance(item, Stone | Bead | Fibre | Finding | Adhesive) or item.acts("wax")
 
 
+def flows(item: Item) -> float:
+    """Where a solder flows, °C; whatever is no solder does not flow."""
+    return item.flows_at if isinstance(item, Consumable) and item.flows_at is not None else math.inf
+
+
 def thickness(piece: Piece) -> float | None:
     """How thick the wire of a part is, mm."""
     wire = piece.playing("made of", Wire)
@@ -114,6 +120,7 @@ class Bench:
     """All bodies of a version, which of them are joined, and what is attached."""
 
     version: WorkedVersion
+    worn_at: str
     bodies: dict[str, Body]
     joined: dict[str, set[str]]
     attached: list[Attached] = field(default_factory=list)
@@ -121,10 +128,10 @@ class Bench:
     hung: set[str] = field(default_factory=set)
 
     @classmethod
-    def of(cls, version: WorkedVersion) -> Bench:
+    def of(cls, version: WorkedVersion, worn_at: str = "") -> Bench:
         """The bench before the first step: nothing made; holes and seats belong to the part they are in."""
         bodies = {name: Body(piece, _made(piece, version)) for name, piece in version.parts.items()}
-        bench = cls(version, bodies, {name: {name} for name in bodies})
+        bench = cls(version, worn_at, bodies, {name: {name} for name in bodies})
         for name, body in bodies.items():
             for role in ("drilled in", "vent of"):
                 for other in body.piece.roles.get(role, ()):

@@ -5,8 +5,10 @@ from __future__ import annotations
 from itertools import combinations
 from typing import TYPE_CHECKING
 
+from sheetgen.check.bench.bodies import flows
 from sheetgen.check.bench.survival import there
 from sheetgen.check.bench.told import told
+from sheetgen.facts.bench import HEATS
 from sheetgen.facts.metals import LOW_SOLDER, METALS
 
 if TYPE_CHECKING:
@@ -21,7 +23,6 @@ NEVER = (
     ({"acid", "pickle"}, {"bleach"}, "acid drives chlorine out of bleach"),
     ({"ammonia"}, {"bleach"}, "bleach and ammonia make a poison gas"),
 )
-HEATS = {"fire", "heat", "solder"}
 IRON = {"steel"}
 SOFT = {"tin", "lead"}
 
@@ -103,9 +104,9 @@ def soft_solder(moment: Moment) -> Iterator[Trouble]:
     if moment.deed not in {"solder", "fire"}:
         return
     here = [item for item in moment.step.uses if item.acts("solder")] if moment.deed == "solder" else []
-    hard = moment.deed == "fire" or any(_flows(item) >= LOW_SOLDER for item in here)
+    hard = moment.deed == "fire" or any(flows(item) >= LOW_SOLDER for item in here)
     before = [(index, item) for body in moment.bodies for index, item in body.solders]
-    soft = next(((index, item) for index, item in before if item.metal in SOFT or _flows(item) < LOW_SOLDER), None)
+    soft = next(((index, item) for index, item in before if item.metal in SOFT or flows(item) < LOW_SOLDER), None)
     if hard and soft:
         message = (
             f"{soft[1].name} is on the piece since {moment.at(soft[0])}, and {moment.number} heats "
@@ -128,16 +129,11 @@ def soft_solder(moment: Moment) -> Iterator[Trouble]:
         )
 
 
-def _flows(item: Item) -> float:
-    found = getattr(item, "flows_at", None)
-    return float(found) if found is not None else 10 * LOW_SOLDER
-
-
 def iron(moment: Moment) -> Iterator[Trouble]:
     """Steel in the pickle."""
     if moment.deed != "pickle":
         return
-    heats = HEATS.intersection(moment.step.does)  # then tweezers and pick may be for the flame alone
+    heats = set(HEATS).intersection(moment.step.does)  # then tweezers and pick may be for the flame alone
     steel = [item for item in moment.step.uses if item.metal in IRON and not heats]
     steel += [one.item for one in there(moment) if one.item.metal in IRON]
     for item in dict.fromkeys(steel):

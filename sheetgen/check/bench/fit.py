@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Finding
+from sheetgen.check.bench.bodies import flows
 from sheetgen.check.bench.told import told
 from sheetgen.facts.clay import ONE_GO, PLUG, SPAN
 from sheetgen.facts.metals import LOW_SOLDER
@@ -24,11 +25,7 @@ def joined(moment: Moment) -> Iterator[Trouble]:
     """Raw clays that are joined shrink alike."""
     if moment.deed not in {"join", "close"}:
         return
-    raw = [
-        body
-        for body in (moment.bench.bodies[name] for name in moment.named)
-        if body.clay is not None and body.fired is None
-    ]
+    raw = [body for body in moment.bodies_named if body.clay is not None and body.fired is None]
     for one, other in ((raw[0], body) for body in raw[1:]):
         a, b = one.clay, other.clay
         if a is None or b is None or (a.shrinkage.low <= b.shrinkage.high and b.shrinkage.low <= a.shrinkage.high):
@@ -54,7 +51,7 @@ def fired(moment: Moment) -> Iterator[Trouble]:
     """Plugs in the rings they hold, and thin clay that lies free."""
     if moment.deed != "fire":
         return
-    for body in (moment.bench.bodies[name] for name in moment.named):
+    for body in moment.bodies_named:
         inside, span, rolled = (body.number(role) for role in ("on a plug", "span", "rolled to"))
         for plug in moment.step.uses if inside is not None else ():
             across = getattr(plug, "across", None)
@@ -98,7 +95,7 @@ def strong(moment: Moment) -> Iterator[Trouble]:
     """What is hammered, stretched or pulled, and was fired by a program for the least strength."""
     if moment.deed not in {"harden", "stretch", "pull"}:
         return
-    for body in (moment.bench.bodies[name] for name in moment.named):
+    for body in moment.bodies_named:
         if body.fired is not None and body.clay is not None and body.clay.strength == "least":
             message = (
                 f"'{body.title}' of {body.clay.name} is fired by '{body.clay.program}', and {moment.number} strains it"
@@ -115,7 +112,7 @@ def drilled(moment: Moment) -> Iterator[Trouble]:
     """A wide hole in unfired clay that is drilled in one go."""
     if moment.deed != "drill" or sum(item.acts("drill") for item in moment.step.uses) > 1:
         return
-    for body in (moment.bench.bodies[name] for name in moment.named):
+    for body in moment.bodies_named:
         wide = body.number("drilled with")
         host = moment.bench.group({body.name})
         if (
@@ -138,23 +135,18 @@ def solders(moment: Moment) -> Iterator[Trouble]:
     if moment.deed != "solder":
         return
     now = [item for item in moment.step.uses if item.acts("solder")]
-    lowest = min((_flows(item) for item in now), default=0.0)
+    lowest = min((flows(item) for item in now), default=0.0)
     before = [
         (index, item)
         for body in moment.bodies
         for index, item in body.solders
-        if index != moment.index and _flows(item) >= LOW_SOLDER
+        if index != moment.index and flows(item) >= LOW_SOLDER
     ]
-    low = min(before, key=lambda pair: _flows(pair[1]), default=None)
-    if low is not None and now and lowest >= _flows(low[1]):
+    low = min(before, key=lambda pair: flows(pair[1]), default=None)
+    if low is not None and now and lowest >= flows(low[1]):
         message = (
             f"{low[1].name} holds a joint since {moment.at(low[0])}, and {moment.number} solders "
             f"with {now[0].name}: the first joint flows again"
         )
         helped = "hard solder first and an easier one after it, or the first joint kept from the heat"
         yield told("one-solder", message, moment.place(now[0].id, "solder", "uses"), helped)
-
-
-def _flows(item: object) -> float:
-    found = getattr(item, "flows_at", None)
-    return float(found) if found is not None else 0.0

@@ -26,7 +26,7 @@ def hung(moment: Moment) -> Iterator[Trouble]:
     """Rings, holes and findings that meet in one step."""
     if moment.deed != "hang":
         return
-    named = [moment.bench.bodies[name] for name in moment.named]
+    named = moment.bodies_named
     rings = [body for body in named if body.piece.roles.get("ring inside")]
     wires = [(body, thick) for body in rings or named if (thick := thickness(body.piece)) is not None]
     for hole in (body for body in named if body.feature and body.piece.roles.get("opens")):
@@ -137,7 +137,7 @@ def _opens(moment: Moment, rings: list[Body], named: list[Body]) -> Iterator[Tro
         if isinstance(item, Finding)
     }
     pulls = any(item.id in clasps for item in moment.step.uses) or any(body.piece.roles.get("closes") for body in named)
-    for ring in rings if pulls and moment.worn_at in PULLED else ():
+    for ring in rings if pulls and moment.bench.worn_at in PULLED else ():
         if not ring.solders:
             message = f"'{ring.title}' is not soldered, and the clasp pulls at it"
             yield told("open-ring", message, ring.piece.places.get(""), "solder it, take a closed ring, or a split one")

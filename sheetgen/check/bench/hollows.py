@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import Interval
 from sheetgen.check.bench.told import listed, told
+from sheetgen.facts.bench import HEATS
 from sheetgen.facts.clay import LID
 
 if TYPE_CHECKING:
@@ -47,7 +48,7 @@ def vents(bodies: Sequence[Body]) -> int:
 
 def vented(moment: Moment) -> Iterator[Trouble]:
     """A hollow that is shut and heated has a hole, drilled before."""
-    if moment.deed not in {"fire", "heat", "solder"}:
+    if moment.deed not in HEATS:
         return
     for bodies in things(moment):
         hollow = shut(bodies)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.material import Adhesive, Stone
 from sheetgen.check.bench.survival import bears
 from sheetgen.check.bench.told import hours, listed, told
+from sheetgen.facts.bench import HEATS
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
     from sheetgen.check.bench.bodies import Attached
     from sheetgen.check.bench.walk import Moment
 
-HEATS = {"fire", "heat", "solder"}
 MOVES = {"hang", "polish", "patinate", "harden"}
 
 
@@ -49,7 +49,7 @@ def raw_on_fired(moment: Moment) -> Iterator[Trouble]:
     step = moment.step
     if moment.deed not in {"shape", "join", "close", "fill"} or step.acts("paste for fired metal"):
         return
-    named = [moment.bench.bodies[name] for name in moment.named]
+    named = moment.bodies_named
     fired = [body for body in named if body.fired is not None and body.clay is not None]
     raw = [body for body in named if body.fired is None and body.clay is not None]
     slip = step.acts("slip")
@@ -96,7 +96,7 @@ def not_there(moment: Moment) -> Iterator[Trouble]:
     """What is hung or drilled before it, or what it is hung or drilled in, is made."""
     bodies, steps = moment.bench.bodies, len(moment.bench.version.steps)
     if moment.deed == "hang":
-        named = [bodies[name] for name in moment.named]
+        named = moment.bodies_named
         if len(named) == 1:
             named += [bodies[h] for h in named[0].piece.roles.get("hangs from", ()) if h in bodies]
         for body in named:
@@ -104,7 +104,7 @@ def not_there(moment: Moment) -> Iterator[Trouble]:
                 message = f"'{body.title}' is hung at {moment.number}, and is made only at {moment.at(body.made)}"
                 yield told("not-there-yet", message, moment.place("hang", "parts"), "hang it after it is made")
     if moment.deed == "drill":
-        for body in (bodies[name] for name in moment.named):
+        for body in moment.bodies_named:
             for host in (bodies[h] for h in body.piece.roles.get("drilled in", ()) if h in bodies):
                 if moment.index < host.made < steps:
                     message = (
@@ -122,7 +122,7 @@ def seat_fired(moment: Moment) -> Iterator[Trouble]:
     later = any("fire" in one.does for one in moment.bench.version.steps[moment.index + 1 :])
     if not glues or (later and any(not bears(glue, "kiln") for glue in glues)):
         return
-    for body in (moment.bench.bodies[name] for name in moment.named):
+    for body in moment.bodies_named:
         whole = [one for one in moment.bench.of_group({body.name}) if one.clay is not None]
         if body.piece.playing("holds", Stone) and whole and all(one.fired is None for one in whole):
             message = f"a stone is glued into '{body.title}' at {moment.number}, before the clay is fired"

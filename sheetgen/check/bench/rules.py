@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.check.bench import chemistry, fire, fit, hanging, hollows, order, people, survival
@@ -29,9 +28,8 @@ VERSIONS = (people.children, people.ears)
 
 def bench(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
     """What would ruin a piece or hurt a person, in one version."""
-    for moment in walk(version):
-        placed = replace(moment, worn_at=worked.worn_at)
+    for moment in walk(version, worked.worn_at):
         for rule in MOMENTS:
-            yield from rule(placed)
+            yield from rule(moment)
     for whole in VERSIONS:
         yield from whole(worked, version)

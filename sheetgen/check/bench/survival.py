@@ -6,8 +6,9 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.material import Adhesive, Clay, Fibre, Item
-from sheetgen.check.bench.bodies import stays
+from sheetgen.check.bench.bodies import flows, stays
 from sheetgen.check.bench.told import degrees, told
+from sheetgen.facts.bench import HEATS
 from sheetgen.facts.metals import MARGIN, METALS
 
 if TYPE_CHECKING:
@@ -142,11 +143,10 @@ def solder_melts(moment: Moment) -> Iterator[Trouble]:
         return
     for body in moment.bodies:
         for index, solder in body.solders:
-            flows = getattr(solder, "flows_at", None)
-            if flows is not None and flows < peak(moment):
+            if flows(solder) < peak(moment):
                 message = (
                     f"'{body.title}' is soldered at {moment.at(index)} with {solder.name}, which flows at "
-                    f"{degrees(flows)}, and is fired at {moment.number} at {degrees(peak(moment))}"
+                    f"{degrees(flows(solder))}, and is fired at {moment.number} at {degrees(peak(moment))}"
                 )
                 yield told("melts", message, moment.place("firing"), "fire first and solder after it")
                 return
@@ -154,7 +154,7 @@ def solder_melts(moment: Moment) -> Iterator[Trouble]:
 
 def temper(moment: Moment) -> Iterator[Trouble]:
     """What was hammered hard and is heated after it."""
-    if moment.deed not in {"fire", "heat", "solder"}:
+    if moment.deed not in HEATS:
         return
     for item in dict.fromkeys(one.item for one in there(moment) if one.item.hard and not stays(one.item)):
         message = f"{item.name} is hard, and the heat of {moment.number} makes it soft"

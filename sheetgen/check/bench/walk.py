@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Adhesive, Clay, Item
 from sheetgen.check.bench.bodies import Attached, Bench, Body, stays
+from sheetgen.facts.bench import HEATS
 from sheetgen.facts.kiln import UNLOAD
 
 if TYPE_CHECKING:
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
     from sheetgen.model.worked import WorkedStep, WorkedVersion
 
-HEATS = ("fire", "heat", "solder")
 ATTACHES = ("close", "join", "set", "glue", "string", "hang")
 COOLS = ("quench", "cool", "pickle", "rinse")
 
@@ -36,12 +36,16 @@ class Moment:
     deed: str
     named: tuple[str, ...]
     whole: frozenset[str]
-    worn_at: str = ""
 
     @property
     def bodies(self) -> list[Body]:
         """What is worked on, with all that it is joined to."""
         return [self.bench.bodies[name] for name in sorted(self.whole) if self.bench.bodies[name].there]
+
+    @property
+    def bodies_named(self) -> list[Body]:
+        """What the step names, without what it is joined to."""
+        return [self.bench.bodies[name] for name in self.named]
 
     @property
     def attached(self) -> list[Attached]:
@@ -66,9 +70,9 @@ class Moment:
         return f"step {self.index + 1}"
 
 
-def walk(version: WorkedVersion) -> Iterator[Moment]:
+def walk(version: WorkedVersion, worn_at: str = "") -> Iterator[Moment]:
     """Every moment of a version in order; each is left to its reader before it is done."""
-    bench = Bench.of(version)
+    bench = Bench.of(version, worn_at)
     for index, step in enumerate(version.steps):
         yield from _step(bench, index, step)
     if version.steps:
@@ -170,6 +174,8 @@ DEEDS: dict[str, Callable[[Moment], None]] = {}
 
 def _does(*words: str) -> Callable[[Callable[[Moment], None]], Callable[[Moment], None]]:
     def known(function: Callable[[Moment], None]) -> Callable[[Moment], None]:
+        if twice := DEEDS.keys() & set(words):
+            raise ValueError(f"done in two ways: {', '.join(sorted(twice))}")
         DEEDS.update(dict.fromkeys(words, function))
         return function
 
