@@ -5,18 +5,18 @@ from __future__ import annotations
 from itertools import combinations
 from typing import TYPE_CHECKING
 
-from sheetgen.check.bench.bodies import flows
 from sheetgen.check.bench.survival import there
 from sheetgen.check.bench.told import told
 from sheetgen.facts.bench import HEATS
 from sheetgen.facts.metals import LOW_SOLDER, METALS
+from sheetgen.model.bench.bodies import flows
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.material import Clay, Item
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.walk import Moment
+    from sheetgen.model.bench.walk import Moment
 
 NEVER = (
     ({"acid", "pickle"}, {"sulphide"}, "acid drives a poison gas out of sulphide"),
@@ -58,7 +58,7 @@ def hot_pickle(moment: Moment) -> Iterator[Trouble]:
             f"the piece is hot from the flame of {said} and goes into the pickle at {moment.number}: "
             "acid spits into the face"
         )
-        flame = moment.bench.version.steps[heat]
+        flame = moment.bench.steps[heat]
         deed = next((word for word in ("solder", "heat", "fire") if word in flame.does), "solder")
         helped = (
             f"does: [{deed}, quench, …] at the step of the flame, or cool instead of quench, and the pickle after it"

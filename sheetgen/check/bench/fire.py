@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Clay
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.bodies import Body
-    from sheetgen.check.bench.walk import Moment
+    from sheetgen.model.bench.bodies import Body
+    from sheetgen.model.bench.walk import Moment
 
 
 def program(moment: Moment) -> Iterator[Trouble]:
@@ -132,7 +132,7 @@ def carbon(moment: Moment) -> Iterator[Trouble]:
 
 def opened(moment: Moment) -> Iterator[Trouble]:
     """A kiln or a box that is opened, or emptied, before it is as cold as the clay wants."""
-    steps, step = moment.bench.version.steps, moment.step
+    steps, step = moment.bench.steps, moment.step
     if moment.deed == "end" and step.opened_at is not None:
         last = next((one for one in reversed(steps[: moment.index + 1]) if one.firing), None)
         below = _coldest(last.clay) if last and last.clay else float(UNLOAD)

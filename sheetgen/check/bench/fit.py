@@ -6,19 +6,19 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Finding
-from sheetgen.check.bench.bodies import flows
 from sheetgen.check.bench.told import told
 from sheetgen.facts.clay import ONE_GO, PLUG, SPAN
 from sheetgen.facts.metals import LOW_SOLDER
 from sheetgen.facts.rings import US_STEP
 from sheetgen.facts.units import MM_PER_INCH
+from sheetgen.model.bench.bodies import flows
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.material import Clay
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.walk import Moment
+    from sheetgen.model.bench.walk import Moment
 
 
 def joined(moment: Moment) -> Iterator[Trouble]:

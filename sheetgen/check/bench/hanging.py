@@ -7,17 +7,17 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN, Interval
 from sheetgen.base.material import Fibre, Finding
-from sheetgen.check.bench.bodies import thickness
 from sheetgen.check.bench.told import listed, told
 from sheetgen.facts.fit import CLOSE, LOOSE
 from sheetgen.formulas.packing import MOST_KNOWN, bundle_ratio
+from sheetgen.model.bench.bodies import thickness
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.bodies import Body
-    from sheetgen.check.bench.walk import Moment
+    from sheetgen.model.bench.bodies import Body
+    from sheetgen.model.bench.walk import Moment
 
 PULLED = {"neck", "wrist", "ankle"}
 

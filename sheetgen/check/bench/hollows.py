@@ -13,8 +13,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.bodies import Body
-    from sheetgen.check.bench.walk import Moment
+    from sheetgen.model.bench.bodies import Body
+    from sheetgen.model.bench.walk import Moment
 
 
 def _wide(body: Body, role: str) -> float:

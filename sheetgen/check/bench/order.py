@@ -13,8 +13,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.bodies import Attached
-    from sheetgen.check.bench.walk import Moment
+    from sheetgen.model.bench.bodies import Attached
+    from sheetgen.model.bench.walk import Moment
 
 MOVES = {"hang", "polish", "patinate", "harden"}
 
@@ -57,7 +57,7 @@ def raw_on_fired(moment: Moment) -> Iterator[Trouble]:
         return
     body = fired[0]
     since = f"'{body.title}' is fired at {moment.at(body.fired or 0)}, and raw clay is worked on it at {moment.number}"
-    later = any("fire" in one.does for one in moment.bench.version.steps[moment.index + 1 :])
+    later = any("fire" in one.does for one in moment.bench.steps[moment.index + 1 :])
     if later:
         helped = "join it before the first firing, or use an item that acts as: paste for fired metal"
         yield told(
@@ -94,7 +94,7 @@ def never_fired(moment: Moment) -> Iterator[Trouble]:
 
 def not_there(moment: Moment) -> Iterator[Trouble]:
     """What is hung or drilled before it, or what it is hung or drilled in, is made."""
-    bodies, steps = moment.bench.bodies, len(moment.bench.version.steps)
+    bodies, steps = moment.bench.bodies, len(moment.bench.steps)
     if moment.deed == "hang":
         named = moment.bodies_named
         if len(named) == 1:
@@ -119,7 +119,7 @@ def seat_fired(moment: Moment) -> Iterator[Trouble]:
     if moment.deed not in {"set", "glue"}:
         return
     glues = [one for one in (*moment.step.uses, *_mixed(moment)) if isinstance(one, Adhesive)]
-    later = any("fire" in one.does for one in moment.bench.version.steps[moment.index + 1 :])
+    later = any("fire" in one.does for one in moment.bench.steps[moment.index + 1 :])
     if not glues or (later and any(not bears(glue, "kiln") for glue in glues)):
         return
     for body in moment.bodies_named:
@@ -164,7 +164,7 @@ def cured(moment: Moment) -> Iterator[Trouble]:
             f"{one.item.name} is used at {moment.at(one.step)}, and no step after it waits {hours(least)} "
             "for it to cure"
         )
-        place = moment.bench.version.steps[one.step].places
+        place = moment.bench.steps[one.step].places
         yield told("cure-time", message, place.get(one.item.id) or place.get("parts"), "add a step with wait: curing")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.check.bench import chemistry, fire, fit, hanging, hollows, order, people, survival
-from sheetgen.check.bench.walk import walk
+from sheetgen.model.bench.walk import walk
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -28,7 +28,7 @@ VERSIONS = (people.children, people.ears)
 
 def bench(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
     """What would ruin a piece or hurt a person, in one version."""
-    for moment in walk(version, worked.worn_at):
+    for moment in walk(version.parts, version.steps, worked.worn_at):
         for rule in MOMENTS:
             yield from rule(moment)
     for whole in VERSIONS:

@@ -6,17 +6,17 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.material import Adhesive, Clay, Fibre, Item
-from sheetgen.check.bench.bodies import flows, stays
 from sheetgen.check.bench.told import degrees, told
 from sheetgen.facts.bench import HEATS
 from sheetgen.facts.metals import MARGIN, METALS
+from sheetgen.model.bench.bodies import flows, stays
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.trouble import Trouble
-    from sheetgen.check.bench.bodies import Body
-    from sheetgen.check.bench.walk import Moment
+    from sheetgen.model.bench.bodies import Body
+    from sheetgen.model.bench.walk import Moment
 
 MEETS = {
     "fire": ("kiln", "survives-kiln", "the kiln"),
@@ -61,7 +61,7 @@ def there(moment: Moment) -> Iterator[There]:
 
 def _since(moment: Moment, body: Body, item: Item) -> int:
     """When an item became part of a part: at the step that uses it for it, else when the part was made."""
-    steps = moment.bench.version.steps
+    steps = moment.bench.steps
     using = (i for i, step in enumerate(steps) if item in step.uses and body.name in (*step.parts, *step.diagrams))
     return next(using, min(body.made, moment.index))
 

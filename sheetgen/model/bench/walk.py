@@ -9,15 +9,16 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Adhesive, Clay, Item
-from sheetgen.check.bench.bodies import Attached, Bench, Body, stays
 from sheetgen.facts.bench import HEATS
 from sheetgen.facts.kiln import UNLOAD
+from sheetgen.model.bench.bodies import Attached, Bench, Body, stays
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from sheetgen.base.place import Place
-    from sheetgen.model.worked import WorkedStep, WorkedVersion
+    from sheetgen.model.worked import WorkedStep
+    from sheetgen.parts.piece import Piece
 
 ATTACHES = ("close", "join", "set", "glue", "string", "hang")
 COOLS = ("quench", "cool", "pickle", "rinse")
@@ -70,14 +71,14 @@ class Moment:
         return f"step {self.index + 1}"
 
 
-def walk(version: WorkedVersion, worn_at: str = "") -> Iterator[Moment]:
+def walk(parts: Mapping[str, Piece], steps: Sequence[WorkedStep], worn_at: str = "") -> Iterator[Moment]:
     """Every moment of a version in order; each is left to its reader before it is done."""
-    bench = Bench.of(version, worn_at)
-    for index, step in enumerate(version.steps):
+    bench = Bench.of(parts, steps, worn_at)
+    for index, step in enumerate(steps):
         yield from _step(bench, index, step)
-    if version.steps:
-        last = len(version.steps) - 1
-        yield Moment(bench, last, version.steps[last], "finish", (), frozenset(bench.bodies))
+    if steps:
+        last = len(steps) - 1
+        yield Moment(bench, last, steps[last], "finish", (), frozenset(bench.bodies))
 
 
 def _step(bench: Bench, index: int, step: WorkedStep) -> Iterator[Moment]:
@@ -295,7 +296,7 @@ def _pass(bench: Bench, index: int, step: WorkedStep, named: list[str]) -> None:
     for name, body in bench.bodies.items():
         if body.hot and (step.wait is not None or (named and name not in whole) or body.heated != index):
             body.hot = False
-        last = max((i for i, s in enumerate(bench.version.steps) if name in s.parts), default=-1)
+        last = max((i for i, s in enumerate(bench.steps) if name in s.parts), default=-1)
         host = next((h for h in body.piece.roles.get("hangs from", ()) if h in bench.bodies), None)
         if host and body.made < index == last and name not in bench.hung and bench.bodies[host].there:
             bench.join({name, host})

@@ -10,10 +10,10 @@ from sheetgen.base.interval import Interval
 from sheetgen.base.material import Adhesive, Bead, Clay, Consumable, Fibre, Finding, Item, Sheet, Stone, Wire
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.base.place import Place
-    from sheetgen.model.worked import WorkedStep, WorkedVersion
+    from sheetgen.model.worked import WorkedStep
     from sheetgen.parts.piece import Piece
 
 CONSISTS = ("made of", "strung", "strung on", "bound with", "goes into", "closed by")
@@ -119,7 +119,7 @@ def metal_of(item: Item) -> bool:
 class Bench:
     """All bodies of a version, which of them are joined, and what is attached."""
 
-    version: WorkedVersion
+    steps: Sequence[WorkedStep]
     worn_at: str
     bodies: dict[str, Body]
     joined: dict[str, set[str]]
@@ -128,10 +128,10 @@ class Bench:
     hung: set[str] = field(default_factory=set)
 
     @classmethod
-    def of(cls, version: WorkedVersion, worn_at: str = "") -> Bench:
+    def of(cls, parts: Mapping[str, Piece], steps: Sequence[WorkedStep], worn_at: str = "") -> Bench:
         """The bench before the first step: nothing made; holes and seats belong to the part they are in."""
-        bodies = {name: Body(piece, _made(piece, version)) for name, piece in version.parts.items()}
-        bench = cls(version, worn_at, bodies, {name: {name} for name in bodies})
+        bodies = {name: Body(piece, _made(piece, steps)) for name, piece in parts.items()}
+        bench = cls(steps, worn_at, bodies, {name: {name} for name in bodies})
         for name, body in bodies.items():
             for role in ("drilled in", "vent of"):
                 for other in body.piece.roles.get(role, ()):
@@ -176,14 +176,14 @@ class Bench:
         return list(dict.fromkeys(step.parts or step.diagrams or shown))
 
 
-def _made(piece: Piece, version: WorkedVersion) -> int:
+def _made(piece: Piece, steps: Sequence[WorkedStep]) -> int:
     """The step that makes a part: the first that names it and uses what it is made of, or drills it; else the first."""
-    naming = [i for i, step in enumerate(version.steps) if piece.name in (*step.parts, *step.diagrams)]
-    naming = naming or [i for i, s in enumerate(version.steps) if any(one.part == piece.name for one in s.show)]
+    naming = [i for i, step in enumerate(steps) if piece.name in (*step.parts, *step.diagrams)]
+    naming = naming or [i for i, s in enumerate(steps) if any(one.part == piece.name for one in s.show)]
     own = {one.id for one in piece.roles.get("made of", ()) if isinstance(one, Item)}
     if not piece.roles.get("clay mass") and any(isinstance(one, Clay) for one in piece.roles.get("made of", ())):
         own = set()  # it takes no clay of its own: a seat in another part
-    using = [i for i in naming if own.intersection(item.id for item in version.steps[i].uses)]
+    using = [i for i in naming if own.intersection(item.id for item in steps[i].uses)]
     if not own:
-        using = [i for i in naming if "drill" in version.steps[i].does]
-    return next(iter(using or naming), len(version.steps))
+        using = [i for i in naming if "drill" in steps[i].does]
+    return next(iter(using or naming), len(steps))
