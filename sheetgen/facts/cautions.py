@@ -43,13 +43,13 @@ CAUTIONS = {
     "torch": Told(
         "WARNING", "Open flame and gas.",
         "Burns, fire, explosion.",
-        "Look for leaks with soapy water. Heat-proof board, hair and sleeves tied back, nothing near that burns; shut the valve before you set it down.",
+        "Look for leaks with soapy water. Heat-proof board, hair and sleeves tied back, gloves for acid off; shut the valve before you set it down.",
         ("W021", "M004"), (EYES, "Fire extinguisher, or water"),
     ),
     "kiln": Told(
         "WARNING", "Hot kiln.",
         "Burns deeply and at once, through thin gloves too.",
-        "Long cotton sleeves, nothing near that burns, somebody within call. Leave it shut until it is cold.",
+        "Long cotton sleeves, nothing near that burns, somebody within call. Shut until cold; switched off at the wall before you reach in.",
         ("W017", "M009", "M004"), ("Heat-proof gloves, dry", EYES),
     ),
     "hot metal": Told(
@@ -73,7 +73,7 @@ CAUTIONS = {
     "pickle": Told(
         "WARNING", "Pickling acid.",
         "Burns eyes and skin; warm, its vapour burns lungs.",
-        "Moving air; acid into water, never water into acid. Tongs of copper or plastic: iron stays out.",
+        "Moving air; acid into water, never water into acid. Tongs of copper or plastic: iron stays out. Gloves on at the pickle only.",
         ("W023", "M004", "M009"), (EYES, "Gloves for acid"),
     ),
     "patina": Told(
@@ -113,9 +113,9 @@ CAUTIONS = {
         ("W001", "M016"), (MASK,),
     ),
     "fibre dust": Told(
-        "WARNING", "Dust of kiln fibre, firing bed or plug.",
+        "WARNING", "Dust of kiln fibre, carbon, bed or plug.",
         "Harms the lungs over the years.",
-        "Mask on; move it slowly, damp where it may be. Wipe up wet; do not blow or sweep.",
+        "Mask on; slowly, damp where it may be, and never what comes into the fire. Wipe up wet; do not blow or sweep.",
         ("W001", "M016"), (MASK,),
     ),
     "strand": Told(
@@ -151,7 +151,7 @@ CAUTIONS = {
     "hot plate": Told(
         "CAUTION", "Hot plate.",
         "Burns without showing that it is hot.",
-        "Use tweezers; let the piece cool before you touch it.",
+        "Use tweezers; let the piece cool before you touch it. What holds water spits: hole up, eye protection.",
         ("W017",), ("Tweezers",),
     ),
     "blade": Told(
@@ -160,10 +160,16 @@ CAUTIONS = {
         "Fingers behind the edge, the cut down or away from you; cap it when you set it down.",
         ("W022",),
     ),
-    "cut metal": Told(
-        "CAUTION", "Edges of sheet, saw blades.",
-        "They slice skin, and a blade that snaps flies.",
-        "Fingers beside the line and not in front of the blade; file each edge as soon as it is cut.",
+    "metal edge": Told(
+        "CAUTION", "Edges of cut metal.",
+        "They slice skin, and offcuts spring.",
+        "Hold sheet flat and not by its corners; file each edge as soon as it is cut; sweep offcuts up with a brush.",
+        ("W022",),
+    ),
+    "saw blade": Told(
+        "CAUTION", "Saw blade.",
+        "Slices skin; it snaps, and the end flies.",
+        "Fingers beside the line and not in front of the blade; upright, without force, on the bench pin.",
         ("W022", "M004"), (EYES,),
     ),
     "pin": Told(
@@ -199,7 +205,7 @@ CAUTIONS = {
     "nickel": Told(
         "CAUTION", "Nickel.",
         "Makes skin itch, and can make it allergic for good.",
-        "Not in a pierced ear, nor on skin that has itched before; take one without nickel.",
+        "Not in a pierced ear, nor on skin that has itched before; take one that is known to hold none.",
         ("W001",),
     ),
     "metals apart": Told(
@@ -208,6 +214,13 @@ CAUTIONS = {
         "Own pads, brushes, slip and carbon for each.",
     ),
 }  # fmt: skip
+
+FLAMES = ("torch", "hot metal", "melt")
+OFF_AT_A_FLAME = {
+    "Gloves for acid": "Gloves for acid at the pickle only, off before the flame",
+    "Gloves for chemicals": "Gloves for chemicals at the solution only, off before the flame",
+}
+"""What is not worn at a flame, and how it is told at a step that has a flame too: a thin glove melts on the hand."""
 
 FIRST_AID_SOURCE = "a surgery's page on burns, and a burns centre's on chemicals"
 COOLED = Fact(20, "Cool a burn under running water", unit="min", source=FIRST_AID_SOURCE, grade="seen")

@@ -47,7 +47,7 @@ class BezelCup(Part):
     """
 
     kind = "bezel cup"
-    hazards = ("torch", "pickle", "cut metal")
+    hazards = ("torch", "pickle", "metal edge")
 
     strip = field.item(Sheet, "the metal of the wall", role="made of")
     base = field.maybe_item(Sheet, "the metal of the base plate, if not that of the wall", role="made of")

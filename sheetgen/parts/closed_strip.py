@@ -10,7 +10,7 @@ from sheetgen.parts.kind import Part
 class ClosedStrip(Part):
     """Worked on the middle of its thickness; a kind says in `meets` how long that is."""
 
-    hazards = ("cut metal",)
+    hazards = ("metal edge",)
 
 
 cut = figure("Strip, cut", "mm", "meets + trim", "bench up", about="With what is filed off the ends.")

@@ -29,7 +29,7 @@ class MetalDisc(Part):
     """
 
     kind = "metal disc"
-    hazards = ("cut metal",)
+    hazards = ("metal edge",)
 
     sheet = field.item(Sheet, "the sheet", role="made of")
     across = field.length("finished width, rim to rim, outside", above=0, role="covers")

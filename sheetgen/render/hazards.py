@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 from markupsafe import Markup
 
 from sheetgen.base.trouble import Misplaced, Trouble
-from sheetgen.facts.cautions import DEFERENCE, FIRST_AID, GRAVE, LADDER
+from sheetgen.facts.cautions import DEFERENCE, FIRST_AID, FLAMES, GRAVE, LADDER, OFF_AT_A_FLAME
 from sheetgen.facts.signs import GENERAL
 
 if TYPE_CHECKING:
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 STEP, HAZARD, END = "\ue010", "\ue011", "\ue012"  # letters of nobody's alphabet
 ONE_LINE = 80  # letters of a title with hazards beside it
+HAVE, SIGN = "Wear or have:", 3  # what stands before what to wear in a short line; letters that a sign takes up
 MARK = re.compile(f"{STEP}([0-9]+){END}|{HAZARD}([0-9]+):([^{END}]*){END}")
 
 
@@ -51,23 +52,33 @@ def checked(html: str, steps: Sequence[WorkedStep], theme: Theme, template: str)
 def of_step(number: int, step: WorkedStep, drawings: Drawings) -> dict[str, Any]:
     """`first` in full, each with its sign; `again` by name, under their signal words; `have` to wear or at hand.
 
-    `brief`: there are only names, and so few that they share the line of the title.
+    What to wear is that of all of them, told here in full or not, and `musts` are its signs.
+    `brief`: there are only names and what to wear, and so little that they share the line of the title.
     """
     again: dict[str, list[str]] = {}
     for caution in step.told_again:
         again.setdefault(caution.word, []).append(_marked(number, caution, _small(caution.name)))
     told = step.told_first
     names = sum(len(c.name) + 2 for c in step.told_again) + sum(len(word) + 4 for word in again)
-    musts = dict.fromkeys(sign for c in told for sign in c.signs if sign.startswith("M"))
+    musts = dict.fromkeys(sign for c in step.cautions for sign in c.signs if sign.startswith("M"))
+    have = _have(step.cautions)
+    row = len(HAVE) + sum(len(wear) + 2 for wear in have) + SIGN * len(musts) if have else 0
     return {
         "first": [_in_full(number, caution, drawings) for caution in told],
         "again": [{"word": word, "names": names} for word, names in again.items()],
-        "brief": bool(again) and not told and len(step.title) + names <= ONE_LINE,
-        "have": list(dict.fromkeys(_small(wear) for c in told for wear in c.wear)),
+        "brief": bool(again) and not told and len(step.title) + names + row <= ONE_LINE,
+        "have": have,
         "musts": [Markup(drawings.signs[sign].svg) for sign in musts],  # noqa: S704 - drawn by our own pen
         "who": step.who,
         "notes": step.notes,
     }
+
+
+def _have(cautions: Sequence[Caution]) -> list[str]:
+    """What to wear or to have; where there is a flame too, when thin gloves are off."""
+    flame = any(c.id in FLAMES for c in cautions)
+    wear = dict.fromkeys(wear for c in cautions for wear in c.wear)
+    return [_small(OFF_AT_A_FLAME.get(one, one) if flame else one) for one in wear]
 
 
 def _marked(number: int, caution: Caution, name: str) -> str:

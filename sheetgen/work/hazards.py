@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.material import Adhesive, Bead, Clay, Consumable, Fibre, Finding, Item, Stone, Tool
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.cautions import GLOWS, LADDER, TAUGHT
+from sheetgen.facts.fit import SWALLOWED
 from sheetgen.facts.metals import METALS
 from sheetgen.work.state import State
 from sheetgen.work.stopped import Stopped
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator
 
-SWALLOWED = (Stone, Bead, Finding)  # small enough for a child's mouth, whatever their sizes
 OFF_SKIN = ("clothes", "nowhere")
 COPPERS = ("copper", "bronze", "brass")  # families whose traces spoil silver, and silver them
 FIRST = "first piece"
@@ -66,7 +66,7 @@ CAUSES: dict[str, Callable[[WorkedStep], bool]] = {
 }
 """What a step does, and with what, that brings a caution by itself; an item's own go before what is usual of it."""
 
-TAUGHT_FIRST = ("carbon box", "torch", "solder fumes", "pickle")
+TAUGHT_FIRST = ("kiln", "carbon box", "torch", "solder fumes", "pickle")
 
 
 def cautioned(
@@ -76,7 +76,7 @@ def cautioned(
     state = State(steps, pieces)
     pairs = enumerate(zip(written, steps, strict=True))
     found = [[*_written(one, evaluator), *_of_step(i, step, state)] for i, (one, step) in pairs]
-    for i, name in (*_of_kinds(steps, pieces, found), *_once(steps, evaluator, pieces, found)):
+    for i, name in (*_of_kinds(steps, pieces, found), *_once(state, evaluator, found)):
         found[i].append(name)
     known = evaluator.library.stock.cautions
     order = list(known)
@@ -117,6 +117,8 @@ def _of_step(number: int, step: WorkedStep, state: State) -> Iterator[str]:
     """What is done, with what, to what."""
     yield from (name for name, brings in CAUSES.items() if brings(step))
     yield from (name for item in step.uses for name in item.cautions)
+    if any(map(_small, step.uses)):
+        yield "small parts"
     refined = "refine" in step.does or step.acts("abrasive")
     raw = state.raw(number)
     if raw and (refined or ("drill" in step.does and state.dried(number))):
@@ -139,29 +141,28 @@ def _of_kinds(
                 yield named[0], hazard
 
 
-def _once(
-    steps: Sequence[WorkedStep],
-    evaluator: Evaluator,
-    pieces: Mapping[str, Piece],
-    found: Sequence[Sequence[str]],
-) -> Iterator[tuple[int, str]]:
-    """What is of the whole piece, and is told at one step of it, unless the project tells it no later."""
-    for number, name in _of_the_piece(steps, evaluator, pieces) if steps else ():
+def _once(state: State, evaluator: Evaluator, found: Sequence[Sequence[str]]) -> Iterator[tuple[int, str]]:
+    """What is of the whole piece, and is told at one step of it, unless it is told no later."""
+    for number, name in _of_the_piece(state, evaluator) if state.steps else ():
         if not any(name in names for names in found[: number + 1]):
             yield number, name
 
 
-def _of_the_piece(
-    steps: Sequence[WorkedStep], evaluator: Evaluator, pieces: Mapping[str, Piece]
-) -> Iterator[tuple[int, str]]:
+def _of_the_piece(state: State, evaluator: Evaluator) -> Iterator[tuple[int, str]]:
+    steps, pieces = state.steps, state.pieces
     worn = str(evaluator.project.worn_at or "")
-    last = max((i for i, step in enumerate(steps) if step.minutes is not None), default=len(steps) - 1)
-    small = _first(steps, pieces, _small)
-    if small is None and any(map(_small, _materials(evaluator))):
-        small = last
-    if small is not None:
-        yield small, "small parts"
-    if worn not in OFF_SKIN and (nickel := _first(steps, pieces, _nickel)) is not None:
+    last = state.last
+    small = [*state.swallowed(), _first(steps, pieces, _small)]
+    small += [last] if any(map(_small, _materials(evaluator))) else []
+    if told := [number for number in small if number is not None]:
+        yield min(told), "small parts"
+    nickel = _handled(steps, worn)
+    if worn not in OFF_SKIN:
+        asked = _may_hold_nickel if worn else _nickel
+        nickel = _first(steps, pieces, asked)
+        if nickel is None and any(map(asked, _materials(evaluator))):
+            nickel = last
+    if nickel is not None:
         yield nickel, "nickel"
     strung = _first(steps, pieces, lambda item: isinstance(item, Fibre)) is not None
     if worn == "neck" and (strung or any(piece.roles.get("closes") for piece in pieces.values())):
@@ -176,13 +177,28 @@ def _of_the_piece(
 
 
 def _small(item: Item) -> bool:
-    return isinstance(item, SWALLOWED)
+    """Whether it is bought in and goes through the cylinder; of a finding stock does not say how large it is."""
+    return isinstance(item, Finding) or (isinstance(item, Stone | Bead) and item.size.usual < SWALLOWED)
 
 
 def _nickel(item: Item) -> bool:
-    """Whether it holds nickel and stays in the piece."""
+    """Whether it is known to hold nickel and stays in the piece."""
     holds = item.metal == "nickel silver" or "nickel" in item.coated
     return holds and not isinstance(item, Tool | Consumable)
+
+
+def _may_hold_nickel(item: Item) -> bool:
+    """Whether it is known to, or is a finding of which stock says no metal."""
+    return _nickel(item) or (isinstance(item, Finding) and not item.metal)
+
+
+def _handled(steps: Sequence[WorkedStep], worn: str) -> int | None:
+    """Where fingers come to nickel though it lies on no skin: a finding of clothes that is closed, or one filed."""
+    for i, step in enumerate(steps):
+        findings = any(isinstance(item, Finding) and _nickel(item) for item in step.uses)
+        if findings and (worn == "clothes" or "refine" in step.does):
+            return i
+    return None
 
 
 def _materials(evaluator: Evaluator) -> Iterator[Item]:

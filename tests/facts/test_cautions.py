@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
-from sheetgen.facts.cautions import CAUTIONS
+from sheetgen.base.trouble import Troubles
+from sheetgen.facts.cautions import CAUTIONS, FLAMES, OFF_AT_A_FLAME
 from sheetgen.parts.catalogue import kinds
+from sheetgen.read.library import read_library
+
+ROOT = Path(__file__).parents[2]
 
 
 def test_dust_of_clay_is_kept_dry_and_dust_of_metal_wet() -> None:
@@ -28,6 +34,46 @@ def test_carbon_monoxide_says_what_to_do_when_the_alarm_sounds_and_when_to_open(
     avoid = CAUTIONS["carbon box"].avoid
     assert "everybody out" in avoid
     assert "only when cold" in avoid
+
+
+def test_a_kiln_is_off_at_the_wall_before_a_hand_goes_in() -> None:
+    assert "switched off at the wall before you reach in" in CAUTIONS["kiln"].avoid
+
+
+def test_dust_of_carbon_is_named_and_nothing_damp_goes_into_the_fire() -> None:
+    told = CAUTIONS["fibre dust"]
+    assert "carbon" in told.hazard
+    assert "damp where it may be, and never what comes into the fire" in told.avoid
+
+
+def test_water_in_a_hollow_spits_on_a_warm_plate() -> None:
+    assert "spits: hole up, eye protection" in CAUTIONS["hot plate"].avoid
+
+
+def test_gloves_for_acid_are_off_at_the_flame_and_on_at_the_pickle() -> None:
+    assert "gloves for acid off" in CAUTIONS["torch"].avoid
+    assert "Gloves on at the pickle only" in CAUTIONS["pickle"].avoid
+
+
+def test_every_glove_against_a_liquid_has_its_words_at_a_flame() -> None:
+    gloves = {wear for told in CAUTIONS.values() for wear in told.wear if wear.startswith("Gloves for")}
+    assert gloves == OFF_AT_A_FLAME.keys()
+    assert set(FLAMES) <= CAUTIONS.keys()
+
+
+def test_shears_and_a_disc_cutter_have_edges_and_only_a_saw_has_a_blade_that_snaps() -> None:
+    library = read_library(ROOT, Troubles(), ["towline-bracelet"])
+    assert library is not None
+    tools = library.stock.items
+    assert "saw blade" in tools["saw"].cautions
+    for name in ("shears", "disc-cutter"):
+        assert "metal edge" in tools[name].cautions
+        assert "saw blade" not in tools[name].cautions
+    for kind in ("metal disc", "bezel cup", "bezel strip", "ring blank"):
+        assert "saw blade" not in kinds()[kind].hazards
+    assert (
+        "blade" not in CAUTIONS["metal edge"].hazard + CAUTIONS["metal edge"].consequence + CAUTIONS["metal edge"].avoid
+    )
 
 
 @pytest.mark.parametrize("kind", ["jump ring", "bent wire", "toggle clasp", "bezel cup", "metal disc", "slit strips"])

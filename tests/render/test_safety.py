@@ -103,11 +103,58 @@ def test_without_a_number_there_is_a_line_to_write_it_on(library: Any, quick: No
 
 
 def test_a_sheet_whose_hazards_are_slight_has_no_first_aid_and_names_them(library: Any, quick: None) -> None:  # noqa: ARG001
+    # longer than the cylinder for small parts is across, 31.75 mm
+    library.change("link/project.yaml", "loop: 4 mm", "loop: 16 mm")
     page = said(page_of(library, "link"))
     assert "Emergency" not in page
     assert FIRST_AID[0][1] not in page
     assert "CAUTION flying wire ends (1)." in page
     assert all(line in page for line in DEFERENCE)
+
+
+def step_of(page: str, title: str) -> str:
+    """The HTML of one step of a page."""
+    [found] = [one for one in re.split('<div class="(?:step|wait)', page)[1:] if re.search(rf"<h3>.*{title}", one)]
+    return found
+
+
+@pytest.mark.parametrize("title", ["Mark", "Open the seats of both drops, and clear every one of them"])
+def test_a_step_with_only_short_cautions_tells_what_to_wear_and_shows_its_signs(
+    title: str,
+    library: Any,
+    quick: None,  # noqa: ARG001
+) -> None:
+    library.change("drops/project.yaml", "    caution: [blade]", "    caution: [drilling, metal dust]")
+    library.change("drops/project.yaml", "    uses: [drills]\n", "    uses: [drills]\n    caution: [metal dust]\n")
+    library.change("drops/project.yaml", "  - title: Open the seats\n", f"  - title: {title}\n")
+    step = step_of(page_of(library, "drops"), title)
+    assert 'class="hazards"' not in step
+    assert "Wear or have: dust mask." in said(step)
+    assert "M016" in step
+    # in the line of the title where there is room
+    assert ('<h3><span class="mind">' in step) is (len(title) < 20)
+
+
+def test_gloves_for_acid_are_off_where_the_same_step_has_a_flame(library: Any, quick: None) -> None:  # noqa: ARG001
+    acid = "gloves for acid"
+    library.change("drops/project.yaml", "  - title: Fire\n", "  - title: Fire\n    caution: [pickle, torch]\n")
+    assert f"{acid} at the pickle only, off before the flame" in said(step_of(page_of(library, "drops"), "Fire"))
+    library.change("drops/project.yaml", "caution: [pickle, torch]", "caution: [pickle]")
+    step = said(step_of(page_of(library, "drops"), "Fire"))
+    assert acid in step
+    assert "flame" not in step
+
+
+def test_a_hazard_in_the_title_is_a_sentence_of_its_own(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change("drops/project.yaml", "    caution: [blade]", "    caution: [pin]")
+    library.change(
+        "drops/project.yaml",
+        "  - title: Cure\n",
+        "  - title: Put by\n    caution: [pin]\n    text: Put it by.\n  - title: Cure\n",
+    )
+    [title] = re.findall(r"<h3>.*Put by.*</h3>", page_of(library, "drops"))
+    # letter by letter, as it is copied
+    assert html.unescape(re.sub(r"<[^>]*>", "", title)) == "CAUTION sharp point. Put by"
 
 
 def test_a_notice_never_has_the_sign_of_danger(library: Any, quick: None) -> None:  # noqa: ARG001
