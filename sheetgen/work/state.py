@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.interval import Interval
 from sheetgen.base.material import Clay, Metal, Sheet, Wire
 from sheetgen.facts.fit import SWALLOWED
+from sheetgen.model.bench.walk import walk
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from sheetgen.model.bench.walk import Moment
     from sheetgen.model.worked import WorkedStep
     from sheetgen.parts.piece import Piece
 
@@ -20,36 +21,41 @@ JOINS = ("join", "close", "solder")
 ACROSS = ("adds", "ring inside", "covers")  # roles that measure a part which has no finished size of its own
 
 
-@dataclass(frozen=True, slots=True)
+class Hand(NamedTuple):
+    """What a step has in its hands as it begins: raw clay, clay that has dried and is still raw, metal."""
+
+    raw: bool
+    dried: bool
+    metal: bool
+
+
 class State:
     """The steps of one version in their order, and its parts. Of a step that names no part, all parts are asked."""
 
-    steps: Sequence[WorkedStep]
-    pieces: Mapping[str, Piece]
+    def __init__(self, steps: Sequence[WorkedStep], pieces: Mapping[str, Piece]) -> None:
+        """Walk the bench once."""
+        self.steps, self.pieces = steps, pieces
+        self._hands: dict[int, Hand] = {}
+        for moment in walk(pieces, steps):
+            if moment.deed == "begin":
+                self._hands[moment.index] = _hand(moment)
 
     def raw(self, number: int) -> bool:
         """Whether something in the hands is clay that no step has fired yet."""
-        pieces = [piece for piece in self._in_hand(number) if piece.clay is not None]
         if not self.pieces:  # a technique's sheet
             ahead = any(step.clay is not None for step in self.steps[number + 1 :])
             return ahead or any(isinstance(item, Clay) for item in self.steps[number].uses)
-        return any(not self._fired(piece, number) for piece in pieces)
+        return self._hands[number].raw
 
     def metal(self, number: int) -> bool:
         """Whether something in the hands is metal: fired clay, wire, sheet or a casting."""
-        return not self.pieces or any(
-            piece.clay is not None or any(isinstance(take.item, Wire | Sheet | Metal) for take in piece.takes)
-            for piece in self._in_hand(number)
-        )
+        return not self.pieces or self._hands[number].metal
 
     def dried(self, number: int) -> bool:
         """Whether what is in the hands has dried by then, so that it gives dust and no longer crumbs."""
-        named = set(self.steps[number].parts)
-        hosts = {self._host(self.pieces[name]) for name in named}
-        return any(
-            "dry" in step.does and (not step.parts or not named or (named | hosts).intersection(step.parts))
-            for step in self.steps[:number]
-        )
+        if not self.pieces:
+            return any("dry" in step.does for step in self.steps[:number])
+        return self._hands[number].dried
 
     @property
     def last(self) -> int:
@@ -70,7 +76,7 @@ class State:
             yield self.last if whole else made
 
     def _joined(self) -> list[set[str]]:
-        """The parts, those that become one together."""
+        """The parts, those that become one for good together: what only hangs may come off."""
         groups = [{name} for name in self.pieces]
         for step in self.steps:
             if any(word in step.does for word in JOINS):
@@ -79,28 +85,17 @@ class State:
                 groups += [set().union(*met)] if met else []
         return groups
 
-    def _in_hand(self, number: int) -> Iterator[Piece]:
-        named = self.steps[number].parts
-        for name in named or self.pieces:
-            yield self.pieces[name]
-            if (host := self._host(self.pieces[name])) != name and host in self.pieces:
-                yield self.pieces[host]
 
-    @staticmethod
-    def _host(piece: Piece) -> str:
-        """The part that it is drilled in, which it is fired with."""
-        return next(iter(piece.roles.get("drilled in", ())), piece.name)
-
-    def _fired(self, piece: Piece, number: int) -> bool:
-        """Whether an earlier step has fired it: one that names it, or where none does, one that fires its clay."""
-        names = {piece.name, self._host(piece)}
-        firings = [
-            (i, step)
-            for i, step in enumerate(self.steps)
-            if step.clay is not None and piece.clay is not None and step.clay.id == piece.clay.id
-        ]
-        own = [(i, step) for i, step in firings if names.intersection(step.parts)]
-        return any(i < number for i, _ in own or firings)
+def _hand(moment: Moment) -> Hand:
+    """The bodies that a step names, and of a hole or a seat the part that it is in."""
+    bench = moment.bench
+    named = [bench.bodies[name] for name in moment.named or bench.bodies]
+    held = [one for body in named for one in (bench.of_group({body.name}) if body.feature else [body])]
+    raw = [body for body in held if body.clay is not None and body.fired is None]
+    metal = any(
+        body.fired is not None or any(isinstance(item, Wire | Sheet | Metal) for item in body.items()) for body in held
+    )
+    return Hand(bool(raw), any(body.dried is not None for body in raw), metal)
 
 
 def _across(piece: Piece) -> float | None:
