@@ -172,6 +172,16 @@ def test_the_dust_is_that_of_clay_until_the_part_is_fired_and_of_metal_after(ben
     assert "clay dust" not in ids(after)
 
 
+def test_raw_clay_beside_a_fired_part_of_the_same_clay_gives_the_dust_of_clay(bench: Any) -> None:
+    knob = "  knob: {kind: clay by mass, clay: clay, mass: 2 g}\n"
+    *_, raw, _, _ = bench(
+        "uses: [clay], parts: [disc]", FIRE, "uses: [clay], parts: [knob]", "wait: drying, parts: [knob]",
+        "does: [refine], parts: [knob]", "does: [join], parts: [disc, knob]", "firing: clay", more=knob,
+    )  # fmt: skip
+    assert "clay dust" in ids(raw)
+    assert "metal dust" not in ids(raw)
+
+
 def test_damp_clay_is_drilled_to_crumbs_and_dry_clay_to_dust(bench: Any) -> None:
     damp, _, dry = bench("does: [drill], parts: [disc]", DRY, "does: [drill], parts: [disc]")
     assert "clay dust" not in ids(damp)
