@@ -151,6 +151,8 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
         name, sign, value = change.partition("=")
         if not sign or not name.strip() or not value.strip():
             _wrong(f"--with wants NAME=VALUE, not '{change}'")
+        if not change.isprintable():
+            _wrong(f"--with wants signs that can be printed, not {change!a}")
         choices[name.strip()] = value.strip()
     click.echo(f"read from {library.resolve()}", err=True)
     outcome = pipeline.work_through(library, projects, choices)

@@ -85,6 +85,8 @@ def sign(number: str) -> Drawing:
 
 
 def signs(version: WorkedVersion) -> dict[str, Drawing]:
-    """Those that the cautions of a version name; for one that names none the general one."""
-    named = [number for step in version.steps for c in step.cautions for number in c.signs or (GENERAL,)]
-    return {number: sign(number) for number in sorted(set(named))}
+    """Those that the cautions of a version name; for one that names none that warns the general one."""
+    named: set[str] = set()
+    for signs in {c.signs for step in version.steps for c in step.cautions}:
+        named.update(signs if any(number.startswith("W") for number in signs) else (*signs, GENERAL))
+    return {number: sign(number) for number in sorted(named)}

@@ -19,6 +19,7 @@ DEEPEST = 12
 MOST_NODES = 20_000
 BRACES = "text that begins with a figure wants quotes"
 BRACES_HELP = 'such as "{{ body.length }} long"'
+PRIVATE = re.compile("[\ue000-\uf8ff]")  # of no alphabet: the program marks its own pages with them
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 Words = Any
 """A Word, or a list or a mapping of them; mappings have Words for keys."""
@@ -163,7 +164,7 @@ def _node_place(source: Source, node: Any) -> Place:  # noqa: ANN401
 def _words(source: Source, node: Any, troubles: Troubles, bare: str, holder: str = "") -> Words:  # noqa: ANN401
     place = _node_place(source, node)
     if isinstance(node, yaml.ScalarNode):
-        return _word(source, node, place)
+        return _word(source, node, place, troubles)
     if isinstance(node, yaml.SequenceNode):
         found = Sequence(_words(source, child, troubles, bare) for child in node.value)
         found.place = place
@@ -179,7 +180,7 @@ def _words(source: Source, node: Any, troubles: Troubles, bare: str, holder: str
             else:
                 troubles.add("a field's name must be plain words", where, "write name: value")
             continue
-        key = _word(source, key_node, _node_place(source, key_node))
+        key = _word(source, key_node, _node_place(source, key_node), troubles)
         if key in first:
             message = f"'{key}' is written twice; first on line {first[key].place.line}"
             troubles.add(message, key.place, "keep one of the two")
@@ -192,12 +193,15 @@ def _words(source: Source, node: Any, troubles: Troubles, bare: str, holder: str
     return mapping
 
 
-def _word(source: Source, node: Any, place: Place) -> Word:  # noqa: ANN401
+def _word(source: Source, node: Any, place: Place, troubles: Troubles) -> Word:  # noqa: ANN401
     """A scalar with its place; for quoted, block and folded text its raw source is kept to find a column in it."""
     raw = ""
     if node.style in {"|", ">", "'", '"'} or node.start_mark.line != node.end_mark.line:
         raw = _raw(source, node.start_mark, node.end_mark)
-    return Word(node.value, place, raw)
+    if strange := PRIVATE.search(node.value):
+        told = f"the sign U+{ord(strange[0]):04X} belongs to no alphabet"
+        troubles.add(told, place, "it cannot be printed; take it out")
+    return Word(PRIVATE.sub("\ufffd", node.value), place, raw)
 
 
 def _raw(source: Source, start: Any, end: Any) -> str:  # noqa: ANN401

@@ -26,7 +26,9 @@ if TYPE_CHECKING:
 STEP, HAZARD, END = "\ue010", "\ue011", "\ue012"  # letters of nobody's alphabet
 ONE_LINE = 80  # letters of a title with hazards beside it
 HAVE, SIGN = "Wear or have:", 3  # what stands before what to wear in a short line; letters that a sign takes up
-MARK = re.compile(f"{STEP}([0-9]+){END}|{HAZARD}([0-9]+):([^{END}]*){END}")
+MARK = re.compile(
+    f"{STEP}([0-9]{{1,6}}){END}|{HAZARD}([0-9]{{1,6}}):([0-9]{{1,6}}){END}"
+)  # figures only: it spans no HTML
 
 
 def marked(text: str | Markup, number: int) -> str | Markup:
@@ -38,10 +40,10 @@ def checked(html: str, steps: Sequence[WorkedStep], theme: Theme, template: str)
     """A page without its marks. Misplaced at the theme's file for a hazard of a printed step that it leaves out."""
     found = list(MARK.finditer(html))
     printed = {int(one[1]) for one in found if one[1]}
-    told = {(int(one[2]), one[3]) for one in found if one[2]}
-    for number in sorted(printed):
+    told = {(int(one[2]), int(one[3])) for one in found if one[2]}
+    for number in sorted(printed.intersection(range(len(steps)))):
         step = steps[number]
-        lost = [f"{c.word}, {c.name}" for c in step.cautions if (number, c.id) not in told]
+        lost = [f"{c.word}, {c.name}" for i, c in enumerate(step.cautions) if (number, i) not in told]
         if lost:
             message = f"the theme prints the step '{step.title}' without its hazards: {'; '.join(lost)}"
             helped = "of each step print the cautions in s.first, and the names in s.again"
@@ -57,14 +59,14 @@ def of_step(number: int, step: WorkedStep, drawings: Drawings) -> dict[str, Any]
     """
     again: dict[str, list[str]] = {}
     for caution in step.told_again:
-        again.setdefault(caution.word, []).append(_marked(number, caution, _small(caution.name)))
+        again.setdefault(caution.word, []).append(_marked(number, step, caution, _small(caution.name)))
     told = step.told_first
     names = sum(len(c.name) + 2 for c in step.told_again) + sum(len(word) + 4 for word in again)
     musts = dict.fromkeys(sign for c in step.cautions for sign in c.signs if sign.startswith("M"))
     have = _have(step.cautions)
     row = len(HAVE) + sum(len(wear) + 2 for wear in have) + SIGN * len(musts) if have else 0
     return {
-        "first": [_in_full(number, caution, drawings) for caution in told],
+        "first": [_in_full(number, step, caution, drawings) for caution in told],
         "again": [{"word": word, "names": names} for word, names in again.items()],
         "brief": bool(again) and not told and len(step.title) + names + row <= ONE_LINE,
         "have": have,
@@ -81,8 +83,9 @@ def _have(cautions: Sequence[Caution]) -> list[str]:
     return [_small(OFF_AT_A_FLAME.get(one, one) if flame else one) for one in wear]
 
 
-def _marked(number: int, caution: Caution, name: str) -> str:
-    return f"{HAZARD}{number}:{caution.id}{END}{name}"
+def _marked(number: int, step: WorkedStep, caution: Caution, name: str) -> str:
+    """By its number in the step: a studio's own caution may be called anything."""
+    return f"{HAZARD}{number}:{step.cautions.index(caution)}{END}{name}"
 
 
 def _small(words: str) -> str:
@@ -90,12 +93,12 @@ def _small(words: str) -> str:
     return words[:1].lower() + words[1:]
 
 
-def _in_full(number: int, caution: Caution, drawings: Drawings) -> dict[str, Any]:
+def _in_full(number: int, step: WorkedStep, caution: Caution, drawings: Drawings) -> dict[str, Any]:
     warns = next((sign for sign in caution.signs if sign.startswith("W")), GENERAL)
     alert = caution.word != LADDER[-1]
     return {
         "word": caution.word,
-        "name": _marked(number, caution, caution.name),
+        "name": _marked(number, step, caution, caution.name),
         "consequence": caution.consequence,
         "avoid": caution.avoid,
         "sign": Markup(drawings.signs[warns].svg) if alert else "",  # noqa: S704 - drawn by our own pen

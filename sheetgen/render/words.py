@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING, Any
 
 import markdown
 import nh3
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sheetgen.base.printed import Printed
     from sheetgen.model.worked import Prose
 
@@ -17,6 +19,8 @@ TAGS = {"p", "em", "strong", "ul", "ol", "li", "br", "code", "a", "blockquote"}
 KEPT = "\u00a0"
 LESS = "\ue002"  # a < is a sign and no beginning of HTML
 SLOT = "\ue000{}\ue001"
+PRIVATE = range(0xE000, 0xF8FF + 1)  # signs of no alphabet, such as ours
+REFERENCE = re.compile(r"&#(?:x0*([0-9a-f]+)|0*([0-9]+));?", re.IGNORECASE)
 
 
 UNIT = "mm²|mm|cm²|cm|m|g|mL|h|min|s|°C|°C/h|%|AWG|in|days|cards?|ct|EUR"
@@ -47,18 +51,27 @@ def prose(text: Prose, *, inline: bool = False) -> Markup:
     for piece in text:
         if isinstance(piece, str):
             # A run of brackets makes Markdown quadratic; nobody writes one.
-            pieces.append(
-                kept(re.sub(r"\[{4,}", "[[[", piece.replace("\ue000", "").replace("\ue001", "").replace("<", LESS)))
-            )
+            pieces.append(kept(re.sub(r"\[{4,}", "[[[", re.sub("[\ue000-\uf8ff]", "", piece).replace("<", LESS))))
         else:
             pieces.append(SLOT.format(len(numbers)))
             numbers.append(piece.printed)
     raw = markdown.markdown("".join(pieces), extensions=["sane_lists"], output_format="html")
-    raw = raw.replace(LESS, "&lt;")
+    raw = REFERENCE.sub(_ours_apart, raw.replace(LESS, "&lt;"))
     clean = nh3.clean(raw, tags=TAGS, attributes={"a": {"href"}}, url_schemes={"http", "https", "mailto"})
     if inline:
         clean = re.sub(r"^\s*<p>(.*)</p>\s*$", r"\1", clean, flags=re.DOTALL)
-    return Markup(re.sub("\ue000(\\d+)\ue001", lambda m: _number(numbers[int(m[1])]), clean))  # noqa: S704 - washed above
+    clean = re.sub(r'<a href="[^"]*"', lambda link: _filled(link[0], [escape(n.told) for n in numbers]), clean)
+    return Markup(_filled(clean, [_number(n) for n in numbers]))  # noqa: S704 - washed above
+
+
+def _filled(html: str, numbers: Sequence[Markup]) -> str:
+    return re.sub("\ue000(\\d+)\ue001", lambda slot: numbers[int(slot[1])], html)
+
+
+def _ours_apart(reference: re.Match[str]) -> str:
+    """A sign written by its number, as HTML may; none that would pass for a mark of ours."""
+    number = int(reference[1][:8], 16) if reference[1] else int(reference[2][:8])
+    return "\ufffd" if number in PRIVATE else reference[0]
 
 
 def _number(printed: Printed) -> Markup:
