@@ -62,9 +62,13 @@ TOOL_KINDS = (
 )  # fmt: skip
 
 
+BEDS = ("open shelf", "carbon")
+"""What pieces lie on or in while they are fired; fibre or vermiculite under them leaves them open to the air."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Phase:
-    """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and the bed.
+    """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and the bed, one of BEDS.
 
     `bed_depth` is how much carbon, mm, its maker wants all round the pieces.
     """
@@ -79,7 +83,7 @@ class Phase:
     @property
     def in_carbon(self) -> bool:
         """Whether it is fired in a box of carbon."""
-        return "carbon" in self.bed
+        return self.bed == "carbon"
 
 
 STRENGTHS = ("least", "full")

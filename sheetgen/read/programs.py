@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.dimension import COUNT, LENGTH, RATE, TEMPERATURE, TIME
 from sheetgen.base.interval import Interval
-from sheetgen.base.material import STRENGTHS, Phase, Program
+from sheetgen.base.material import BEDS, STRENGTHS, Phase, Program
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import suggest
 from sheetgen.formulas.shrinkage import two_stage
@@ -139,6 +139,9 @@ class ProgramMaker:
         )
         deep = self.number(written.bed_depth, LENGTH, above=0, most=100, name="bed depth")
         cool = self.number(written.cool_below, TEMPERATURE, above=0, most=1300, name="cool below")
+        if written.bed is not None and written.bed not in BEDS:
+            helped = f"{suggest(written.bed, BEDS)}; charcoal of whatever is carbon"
+            self.troubles.add(f"a bed cannot be '{written.bed}'", written.bed.place, helped)
         if to is None or hold is None:
             return None
         if cool is not None and to is not None and cool >= to:

@@ -35,7 +35,7 @@ def _does(*words: str) -> Callable[[WorkedStep], bool]:
 
 
 def _in_carbon(step: WorkedStep) -> bool:
-    return step.acts("carbon") or any("carbon" in phase.bed for phase in step.firing)
+    return step.acts("carbon") or any(phase.in_carbon for phase in step.firing)
 
 
 def _in_kiln(step: WorkedStep) -> bool:
