@@ -68,7 +68,7 @@ BEDS = ("open shelf", "carbon")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Phase:
-    """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and the bed, one of BEDS.
+    """One phase of a firing: heating rate in °C/min (None: as fast as the kiln goes), °C, min, and a bed of BEDS.
 
     `bed_depth` is how much carbon, mm, its maker wants all round the pieces.
     """

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from sheetgen.read.yaml_words import Words
 
 HOUSE = "house"
+ADDED = "caution"  # what a project writes here is added: no hazard of a house step is taken away
 FIELDS = tuple(str(info.alias) for info in Step.model_fields.values())
 
 
@@ -80,12 +81,20 @@ class Use:
         filler = Filler(self._argument, lambda _word: None, self.troubles)
         found = []
         for step in self.entry.steps:
-            kept = Mapping((key, value) for key, value in step.items() if key not in self.replaced)
+            kept = Mapping((key, value) for key, value in step.items() if key == ADDED or key not in self.replaced)
             kept.place = step.place
             filled = filler.step(used(kept, self.name.place))
-            filled.update(self.replaced)
+            for key, value in self.replaced.items():
+                filled[key] = self._added(filled, value) if key == ADDED and isinstance(value, list) else value
             found.append(filled)
         return found
+
+    @staticmethod
+    def _added(filled: Mapping, cautions: list[Words]) -> Sequence:
+        had = [one for key, value in filled.items() if key == ADDED and isinstance(value, list) for one in value]
+        both = Sequence([*had, *cautions])
+        both.place = getattr(cautions, "place", filled.place)
+        return both
 
     def _give(self, key: Word, value: Words) -> None:
         if isinstance(value, Mapping):

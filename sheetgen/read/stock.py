@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.bench import BEARS
-from sheetgen.facts.cautions import LADDER
+from sheetgen.facts.cautions import CAUTIONS, LADDER
 from sheetgen.facts.signs import SIGNS
 from sheetgen.model.project import Caution, Stock
 from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenItem
@@ -31,6 +31,7 @@ class StockReader:
         self.maker = ItemMaker(currency, troubles)
         self.cautions_named: list[tuple[Word, Word]] = []
         self.first: dict[str, Place] = {}
+        self.first_caution: dict[str, Place] = {}
 
     def add(self, file: StockFile) -> None:
         """Every item of a file; one that is wrong is left out, with its troubles."""
@@ -92,12 +93,22 @@ class StockReader:
         return any(k in {data, "all"} for k in written.sources)
 
     def _caution(self, key: Word, written: Any) -> None:  # noqa: ANN401
+        before = len(self.troubles.errors)
+        if key in CAUTIONS:
+            told = f"the caution '{key}' is built in, and nobody may write it otherwise"
+            self.troubles.add(told, key.place, "give your own another name, and name it where it belongs")
+        elif (first := self.first_caution.setdefault(str(key), key.place)) is not key.place:
+            self.troubles.add(f"the caution '{key}' is written twice; first at {first}", key.place, "keep one")
         if written.word not in LADDER:
             self.troubles.add(f"'{written.word}' is no signal word", written.word.place, ", ".join(LADDER))
-            return
+        for said in (key, written.hazard, written.consequence, written.avoid, *written.wear):
+            if not any(map(str.isalnum, said)):
+                self.troubles.add("a caution has words, and here are none", said.place, "fill it in")
         for sign in written.signs:
             if sign not in SIGNS:
                 self.troubles.add(f"'{sign}' is no sign that is drawn", sign.place, suggest(sign, SIGNS))
+        if len(self.troubles.errors) > before:
+            return
         self.stock.cautions[str(key)] = Caution(
             str(key), str(written.word), str(written.hazard), str(written.consequence), str(written.avoid),
             str(written.source or ""), tuple(map(str, written.wear)), tuple(map(str, written.signs)),

@@ -117,6 +117,15 @@ def test_a_faulty_house_step_holds_back_only_the_projects_that_use_it(library: A
     assert told == [("'fire' is a house step, but it is in trouble itself", "first mend projects/steps/bench.yaml:4:1")]
 
 
+@pytest.mark.parametrize(("written", "also"), [("[]", set()), ("[blade, pin]", {"blade"})])
+def test_no_use_of_a_house_step_takes_a_caution_of_it_away(written: str, also: set[str], library: Any) -> None:
+    library.write(STEPS, "dry:\n  title: Dry\n  wait: drying\n  does: [test]\n  caution: [pin, torch]\n")
+    library.change(PENDANT, DRIED, f"  - house: dry\n    caution: {written}\n")
+    outcome = library.check("pendant")
+    assert not outcome.troubles.errors
+    assert {one.id for one in outcome.worked[0].main.steps[1].cautions} == {"pin", "torch"} | also
+
+
 def test_two_files_cannot_hold_one_house_step(library: Any) -> None:
     library.write(STEPS, "dry:\n  title: Dry\n  wait: drying\n")
     library.write("steps/more.yaml", "dry:\n  title: Dry\n  wait: drying\n")

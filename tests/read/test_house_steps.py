@@ -54,7 +54,13 @@ VALUES: dict[str, list[tuple[str, str]]] = {
     "where": [("upright", "upright"), ('"in {{ rim.count }} places"', "in {{ rim.count }} places")],
 }  # fmt: skip
 RIM = "  rim: {kind: cut shape, clay: clay, shape: disc, across: 12 mm, thickness: 5 cards, count: 3}\n"
-REPLACED = ["minutes: 7 min", "expect: It is {{ plate.across }} wide.", "uses: [knife]", "parts: [rim]", "caution: []"]
+REPLACED = [
+    "minutes: 7 min",
+    "expect: It is {{ plate.across }} wide.",
+    "uses: [knife]",
+    "parts: [rim]",
+    "caution: [pin]",
+]
 
 
 def indented(text: str, by: str) -> str:
@@ -80,6 +86,8 @@ def out(chosen: dict[str, tuple[str, str]], replaced: list[str]) -> str:
     text = text.replace("title: Trim it: all", 'title: "Trim it: all"')
     for field in replaced:
         key = field.partition(":")[0]
+        if key == "caution":  # added to the house step's own
+            field = field.replace("[", "[blade, ")  # noqa: PLW2901
         lines = [field if line.startswith(f"{key}:") else line for line in text.splitlines()]
         text = "\n".join(lines)
     return "  - " + indented(text, "    ").lstrip()

@@ -9,7 +9,9 @@ from typing import Any
 
 import pytest
 
+from sheetgen.base.trouble import Troubles
 from sheetgen.facts.cautions import CAUTIONS, DEFERENCE, FIRST_AID, TAUGHT
+from sheetgen.read.library import read_library
 
 ROOT = Path(__file__).parents[2]
 WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
@@ -186,6 +188,39 @@ def test_a_sign_of_the_studios_own_caution_is_drawn_and_one_that_is_not_is_told(
     assert "W022, sharp element" in page_of(library, "drops")
     library.write("stock/cautions.yaml", own.replace("W022", "W999"))
     assert any("'W999' is no sign that is drawn" in str(t) for t in library.check("drops").troubles)
+
+
+OWN = "cautions:\n  saw: {word: CAUTION, hazard: Saw., consequence: Cuts., avoid: Slowly.}\n"
+
+
+@pytest.mark.parametrize(
+    ("own", "says"),
+    [
+        (OWN.replace("saw:", "kiln:"), "the caution 'kiln' is built in"),
+        (OWN.replace("saw:", "carbon box:"), "the caution 'carbon box' is built in"),
+        (OWN.replace("Saw.", '"."'), "a caution has words"),
+        (OWN.replace("Cuts.", '" "'), "a caution has words"),
+        (OWN.replace("Slowly.", '"\u00a0"'), "a caution has words"),
+        (OWN.replace("Slowly.", 'Slowly., wear: ["-"]'), "a caution has words"),
+        (OWN.replace("Slowly.", "Slowly., signs: [W999]"), "no sign that is drawn"),
+        (OWN.replace("CAUTION", "Caution"), "no signal word"),
+    ],
+)
+def test_a_caution_of_ones_own_silences_none_and_says_something(own: str, says: str, library: Any) -> None:
+    library.write("stock/own.yaml", own)
+    found = read_library(library.root, troubles := Troubles())
+    assert [says in t.message for t in troubles.errors] == [True], list(map(str, troubles))
+    assert found
+    assert set(found.stock.cautions) == set(CAUTIONS)
+    assert all(found.stock.cautions[name].word == told.word for name, told in CAUTIONS.items())
+
+
+def test_a_caution_that_two_files_write_is_told_at_the_second(library: Any) -> None:
+    library.write("stock/own.yaml", OWN)
+    library.write("stock/own2.yaml", OWN.replace("CAUTION", "NOTICE"))
+    [trouble] = library.check().troubles.errors
+    assert "written twice; first at projects/stock/own.yaml:2:3" in trouble.message
+    assert str(trouble.place) == "projects/stock/own2.yaml:2:3"
 
 
 @pytest.fixture(scope="module")
