@@ -45,6 +45,7 @@ def tool(maker: ProgramMaker, key: Word, written: forms.WrittenTool, common: dic
             maker.troubles.add(f"'{key}' has the measures of a {word} and is none", given.place, helped)
     shelf = _measured(maker, written, ("shelf_wide", "shelf_deep"))
     chamber, inside = (_measured(maker, written, names) for names in (OF_A_KILN[:3], OF_A_BOX))
+    _goes_in(maker, written, chamber, shelf)
     return Tool(
         **common,
         kind=str(written.kind or ""),
@@ -57,6 +58,20 @@ def tool(maker: ProgramMaker, key: Word, written: forms.WrittenTool, common: dic
         shelf_gap=maker.number(written.shelf_gap, LENGTH, above=0, most=LARGEST, name="shelf gap"),
         inside=Room(*inside) if inside else None,
     )
+
+
+def _goes_in(
+    maker: ProgramMaker, written: forms.WrittenTool, chamber: tuple[float, ...], shelf: tuple[float, ...]
+) -> None:
+    """A kiln's shelf lies in its chamber, whichever way it is turned, and a gap is no higher than it."""
+    if not chamber:
+        return
+    sizes = zip(sorted(shelf), sorted(chamber[:2]), strict=False)
+    if written.shelf_wide is not None and any(side > within for side, within in sizes):
+        maker.troubles.add("the shelf is larger than the chamber", written.shelf_wide.place, "measure both again")
+    gap = maker.number(written.shelf_gap, LENGTH)
+    if written.shelf_gap is not None and gap is not None and gap >= chamber[2]:
+        maker.troubles.add("the shelf gap is higher than the chamber", written.shelf_gap.place, "measure both again")
 
 
 def _measured(maker: ProgramMaker, written: forms.WrittenTool, names: tuple[str, ...]) -> tuple[float, ...]:

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 MOST_PIECES = 400  # beyond these nobody's class fires, and the search for room would take its time
 TRIALS = 60  # of orders in which they are laid down
 CUBIC = 1000  # mm³ in a mL
-Laid = list[tuple[str, Room]]
+Laid = list[tuple[str, Room, int]]  # what it is called, what one takes up, how many
 
 
 class Loading:
@@ -42,21 +42,21 @@ class Loading:
     def loads(self, parts: Mapping[str, Piece], named: Sequence[str]) -> tuple[Load, ...]:
         """One for the shelves and one for carbon, as the clay's program wants them; none where stock is silent."""
         laid = self._laid(parts, named)
-        if not laid or len(laid) > MOST_PIECES:
+        if not laid:
             return ()
         phases = dict.fromkeys(phase.in_carbon for phase in self.clay.firing)
         found = (self._boxed(laid) if boxed else self._shelved(laid) for boxed in phases)
         return tuple(load for load in found if load is not None)
 
     def _laid(self, parts: Mapping[str, Piece], named: Sequence[str]) -> Laid:
-        """Every piece of the clay, of the parts named or of all; nothing where the room of one is not known."""
+        """The pieces of the clay, of the parts named or of all; nothing where the room of one is not known."""
         found: Laid = []
         for part in parts.values():
             if part.clay != self.clay or "clay mass" not in part.roles or (named and part.name not in named):
                 continue
             if not part.rooms:
                 return []
-            found += [(part.title, room) for room in part.rooms for _ in range(part.count)]
+            found += [(part.title, room, part.count) for room in part.rooms]
         return found
 
     def _shelved(self, laid: Laid) -> Load | None:
@@ -66,13 +66,15 @@ class Loading:
         chamber = self.kiln.chamber
         wide, deep = self.kiln.shelf or (chamber.wide, chamber.deep)
         most, one = chamber.high - SHELF, self.kiln.shelf_gap or chamber.high - SHELF
-        lying = [_lying(room, Room(wide, deep, one)) or _lying(room, Room(wide, deep, most)) for _, room in laid]
+        lying = [_lying(room, Room(wide, deep, one)) or _lying(room, Room(wide, deep, most)) for _, room, _ in laid]
         if self._too_large(laid, lying, f"on a shelf of {self.kiln.name}"):
             return None
         tallest = max(room.high for room in lying if room)
         shelves = max(1, floor(chamber.high / (one + SHELF))) if tallest <= one + GRAIN else 1
-        filled = _filled(lying, (wide, deep), float(APART))
-        return Load(len(laid), max(filled), len(filled), ceil(len(filled) / shelves))
+        if (pieces := _pieces(laid)) > MOST_PIECES:
+            return None
+        filled = _filled(laid, lying, (wide, deep), float(APART))
+        return Load(pieces, max(filled), len(filled), ceil(len(filled) / shelves))
 
     def _boxed(self, laid: Laid) -> Load | None:
         """In carbon, one layer, with a bed of it under, over, beside and between the pieces; one box to a load."""
@@ -86,14 +88,16 @@ class Loading:
             return None
         bed = self._bed()
         inside = Room(*(side - 2 * bed for side in (box.inside.wide, box.inside.deep, box.inside.high)))
-        lying = [_lying(room, inside) for _, room in laid]
+        lying = [_lying(room, inside) for _, room, _ in laid]
         where = f"into {box.name} with {self.evaluator.told(bed)} of carbon all round"
         if self._too_large(laid, lying, where):
             return None
-        filled = _filled(lying, (inside.wide, inside.deep), bed)
+        if (pieces := _pieces(laid)) > MOST_PIECES:
+            return None
+        filled = _filled(laid, lying, (inside.wide, inside.deep), bed)
         sides = (box.inside.wide, box.inside.deep, max(room.high for room in lying if room) + 2 * bed)
         return Load(
-            len(laid),
+            pieces,
             max(filled),
             len(filled),
             len(filled),
@@ -111,13 +115,15 @@ class Loading:
 
     def _too_large(self, laid: Laid, lying: Sequence[Room | None], where: str) -> bool:
         """Whether a piece does not go in whichever way it is laid: told once for each part."""
-        pairs = list(zip(laid, lying, strict=True))
-        for name in dict.fromkeys(name for (name, _), found in pairs if found is None):
-            room = next(room for (one, room), found in pairs if one == name and found is None)
+        too_large: dict[str, Room] = {}
+        for (name, room, _), found in zip(laid, lying, strict=True):
+            if found is None:
+                too_large.setdefault(name, room)
+        for name, room in too_large.items():
             told = " × ".join(map(self.evaluator.told, (room.wide, room.deep, room.high)))
             helped = "a larger one in stock, or a smaller piece"
             self.evaluator.troubles.add(f"{name}, {told} before it is fired, does not go {where}", self.place, helped)
-        return None in lying
+        return bool(too_large)
 
 
 def _lying(room: Room, within: Room) -> Room | None:
@@ -131,9 +137,14 @@ def _lying(room: Room, within: Room) -> Room | None:
     return None
 
 
-def _filled(lying: Sequence[Room | None], room: tuple[float, float], apart: float) -> list[int]:
+def _pieces(laid: Laid) -> int:
+    return sum(many for _, _, many in laid)
+
+
+def _filled(laid: Laid, lying: Sequence[Room | None], room: tuple[float, float], apart: float) -> list[int]:
     """How many pieces lie in each place, so far apart; at its edge nothing has to be."""
-    sides = [(one.wide + apart, one.deep + apart) for one in lying if one]
+    pairs = zip(laid, lying, strict=True)
+    sides = [(one.wide + apart, one.deep + apart) for (_, _, many), one in pairs if one for _ in range(many)]
     places = pack(sides, (room[0] + apart, room[1] + apart), turn=True, trials=TRIALS)
     return [len(place) for place in places]
 

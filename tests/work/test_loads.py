@@ -67,6 +67,37 @@ def test_what_is_higher_than_the_gap_is_fired_on_one_shelf(kiln: Any) -> None:
     assert loads(kiln, many="13")[0].loads == 2
 
 
+@pytest.mark.parametrize(("old", "new"), [
+    ("shelf wide: 110 mm", "shelf wide: 151 mm"), ("shelf deep: 80 mm", "shelf deep: 200 mm"),
+    ("shelf gap: 50 mm", "shelf gap: 130 mm"),
+])  # fmt: skip
+def test_a_shelf_that_does_not_go_into_its_chamber_is_told_at_the_kiln(old: str, new: str, kiln: Any) -> None:
+    kiln.change("stock/others.yaml", old, new)
+    troubles = [t for t in kiln.check("pendant").troubles.errors if "the shelf" in t.message]
+    [trouble] = troubles
+    assert "chamber" in trouble.message
+    assert trouble.place.source.name == "projects/stock/others.yaml"
+
+
+def test_a_shelf_turned_by_a_quarter_goes_in(kiln: Any) -> None:
+    kiln.change("stock/others.yaml", "chamber wide: 150 mm", "chamber wide: 80 mm")
+    assert loads(kiln, many="12")[0].loads == 1
+
+
+@pytest.mark.parametrize("many", ["1", "400", "401", "1000"])
+@pytest.mark.parametrize(("clay", "where"), [("silver", "on a shelf of Kiln"), ("copper", "into Box")])
+def test_however_many_there_are_one_too_large_is_told(many: str, clay: str, where: str, kiln: Any) -> None:
+    # 120 mm wide before it is fired goes on no shelf of 110 mm, and into no box of 100 mm
+    kiln.change("pendant/project.yaml", "  width: 18.2 mm\n  many: 6\n", f"  width: 110 mm\n  many: {many}\n")
+    kiln.change("pendant/project.yaml", "  clay: silver\n", f"  clay: {clay}\n")
+    told = [t.message for t in kiln.check("pendant").troubles.errors]
+    assert any("before it is fired, does not go" in message and where in message for message in told), told
+
+
+def test_of_more_pieces_than_any_class_fires_no_loads_are_told(kiln: Any) -> None:
+    assert loads(kiln, many="401") == ()
+
+
 def test_a_second_load_is_waited_for_as_long_as_the_first(kiln: Any) -> None:
     one, two = (kiln.main("pendant", many=n) for n in ("24", "25"))
     firing = next(step.wait for step in one.steps if step.clay)
