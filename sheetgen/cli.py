@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import io
 import json
+import re
 import sys
 import traceback
 from pathlib import Path
@@ -13,12 +14,13 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 from sheetgen import pipeline
-from sheetgen.base.trouble import CannotBe, KindFault
+from sheetgen.base.trouble import CannotBe, KindFault, printable
 
 if TYPE_CHECKING:
     from sheetgen.pipeline import Outcome
 
 WELL, TROUBLES, USAGE = 0, 1, 2
+MOVES = re.compile("[\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069]")  # a terminal about, and JSON lets it be
 
 library_option = click.option(
     "--library", type=click.Path(path_type=Path, file_okay=False, exists=True), default=".",
@@ -63,7 +65,7 @@ class Commands(click.Group):
         except Exception as fault:  # noqa: BLE001 - told, and with --traceback shown
             said = f"error: a fault of the program ({type(fault).__name__}: {fault}); please report it"
             code, trace = TROUBLES, traceback.format_exc()
-        click.echo(said, err=True)
+        _say(said, err=True)
         if ctx.meta.get("traceback"):
             click.echo(trace, err=True)
         elif code == TROUBLES:
@@ -89,15 +91,18 @@ def main() -> None:
 def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None:
     """Publish handouts and the index: all projects, or those named."""
     from rich.console import Console  # noqa: PLC0415 - only where something is shown
+    from rich.markup import escape  # noqa: PLC0415
 
     console = Console(stderr=True)
     build = into or library / "build"
     try:
         if console.is_terminal:
             with console.status("Reading") as status:
-                outcome = pipeline.publish(library, build, projects, lambda said: status.update(f"Printing {said}"))
+                outcome = pipeline.publish(
+                    library, build, projects, lambda said: status.update(f"Printing {escape(printable(said))}")
+                )
         else:
-            outcome = pipeline.publish(library, build, projects, lambda said: click.echo(f"printing {said}", err=True))
+            outcome = pipeline.publish(library, build, projects, lambda said: _say(f"printing {said}", err=True))
     except pipeline.NotReady as missing:
         click.echo(f"error: {missing}", err=True)
         sys.exit(USAGE)
@@ -121,7 +126,7 @@ def check(projects: tuple[str, ...], library: Path) -> None:
     outcome = pipeline.work_through(library, projects)
     _tell(outcome)
     for rule in pipeline.waived_told(outcome):
-        click.echo(rule)
+        _say(" ".join(rule.split()))
     told = outcome.troubles.gathered()
     errors = sum(trouble.severity == "error" for trouble in told)
     warnings = len(told) - errors
@@ -159,7 +164,8 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     _tell(outcome)
     if as_json:
         told = pipeline.figures_as_data(outcome)
-        click.echo(json.dumps(told[0] if len(told) == 1 else told, ensure_ascii=False, indent=1))
+        data = json.dumps(told[0] if len(told) == 1 else told, ensure_ascii=False, indent=1)
+        click.echo(MOVES.sub(lambda found: f"\\u{ord(found[0]):04x}", data))
     else:
         try:
             for title, rows in pipeline.figures_told(outcome, version_wanted):
@@ -177,11 +183,11 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 def kinds(names: tuple[str, ...], library: Path, words: bool) -> None:  # noqa: FBT001 - a flag, by click
     """Show what kinds of part there are, the library's own too, with their fields and figures."""
     if words:
-        click.echo(pipeline.words_told(), nl=False)
+        _say(pipeline.words_told(), nl=False)
         return
     click.echo(f"read from {library.resolve()}", err=True)
     try:
-        click.echo(pipeline.kinds_told(library, " ".join(names)), nl=False)
+        _say(pipeline.kinds_told(library, " ".join(names)), nl=False)
     except CannotBe as fault:
         _wrong(f"{fault.message}; {fault.help}")
 
@@ -192,14 +198,15 @@ def kinds(names: tuple[str, ...], library: Path, words: bool) -> None:  # noqa: 
 def steps(library: Path) -> None:
     """Show the house steps that projects may use, with what each takes."""
     click.echo(f"read from {library.resolve()}", err=True)
-    click.echo(pipeline.house_steps_told(library), nl=False)
+    _say(pipeline.house_steps_told(library), nl=False)
 
 
 def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
     from rich.console import Console  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415
+    from rich.text import Text  # noqa: PLC0415 - what stands in brackets in a word is no style
 
-    table = Table(title=title, title_justify="left", box=None, pad_edge=False)
+    table = Table(title=Text(printable(title), style="table.title"), title_justify="left", box=None, pad_edge=False)
     for column in ("Figure", "Label"):
         table.add_column(column, overflow="fold")
     for column in ("Printed", "Range"):
@@ -207,7 +214,7 @@ def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
     if working:
         table.add_column("Working", overflow="fold")
     for row in rows:
-        table.add_row(*(row if working else row[:-1]))
+        table.add_row(*(Text(printable(cell)) for cell in (row if working else row[:-1])))
     console = Console(highlight=False)
     if not console.is_terminal:
         console = Console(highlight=False, width=200 if working else 140)
@@ -230,8 +237,13 @@ def _end(outcome: Outcome) -> NoReturn:
 
 
 def _wrong(said: str) -> NoReturn:
-    click.echo(f"error: {said}", err=True)
+    _say(f"error: {said}", err=True)
     sys.exit(USAGE)
+
+
+def _say(text: str, *, err: bool = False, nl: bool = True) -> None:
+    """Lines that words of files stand in."""
+    click.echo("\n".join(map(printable, text.split("\n"))), err=err, nl=nl)
 
 
 def _count(n: int, what: str) -> str:

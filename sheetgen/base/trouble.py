@@ -11,6 +11,12 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
 
 Severity = Literal["error", "warning"]
+SPACES = dict.fromkeys("\u00a0\u2009\u202f", " ") | {"\u2060": ""}
+
+
+def printable(line: str) -> str:
+    """A line for a terminal: a name or a word of a file may hold what would move it about."""
+    return "".join(c if c.isprintable() else SPACES.get(c, "·") for c in line)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +37,7 @@ class Trouble:
         lines += [f"   used at {use}" for use in (self.place.used_at if self.place else ())]
         if self.help:
             lines.append(f"   help: {self.help}")
-        # A name or a word of a file may hold what would move a terminal about.
-        return "\n".join("".join(c if c.isprintable() else "·" for c in line) for line in lines)
+        return "\n".join(map(printable, lines))
 
 
 def refused(rule: str, message: str, place: Place | None, help: str, severity: Severity = "error") -> Trouble:  # noqa: A002

@@ -89,7 +89,7 @@ def _check_part(
         named = next(f for f in fields if in_arithmetic(f) == in_arithmetic(key))
         part[Word(named, key.place)] = part.pop(key)  # a field's words may be parted in any way
     for key, value in list(part.items()):
-        if key == "kind":
+        if key == "kind" or isinstance(value, dict):  # fields below a field: the form has told that
             continue
         if key not in fields:
             troubles.add(f"a {kind.kind} has no field '{key}'", key.place, suggest(key, fields))
