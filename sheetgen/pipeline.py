@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.check.project import check as look_over
-from sheetgen.read.library import read_library
+from sheetgen.read.library import NO_PROJECTS, read_library
 from sheetgen.work.project import work
 
 if TYPE_CHECKING:
@@ -170,7 +170,7 @@ def figures_as_data(outcome: Outcome) -> list[dict[str, Any]]:
 def projects_of(root: Path) -> list[str]:
     """The names of a library's projects, by their folders."""
     folders = sorted((root / "projects").glob("*/project.yaml"))
-    return [path.parent.name for path in folders]
+    return [path.parent.name for path in folders if path.parent.name not in NO_PROJECTS]
 
 
 def waived_told(outcome: Outcome) -> list[str]:

@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+import functools
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, NamedTuple, Self
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+
+@functools.lru_cache(16)
+def lines(text: str) -> tuple[str, ...]:
+    """The lines of a text, parted once however often they are asked for."""
+    return tuple(text.split("\n"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,8 +25,8 @@ class Source:
 
     def line(self, number: int) -> str:
         """Line `number` (from 1), empty past the end."""
-        lines = self.text.split("\n")
-        return lines[number - 1].rstrip("\r") if 1 <= number <= len(lines) else ""
+        found = lines(self.text)
+        return found[number - 1].rstrip("\r") if 1 <= number <= len(found) else ""
 
 
 @dataclass(frozen=True, slots=True)

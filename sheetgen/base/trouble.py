@@ -83,6 +83,7 @@ class Troubles:
     """All troubles of one run, each once, in the order of the files."""
 
     found: list[Trouble] = field(default_factory=list)
+    _known: set[Trouble] = field(default_factory=set, init=False, compare=False, repr=False)
 
     def add(self, message: str, place: Place | None = None, help: str = "", severity: Severity = "error") -> None:  # noqa: A002
         """Note one trouble."""
@@ -90,8 +91,11 @@ class Troubles:
 
     def extend(self, troubles: Iterable[Trouble]) -> None:
         """Note several; what is already noted stays once."""
+        if len(self._known) != len(self.found):  # somebody took some away again
+            self._known = set(self.found)
         for trouble in troubles:
-            if trouble not in self.found:
+            if trouble not in self._known:
+                self._known.add(trouble)
                 self.found.append(trouble)
 
     @property

@@ -32,6 +32,8 @@ class Traced(Word):
     outline: Outline
 
 
+LONGEST = 6000  # characters of a text
+MOST_LISTED = 500  # of anything in a list: nobody makes a piece in more steps, nor owns more drills
 NOWHERE = Place(Source("(default)"))
 
 

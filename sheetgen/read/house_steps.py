@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from sheetgen.read.yaml_words import Words
 
 FOLDER = "steps"  # below projects/
+LONGEST_NAME = 200  # characters of a line in which a field's name is looked for
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +100,7 @@ def _in_trouble(source: Source, written: Mapping, troubles: Troubles) -> list[Wo
             continue
         line = trouble.place.line
         found += [key for key in written if key.place.line <= line][-1:]
-        twice = re.match(r"\s*['\"]?(.+?)['\"]?\s*:", source.line(line))
+        twice = re.match(r"\s*['\"]?(.+?)['\"]?\s*:", source.line(line)[:LONGEST_NAME])
         found += [key for key in written if twice and key == twice[1] and trouble.place.column == key.place.column]
     return found
 

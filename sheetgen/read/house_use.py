@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.model.project import Step
+from sheetgen.model.written import MOST_LISTED
 from sheetgen.read.house_words import Filler, used
 from sheetgen.read.yaml_words import Mapping, Sequence
 
@@ -30,6 +31,9 @@ def put_in(project: Mapping, house: House, troubles: Troubles) -> None:
     for step in project[key]:
         name = next((k for k in step if k == HOUSE), None) if isinstance(step, Mapping) else None
         steps += [step] if name is None else _steps(name, step, house, troubles)
+        if len(steps) > MOST_LISTED:
+            troubles.add(f"there are more than {MOST_LISTED} steps", key.place, "make several projects of it")
+            break
     project[key] = steps
 
 

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+from itertools import islice
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.heads import heads, is_name, stands_alone
 from sheetgen.base.place import Joined, Place, Stretch, Word
 from sheetgen.base.spelling import plain
+from sheetgen.model.written import LONGEST, MOST_LISTED
+from sheetgen.read.bounds import too_long
 from sheetgen.read.yaml_words import Mapping, Sequence
 
 if TYPE_CHECKING:
@@ -61,16 +64,22 @@ class Filler:
     def field(self, key: str, value: Words) -> Words:
         """One field."""
         if isinstance(value, list):
-            listed = Sequence(one for each in value for one in self._entries(key, each))
+            entries = (one for each in value for one in self._entries(key, each))
+            listed = Sequence(islice(entries, MOST_LISTED + 1))
             listed.place = getattr(value, "place", None) or value[0].place
+            if len(listed) > MOST_LISTED:
+                self.troubles.add("this list is too long", listed.place, f"at most {MOST_LISTED}")
             return listed
         if isinstance(value, dict):
             shown = Mapping()
             shown.update((name, self.field(str(name), one)) for name, one in value.items())
             shown.place = getattr(value, "place", None) or next(iter(value)).place
             return shown
-        if not isinstance(value, Word):
-            return value
+        if isinstance(value, Word) and too_long(value, LONGEST, self.troubles):
+            return Word("-", value.place)
+        return self._word(key, value) if isinstance(value, Word) else value
+
+    def _word(self, key: str, value: Word) -> Word:
         if key in IN_WORDS:
             return self._words(value)
         whole = self._one(plain(value), value)
@@ -136,10 +145,14 @@ class Filler:
             at = start + head.end
         yield Stretch(word, at, end)
 
-    @staticmethod
-    def _joined(word: Word, stretches: list[Stretch]) -> Word:
-        if all(one.word is word for one in stretches) and sum(one.end - one.start for one in stretches) == len(word):
+    def _joined(self, word: Word, stretches: list[Stretch]) -> Word:
+        long = sum(one.end - one.start for one in stretches)
+        if all(one.word is word for one in stretches) and long == len(word):
             return word
+        if long > LONGEST:
+            told = f"a text of {long} characters, with what is put into it, is too long"
+            self.troubles.add(told, word.place, f"at most {LONGEST}")
+            return Word("-", word.place)
         return Joined([one for one in stretches if one.start < one.end], word.place)
 
 

@@ -17,8 +17,9 @@ from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.facts.cautions import CAUTIONS, SOURCE
 from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
 from sheetgen.model.stock import StockFile
-from sheetgen.model.written import default
+from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
+from sheetgen.read.bounds import OF_STOCK, bounded
 from sheetgen.read.forms import FormT, form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
@@ -79,7 +80,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
 
 def _read(path: Path, name: str, model: type[FormT], troubles: Troubles) -> FormT | None:
     found = _words(path, name, troubles)
-    if found is None:
+    if found is None or not bounded(found, OF_STOCK, troubles):
         return None
     with _once_a_line(troubles) as more:
         return form(model, found, more)
@@ -113,6 +114,9 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     studio = _read(path, name, Studio, troubles)
     if studio is None:
         return None
+    for said in (studio.name, studio.about, studio.contact, studio.note, studio.humidity, studio.emergency):
+        if said is not None and not said.strip():
+            troubles.add("this has nothing in it", said.place, "fill it in or take it out")
     _among(studio.units, ("mm", "in"), "units", troubles)
     _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
     if not studio.paper or len(set(map(str, studio.paper))) < len(studio.paper):
@@ -200,6 +204,8 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
     found = _words(path, name, troubles)
     if found is None:
         return None
+    if not all(bounded(value, LONGEST, troubles) for key, value in found.items() if key != "parts"):
+        return None  # but of parts: an outline may be long, and has bounds of its own
     with _once_a_line(troubles) as more:
         put_in(found, house, more)
     with _once_a_line(troubles) as more:

@@ -19,8 +19,10 @@ def read_text(path: Path, name: str, troubles: Troubles) -> Source | None:
     """The text of a file under the name shown to people; None when it cannot be read, with a trouble."""
     try:
         size = path.stat().st_size
-        if not path.is_file():
-            troubles.add("is not a file", Place(Source(name)), "a file is wanted here")
+        if not path.is_file() or not path.resolve().is_relative_to(path.parent.resolve()):
+            outside = path.is_file()  # its lines would be shown
+            message = "the file is a link to one outside its folder" if outside else "is not a file"
+            troubles.add(message, Place(Source(name)), "copy it here" if outside else "a file is wanted here")
             return None
         if size > LARGEST:
             message = f"the file is {size / 1e6:.1f} MB long"

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import yaml
 
-from sheetgen.base.place import Place, Source, Word
+from sheetgen.base.place import Place, Source, Word, lines
 
 if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
@@ -205,11 +205,11 @@ def _word(source: Source, node: Any, place: Place, troubles: Troubles) -> Word: 
 
 
 def _raw(source: Source, start: Any, end: Any) -> str:  # noqa: ANN401
-    lines = source.text.split("\n")
+    whole = lines(source.text)
     if start.line == end.line:
-        one: str = lines[start.line][start.column : end.column]
+        one: str = whole[start.line][start.column : end.column]
         return one
-    found = [lines[start.line][start.column :], *lines[start.line + 1 : end.line]]
-    if end.line < len(lines):
-        found.append(lines[end.line][: end.column])
+    found = [whole[start.line][start.column :], *whole[start.line + 1 : end.line]]
+    if end.line < len(whole):
+        found.append(whole[end.line][: end.column])
     return "\n".join(found)

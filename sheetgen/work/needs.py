@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, NoReturn
 
-from sheetgen.base.arithmetic import read_condition
+from sheetgen.base.arithmetic import LONGEST, read_condition
 from sheetgen.base.binding import bind, bind_condition
 from sheetgen.base.dimension import ANY, spelled
 from sheetgen.base.reckoning import always
@@ -53,7 +53,9 @@ def holds(when: Word, evaluator: Evaluator) -> bool:
 
 def _read(written: Word, evaluator: Evaluator) -> Node:
     try:
-        equals = re.fullmatch(r"\s*([\w .-]+?)\s*=\s*([^\W\d][\w.-]*)\s*", written)
+        # a longer one is refused when it is read, and a row of spaces would be tried every way before
+        fits = len(written) <= LONGEST
+        equals = re.fullmatch(r"\s*([\w .-]+?)\s*=\s*([^\W\d][\w.-]*)\s*", written) if fits else None
         if equals and evaluator.stocked(equals[2]):
             _is_an_item(equals)
         return bind_condition(read_condition(written), evaluator.names)

@@ -11,6 +11,7 @@ from sheetgen.base.material import Item
 from sheetgen.base.spelling import plain
 from sheetgen.model.project import OwnFigure
 from sheetgen.model.worked import Shown
+from sheetgen.model.written import LONGEST
 from sheetgen.parts.figure import FigureSpec
 from sheetgen.work.stopped import Stopped
 
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Prose
     from sheetgen.work.evaluator import Evaluator, Quantity
 
-LONGEST = 6000
 MOST_MARKS = 200
 NAME = re.compile(r"[^\W\d][\w .-]*")
 IN = re.compile(r"(.+)\sin\s+(\S+)", re.DOTALL)
