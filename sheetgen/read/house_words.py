@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from itertools import islice
+from itertools import chain, islice
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.heads import heads, is_name, stands_alone
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 IN_WORDS = {"title", "text", "expect", "label"}  # a parameter stands in single braces
 WHOLE = {"firing", "faces"}  # an item or a word, and no arithmetic
 _BRACES = re.compile(r"\{\{(.*?)\}\}|\{([^{}]*)\}", re.DOTALL)
+_SINGLE = re.compile(r"((?!))?\{([^{}]*)\}")  # the same after the last double ones that close
 
 
 def used(written: Words, at: Place) -> Words:
@@ -107,7 +108,9 @@ class Filler:
         """A text with words in single braces, and names in what double braces reckon."""
         found: list[Stretch] = []
         at = 0
-        for braces in _BRACES.finditer(word):
+        # What opens after the last that closes would be looked for to the end each time.
+        last = word.rfind("}}") + 2 if "}}" in word else 0
+        for braces in chain(_BRACES.finditer(word, 0, last), _SINGLE.finditer(word, last)):
             if braces[2] is None:
                 found += [Stretch(word, at, braces.start(1)), *self._reckoned(word, *braces.span(1))]
                 at = braces.end(1)

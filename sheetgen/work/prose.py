@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 MOST_MARKS = 200
 NAME = re.compile(r"[^\W\d][\w .-]*")
+FIGURE = re.compile(r"\{\{(.*?)\}\}", re.DOTALL)
 IN = re.compile(r"(.+)\sin\s+(\S+)", re.DOTALL)
 CARD_STEP = 20  # a thickness in whole cards is a whole number of twentieths of a millimetre
 
@@ -41,7 +42,8 @@ def prose(text: Word | None, evaluator: Evaluator) -> Prose:
         return ()
     pieces: list[str | Shown] = []
     end = 0
-    for match in re.finditer(r"\{\{(.*?)\}\}", text, re.DOTALL):
+    # What opens after the last that closes would be looked for to the end each time.
+    for match in FIGURE.finditer(text, 0, text.rfind("}}") + 2):
         pieces.append(str(text[end : match.start()]))
         end = match.end()
         found = _item_named(match[1].strip(), evaluator) or _number(text, match, evaluator)

@@ -30,6 +30,7 @@ HOUSE = [
     ("a list many times", f"dry:\n  takes: {{a: }}\n  title: Dry\n  uses: [{', '.join(['a'] * 400)}]\n", f"house: dry\n    a: [{', '.join(['knife'] * 400)}]", "this list is too long"),
     ("spaces after a name", "dry:\n  title: Dry\n  text: |\n    {foo}" + " " * 40_000 + "\n", "house: dry", "too long"),
     ("spaces in a short text", "dry:\n  title: Dry\n  text: |\n    {foo}" + " " * 5_900 + "x\n", "house: dry", "no parameter"),
+    ("braces that never close, used often", "dry:\n  title: Dry\n  text: '}}" + "{" * 5_990 + "'\n", "house: dry\n" + "  - house: dry\n" * 400, "these braces hold no figure"),
     ("steps times steps", "dry:\n  steps:\n" + "    - {title: A}\n" * 400, "house: dry\n" + "  - house: dry\n" * 400, "more than 500 steps"),
 ]  # fmt: skip
 
