@@ -16,9 +16,9 @@ if TYPE_CHECKING:
     from sheetgen.work.evaluator import Evaluator
 
 WETS = {"join", "close", "fill"}
-FIXES = {"set", "glue", "string", "hang", "try"}
+FIXES = {"set", "glue", "string", "hang", "take off"}
 COVERS = {
-    "join": WETS, "fill": WETS, "heat": {*HEATS}, "solder": {*HEATS}, "glue": FIXES, "patinate": {"patinate", "polish"},
+    "join": WETS, "fill": WETS, "heat": {*HEATS}, "glue": FIXES, "patinate": {"patinate", "polish"},
     "rinse": {"rinse", "quench", "cool"},
 }  # fmt: skip
 """What a step says itself makes these plain already: any of its words will do."""
@@ -32,6 +32,9 @@ def deeds(step: Step, evaluator: Evaluator, parts: Sequence[str], uses: Sequence
             said.append(str(word))
         else:
             evaluator.troubles.add(f"a step does not '{word}'", word.place, suggest(word, DOES))
+    if "fire" in said and step.firing is None:
+        place = next(word.place for word in step.does if word == "fire")
+        evaluator.troubles.add("a step that fires does not say what", place, "firing: and the clay")
     found = [one for one in _plain(step, parts, uses) if not COVERS.get(one, {one}).intersection(said)]
     if "dry" in found and "test" in said:  # it is dry that is tested
         said.insert(said.index("test"), "dry")
@@ -44,8 +47,9 @@ def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[s
     def used(*words: str) -> bool:
         return any(item.acts(*words) for item in uses)
 
-    if used("slip", "paste for fired metal") and parts:
-        yield "join" if len(parts) > 1 else "fill"
+    worked = parts or step.diagram
+    if used("slip", "paste for fired metal") and worked:
+        yield "join" if len(worked) > 1 else "fill"
     if used("drill"):
         yield "drill"
     if step.wait == "drying":
@@ -53,16 +57,18 @@ def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[s
     if used("dry test"):
         yield "test"
     if step.firing is not None:
+        if any(isinstance(item, Adhesive) for item in uses):
+            yield "glue"  # what is named where it is fired goes into the fire
         yield "fire"
     elif used("torch"):
         yield "solder" if used("solder") else "heat"
-    for word, deed in PLAIN.items():
-        if used(word):
-            yield deed
+    yield from (deed for word, deed in PLAIN.items() if used(word))
     if used("water") and not used("torch"):  # beside a torch it may only be at hand
         yield "rinse"
     if any(isinstance(item, Adhesive) for item in uses):
         yield "glue"
+    if step.opened_at is not None:
+        yield "open"
     if step.wait == "curing":
         yield "cure"
 
