@@ -42,7 +42,7 @@ FAULTS = [
     ("no title", "dry:\n  ‸text: Dry.\n", "- house: dry", "'title' is missing", "add title", False),
     ("an unknown field", "dry:\n  title: Dry\n  ‸minuts: 3 min\n", "- house: dry", "no field 'minuts'", "'minutes'", False),
     ("a field beside steps", "dry:\n  ‸title: Dry\n  steps:\n    - title: One\n", "- house: dry", "no field 'title'", "steps", False),
-    ("words for a list", "dry:\n  takes:\n    it: plate\n  title: Dry\n  parts: ‸it\n", "- house: dry", "wants a list", "[one, two]", False),
+    ("words for a list", "dry:\n  takes:\n    it: plate\n  title: Dry\n  parts: ‸it, plate\n", "- house: dry", "wants a list", "[one, two]", False),
     ("words for a step", "‸dry: the clay\n", "- house: dry", "fields of its own", "title", False),
     ("a name with a meaning", "dry:\n  takes:\n    ‸round: 3\n  title: Dry\n", "- house: dry", "cannot be the name", "another word", False),
     ("a name of signs", "dry:\n  takes:\n    ‸3 × a: 3\n  title: Dry\n", "- house: dry", "cannot be the name", "letters", False),
