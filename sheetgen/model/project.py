@@ -142,11 +142,13 @@ class Caution:
 class Stock:
     """Everything the studio uses, by its id, and the cautions it may name.
 
-    `withheld` are items whose own data is in trouble; `unread` the files that could not be read at all.
+    `withheld` are items whose own data is in trouble, each with its fault, and `lacking` names one of the tools of
+    each kind that are; `unread` are the files that could not be read at all.
     """
 
     items: dict[str, Item] = field(default_factory=dict)
     withheld: dict[str, Place] = field(default_factory=dict)
+    lacking: dict[str, str] = field(default_factory=dict)
     unread: list[str] = field(default_factory=list)
     cautions: dict[str, Caution] = field(default_factory=dict)
 

@@ -71,7 +71,7 @@ def _no_clay(key: Word, item: Item | None, evaluator: Evaluator, troubles: Troub
     word = evaluator.choices.get(plain(key), key)
     if item is not None:
         message = f"'{item.id}' is a {type(item).__name__.lower()}, and a program fires a clay"
-    elif str(word) in stock.withheld or stock.unread:
+    elif evaluator.withheld(word) or stock.unread:
         return
     else:
         message = f"'{key}' is neither a clay of stock nor a choice"

@@ -67,6 +67,8 @@ def waiting(
 
 def _curing(word: Word, evaluator: Evaluator, glues: Sequence[Adhesive]) -> Wait:
     """Until the slowest of them has cured."""
+    if not glues and evaluator.missed:  # one of these may have been it
+        return Wait(interval(0), "curing")
     if not glues:
         told = "no adhesive is used before this that has not cured"
         evaluator.troubles.add(told, word.place, "name it under uses:, here or where it is used")

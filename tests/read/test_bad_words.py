@@ -220,7 +220,7 @@ def test_a_stock_file_in_trouble_is_blamed_once_where_its_items_are_chosen(libra
     library.change("stock/clays.yaml", "    wet density: 7 g/cm³\n", "")
     found = [str(t) for t in library.publish().troubles.errors]
     assert len(found) == 1 + 2, "\n".join(found)  # the missing field, and the two projects that choose the clay
-    assert sum("first mend projects/stock/clays.yaml:2:3" in t for t in found) == 2
+    assert sum("first mend projects/stock/clays.yaml:3:5" in t for t in found) == 2
 
 
 def test_a_studio_in_trouble_leaves_its_prices_alone(library: Any) -> None:
