@@ -79,5 +79,8 @@ DOES = {
 }
 """What a step does, in the words of the trade; a step may do several things, in their order."""
 
+WAITS = ("drying", "curing")
+"""What a step waits for, where it does not wait for a time of its own."""
+
 WORN_BY = ("adult", "child", "small child")
 WORN_AT = ("neck", "wrist", "ear", "finger", "ankle", "hair", "clothes", "nowhere")

@@ -51,6 +51,7 @@ CASES = [
     Bad("a misspelt field", DROPS, "summary: A pair", "‸sumary: A pair", ("no field 'sumary'",), ("'summary'",)),
     Bad("a field that is missing", DROPS, "makes: 1 pair\n", "", ("'makes' is missing",), ("add makes",)),
     Bad("a list where words stand", DROPS, "title: Little drops", "title: ‸[Little, drops]", ("'title'", "plain words"), ("one line",)),
+    Bad("a comma in braces", DROPS, "tags: [metal clay]", "waive: {least-rim: tried on six pieces, ‸and it held}", ("'and it held' has nothing after it",), ("in quotes",)),
     Bad("words where a list stands", DROPS, "tags: [metal clay]", "tags: ‸metal clay, silver", ("'tags' wants a list",), ("[one, two]",)),
     Bad("words where fields stand", DROPS, "figures:\n  class clay: 12 * body.clay_mass", "figures: ‸many", ("'figures'", "fields of its own"), ("indent",)),
     Bad("an empty field", DROPS, "level: some practice", "‸level:", ("'level'", "nothing"), ("fill it in",)),

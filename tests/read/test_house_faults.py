@@ -46,6 +46,8 @@ FAULTS = [
     ("words for a step", "‸dry: the clay\n", "- house: dry", "fields of its own", "title", False),
     ("a name with a meaning", "dry:\n  takes:\n    ‸round: 3\n  title: Dry\n", "- house: dry", "cannot be the name", "another word", False),
     ("a name of signs", "dry:\n  takes:\n    ‸3 × a: 3\n  title: Dry\n", "- house: dry", "cannot be the name", "letters", False),
+    ("a parameter that hides a word", "dry:\n  takes:\n    test: roller\n  title: Dry\n  does: [‸test]\n  uses: [test]\n", "- house: dry", "the parameter 'test' hides the word 'test' of does", "another name", False),
+    ("a parameter that hides a word alone", "dry:\n  takes:\n    drying: 3 h\n  title: Dry\n  wait: ‸drying\n", "- house: dry", "hides the word 'drying' of wait", "another name", False),
     ("two names that are one", "dry:\n  takes:\n    a b: 3\n    ‸a-b: 3\n  title: Dry {a b}\n", "- house: dry", "a parameter twice", "keep one", False),
     ("written twice", "dry:\n  title: Dry\n‸dry:\n  title: Dry\n", "- house: dry", "written twice", "keep one", False),
     ("twice, parted otherwise", "damp dry:\n  title: Dry\n‸damp-dry:\n  title: Dry\n", "- house: damp dry", "a house step twice", "another name", False),
