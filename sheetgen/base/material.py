@@ -120,7 +120,8 @@ class Clay(Item):
     """A metal clay, by one of its programs. Shrinkage is linear, on the wet size; density wet, g/cm³; drying in min.
 
     What belongs to the program stands here too, so that whoever works with a clay knows nothing of programs.
-    `drying_thickness` is the thickness, mm, that the maker's drying is meant for.
+    `drying_thickness` is the thickness, mm, that the maker's drying is meant for. `because` says, where it is fired by
+    a weaker program than it could be, on account of what.
     """
 
     shrinkage: Interval
@@ -138,11 +139,14 @@ class Clay(Item):
     program: str = ""
     strength: str = ""
     good_for: str = ""
+    because: str = ""
     programs: tuple[Program, ...] = ()
 
-    def fired_by(self, program: Program) -> Clay:
+    def fired_by(self, program: Program, because: str = "") -> Clay:
         """The same clay, fired by one of its programs."""
-        return replace(self, program=program.name, **{name: getattr(program, name) for name in OF_A_PROGRAM})
+        return replace(
+            self, program=program.name, because=because, **{name: getattr(program, name) for name in OF_A_PROGRAM}
+        )
 
 
 OF_A_PROGRAM = (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Adhesive
-from sheetgen.base.spelling import suggest
+from sheetgen.base.spelling import plain, suggest
 from sheetgen.facts.bench import DOES, HEATS
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ def deeds(step: Step, evaluator: Evaluator, parts: Sequence[str], uses: Sequence
         if word in DOES:
             said.append(str(word))
         else:
-            evaluator.troubles.add(f"a step does not '{word}'", word.place, suggest(word, DOES))
+            evaluator.troubles.add(f"a step does not '{word}'", word.place, _ours(word))
     if "fire" in said and step.firing is None:
         place = next(word.place for word in step.does if word == "fire")
         evaluator.troubles.add("a step that fires does not say what", place, "firing: and the clay")
@@ -39,6 +39,17 @@ def deeds(step: Step, evaluator: Evaluator, parts: Sequence[str], uses: Sequence
     if "dry" in found and "test" in said:  # it is dry that is tested
         said.insert(said.index("test"), "dry")
     return tuple(dict.fromkeys([*said, *found]))
+
+
+def _ours(word: str) -> str:
+    """What to write for a word of the trade that is none of ours."""
+    said = plain(word.lower()).replace("_", " ")
+    found = next((ours for ours, others in OTHER_WORDS.items() if said in others.split(", ")), "")
+    if found:
+        return f"write {found}: {DOES[found]}"
+    if said in SHAPES:
+        return "leave it out: what is shaped is told by its kind; write stretch where it is bent after the fire"
+    return suggest(word, DOES)
 
 
 def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[str]:
@@ -75,3 +86,28 @@ def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[s
 
 PLAIN = {"pickle": "pickle", "sulphide": "patinate", "tumbler": "tumble", "wheel": "polish", "solvent": "degrease"}
 """What is done with a thing that has one use."""
+
+OTHER_WORDS = {
+    "join": "attach, slip, fix on, assemble",
+    "fill": "mend, patch, repair, fill in",
+    "test": "check, mirror, weigh",
+    "refine": "sand, file, smooth, grind, clean up, deburr",
+    "fire": "sinter, kiln, bake",
+    "heat": "anneal, ball, ball up, melt, torch, fuse",
+    "solder": "braze, flux",
+    "cool": "air cool, leave, wait",
+    "rinse": "wash, clean, scrub, neutralise",
+    "polish": "buff, burnish, brush, shine",
+    "harden": "hammer, forge, planish, work harden, flatten",
+    "patinate": "oxidise, darken, blacken, colour, patina",
+    "degrease": "wipe, wipe down",
+    "set": "mount, bezel set, rub over",
+    "glue": "stick, bond",
+    "string": "thread, knot, crimp",
+    "hang": "attach rings, link, connect",
+    "take off": "remove, take out",
+    "close": "seal, shut",
+}
+"""Other words of the trade for what a step does, by ours."""
+SHAPES = {"cut", "roll", "bend", "shape", "form", "texture", "saw", "wind", "wrap", "dome", "coil", "mark", "twist"}
+"""What needs no word: no rule hangs on it."""
