@@ -152,7 +152,7 @@ CAUTIONS = {
         "CAUTION", "Hot plate.",
         "Burns without showing that it is hot.",
         "Use tweezers; let the piece cool before you touch it. What holds water spits: hole up, eye protection.",
-        ("W017",), ("Tweezers",),
+        ("W017",), ("Tweezers", EYES),
     ),
     "blade": Told(
         "CAUTION", "Bare blade.",

@@ -220,10 +220,10 @@ def test_a_finished_piece_that_goes_through_the_cylinder_is_told_when_it_is_fini
     assert where("small parts", steps) == told
 
 
-def test_a_ring_cut_from_wire_is_told_as_it_is_cut(bench: Any) -> None:
+def test_a_ring_cut_from_wire_is_told_whenever_it_is_in_hand(bench: Any) -> None:
     more = "  rings: {kind: jump ring, wire: copper-16awg, inside: 4 mm}\n"
     steps = bench("parts: [disc]", "parts: [rings]", "minutes: 5 min, parts: [rings]", more=more)
-    assert where("small parts", steps) == [1]
+    assert where("small parts", steps) == [1, 2]
 
 
 def test_a_small_piece_joined_to_a_large_one_cannot_come_off(bench: Any) -> None:
