@@ -67,8 +67,8 @@ MARKS = {
     + _line("M3.6 6.7 L2 5.1", "#fff", 1)
     + '<path d="M3 4.7 H7.5 V6.4 L7 7.2 H3.5 L3 6.6 z M3.4 7.7 H7.1 V8.7 H3.4 z" fill="#fff"/>',
     # a head with a mask
-    "M016": HEAD + _dot(4.1, 3.7, 0.42) + _dot(5.9, 3.7, 0.42) + _black("M3.3 5.4 L5 4.7 L6.7 5.4 V7 L5 8.2 L3.3 7 z")
-    + _line("M2.5 4.6 L3.5 5.6 M7.5 4.6 L6.5 5.6", wide=0.45),
+    "M016": HEAD + _dot(4.1, 3.6, 0.42) + _dot(5.9, 3.6, 0.42) + _black("M2.2 4.9 H7.8 V9 H2.2 z")
+    + '<path d="M3 5.4 H7 V7.2 L6.2 8.3 H3.8 L3 7.2 z" fill="#fff"/>' + _line("M3.6 6.3 H6.4 M3.6 7.2 H6.4", wide=0.35),
 }  # fmt: skip
 
 
