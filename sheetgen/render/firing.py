@@ -21,7 +21,7 @@ def _loads(step: WorkedStep) -> str:
     if not step.loads:
         return ""
     if all(load.loads == 1 for load in step.loads):
-        return f"One load: {', then '.join(map(_place, step.loads))}."
+        return f"All of it is one load, {', then '.join(map(_place, step.loads))}."
     return " ".join(map(_told, step.loads))
 
 

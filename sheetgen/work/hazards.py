@@ -99,10 +99,16 @@ def cautioned(
                 cautions=tuple(cautions),
                 in_full=new,
                 who=TAUGHT if taught else "",
-                notes=tuple(dict.fromkeys(item.at_the_bench for item in first if item.at_the_bench)),
+                notes=_notes(first),
             )
         )
     return cautioned
+
+
+def _notes(items: Sequence[Item]) -> tuple[str, ...]:
+    """What stock says of items at the bench, under what each is called; once where it says the same of several."""
+    told = (f"{item.name.partition(',')[0]}: {item.at_the_bench}" for item in items if item.at_the_bench)
+    return tuple(dict.fromkeys(told))
 
 
 def _written(step: Step, evaluator: Evaluator) -> Iterator[str]:

@@ -166,7 +166,7 @@ def test_the_sheet_says_in_one_line_how_the_kiln_is_loaded(kiln: Any) -> None:
     )
     kiln.publish("pendant")
     page = (kiln.build / "pendant/index.html").read_text("utf-8")
-    assert "One load: on one shelf." in page
+    assert "All of it is one load, on one shelf." in page
     page = (kiln.build / "pendant/copper/index.html").read_text("utf-8")
     assert (
         "On the shelf one load, on one shelf. In carbon 2 loads, one after the other: 6 parts, at most 4 to the box."
