@@ -46,7 +46,7 @@ class Item:
 
     def acts(self, *words: str) -> bool:
         """Whether it acts as any of these."""
-        return any(word in self.acts_as for word in words)
+        return bool(self.acts_as) and any(word in self.acts_as for word in words)
 
     def borne(self, what: str) -> float | None:
         """How much of something stock says that it bears; None where stock is silent."""
