@@ -125,8 +125,8 @@ def check(projects: tuple[str, ...], library: Path) -> None:
     """Read, work and check everything; write nothing."""
     outcome = pipeline.work_through(library, projects)
     _tell(outcome)
-    for rule in pipeline.waived_told(outcome):
-        _say(" ".join(rule.split()))
+    for line in (*pipeline.waived_told(outcome), *pipeline.notes_told(outcome)):
+        _say(" ".join(line.split()))
     told = outcome.troubles.gathered()
     errors = sum(trouble.severity == "error" for trouble in told)
     warnings = len(told) - errors
@@ -170,6 +170,8 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
         try:
             for title, rows in pipeline.figures_told(outcome, version_wanted):
                 _table(title, rows, working=working)
+            for line in pipeline.notes_told(outcome, version_wanted, main=True):
+                click.echo(line)
         except CannotBe as fault:
             _wrong(f"{fault.message}; {fault.help}")
     _end(outcome)

@@ -11,7 +11,7 @@ from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.check.project import check as look_over
 from sheetgen.read.library import NO_PROJECTS, read_library
-from sheetgen.work.project import work
+from sheetgen.work.project import MAIN, work
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -176,6 +176,20 @@ def projects_of(root: Path) -> list[str]:
 def waived_told(outcome: Outcome) -> list[str]:
     """What the projects waive, each with the reason it gives."""
     return [f"{worked.name} waives {one.rule}: {one.reason}" for worked in outcome.worked for one in worked.waive]
+
+
+def notes_told(outcome: Outcome, name: str | None = None, *, main: bool = False) -> list[str]:
+    """By which program a clay is fired, where that is not its strongest, and why: of all versions, or of one."""
+    name = name or (MAIN if main else None)
+    told: dict[str, None] = {}
+    for worked in outcome.worked:
+        for version in worked.versions.values() if name is None else [worked.versions[name]]:
+            for clay in (step.clay for step in version.steps if step.clay is not None and step.firing):
+                line = f"fires {clay.name} by its program '{clay.program}', because of {clay.because}"
+                shared = f"{worked.name} {line}"
+                if clay.because and shared not in told:
+                    told[shared if version is worked.main else f"{worked.name}, version {version.name}, {line}"] = None
+    return list(told)
 
 
 def house_steps_told(root: Path) -> str:

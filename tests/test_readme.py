@@ -10,12 +10,19 @@ from typing import Any
 
 import pytest
 
-from sheetgen.base.material import TOOL_KINDS
+from sheetgen.base.material import TOOL_KINDS, Item
+from sheetgen.base.place import Source, Word
+from sheetgen.base.trouble import Troubles
+from sheetgen.facts.bench import ACTS, DOES
 from sheetgen.facts.cautions import CAUTIONS
+from sheetgen.facts.metals import METALS
 from sheetgen.model.house import HouseStep
 from sheetgen.model.project import Project, Step, Studio
 from sheetgen.model.stock import StockFile
+from sheetgen.model.written import NOWHERE
 from sheetgen.parts.catalogue import kinds
+from sheetgen.read.yaml_words import words
+from sheetgen.work.deeds import _plain
 
 CONES = """\
 title: Cones
@@ -110,6 +117,48 @@ def test_the_readme_names_every_field_of_studio_stock_project_and_step() -> None
     assert [
         field for field in dict.fromkeys(fields) if field and f"`{field}" not in README and f"{field}:" not in README
     ] == []
+
+
+@pytest.mark.parametrize("said", re.findall(r"`([a-z][\w -]*: [{\[][^`]*[}\]])`", README))
+def test_what_the_readme_writes_on_one_line_can_be_read_as_it_stands(said: str) -> None:
+    troubles = Troubles()
+    if "…" not in said:
+        assert words(Source("README.md", said), troubles) is not None
+        assert not list(troubles)
+
+
+def test_what_the_readme_calls_plain_is_what_a_step_is_found_to_do() -> None:
+    rows = re.findall(
+        r"^\| (.*acts as.*) \| (.*) \|$", README.split("and so it does |")[1].split("\n\n")[0], re.MULTILINE
+    )
+    step = Step.model_validate({Word("title", NOWHERE): Word("x", NOWHERE)})
+    asked: dict[str, str] = {}
+    for has, does in rows:
+        found = [word for word in re.findall(r"`([a-z ]+)`", has) if word in ACTS]
+        done = [
+            word for word in re.findall(r"`([a-z ]+)`", does.split("; without")[0].split(", never")[0]) if word in DOES
+        ]
+        if "no `firing`" in has:
+            assert plainly(step, ["body"], "torch", "solder") == [done[0]]
+            assert plainly(step, ["body"], "torch") == [done[-1]]
+        elif "parts named" in does:
+            each = [plainly(step, parts, word) for word in found for parts in (["body", "lid"], ["body"], [])]
+            assert each == [[done[0]], [done[1]], []] * len(found)
+        else:
+            asked |= dict(zip(found, done, strict=True))
+    assert {word: [did] for word, did in asked.items()} == {word: plainly(step, ["body"], word) for word in asked}
+    # and nothing else that an item acts as makes anything plain
+    silent = set(ACTS) - set(asked) - {"slip", "paste for fired metal", "torch"}
+    assert not [word for word in silent if plainly(step, ["body"], word)]
+
+
+def plainly(step: Step, parts: list[str], *acts: str) -> list[str]:
+    items = [Item(id=word, name=word, acts_as=(word,)) for word in acts]
+    return list(_plain(step, parts, items))
+
+
+def test_the_readme_names_every_metal() -> None:
+    assert [metal for metal in METALS if metal not in README] == []
 
 
 def test_the_first_paragraph_of_the_readme_states_the_job() -> None:

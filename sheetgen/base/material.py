@@ -46,7 +46,7 @@ class Item:
 
     def acts(self, *words: str) -> bool:
         """Whether it acts as any of these."""
-        return any(word in self.acts_as for word in words)
+        return bool(self.acts_as) and any(word in self.acts_as for word in words)
 
     def borne(self, what: str) -> float | None:
         """How much of something stock says that it bears; None where stock is silent."""
@@ -124,7 +124,8 @@ class Clay(Item):
     """A metal clay, by one of its programs. Shrinkage is linear, on the wet size; density wet, g/cm³; drying in min.
 
     What belongs to the program stands here too, so that whoever works with a clay knows nothing of programs.
-    `drying_thickness` is the thickness, mm, that the maker's drying is meant for.
+    `drying_thickness` is the thickness, mm, that the maker's drying is meant for. `because` says, where it is fired by
+    a weaker program than it could be, on account of what.
     """
 
     shrinkage: Interval
@@ -142,11 +143,14 @@ class Clay(Item):
     program: str = ""
     strength: str = ""
     good_for: str = ""
+    because: str = ""
     programs: tuple[Program, ...] = ()
 
-    def fired_by(self, program: Program) -> Clay:
+    def fired_by(self, program: Program, because: str = "") -> Clay:
         """The same clay, fired by one of its programs."""
-        return replace(self, program=program.name, **{name: getattr(program, name) for name in OF_A_PROGRAM})
+        return replace(
+            self, program=program.name, because=because, **{name: getattr(program, name) for name in OF_A_PROGRAM}
+        )
 
 
 OF_A_PROGRAM = (

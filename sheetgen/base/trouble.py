@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
 
 Severity = Literal["error", "warning"]
+PROJECT = "/project.yaml"
+"""How the name of a project's own file ends."""
 SPACES = dict.fromkeys("\u00a0\u2009\u202f", " ") | {"\u2060": ""}
 
 
@@ -80,7 +82,7 @@ class KindFault(Exception):
 
 @dataclass(slots=True)
 class Troubles:
-    """All troubles of one run, each once, in the order of the files."""
+    """All troubles of one run, each once, in the order of the files: what is shared before the projects."""
 
     found: list[Trouble] = field(default_factory=list)
     _known: set[Trouble] = field(default_factory=set, init=False, compare=False, repr=False)
@@ -104,9 +106,12 @@ class Troubles:
         return [t for t in self.found if t.severity == "error"]
 
     def __iter__(self) -> Iterator[Trouble]:
-        def order(trouble: Trouble) -> tuple[str, int, int]:
+        def order(trouble: Trouble) -> tuple[bool, str, int, int]:
             place = trouble.place
-            return (place.source.name, place.line, place.column) if place else ("", 0, 0)
+            if place is None:
+                return False, "", 0, 0
+            name = place.source.name
+            return name.endswith(PROJECT), name, place.line, place.column  # the cause before what it leads to
 
         return iter(sorted(self.found, key=order))
 

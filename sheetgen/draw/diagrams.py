@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 WIDE, TALL = 56.0, 60.0
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
 SMALL = 2.6
-CURVE = (44.0, 26.0)  # of a kiln curve, mm
+CURVE = (44.0, 18.0)  # of a kiln curve, mm
 NEAR = 0.01  # mm: on one middle
 
 

@@ -44,32 +44,31 @@ MARKS = {
     # a flame on a line
     "W021": _line("M3.2 8.1 H6.8", wide=0.6)
     + _black("M5.1 3 C5.2 4.3 6.8 4.9 6.6 6.3 A1.6 1.3 0 0 1 3.4 6.3 C3.4 5.5 4 5.1 4 4.4 C4.5 4.6 5 3.9 5.1 3 z"),
-    # a blade over a fingertip
-    "W022": _black("M3.7 5.4 L6.4 4 L6.2 5.4 z") + _line("M3.2 8 V7.6 A1.8 1.2 0 0 1 6.8 7.6 V8", wide=0.6)
-    + _dot(4.6, 6, 0.28),
+    # the blade of a craft knife, and its handle
+    "W022": _black("M4.1 6 V4.6 L5.9 2.9 V6 z") + _black("M4 6.5 H6 V8.2 H4 z"),
     # drops that eat into a plate
     "W023": _line("M4.3 4.5 L5.7 4", wide=0.9) + _dot(4.2, 5.9, 0.4) + _dot(5.7, 5.6, 0.4)
     + _black("M2.4 7.2 H3.3 A.7 .6 0 0 0 4.7 7.2 H5.3 A.7 .6 0 0 0 6.7 7.2 H7.6 V8.2 H2.4 z"),
     # a weight that comes down on fingers
     "W024": _black("M3.4 5.3 H6.6 V6.1 H3.4 z") + _line("M5 3 V4.8 M4.3 4.2 L5 4.9 L5.7 4.2", wide=0.5)
     + _line("M3.2 8 V7 M4.4 8 V6.8 M5.6 8 V6.8 M6.8 8 V7", wide=0.6),
-    # a head under a cloud
-    "W041": _dot(5, 6.5, 0.8) + _black("M3.2 8.4 A1.8 1.2 0 0 1 6.8 8.4 z")
-    + _dot(4.2, 4.7, 0.5) + _dot(5.1, 4.2, 0.6) + _dot(5.9, 4.8, 0.45),
+    # somebody who lies under a cloud
+    "W041": _dot(4.2, 5.1, 0.7) + _dot(5, 4.3, 0.9) + _dot(5.8, 5.15, 0.65) + _black("M4.2 5 H5.8 V5.8 H4.2 z")
+    + _dot(3.1, 7.15, 0.7) + _line("M4.5 7.3 H7.1", wide=0.95),
     # a head with cups over its ears
-    "M003": HEAD + _line("M2.3 5.4 V4.4 A2.7 2.9 0 0 1 7.7 4.4 V5.4", "#fff", 0.45)
-    + '<rect x="1.6" y="4.5" width="1.4" height="2" rx=".5" fill="#fff" stroke="#000" stroke-width=".3"/>'
-    + '<rect x="7" y="4.5" width="1.4" height="2" rx=".5" fill="#fff" stroke="#000" stroke-width=".3"/>',
+    "M003": '<ellipse cx="5" cy="5.4" rx="1.75" ry="2.5" fill="#fff"/>'
+    + _line("M2.1 5 A2.9 3.2 0 0 1 7.9 5", "#fff", 0.75)
+    + '<rect x="1.2" y="4.4" width="1.5" height="2.6" rx=".6" fill="#fff"/>'
+    + '<rect x="7.3" y="4.4" width="1.5" height="2.6" rx=".6" fill="#fff"/>',
     # a head with goggles
     "M004": HEAD + _dot(3.9, 4.9, 0.95) + _dot(6.1, 4.9, 0.95) + _line("M2.4 4.6 H7.6", wide=0.45),
     # a glove
-    "M009": '<path d="M3.5 8.3 V5.6 L2.5 4.4 A.5 .5 0 0 1 3.3 3.8 L4 4.5 V2.6 A.4 .4 0 0 1 4.8 2.6 V4 V2.1 '
-    'A.4 .4 0 0 1 5.6 2.1 V4 V2.5 A.4 .4 0 0 1 6.4 2.5 V4.2 V3.3 '
-    'A.35 .4 0 0 1 7.1 3.3 V6.2 L6.6 7 V8.3 z" fill="#fff"/>'
-    + _line("M3.6 7.5 H6.5 M4.8 4.1 V2.8 M5.6 4.1 V2.8 M6.4 4.2 V3.2", wide=0.22),
+    "M009": _line("M3.4 5.2 V2.9 M4.65 5 V2 M5.9 5 V2.2 M7.1 5.2 V3.2", "#fff", 0.8)
+    + _line("M3.6 6.7 L2 5.1", "#fff", 1)
+    + '<path d="M3 4.7 H7.5 V6.4 L7 7.2 H3.5 L3 6.6 z M3.4 7.7 H7.1 V8.7 H3.4 z" fill="#fff"/>',
     # a head with a mask
-    "M016": HEAD + _dot(4.1, 4.3, 0.35) + _dot(5.9, 4.3, 0.35) + _black("M3.5 5.6 Q5 4.8 6.5 5.6 V6.8 Q5 8.4 3.5 6.8 z")
-    + _line("M2.6 5.2 L3.6 5.8 M7.4 5.2 L6.4 5.8", wide=0.3),
+    "M016": HEAD + _dot(4.1, 3.6, 0.42) + _dot(5.9, 3.6, 0.42) + _black("M2.2 4.9 H7.8 V9 H2.2 z")
+    + '<path d="M3 5.4 H7 V7.2 L6.2 8.3 H3.8 L3 7.2 z" fill="#fff"/>' + _line("M3.6 6.3 H6.4 M3.6 7.2 H6.4", wide=0.35),
 }  # fmt: skip
 
 

@@ -82,5 +82,8 @@ DOES = {
 HEATS = ("fire", "heat", "solder")
 """What brings fire to the work."""
 
+WAITS = ("drying", "curing")
+"""What a step waits for, where it does not wait for a time of its own."""
+
 WORN_BY = ("adult", "child", "small child")
 WORN_AT = ("neck", "wrist", "ear", "finger", "ankle", "hair", "clothes", "nowhere")

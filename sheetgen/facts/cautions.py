@@ -92,7 +92,7 @@ CAUTIONS = {
         "WARNING", "Uncured adhesive.",
         "Irritates skin and eyes, and can make you allergic for good.",
         "Moving air, nothing on bare skin. Wash it off with soap, never with solvent.",
-        ("W016", "M009"), ("Nitrile gloves, or those that the adhesive's maker names",),
+        ("W001", "M009"), ("Nitrile gloves, or those that the adhesive's maker names",),
     ),
     "rotary tool": Told(
         "WARNING", "Turning wheel, shaft or tumbler.",
@@ -140,7 +140,7 @@ CAUTIONS = {
         "CAUTION", "Smoke of burning binder.",
         "Irritates eyes and lungs.",
         "Vent the room, and do not sit beside it.",
-        ("W016",),
+        ("W001",),
     ),
     "kiln glow": Told(
         "CAUTION", "Glow of a hot kiln.",
@@ -152,7 +152,7 @@ CAUTIONS = {
         "CAUTION", "Hot plate.",
         "Burns without showing that it is hot.",
         "Use tweezers; let the piece cool before you touch it. What holds water spits: hole up, eye protection.",
-        ("W017",), ("Tweezers",),
+        ("W017",), ("Tweezers", EYES),
     ),
     "blade": Told(
         "CAUTION", "Bare blade.",
@@ -215,6 +215,9 @@ CAUTIONS = {
     ),
 }  # fmt: skip
 
+WORN = {"M003": ("ear",), "M004": ("eye", "goggles", "glasses"), "M009": ("glove",), "M016": ("mask", "respirator")}
+"""How the words of what is worn begin to which a sign belongs."""
+
 FLAMES = ("torch", "hot metal", "melt")
 OFF_AT_A_FLAME = {
     "Gloves for acid": "Gloves for acid at the pickle only, off before the flame",
@@ -226,12 +229,28 @@ FIRST_AID_SOURCE = "a surgery's page on burns, and a burns centre's on chemicals
 COOLED = Fact(20, "Cool a burn under running water", unit="min", source=FIRST_AID_SOURCE, grade="seen")
 RINSED = Fact(15, "Rinse an eye, at the least", unit="min", source="a set of first-aid questions", grade="seen")
 
+
+class Aid(NamedTuple):
+    """What is done first for a hurt: where the sheet has a caution of such a sign or id; always where it names none."""
+
+    hurt: str
+    do: str
+    signs: tuple[str, ...] = ()
+    ids: tuple[str, ...] = ()
+
+
 FIRST_AID = (
-    ("Burn", f"cool running water at once, for {COOLED:g} minutes, rings off; then cling film. No ice, no ointment."),
-    ("Eye", f"lids apart, rinse with running water for {RINSED:g} minutes; do not rub. Then to a doctor."),
-    ("Skin", "off with what is soaked; much water, and soap for adhesive. Press a clean cloth on a cut."),
+    Aid(
+        "Burn",
+        f"Cool running water at once, for {COOLED:g} minutes, rings off; then cling film. No ice, no ointment.",
+        ("W017", "W021"),
+    ),
+    Aid("Eye", f"Lids apart, rinse with running water for {RINSED:g} minutes; do not rub. Then to a doctor."),
+    Aid("Skin", "Off with what is soaked; much water.", ("W016", "W023"), ("solvent vapour",)),
+    Aid("Skin", "Soap and water for adhesive.", ids=("epoxy",)),
+    Aid("Skin", "Press a clean cloth on a cut.", ("W022", "W024"), ("rotary tool",)),
 )
-"""What is done first, and for what; whatever is grave is for the emergency number."""
+"""What is done first, and for what; whatever is grave is for the emergency number. Each clause stands by itself."""
 
 DEFERENCE = (
     "Makers' directions and safety data sheets come before this sheet.",

@@ -21,3 +21,10 @@ APART = Fact(
     10, "kept between two pieces on a kiln shelf", unit="mm", source="common practice", grade="common practice"
 )
 SHELF = Fact(10, "thickness of a kiln shelf", unit="mm", source="common practice", grade="common practice")
+COLD_AFTER = Fact(
+    10,
+    "time in which a small piece is cold on the bench",
+    unit="min",
+    source="common practice",
+    grade="common practice",
+)

@@ -62,5 +62,21 @@ METALS = {
     "lead": MetalFacts("soft", _melts("lead", 327, "a page of melting points of pure metals")),
     "zinc": MetalFacts("soft", _melts("zinc", 419)),
 }  # fmt: skip
+CALLED = {
+    "fine silver": "silver 999",
+    "sterling": "silver 925",
+    "silver 960": "96 % silver",
+    "bronze": "copper and tin",
+    "brass": "copper and zinc",
+    "nickel silver": "copper, nickel and zinc, and no silver",
+}
+"""What is in a metal whose name does not say it, or might be taken for another's."""
+
+
+def named() -> str:
+    """Every metal that stock may name, and which is which."""
+    return ", ".join(f"{name} ({CALLED[name]})" if name in CALLED else name for name in METALS)
+
+
 STRANGERS = {"bronze", "brass", "nickel silver"}
 """Families that do not meet silver in the fire unless somebody's data says that they may: common practice."""

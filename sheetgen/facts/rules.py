@@ -73,6 +73,7 @@ RULES: dict[str, Rule] = {
     **_rules(
         "fire", waivable=False,
         vent="Air and steam shut in a hollow burst it when it is heated.",
+        least_vent="Too small a hole lets too little out in the kiln.",
         carbon_box="Carbon outside a closed box burns away, and fills the room with carbon monoxide.",
         opened_hot="Hot carbon flares and gives off carbon monoxide when its box is opened; hot pieces crack and burn.",
     ),
@@ -98,7 +99,6 @@ RULES: dict[str, Rule] = {
         least_floor="Too little clay under a seat breaks through.",
         least_rim="Too narrow a rim drags as it is cut, and breaks when it is worn.",
         least_web="Too little metal between two holes breaks.",
-        least_vent="Too small a hole lets too little out in the kiln.",
         least_inside="A box with too little room inside holds nothing.",
         post_wire="A post that is too thin lets go of its nut, and one that is too thick hurts the ear.",
         ear_wire="A wire that is too thin cuts the ear, and one that is too thick does not go through it.",

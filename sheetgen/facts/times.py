@@ -48,3 +48,10 @@ TORCH_ACROSS = Fact(
     source="a summary of the European regulation on euro coins: 25.75 mm; the coin by a teacher's torch-firing page",
     grade="seen",
 )
+SHORTEST_DRYING = Fact(
+    15,
+    "shortest drying of unfired clay, on a warm plate",
+    unit="min",
+    source="common practice",
+    grade="common practice",
+)

@@ -117,8 +117,11 @@ class Numbers:
 
     def added(self, times: Iterable[Interval]) -> str:
         """Several times one after the other: the sum of what is printed of each, as a reader adds them."""
+        times = list(times)
+        if not times:
+            return ""
         ends = [_stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
-        low, high = (sum(end) for end in zip(*ends, strict=True)) if ends else (0.0, 0.0)
+        low, high = (sum(end) for end in zip(*ends, strict=True))
         if high > 3 * DAY:
             low = floor(low / (DAY / 2)) * DAY / 2
         return self.time(Interval((low + high) / 2, low, high))

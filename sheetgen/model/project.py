@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Annotated
 
 from pydantic import Field
 
-from sheetgen.model.written import Text, Written, default
+from sheetgen.model.written import OneOrMore, Text, Texts, Written, default
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -55,18 +55,18 @@ class Step(Written):
     title: Text
     text: Text | None = None
     expect: Text | None = None
-    parts: list[Text] = Field(default_factory=list)
-    uses: list[Text] = Field(default_factory=list)
-    show: list[Text | Showing] = Field(default_factory=list)
-    diagram: list[Text] = Field(default_factory=list)
-    caution: list[Text] = Field(default_factory=list)
+    parts: Texts = Field(default_factory=list)
+    uses: Texts = Field(default_factory=list)
+    show: Annotated[list[Text | Showing], OneOrMore] = Field(default_factory=list)
+    diagram: Texts = Field(default_factory=list)
+    caution: Texts = Field(default_factory=list)
     minutes: Text | None = None
     wait: Text | None = None
     when: Text | None = None
     faces: Text = Field(default_factory=lambda: default("both"))
     thick: Text | None = None
     firing: Text | None = None
-    does: list[Text] = Field(default_factory=list)
+    does: Texts = Field(default_factory=list)
     opened_at: Text | None = None
 
 
@@ -81,8 +81,8 @@ class Project(Written):
     level: Text
     worn_by: Text = Field(default_factory=lambda: default("adult"))
     worn_at: Text | None = None
-    tags: list[Text] = Field(default_factory=list)
-    pictures: list[Text] = Field(default_factory=list)
+    tags: Texts = Field(default_factory=list)
+    pictures: Texts = Field(default_factory=list)
     main_version: Text | None = None
     choices: dict[Text, Text] = Field(default_factory=dict)
     programs: dict[Text, Text] = Field(default_factory=dict)
@@ -110,7 +110,7 @@ class Studio(Written):
     bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
     humidity: Text | None = None
     emergency: Text | None = None
-    paper: list[Text] = Field(default_factory=lambda: [default("A4"), default("Letter")])
+    paper: Texts = Field(default_factory=lambda: [default("A4"), default("Letter")])
     slab_width: Text | None = None
     slab_length: Text | None = None
     slab_gap: Text = Field(default_factory=lambda: default("3 mm"))
@@ -143,11 +143,13 @@ class Caution:
 class Stock:
     """Everything the studio uses, by its id, and the cautions it may name.
 
-    `withheld` are items whose own data is in trouble; `unread` the files that could not be read at all.
+    `withheld` are items whose own data is in trouble, each with its fault, and `lacking` names one of the tools of
+    each kind that are; `unread` are the files that could not be read at all.
     """
 
     items: dict[str, Item] = field(default_factory=dict)
     withheld: dict[str, Place] = field(default_factory=dict)
+    lacking: dict[str, str] = field(default_factory=dict)
     unread: list[str] = field(default_factory=list)
     cautions: dict[str, Caution] = field(default_factory=dict)
 

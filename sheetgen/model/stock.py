@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from pydantic import Field
 
-from sheetgen.model.written import Text, Written
+from sheetgen.model.written import Lines, OneOrMore, Text, Texts, Written
 
 
 class WrittenSpread(Written):
@@ -24,8 +26,8 @@ class WrittenItem(Written):
     pack: Text | None = None
     price: Text | None = None
     allowance: Text | None = None
-    cautions: list[Text] = Field(default_factory=list)
-    acts_as: list[Text] = Field(default_factory=list)
+    cautions: Texts = Field(default_factory=list)
+    acts_as: Texts = Field(default_factory=list)
     metal: Text | None = None
     coated_with: Text | None = None
     temper: Text | None = None
@@ -57,8 +59,8 @@ class WrittenProgram(Written):
     drying_shrinkage: Text | WrittenSpread | None = None
     firing_shrinkage: Text | WrittenSpread | None = None
     thickness_shrinkage: Text | WrittenSpread | None = None
-    test_strips: list[Text] = Field(default_factory=list)
-    firing: list[WrittenPhase] = Field(default_factory=list)
+    test_strips: Lines = Field(default_factory=list)
+    firing: Annotated[list[WrittenPhase], OneOrMore] = Field(default_factory=list)
     strength: Text | None = None
     good_for: Text | None = None
 
@@ -154,7 +156,7 @@ class WrittenTool(WrittenItem):
     """A tool, or a set in several sizes."""
 
     kind: Text | None = None
-    sizes: list[Text] = Field(default_factory=list)
+    sizes: Texts = Field(default_factory=list)
     full_rate: Text | None = None
     cooling: Text | None = None
     chamber_wide: Text | None = None
@@ -176,8 +178,8 @@ class WrittenCaution(Written):
     consequence: Text
     avoid: Text
     source: Text | None = None
-    wear: list[Text] = Field(default_factory=list)
-    signs: list[Text] = Field(default_factory=list)
+    wear: Texts = Field(default_factory=list)
+    signs: Texts = Field(default_factory=list)
 
 
 class StockFile(Written):

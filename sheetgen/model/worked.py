@@ -187,6 +187,11 @@ class WorkedVersion:
         return [s.minutes for s in self.steps if s.minutes]
 
     @property
+    def untimed(self) -> bool:
+        """Whether some step says neither how long it takes nor what it waits for."""
+        return any(s.minutes is None and s.wait is None for s in self.steps)
+
+    @property
     def whole_times(self) -> list[Interval]:
         """Those and the waits, one after the other."""
         return [*self.bench_times, *(wait for s in self.steps if (wait := s.whole_wait))]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Annotated, Any
+import re
+from typing import TYPE_CHECKING, Annotated, Any, get_origin
 
-from pydantic import BaseModel, ConfigDict, GetPydanticSchema
+from pydantic import BaseModel, BeforeValidator, ConfigDict, GetPydanticSchema
 from pydantic_core import core_schema
 
 from sheetgen.base.place import Place, Source, Word
@@ -23,6 +24,35 @@ def _a_word(_source: Any, _handler: Any) -> core_schema.CoreSchema:  # noqa: ANN
 
 Text = Annotated[Word, GetPydanticSchema(_a_word)]
 """Any scalar of a file. Numbers stay words until they are worked, so that a trouble can point into them."""
+
+LISTED = re.compile(r",\s")
+"""Several words after each other, which want the brackets of a list."""
+
+
+def _word_alone(found: Any) -> Any:  # noqa: ANN401 - whatever a file holds
+    """One word where a list is wanted is a list of one; nothing at all, or several without brackets, is none."""
+    return [found] if isinstance(found, Word) and found.strip() and not LISTED.search(found) else found
+
+
+def _line_alone(found: Any) -> Any:  # noqa: ANN401
+    return [found] if isinstance(found, Word) and found.strip() else found
+
+
+def _fields_alone(found: Any) -> Any:  # noqa: ANN401
+    return [found] if isinstance(found, dict) else _word_alone(found)
+
+
+Texts = Annotated[list[Text], BeforeValidator(_word_alone)]
+"""A list of words, or one word alone."""
+Lines = Annotated[list[Text], BeforeValidator(_line_alone)]
+"""A list of texts in which commas stand, or one of them alone."""
+OneOrMore = BeforeValidator(_fields_alone)
+"""Before a list of what has fields of its own: one of them alone will do."""
+
+
+def lists(model: type[BaseModel]) -> frozenset[str]:
+    """The fields of a form that are lists, as files write them."""
+    return frozenset(str(i.alias) for i in model.model_fields.values() if get_origin(i.annotation) is list)
 
 
 class Traced(Word):

@@ -12,6 +12,7 @@ from sheetgen.base.material import NUMBERS, TOOL_KINDS, Item
 from sheetgen.base.outline import Outline
 from sheetgen.base.tree import FUNCTIONS
 from sheetgen.facts.bench import ACTS, DOES
+from sheetgen.facts.metals import named
 from sheetgen.facts.rules import RULES
 from sheetgen.formulas.formula import ALL
 from sheetgen.formulas.known import FORMULAS
@@ -125,6 +126,7 @@ def words_told() -> str:
     ]
     lines += ["", "what a step does", *(f"  {word}: {said}" for word, said in DOES.items())]
     lines += ["", "what an item of stock acts as", *(f"  {word}: {said}" for word, said in ACTS.items())]
+    lines += ["", "metals that an item of stock may be of", f"  {named()}"]
     lines += ["", "rules of the bench", *(f"  {name}: {_ruled(rule)}" for name, rule in RULES.items())]
     return "\n".join(lines) + "\n"
 

@@ -9,7 +9,7 @@ from sheetgen.base.dimension import TEMPERATURE
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import suggest
 from sheetgen.facts.bench import ACTS, BEARS
-from sheetgen.facts.metals import METALS
+from sheetgen.facts.metals import METALS, named
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from sheetgen.read.measures import Measures
 
 HEATS = ("kiln", "torch")  # borne up to a temperature
+HARD = ("hard", "half hard")  # what heat takes away
+TEMPERS = (*HARD, "soft")
 
 
 def at_the_bench(written: WrittenItem, measures: Measures) -> dict[str, Any]:
@@ -27,16 +29,16 @@ def at_the_bench(written: WrittenItem, measures: Measures) -> dict[str, Any]:
         if word not in ACTS:
             troubles.add(f"an item cannot act as '{word}'", word.place, suggest(word, ACTS))
     if written.metal is not None and written.metal not in METALS:
-        troubles.add(
-            f"'{written.metal}' is not a metal that is known", written.metal.place, suggest(written.metal, METALS)
-        )
-    if written.temper is not None and written.temper not in {"hard", "soft"}:
-        troubles.add(f"a temper cannot be '{written.temper}'", written.temper.place, "hard or soft")
+        # Never a guess: one alloy for another is a melted piece.
+        helped = f"one of: {named()}; of another alloy leave it out, and say what it bears, such as kiln: to 750 °C"
+        troubles.add(f"'{written.metal}' is not a metal that is known", written.metal.place, helped)
+    if written.temper is not None and written.temper not in TEMPERS:
+        troubles.add(f"a temper cannot be '{written.temper}'", written.temper.place, ", ".join(TEMPERS))
     return {
         "acts_as": tuple(map(str, written.acts_as)),
         "metal": str(written.metal or ""),
         "coated": str(written.coated_with or ""),
-        "hard": written.temper == "hard",
+        "hard": written.temper in HARD,
         "bears": tuple(_bears(written, measures)),
     }
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, TypeVar, get_args
+from typing import TYPE_CHECKING, Any, TypeVar, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 
@@ -69,6 +69,8 @@ def _steps(found: Any, loc: Iterable[Any]) -> list[Any]:  # noqa: ANN401
             value = value[step]
         elif isinstance(value, list) and isinstance(step, int):
             value = value[step] if step < len(value) else None
+        elif isinstance(step, int) and isinstance(value, dict):
+            continue  # the one thing of a list, written alone
         elif str(step) == "[key]" or str(step).startswith(
             ("is-instance[", "list[", "dict[", "Written", "OwnFigure", "Showing")
         ):
@@ -88,6 +90,8 @@ def _walk(model: type[BaseModel], found: Any, path: list[Any]) -> tuple[Any, Any
         if not isinstance(value, dict | list):
             break
         holder = value
+        if isinstance(value, dict) and get_origin(form_here) is list:
+            form_here = _below(form_here, 0)
         owner = form_here if isinstance(form_here, type) and issubclass(form_here, BaseModel) else None
         if isinstance(holder, dict):
             key = next((k for k in holder if k == step), step)

@@ -10,6 +10,8 @@ from sheetgen.base.arithmetic import RESERVED
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.base.trouble import Troubles
+from sheetgen.facts.bench import DOES, WAITS
+from sheetgen.facts.cautions import CAUTIONS
 from sheetgen.model.house import HouseStep, HouseSteps
 from sheetgen.read.forms import form
 from sheetgen.read.house_words import Filler
@@ -17,6 +19,7 @@ from sheetgen.read.text import read_text
 from sheetgen.read.yaml_words import Mapping, words
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
     from pathlib import Path
 
     from sheetgen.base.place import Place, Source
@@ -24,6 +27,8 @@ if TYPE_CHECKING:
 
 FOLDER = "steps"  # below projects/
 LONGEST_NAME = 200  # characters of a line in which a field's name is looked for
+WORDS: dict[str, Iterable[str]] = {"does": DOES, "caution": CAUTIONS, "wait": WAITS}
+"""Fields that have words of their own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +124,8 @@ def _entry(name: Word, written: Words, troubles: Troubles) -> Entry | None:
     own.place = written.place
     listed = fields["steps"] if several else [own]
     steps = tuple(step for step in listed if isinstance(step, Mapping)) if isinstance(listed, list) else ()
+    for step in steps:
+        _hidden(step, takes, troubles)
     named = _named(steps, takes, troubles)
     for key, parameter in takes.items():
         if key not in named and steps:
@@ -142,6 +149,15 @@ def _takes(written: Words, troubles: Troubles) -> dict[str, Parameter]:
             given = not isinstance(default, Word) or default or default.block
             takes[key] = Parameter(name, default if given else None)
     return takes
+
+
+def _hidden(step: Mapping, takes: dict[str, Parameter], troubles: Troubles) -> None:
+    """A word of the bench that a parameter is called like: nobody could tell which of the two is meant."""
+    for key, value in step.items():
+        for word in value if isinstance(value, list) else [value]:
+            if isinstance(word, Word) and plain(word) in takes and plain(word) in map(plain, WORDS.get(key, ())):
+                told = f"the parameter '{word}' hides the word '{word}' of {key}"
+                troubles.add(told, word.place, f"give the parameter another name, such as which {word}")
 
 
 def _named(steps: tuple[Mapping, ...], takes: dict[str, Parameter], troubles: Troubles) -> set[str]:

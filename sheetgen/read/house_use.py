@@ -8,7 +8,7 @@ from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.model.project import Step
 from sheetgen.model.written import MOST_LISTED
-from sheetgen.read.house_words import Filler, used
+from sheetgen.read.house_words import Filler, alone, used
 from sheetgen.read.yaml_words import Mapping, Sequence
 
 if TYPE_CHECKING:
@@ -89,7 +89,8 @@ class Use:
             kept.place = step.place
             filled = filler.step(used(kept, self.name.place))
             for key, value in self.replaced.items():
-                filled[key] = self._added(filled, value) if key == ADDED and isinstance(value, list) else value
+                listed = alone(key, value) if key == ADDED else None
+                filled[key] = self._added(filled, listed) if isinstance(listed, list) else value
             found.append(filled)
         return found
 

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.heads import heads, is_name, stands_alone
 from sheetgen.base.place import Joined, Place, Stretch, Word
 from sheetgen.base.spelling import plain
-from sheetgen.model.written import LONGEST, MOST_LISTED
+from sheetgen.model.project import Step
+from sheetgen.model.written import LISTED, LONGEST, MOST_LISTED, lists
 from sheetgen.read.bounds import too_long
 from sheetgen.read.yaml_words import Mapping, Sequence
 
@@ -21,8 +22,18 @@ if TYPE_CHECKING:
 
 IN_WORDS = {"title", "text", "expect", "label"}  # a parameter stands in single braces
 WHOLE = {"firing", "faces"}  # an item or a word, and no arithmetic
+LISTS = lists(Step)
 _BRACES = re.compile(r"\{\{(.*?)\}\}|\{([^{}]*)\}", re.DOTALL)
 _SINGLE = re.compile(r"((?!))?\{([^{}]*)\}")  # the same after the last double ones that close
+
+
+def alone(key: Word, value: Words) -> Words:
+    """A field's list: of one, where a word alone stands for it."""
+    if key not in LISTS or not isinstance(value, Word) or not value.strip() or LISTED.search(value):
+        return value
+    found = Sequence([value])
+    found.place = value.place
+    return found
 
 
 def used(written: Words, at: Place) -> Words:
@@ -57,7 +68,7 @@ class Filler:
         found = Mapping()
         found.place = written.place
         for key, value in written.items():
-            filled = self.field(str(key), value)
+            filled = self.field(str(key), alone(key, value))
             if not isinstance(filled, Word) or filled or not value:
                 found[key] = filled
         return found

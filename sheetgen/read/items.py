@@ -170,4 +170,6 @@ class ItemMaker(ClayMaker):
             self.troubles.add("a solder does not say where it flows", key.place, "flows at: 720 °C, from its maker")
         across = self.number(written.across, LENGTH, above=0, most=100, name="the width across")
         bulk = self.number(written.bulk_density, DENSITY, above=0, most=HEAVIEST, name="bulk density")
+        if written.pack is None and (bulk or "carbon" in common["acts_as"]):
+            common = common | {"unit": "g" if bulk else "mL"}  # what fills a box is not counted in pieces
         return Consumable(**common, flows_at=flows, across=across, bulk_density=bulk * PER_CM3 if bulk else None)

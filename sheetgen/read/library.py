@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,24 +13,23 @@ from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
-from sheetgen.facts.cautions import CAUTIONS, SOURCE
-from sheetgen.model.project import LEVELS, Caution, Filed, Library, Project, Stock, Studio
-from sheetgen.model.stock import StockFile
+from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded
+from sheetgen.read.files import file_words, once_a_line
 from sheetgen.read.forms import FormT, form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
-from sheetgen.read.stock import StockReader
+from sheetgen.read.stock_files import read_stock
 from sheetgen.read.text import read_text
-from sheetgen.read.yaml_words import Mapping, words
+from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Sequence
 
 NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its projects
 PICTURES = {".svg", ".png", ".jpg", ".jpeg"}
@@ -49,7 +47,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
         )
         return None
     studio = _studio(projects, troubles)
-    stock = _stock(projects, str(studio.currency) if studio else _currency(projects), troubles)
+    stock = read_stock(projects, str(studio.currency) if studio else _currency(projects), troubles)
     library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
     studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
     library.kinds |= studios
@@ -79,29 +77,11 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
 
 
 def _read(path: Path, name: str, model: type[FormT], troubles: Troubles) -> FormT | None:
-    found = _words(path, name, troubles)
+    found = file_words(path, name, troubles)
     if found is None or not bounded(found, OF_STOCK, troubles):
         return None
-    with _once_a_line(troubles) as more:
+    with once_a_line(troubles) as more:
         return form(model, found, more)
-
-
-def _words(path: Path, name: str, troubles: Troubles) -> Mapping | None:
-    source = read_text(path, name, troubles)
-    return words(source, troubles) if source else None
-
-
-@contextmanager
-def _once_a_line(troubles: Troubles) -> Iterator[Troubles]:
-    """Troubles of a later look at a file: what a line that is in trouble already leads to is not told too."""
-    told = {_line(t.place) for t in troubles if t.place}
-    more = Troubles()
-    yield more
-    troubles.extend(t for t in more if t.place is None or _line(t.place) not in told)
-
-
-def _line(place: Place) -> tuple[object, ...]:
-    return place.source.name, place.line, tuple(map(str, place.used_at))
 
 
 def _studio(projects: Path, troubles: Troubles) -> Studio | None:
@@ -162,34 +142,6 @@ def _among(word: Word, known: Sequence[str], name: str, troubles: Troubles) -> N
         troubles.add(f"{name} cannot be '{word}'", word.place, "one of " + ", ".join(known))
 
 
-def _stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
-    usual = {key: Caution(key, *one[:4], SOURCE, one.wear, one.signs) for key, one in CAUTIONS.items()}
-    stock = Stock(cautions=usual)
-    reader = StockReader(stock, currency, troubles)
-    if not (projects / "stock").is_dir():
-        told = "projects has no folder 'stock', where clays, wires, stones and tools are read from"
-        troubles.add(told, None, "make projects/stock and put the studio's stock there", "warning")
-    for path in sorted((projects / "stock").glob("*.y*ml")):
-        own = Troubles()
-        file = _read(path, f"projects/stock/{path.name}", StockFile, own)
-        if file is None or own.errors:
-            stock.unread.append(f"projects/stock/{path.name}")
-            stock.withheld |= _named(path)
-        else:
-            reader.add(file)
-        troubles.extend(own)
-    reader.finish()
-    return stock
-
-
-def _named(path: Path) -> dict[str, Place]:
-    """The items of a stock file in trouble: they are there, and not misspelt where a project names them."""
-    source = read_text(path, f"projects/stock/{path.name}", Troubles())
-    found = words(source, Troubles()) if source else None
-    groups = [group for group in (found or {}).values() if isinstance(group, Mapping)]
-    return {str(key): key.place for group in groups for key in group}
-
-
 def _project(folder: Path, library: Library, house: House, troubles: Troubles) -> Project | None:
     name = f"projects/{folder.name}/project.yaml"
     path = folder / "project.yaml"
@@ -201,21 +153,21 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
     if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", folder.name):
         helped = "small letters and digits, with hyphens: it becomes part of a web address"
         troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
-    found = _words(path, name, troubles)
+    found = file_words(path, name, troubles)
     if found is None:
         return None
     if not all(bounded(value, LONGEST, troubles) for key, value in found.items() if key != "parts"):
         return None  # but of parts: an outline may be long, and has bounds of its own
-    with _once_a_line(troubles) as more:
+    with once_a_line(troubles) as more:
         put_in(found, house, more)
-    with _once_a_line(troubles) as more:
+    with once_a_line(troubles) as more:
         project = form(Project, found, more)
         if project is None:  # its parts are looked at all the same
             parts = next((value for key, value in found.items() if key == "parts"), None)
             check_fields(parts, library.kinds, more, library.withheld)
     if project is None:
         return None
-    with _once_a_line(troubles) as more:
+    with once_a_line(troubles) as more:
         _look_over(project, folder, library, more)
     return project
 

@@ -13,10 +13,12 @@ from sheetgen.model.project import Caution, Stock
 from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenItem
 from sheetgen.read.bench_words import unsourced
 from sheetgen.read.items import ItemMaker
+from sheetgen.read.yaml_words import Mapping
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Place, Word
     from sheetgen.base.trouble import Troubles
+    from sheetgen.read.yaml_words import Words
 
 GROUPS = (
     "clays", "wires", "sheets", "metals", "stones", "beads", "fibres", "findings", "adhesives", "consumables", "tools",
@@ -32,6 +34,7 @@ class StockReader:
         self.cautions_named: list[tuple[Word, Word]] = []
         self.first: dict[str, Place] = {}
         self.first_caution: dict[str, Place] = {}
+        self.lost: dict[str, Place] = {}  # cautions in trouble themselves
 
     def add(self, file: StockFile) -> None:
         """Every item of a file; one that is wrong is left out, with its troubles."""
@@ -44,23 +47,40 @@ class StockReader:
     def finish(self) -> None:
         """Cautions that items name must be known, in whatever file they stand."""
         for key, name in self.cautions_named:
-            if name not in self.stock.cautions:
+            if place := self.lost.get(str(name)):
+                self.stock.items.pop(str(key), None)
+                self.stock.withheld[str(key)] = place
+            elif name not in self.stock.cautions:
                 self.troubles.add(f"the caution '{name}' is not known", name.place, suggest(name, self.stock.cautions))
                 self.stock.items.pop(str(key), None)
                 self.stock.withheld[str(key)] = name.place
 
+    def withhold(self, group: Word, key: Word, place: Place, written: Words) -> None:
+        """An item or a caution whose fields are amiss at a place is there, and is not used."""
+        if group == "cautions":
+            self.lost[str(key)] = place
+        elif self._first(key):
+            self.stock.withheld[str(key)] = place
+            kind = next((v for k, v in written.items() if k == "kind"), "") if isinstance(written, Mapping) else ""
+            self.stock.lacking |= {str(kind): str(key)} if kind and isinstance(kind, str) else {}
+
+    def _first(self, key: Word) -> bool:
+        """Whether an item has a name of its own; one that is there twice is not used at all."""
+        if key not in self.first:
+            self.first[str(key)] = key.place
+            return True
+        self.troubles.add(f"'{key}' is in stock twice; first at {self.first[key]}", key.place, "give one another name")
+        self.stock.items.pop(str(key), None)
+        self.stock.withheld[str(key)] = key.place
+        return False
+
     def _item(self, group: str, key: Word, written: WrittenItem) -> None:
-        if key in self.first:
-            self.troubles.add(
-                f"'{key}' is in stock twice; first at {self.first[key]}", key.place, "give one another name"
-            )
-            self.stock.items.pop(str(key), None)
-            self.stock.withheld[str(key)] = key.place
+        if not self._first(key):
             return
-        self.first[str(key)] = key.place
         if not re.fullmatch(r"[a-z0-9]+([-.][a-z0-9]+)*", key):
             helped = "small letters, digits, points and hyphens, such as silver-low-fire"
             self.troubles.add(f"'{key}' cannot be the name of an item", key.place, helped)
+            self.stock.withheld[str(key)] = key.place
             return
         before = len(self.troubles.errors)
         for data in SOURCED.get(group, ()):
@@ -81,7 +101,10 @@ class StockReader:
         if item is not None and len(self.troubles.errors) == before:
             self.stock.items[str(key)] = item
         else:
-            self.stock.withheld[str(key)] = key.place
+            new = [trouble.place for trouble in self.troubles.errors[before:] if trouble.place]
+            self.stock.withheld[str(key)] = new[0] if new else key.place
+            kind = getattr(written, "kind", None)
+            self.stock.lacking |= {str(kind): str(key)} if kind else {}
 
     @staticmethod
     def _sourced(written: WrittenItem, data: str) -> bool:
@@ -108,6 +131,8 @@ class StockReader:
             if sign not in SIGNS:
                 self.troubles.add(f"'{sign}' is no sign that is drawn", sign.place, suggest(sign, SIGNS))
         if len(self.troubles.errors) > before:
+            if key not in self.stock.cautions:
+                self.lost[str(key)] = key.place
             return
         self.stock.cautions[str(key)] = Caution(
             str(key), str(written.word), str(written.hazard), str(written.consequence), str(written.avoid),

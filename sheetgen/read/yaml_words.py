@@ -20,6 +20,7 @@ MOST_NODES = 20_000
 BRACES = "text that begins with a figure wants quotes"
 BRACES_HELP = 'such as "{{ body.length }} long"'
 PRIVATE = re.compile("[\ue000-\uf8ff]")  # of no alphabet: the program marks its own pages with them
+COMMA = "inside braces a comma begins the next field: put text with a comma in quotes, or fill this in"
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 Words = Any
 """A Word, or a list or a mapping of them; mappings have Words for keys."""
@@ -188,7 +189,8 @@ def _words(source: Source, node: Any, troubles: Troubles, bare: str, holder: str
         first[key] = key
         empty = isinstance(value_node, yaml.ScalarNode) and not value_node.value and not value_node.style
         if empty and not (bare and holder == bare):
-            troubles.add(f"'{key}' has nothing after it", key.place, "fill it in or take it out")
+            helped = COMMA if node.flow_style else "fill it in or take it out"
+            troubles.add(f"'{key}' has nothing after it", key.place, helped)
         mapping[key] = _words(source, value_node, troubles, bare, str(key))
     return mapping
 

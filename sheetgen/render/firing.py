@@ -9,9 +9,11 @@ if TYPE_CHECKING:
 
 
 def fired(step: WorkedStep) -> dict[str, str]:
-    """Clay, program and loads by the names that the theme uses; empty where there are none."""
+    """Clay, program, why it is that one, and loads by the names that the theme uses; empty where there are none."""
     clay = step.clay
-    return {"fired": clay.name if clay else "", "program": clay.program if clay else "", "loads": _loads(step)}
+    if clay is None:
+        return {"fired": "", "program": "", "because": "", "loads": ""}
+    return {"fired": clay.name, "program": clay.program, "because": clay.because, "loads": _loads(step)}
 
 
 def _loads(step: WorkedStep) -> str:
@@ -19,7 +21,7 @@ def _loads(step: WorkedStep) -> str:
     if not step.loads:
         return ""
     if all(load.loads == 1 for load in step.loads):
-        return f"One load: {', then '.join(map(_place, step.loads))}."
+        return f"All of it is one load, {', then '.join(map(_place, step.loads))}."
     return " ".join(map(_told, step.loads))
 
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 from markupsafe import Markup
 
 from sheetgen.base.trouble import Misplaced, Trouble
-from sheetgen.facts.cautions import DEFERENCE, FIRST_AID, FLAMES, GRAVE, LADDER, OFF_AT_A_FLAME
+from sheetgen.facts.cautions import DEFERENCE, FIRST_AID, FLAMES, GRAVE, LADDER, OFF_AT_A_FLAME, WORN
 from sheetgen.facts.signs import GENERAL
 
 if TYPE_CHECKING:
@@ -54,7 +54,8 @@ def checked(html: str, steps: Sequence[WorkedStep], theme: Theme, template: str)
 def of_step(number: int, step: WorkedStep, drawings: Drawings) -> dict[str, Any]:
     """`first` in full, each with its sign; `again` by name, under their signal words; `have` to wear or at hand.
 
-    What to wear is that of all of them, told here in full or not, and `musts` are its signs.
+    `again_first`: what is told again has a higher word than what is told here first, so it stands before.
+    What to wear is that of all of them, told here in full or not, each with its sign; `musts` are the other signs.
     `brief`: there are only names and what to wear, and so little that they share the line of the title.
     """
     again: dict[str, list[str]] = {}
@@ -65,12 +66,15 @@ def of_step(number: int, step: WorkedStep, drawings: Drawings) -> dict[str, Any]
     musts = dict.fromkeys(sign for c in step.cautions for sign in c.signs if sign.startswith("M"))
     have = _have(step.cautions)
     row = len(HAVE) + sum(len(wear) + 2 for wear in have) + SIGN * len(musts) if have else 0
+    belongs = {wear: next((sign for sign in musts if _told_by(sign, wear)), "") for wear in have}
+    left = [sign for sign in musts if sign not in belongs.values()]
     return {
         "first": [_in_full(number, step, caution, drawings) for caution in told],
         "again": [{"word": word, "names": names} for word, names in again.items()],
         "brief": bool(again) and not told and len(step.title) + names + row <= ONE_LINE,
-        "have": have,
-        "musts": [Markup(drawings.signs[sign].svg) for sign in musts],  # noqa: S704 - drawn by our own pen
+        "again_first": bool(again and told) and _rank(next(iter(again))) < _rank(told[0].word),
+        "have": [{"sign": _drawn(sign, drawings) if sign else "", "words": wear} for wear, sign in belongs.items()],
+        "musts": [_drawn(sign, drawings) for sign in left],
         "who": step.who,
         "notes": step.notes,
     }
@@ -81,6 +85,19 @@ def _have(cautions: Sequence[Caution]) -> list[str]:
     flame = any(c.id in FLAMES for c in cautions)
     wear = dict.fromkeys(wear for c in cautions for wear in c.wear)
     return [_small(OFF_AT_A_FLAME.get(one, one) if flame else one) for one in wear]
+
+
+def _told_by(sign: str, wear: str) -> bool:
+    """Whether a sign tells to wear what these words name."""
+    return any(re.search(rf"\b{begin}", wear.lower()) for begin in WORN.get(sign, ()))
+
+
+def _rank(word: str) -> int:
+    return LADDER.index(word)
+
+
+def _drawn(sign: str, drawings: Drawings) -> Markup:
+    return Markup(drawings.signs[sign].svg)  # noqa: S704 - drawn by our own pen
 
 
 def _marked(number: int, step: WorkedStep, caution: Caution, name: str) -> str:
@@ -101,7 +118,7 @@ def _in_full(number: int, step: WorkedStep, caution: Caution, drawings: Drawings
         "name": _marked(number, step, caution, caution.name),
         "consequence": caution.consequence,
         "avoid": caution.avoid,
-        "sign": Markup(drawings.signs[warns].svg) if alert else "",  # noqa: S704 - drawn by our own pen
+        "sign": _drawn(warns, drawings) if alert else "",
     }
 
 
@@ -122,6 +139,17 @@ def of_sheet(version: WorkedVersion, emergency: str) -> dict[str, Any]:
     return {
         "groups": groups,
         "deference": list(DEFERENCE),
-        "first_aid": list(FIRST_AID) if grave else [],
+        "first_aid": _first_aid(version) if grave else [],
         "emergency": emergency,
     }
+
+
+def _first_aid(version: WorkedVersion) -> list[tuple[str, str]]:
+    """What is done first for each hurt that the hazards of the sheet may do."""
+    cautions = [caution for step in version.steps for caution in step.cautions]
+    signs, ids = {sign for c in cautions for sign in c.signs}, {c.id for c in cautions}
+    clauses: dict[str, list[str]] = {}
+    for aid in FIRST_AID:
+        if not (aid.signs or aid.ids) or signs.intersection(aid.signs) or ids.intersection(aid.ids):
+            clauses.setdefault(aid.hurt, []).append(aid.do)
+    return [(hurt, _small(" ".join(done))) for hurt, done in clauses.items()]

@@ -15,7 +15,7 @@ from sheetgen.render.figures import figures_json
 from sheetgen.render.hazards import checked
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutting_paths, template_pages
-from sheetgen.render.view import View
+from sheetgen.render.view import SO_FAR, View
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -78,12 +78,13 @@ def _faces(home: str) -> Markup:
 def entry(worked: Worked) -> Entry:
     """What the index says of a project."""
     several = len(worked.versions) > 1
+    time = Numbers(worked.rounder).added(worked.main.bench_times)
     return Entry(
         name=worked.name,
         title=worked.title,
         summary=words.plain(worked.main.summary),
         level=worked.level,
-        time=Numbers(worked.rounder).added(worked.main.bench_times),
+        time=f"{time}{SO_FAR if worked.main.untimed else ''}" if time else "",
         revision=worked.revision,
         date=worked.date,
         tags=list(worked.tags),

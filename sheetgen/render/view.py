@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from sheetgen.parts.piece import Piece
 
 MOST_COLUMNS = 5
+SO_FAR = ", so far as told"
 
 
 class View:
@@ -57,6 +58,7 @@ class View:
             "tags": list(worked.tags),
             "bench_time": numbers.added(version.bench_times),
             "whole_time": numbers.added(version.whole_times),
+            "untimed": SO_FAR if version.untimed else "",
             "pictures": [
                 {"src": pictures.data_uri(Path(worked.folder) / p), "alt": self._alternative(p)}
                 for p in self._pictures()

@@ -64,6 +64,8 @@ class Evaluator:
         self.parts: dict[str, PartSource] = {}
         self.memo = Memo(troubles)
         self.waived: set[str] = set()
+        self.missed: set[str] = set()  # words that name nothing in stock, or something that is in trouble
+        self._withheld = {plain(name): place for name, place in library.stock.withheld.items()}
         self._keys: list[str] = [""]
         self._by_plain = {plain(name): item for name, item in library.stock.items.items()}
         self._owned: dict[str, list[float]] = {}
@@ -122,7 +124,11 @@ class Evaluator:
         return None
 
     def owned(self, kind: str) -> Sequence[float]:
-        """Sizes of the tools of a kind in the drawer."""
+        """Sizes of the tools of a kind in the drawer. CannotBe where one is in trouble: it may be the nearest."""
+        stock = self.library.stock
+        if name := stock.lacking.get(kind):
+            told = f"the {kind} '{name}' is in stock, but its own data is in trouble"
+            raise CannotBe(told, f"first mend {stock.withheld[name]}")
         if kind not in self._owned:
             self._owned[kind] = self.sizes(self.library, kind)
         return self._owned[kind]
@@ -155,7 +161,7 @@ class Evaluator:
         def work() -> Quantity | Item:
             if item := self.stocked(word):
                 return item
-            if str(word) in self.library.stock.withheld:
+            if self.withheld(word):
                 self._not_in_stock(word, ())
             return self.worked(word, name, known=[*self.library.stock.items])
 
@@ -255,12 +261,19 @@ class Evaluator:
         return str(found or "")
 
     def _not_in_stock(self, word: Word, names: Sequence[str]) -> NoReturn:
-        """Whether it is misspelt, or is there and in trouble itself, or in a file that could not be read."""
+        """Whether it is misspelt, or is there and in trouble itself, which is told once; or in a file not read."""
         stock = self.library.stock
-        if place := stock.withheld.get(str(word)):
-            message = f"'{word}' is in stock, but its own data is in trouble"
-            self.troubles.add(message, word.place, f"first mend {place}")
+        before = plain(word) in self.missed
+        self.missed.add(plain(word))
+        if place := self.withheld(word):
+            if not before:
+                message = f"'{word}' is in stock, but its own data is in trouble"
+                self.troubles.add(message, word.place, f"first mend {place}")
         else:
             helped = f"first mend {' and '.join(stock.unread)}" if stock.unread else suggest(word, names)
             self.troubles.add(f"'{word}' is not in stock", word.place, helped)
         raise Stopped
+
+    def withheld(self, word: str) -> Place | None:
+        """The fault of an item of stock that is in trouble itself."""
+        return self._withheld.get(plain(word))

@@ -76,6 +76,8 @@ def cautioned(
     state = State(steps, pieces)
     pairs = enumerate(zip(written, steps, strict=True))
     found = [[*_written(one, evaluator), *_of_step(i, step, state)] for i, (one, step) in pairs]
+    for i in state.swallowed():
+        found[i].append("small parts")
     for i, name in (*_of_kinds(steps, pieces, found), *_once(state, evaluator, found)):
         found[i].append(name)
     known = evaluator.library.stock.cautions
@@ -97,10 +99,16 @@ def cautioned(
                 cautions=tuple(cautions),
                 in_full=new,
                 who=TAUGHT if taught else "",
-                notes=tuple(dict.fromkeys(item.at_the_bench for item in first if item.at_the_bench)),
+                notes=_notes(first),
             )
         )
     return cautioned
+
+
+def _notes(items: Sequence[Item]) -> tuple[str, ...]:
+    """What stock says of items at the bench, under what each is called; once where it says the same of several."""
+    told = (f"{item.name.partition(',')[0]}: {item.at_the_bench}" for item in items if item.at_the_bench)
+    return tuple(dict.fromkeys(told))
 
 
 def _written(step: Step, evaluator: Evaluator) -> Iterator[str]:
@@ -152,7 +160,7 @@ def _of_the_piece(state: State, evaluator: Evaluator) -> Iterator[tuple[int, str
     steps, pieces = state.steps, state.pieces
     worn = str(evaluator.project.worn_at or "")
     last = state.last
-    small = [*state.swallowed(), _first(steps, pieces, _small)]
+    small = [_first(steps, pieces, _small)]
     small += [last] if any(map(_small, _materials(evaluator))) else []
     if told := [number for number in small if number is not None]:
         yield min(told), "small parts"

@@ -88,7 +88,7 @@ class Names:
         found = self.named(path)
         if found.what == "item":
             known = {plain(i): i for i in (*self.evaluator.library.stock.items, *self.evaluator.choices)}
-            if word not in known:
+            if word not in known and not self.evaluator.withheld(word):
                 raise Wrong(f"'{word}' is not in stock", -1, 1, suggest(word, self.evaluator.library.stock.items))
         elif word not in found.words:
             raise Wrong(f"'{path}' is never '{word}'", -1, 1, "one of: " + ", ".join(found.words))

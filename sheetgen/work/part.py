@@ -18,6 +18,7 @@ from sheetgen.base.spelling import plain
 from sheetgen.base.spot import Spot
 from sheetgen.base.tree import Node, named
 from sheetgen.base.trouble import CannotBe, Severity, Trouble, refused
+from sheetgen.facts.rules import waivable
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import Aside, FigureSpec, Flag, Inline
 from sheetgen.parts.reading import BRACES, unit_of
@@ -148,13 +149,16 @@ class PartSource:
         if one.holds and holds(conditions[one.holds], self):
             return None
         message = f"{self.title}: {one.at} {self.say(one.says)}".replace(": kind ", ": ", 1)
-        if one.rule and self.evaluator.waiver(one.rule):
+        may = waivable(one.rule)
+        if one.rule and may and self.evaluator.waiver(one.rule):
             return None
         helps = [f"{self._enough(one.least, up=True)} or more"] if one.least else []
         if one.most and (not one.help or self.number(one.most).usual > 0):  # nothing that can be given, and another way
             helps.append(f"{self._enough(one.most, up=False)} or less")
         helps += [self.say(one.help)] if one.help else []
         severity: Severity = "warning" if one.doubt else "error"
+        if not may:
+            return Trouble(message, self.place(one.at), ", ".join(helps), severity, one.rule)
         return refused(one.rule, message, self.place(one.at), ", ".join(helps), severity)
 
     def _enough(self, text: str, *, up: bool) -> str:

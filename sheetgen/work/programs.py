@@ -33,17 +33,25 @@ def by_program(project: Project, library: Library, overrides: Mapping[str, Word]
     # Whether a step is done may hang on numbers: they are those of the clays as stock has them, and told of later.
     first = Evaluator(project, library, overrides, Troubles())
     named = _named(first, troubles)
-    bears = min(map(_bears, _along(first)), default=math.inf)
-    clays = {clay.id: clay.fired_by(named.get(clay.id) or _strongest(clay, bears)) for clay in several}
+    bears, weakest = min(((_bears(item), item.name) for item in _along(first)), default=(math.inf, ""))
+    clays = {}
+    for clay in several:
+        program = named.get(clay.id)
+        clays[clay.id] = clay.fired_by(program) if program else _strongest(clay, bears, weakest)
     return replace(library, stock=replace(stock, items=stock.items | clays))
 
 
-def _strongest(clay: Clay, bears: float) -> Program:
-    """The strongest program that what goes along bears; where it bears none, the coolest, and the checks tell."""
+def _strongest(clay: Clay, bears: float, weakest: str) -> Clay:
+    """By the strongest program that what goes along bears; where it bears none, by the coolest, and the checks tell.
+
+    What bears least says why it is not the strongest of all.
+    """
     borne = [program for program in clay.programs if program.peak <= bears]
     if not borne:
-        return min(clay.programs, key=lambda program: program.peak)
-    return max(borne, key=lambda program: program.rank)
+        return clay.fired_by(min(clay.programs, key=lambda program: program.peak))
+    program = max(borne, key=lambda program: program.rank)
+    strongest = program is max(clay.programs, key=lambda program: program.rank)
+    return clay.fired_by(program, "" if strongest else f"{weakest}, which bears no more than {bears:g} °C")
 
 
 def _named(evaluator: Evaluator, troubles: Troubles) -> dict[str, Program]:
@@ -71,7 +79,7 @@ def _no_clay(key: Word, item: Item | None, evaluator: Evaluator, troubles: Troub
     word = evaluator.choices.get(plain(key), key)
     if item is not None:
         message = f"'{item.id}' is a {type(item).__name__.lower()}, and a program fires a clay"
-    elif str(word) in stock.withheld or stock.unread:
+    elif evaluator.withheld(word) or stock.unread:
         return
     else:
         message = f"'{key}' is neither a clay of stock nor a choice"

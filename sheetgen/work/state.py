@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from sheetgen.parts.piece import Piece
 
 
+SEVERAL = 2  # parts that a step names and still makes
 JOINS = ("join", "close", "solder")
 ACROSS = ("adds", "ring inside", "covers")  # roles that measure a part which has no finished size of its own
 
@@ -65,15 +66,17 @@ class State:
     def swallowed(self) -> Iterator[int]:
         """Where something of the piece that goes through the small-parts cylinder comes to hand.
 
-        What is of clay or joined does so when it is finished; a ring or a link of wire, and sheet, as it is made.
+        What is of clay or joined does so when it is finished; a ring or a link of wire, and sheet, from its making on.
         """
         for names in self._joined():
             widest = [across for name in names if (across := _across(self.pieces[name])) is not None]
             if not widest or max(widest) >= SWALLOWED:
                 continue
             whole = len(names) > 1 or any(self.pieces[name].clay is not None for name in names)
-            made = next((i for i, step in enumerate(self.steps) if names.intersection(step.parts)), self.last)
-            yield self.last if whole else made
+            named = [i for i, step in enumerate(self.steps) if names.intersection(step.parts)] or [self.last]
+            if len(named) > 1 and len(self.steps[named[0]].parts) > SEVERAL:
+                del named[0]  # there the wire of all parts is only cut to length
+            yield from [self.last] if whole else named
 
     def _joined(self) -> list[set[str]]:
         """The parts, those that become one for good together: what only hangs may come off."""

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import COUNT, LENGTH, TIME
+from sheetgen.base.heads import is_name
 from sheetgen.base.interval import Interval, interval, over
 from sheetgen.base.material import Adhesive
-from sheetgen.base.spelling import nearest
+from sheetgen.base.spelling import nearest, plain
 from sheetgen.base.tree import number as working_number
+from sheetgen.facts.bench import WAITS
 from sheetgen.facts.times import DRYING_THICKNESS, USUAL_HUMIDITY
 from sheetgen.formulas.drying import drying_range, humidity_slowdown
 from sheetgen.work.stopped import Stopped
@@ -37,6 +39,12 @@ def time(word: Word | None, evaluator: Evaluator, name: str) -> Interval | None:
     """A time; where `name` is minutes a bare number stands for those."""
     if word is None:
         return None
+    if _in_words(word, evaluator):
+        helped = (
+            f"{', '.join(WAITS)}, or a time such as 12 h" if name == "wait" else "a time such as 10 min or 10-15 min"
+        )
+        evaluator.troubles.add(f"'{word}' is not a time", word.place, helped)
+        return None
     try:
         found = evaluator.worked(word, name, wanted="min")
     except Stopped:
@@ -46,6 +54,14 @@ def time(word: Word | None, evaluator: Evaluator, name: str) -> Interval | None:
         evaluator.troubles.add(f"'{word}' is not a time", word.place, "write it as 10 min or 12-24 h")
         return None
     return found.interval
+
+
+def _in_words(word: Word, evaluator: Evaluator) -> bool:
+    """Whether a time is told in plain words, such as overnight: no name of the project, nor nearly one."""
+    known = (evaluator.choices, evaluator.own, evaluator.parts)
+    if not is_name(word) or "." in word or any(plain(word) in names for names in known):
+        return False
+    return not nearest(str(word), evaluator.names.all_names())
 
 
 def waiting(
@@ -58,7 +74,7 @@ def waiting(
         return _drying(step, evaluator, [parts[name] for name in named] or list(parts.values()))
     if step.wait == "curing":
         return _curing(step.wait, evaluator, list(dict.fromkeys(glues)))
-    if near := nearest(str(step.wait), ("drying", "curing")):
+    if near := nearest(str(step.wait), WAITS):
         evaluator.troubles.add(f"'{step.wait}' is not a wait", step.wait.place, f"did you mean '{near}'?")
         return None
     minutes = time(step.wait, evaluator, "wait")
@@ -67,6 +83,8 @@ def waiting(
 
 def _curing(word: Word, evaluator: Evaluator, glues: Sequence[Adhesive]) -> Wait:
     """Until the slowest of them has cured."""
+    if not glues and evaluator.missed:  # one of these may have been it
+        return Wait(interval(0), "curing")
     if not glues:
         told = "no adhesive is used before this that has not cured"
         evaluator.troubles.add(told, word.place, "name it under uses:, here or where it is used")

@@ -80,7 +80,7 @@ def test_an_item_in_trouble_is_named_as_such_where_it_is_used(library: Any) -> N
     library.change("stock/clays.yaml", "    shrinkage: 8-10 %", "    shrinkage: 120 %")
     told = [t for t in library.check("pendant").troubles.errors if "in stock, but" in t.message]
     assert [str(t.place) for t in told] == ["projects/pendant/project.yaml:8:9"]
-    assert told[0].help == "first mend projects/stock/clays.yaml:2:3"
+    assert told[0].help == "first mend projects/stock/clays.yaml:4:16"
 
 
 def test_a_bom_and_the_line_ends_of_another_system_are_read_as_they_should_be(library: Any) -> None:

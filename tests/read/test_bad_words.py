@@ -51,7 +51,8 @@ CASES = [
     Bad("a misspelt field", DROPS, "summary: A pair", "‸sumary: A pair", ("no field 'sumary'",), ("'summary'",)),
     Bad("a field that is missing", DROPS, "makes: 1 pair\n", "", ("'makes' is missing",), ("add makes",)),
     Bad("a list where words stand", DROPS, "title: Little drops", "title: ‸[Little, drops]", ("'title'", "plain words"), ("one line",)),
-    Bad("words where a list stands", DROPS, "tags: [metal clay]", "tags: ‸metal clay", ("'tags' wants a list",), ("[one, two]",)),
+    Bad("a comma in braces", DROPS, "tags: [metal clay]", "waive: {least-rim: tried on six pieces, ‸and it held}", ("'and it held' has nothing after it",), ("in quotes",)),
+    Bad("words where a list stands", DROPS, "tags: [metal clay]", "tags: ‸metal clay, silver", ("'tags' wants a list",), ("[one, two]",)),
     Bad("words where fields stand", DROPS, "figures:\n  class clay: 12 * body.clay_mass", "figures: ‸many", ("'figures'", "fields of its own"), ("indent",)),
     Bad("an empty field", DROPS, "level: some practice", "‸level:", ("'level'", "nothing"), ("fill it in",)),
     Bad("a level that is none", DROPS, "level: some practice", "level: ‸easy", ("level", "'easy'"), ("first piece",)),
@@ -220,7 +221,7 @@ def test_a_stock_file_in_trouble_is_blamed_once_where_its_items_are_chosen(libra
     library.change("stock/clays.yaml", "    wet density: 7 g/cm³\n", "")
     found = [str(t) for t in library.publish().troubles.errors]
     assert len(found) == 1 + 2, "\n".join(found)  # the missing field, and the two projects that choose the clay
-    assert sum("first mend projects/stock/clays.yaml:2:3" in t for t in found) == 2
+    assert sum("first mend projects/stock/clays.yaml:3:5" in t for t in found) == 2
 
 
 def test_a_studio_in_trouble_leaves_its_prices_alone(library: Any) -> None:

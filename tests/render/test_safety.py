@@ -95,7 +95,7 @@ def test_a_theme_that_only_names_the_hazards_is_well(library: Any, quick: None) 
 def test_first_aid_and_who_is_heard_first_stand_once_on_a_sheet(library: Any, quick: None) -> None:  # noqa: ARG001
     library.change("studio.yaml", "currency: EUR\n", "currency: EUR\nemergency: 112\n")
     page = said(page_of(library, "drops"))
-    for line in (*DEFERENCE, *(do for _, do in FIRST_AID)):
+    for line in (*DEFERENCE, "cool running water at once", "lids apart", "oap and water for adhesive"):
         assert page.count(line) == 1, line
     assert "Emergency 112" in page
 
@@ -109,9 +109,75 @@ def test_a_sheet_whose_hazards_are_slight_has_no_first_aid_and_names_them(librar
     library.change("link/project.yaml", "loop: 4 mm", "loop: 16 mm")
     page = said(page_of(library, "link"))
     assert "Emergency" not in page
-    assert FIRST_AID[0][1] not in page
-    assert "CAUTION flying wire ends (1)." in page
+    assert all(aid.do[1:] not in page for aid in FIRST_AID)
+    assert "CAUTION flying wire ends (1)" in page
     assert all(line in page for line in DEFERENCE)
+
+
+def aid_of(library: Any) -> str:
+    found = re.search(r'<table class="aid".*?</table>', page_of(library, "link"), re.DOTALL)
+    assert found
+    return said(found[0])
+
+
+@pytest.mark.parametrize(
+    ("caution", "helped", "not_helped"),
+    [
+        # small parts, which the link brings, are grave and hurt nobody's skin
+        ("strand", ["Eye lids apart"], ["Burn", "Skin"]),
+        ("torch", ["Burn cool running water"], ["Skin"]),
+        ("epoxy", ["Skin soap and water for adhesive."], ["Burn", "soaked", "cut"]),
+        ("pickle", ["Skin off with what is soaked; much water."], ["Burn", "adhesive", "cut"]),
+        ("blade", ["Skin press a clean cloth on a cut."], ["Burn", "adhesive", "soaked"]),
+    ],
+)
+def test_first_aid_is_of_what_the_sheet_can_do_to_a_hand(
+    caution: str,
+    helped: list[str],
+    not_helped: list[str],
+    library: Any,
+    quick: None,  # noqa: ARG001
+) -> None:
+    library.change(
+        "link/project.yaml", "steps:\n", f"steps:\n  - title: One more\n    caution: [{caution}]\n    text: Go.\n"
+    )
+    aid = aid_of(library)
+    assert all(one in aid for one in (*helped, "Eye")), aid
+    assert not any(one in aid for one in not_helped), aid
+
+
+def test_the_front_leads_to_the_step_that_explains(library: Any, quick: None) -> None:  # noqa: ARG001
+    page = page_of(library, "drops")
+    leads = re.findall(r'<a href="#(step-\d+)">', page)
+    assert leads
+    for step in leads:
+        assert page.count(f'id="{step}"') == 1
+
+
+def test_a_repeated_hazard_with_the_higher_word_stands_first(library: Any, quick: None) -> None:  # noqa: ARG001
+    more = "  - title: {}\n    caution: [{}]\n    text: Go.\n"
+    library.change(
+        "link/project.yaml",
+        "steps:\n",
+        "steps:\n"
+        + more.format("Once", "rotary tool")
+        + more.format("Twice", "rotary tool, blade")
+        + more.format("Thrice", "blade, torch"),
+    )
+    page = page_of(library, "link")
+    twice = said(step_of(page, "Twice"))
+    assert twice.index("WARNING turning wheel") < twice.index("CAUTION. Bare blade")
+    thrice = said(step_of(page, "Thrice"))
+    assert thrice.index("WARNING. Open flame") < thrice.index("CAUTION bare blade")
+
+
+def test_each_sign_stands_before_its_own_words(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.change("drops/project.yaml", "  - title: Fire\n", "  - title: Fire\n    caution: [hammering, metal dust]\n")
+    step = step_of(page_of(library, "drops"), "Fire")
+    row = re.sub(r"<title>(\w+).*?</title>", r"\1>", step[step.index("Wear, or have at hand") :])
+    row = " ".join(re.sub(r"<[^>]*>", "", row).split())
+    for worn in ("M004>eye protection", "M003>ear protection", "M016>dust mask", "M009>heat-proof gloves"):
+        assert worn in row, row
 
 
 def step_of(page: str, title: str) -> str:
@@ -163,7 +229,7 @@ def test_a_notice_never_has_the_sign_of_danger(library: Any, quick: None) -> Non
     library.change("stock/clays.yaml", "    name: Test silver\n", "    name: Test silver\n    metal: fine silver\n")
     library.change("stock/clays.yaml", "    name: Test copper\n", "    name: Test copper\n    metal: copper\n")
     page = page_of(library, "drops")
-    notice = re.search(r'<div class="hazard"><span class="sign">(.{0,20})</span><p><b>NOTICE', page)
+    notice = re.search(r'<div class="hazard bare"><span class="sign">(.{0,20})</span><p><b>NOTICE', page)
     assert notice
     assert notice[1] == ""
 
@@ -178,7 +244,7 @@ def test_who_does_it_and_what_stock_says_stand_at_the_step(library: Any, quick: 
     steps = page[page.index("Steps") :]
     assert steps.count(TAUGHT) == 1
     assert steps.index("Fire") < steps.index(TAUGHT) < steps.index("Set all")
-    assert steps.index("Uncured adhesive") < steps.index("Keep it cool.") < steps.index("Set all")
+    assert steps.index("Uncured adhesive") < steps.index("Test epoxy: Keep it cool.") < steps.index("Set all")
 
 
 def test_a_sign_of_the_studios_own_caution_is_drawn_and_one_that_is_not_is_told(library: Any, quick: None) -> None:  # noqa: ARG001

@@ -220,10 +220,10 @@ def test_a_finished_piece_that_goes_through_the_cylinder_is_told_when_it_is_fini
     assert where("small parts", steps) == told
 
 
-def test_a_ring_cut_from_wire_is_told_as_it_is_cut(bench: Any) -> None:
+def test_a_ring_cut_from_wire_is_told_whenever_it_is_in_hand(bench: Any) -> None:
     more = "  rings: {kind: jump ring, wire: copper-16awg, inside: 4 mm}\n"
     steps = bench("parts: [disc]", "parts: [rings]", "minutes: 5 min, parts: [rings]", more=more)
-    assert where("small parts", steps) == [1]
+    assert where("small parts", steps) == [1, 2]
 
 
 def test_a_small_piece_joined_to_a_large_one_cannot_come_off(bench: Any) -> None:
@@ -247,7 +247,8 @@ def test_small_parts_that_no_step_names_are_told_at_the_last(bench: Any) -> None
 
 
 def test_what_the_project_warns_of_early_is_not_told_again_for_the_whole_piece(bench: Any) -> None:
-    steps = bench("caution: [small parts]", "parts: [disc]", "minutes: 5 min", across="20 mm")
+    more = "materials:\n  - {item: ear-wire, amount: 2}\n"
+    steps = bench("caution: [small parts]", "parts: [disc]", "minutes: 5 min", more=more)
     assert where("small parts", steps) == [0]
 
 
@@ -332,7 +333,7 @@ def test_a_first_piece_without_heat_or_acid_is_made_by_whoever_reads(bench: Any)
 
 def test_what_stock_says_at_the_bench_stands_at_the_first_step_that_uses_it(bench: Any) -> None:
     steps = bench("parts: [links]", "uses: [alcohol, pads]", "uses: [alcohol]")
-    assert [step.notes for step in steps] == [(), ("Cap the alcohol.",), ()]
+    assert [step.notes for step in steps] == [(), ("Alcohol: Cap the alcohol.",), ()]
 
 
 def test_an_adhesive_without_cautions_of_its_own_has_the_usual_one(bench: Any, library: Any) -> None:

@@ -137,6 +137,14 @@ def test_carbon_that_is_sold_by_volume_is_told_by_volume(kiln: Any) -> None:
     assert carbon(kiln).net.usual == pytest.approx(279)
 
 
+@pytest.mark.parametrize(("words", "unit", "amount"), [("    bulk density: 0.5 g/cm³\n", "g", 139.5), ("", "mL", 279)])
+def test_carbon_whose_pack_stock_does_not_say_is_on_the_list_all_the_same(
+    kiln: Any, words: str, unit: str, amount: float
+) -> None:
+    kiln.change("stock/others.yaml", "    bulk density: 0.5 g/cm³\n    pack: 1 kg\n", words)
+    assert (carbon(kiln).item.unit, carbon(kiln).net.usual) == (unit, pytest.approx(amount))
+
+
 def test_a_project_that_says_how_much_carbon_it_takes_knows_better(kiln: Any) -> None:
     kiln.change("pendant/project.yaml", "steps:\n", "materials:\n  - {item: carbon, amount: 250 g}\nsteps:\n")
     assert carbon(kiln).net.usual == 250
@@ -189,7 +197,7 @@ def test_the_sheet_says_in_one_line_how_the_kiln_is_loaded(kiln: Any) -> None:
     )
     kiln.publish("pendant")
     page = (kiln.build / "pendant/index.html").read_text("utf-8")
-    assert "One load: on one shelf." in page
+    assert "All of it is one load, on one shelf." in page
     page = (kiln.build / "pendant/copper/index.html").read_text("utf-8")
     assert (
         "On the shelf one load, on one shelf. In carbon 2 loads, one after the other: 6 parts, at most 4 to the box."

@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from sheetgen import pipeline
+
 PROGRAMS = """\
     programs:
       least:
@@ -122,6 +124,30 @@ def test_wire_that_stays_in_bears_heat_to_a_little_under_its_solidus(several: An
     several.change("stock/others.yaml", "wires:\n", "wires:\n" + WIRE.format(metal))
     several.change("pendant/project.yaml", "uses: [clay, roller]", "uses: [clay, roller, silver-wire]")
     assert fired(several).program == (program if program != "coolest" else "least")
+
+
+def test_what_bears_less_is_told_to_whoever_checks_and_on_the_sheet(several: Any) -> None:
+    assert pipeline.notes_told(several.check("pendant")) == []
+    stone(several, "to 700 °C")
+    told = "Test silver by its program 'least', because of Spinel, which bears no more than 700 °C"
+    outcome = several.check("pendant")
+    assert pipeline.notes_told(outcome) == [f"pendant fires {told}"]
+    assert not outcome.troubles.found
+    several.publish("pendant")
+    page = (several.build / "pendant/index.html").read_text("utf-8")
+    assert "program “least”, because of Spinel, which bears no more than 700\u00a0°C: open shelf." in page
+
+
+def test_a_program_that_the_project_names_or_that_only_one_version_has_to_take_is_told_as_such(several: Any) -> None:
+    stone(several, "to 700 °C")
+    several.change("pendant/project.yaml", "uses: [spinel]", "uses: [stone]")
+    several.change("pendant/project.yaml", "  width: 20 mm\n", "  width: 20 mm\n  stone: glass-2\n")
+    several.change("pendant/project.yaml", "steps:\n", "versions:\n  - name: Red\n    stone: spinel\nsteps:\n")
+    [note] = pipeline.notes_told(several.check("pendant"))
+    assert note.startswith("pendant, version Red, fires Test silver by its program 'least'")
+    assert pipeline.notes_told(several.check("pendant"), main=True) == []
+    project(several, "programs: {clay: least}\n")
+    assert pipeline.notes_told(several.check("pendant")) == []
 
 
 def test_a_step_of_another_clay_does_not_decide(several: Any) -> None:

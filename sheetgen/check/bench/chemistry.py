@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations_with_replacement
 from typing import TYPE_CHECKING
 
+from sheetgen.base.material import Tool
 from sheetgen.check.bench.survival import there
 from sheetgen.check.bench.told import told
 from sheetgen.facts.bench import HEATS
@@ -33,9 +34,9 @@ def vapour(moment: Moment) -> Iterator[Trouble]:
     burns = next((item for item in step.uses if item.acts("solvent", "aerosol")), None)
     if burns is None or moment.deed != "begin":
         return
-    flame = next((item for item in step.uses if item.acts("torch", "flame")), None)
-    if flame is not None:
-        message = f"{burns.name} and {flame.name} are used in one step: its vapour catches fire"
+    flame = next((item.name for item in step.uses if item.acts("torch", "flame", "hot plate")), "")
+    if flame or set(HEATS).intersection(step.does):
+        message = f"{burns.name} and {flame or 'fire'} are used in one step: its vapour catches fire"
         helped = (
             "a step of its own for the one without the other, with the bottle shut and the air clear before the flame"
         )
@@ -70,7 +71,19 @@ def never_meet(moment: Moment) -> Iterator[Trouble]:
     """Two chemicals in one step."""
     if moment.deed != "begin":
         return
-    for one, other in combinations(moment.step.uses, 2):
+    if _one_bath(moment):
+        message = (
+            f"{moment.number} pickles and patinates, and nothing is rinsed between: acid drives "
+            "a poison gas out of sulphide"
+        )
+        yield told(
+            "never-meet",
+            message,
+            moment.place("patinate", "pickle"),
+            "does: [pickle, rinse, …], and the patina in a step of its own",
+        )
+    uses = list(dict.fromkeys(moment.step.uses))
+    for one, other in combinations_with_replacement(uses, 2):
         for these, those, why in NEVER:
             if (_acts(one, these) and _acts(other, those)) or (_acts(one, those) and _acts(other, these)):
                 message = f"{one.name} and {other.name} are used in one step: {why}"
@@ -80,6 +93,15 @@ def never_meet(moment: Moment) -> Iterator[Trouble]:
                     moment.place(other.id),
                     "steps of their own, rinsed well between, at different places",
                 )
+
+
+def _one_bath(moment: Moment) -> bool:
+    """Whether a step pickles and patinates, one after the other, and rinses nothing between."""
+    does = moment.step.does
+    if not {"pickle", "patinate"}.issubset(does):
+        return False
+    first, last = sorted((does.index("pickle"), does.index("patinate")))
+    return "rinse" not in does[first:last]
 
 
 def _acts(item: Item, words: set[str]) -> bool:
@@ -92,7 +114,7 @@ def coating(moment: Moment) -> Iterator[Trouble]:
         return
     kiln = moment.deed == "fire" and not moment.step.by_torch
     coated = [one.item for one in there(moment) if one.item.coated]
-    coated += [item for item in moment.step.uses if item.coated and not moment.named]
+    coated += [item for item in moment.step.uses if item.coated and not isinstance(item, Tool)]
     for item in dict.fromkeys(coated):
         message = f"{item.name} is coated with {item.coated}, and {moment.number} heats it: its fumes harm"
         helped = "take it bare, or put it on after the heat"

@@ -100,7 +100,7 @@ def _by_torch(moment: Moment, body: Body) -> Iterator[Trouble]:
     clay = body.clay
     if clay is None:
         return
-    if any("carbon" in phase.bed for phase in clay.firing):
+    if any(phase.in_carbon for phase in clay.firing):
         message = f"{clay.name} is fired in carbon, and {moment.number} fires it with a torch"
         yield told("torch-firing", message, moment.place("firing"), "fire it in a kiln, in its box")
     elif clay.strength == "full" and any(one.strength == "least" for one in clay.programs):
@@ -121,7 +121,7 @@ def _mass(body: Body) -> float:
 def carbon(moment: Moment) -> Iterator[Trouble]:
     """A firing in carbon has its box and its carbon."""
     step = moment.step
-    if moment.deed != "fire" or not any("carbon" in phase.bed for phase in step.firing):
+    if moment.deed != "fire" or not any(phase.in_carbon for phase in step.firing):
         return
     missing = [word for word in ("firing box", "carbon") if not step.acts(word)]
     if missing:
@@ -132,40 +132,48 @@ def carbon(moment: Moment) -> Iterator[Trouble]:
 
 def opened(moment: Moment) -> Iterator[Trouble]:
     """A kiln or a box that is opened, or emptied, before it is as cold as the clay wants."""
-    steps, step = moment.bench.steps, moment.step
-    if moment.deed == "end" and step.opened_at is not None:
-        last = next((one for one in reversed(steps[: moment.index + 1]) if one.firing), None)
-        below = _coldest(last.clay) if last and last.clay else float(UNLOAD)
-        if below is not None and step.opened_at > below:
-            message = (
-                f"{moment.number} opens it at {degrees(step.opened_at)}, and it must have cooled below {degrees(below)}"
-            )
+    step = moment.step
+    clays = [body.clay for body in moment.bodies if body.clay is not None]
+    if moment.deed == "open" and step.opened_at is not None:
+        below = min(map(_coldest, clays), default=float(UNLOAD))
+        if step.opened_at > below:
+            at = degrees(step.opened_at)
+            message = f"{moment.number} opens it at {at}, and it must have cooled below {degrees(below)}"
             yield told(
                 "opened-hot", message, moment.place("opened at"), f"opened at: {below:g} °C or less, or take it out"
             )
-    if moment.deed != "fire" or step.by_torch or step.walk is None:
+    if moment.deed == "fire" and not step.by_torch and step.walk is not None and step.wait is not None:
+        least = step.walk.minutes.low
+        if step.wait.low < least:
+            waits = f"takes {hours(least)} or more until it may be opened, and its wait is {hours(step.wait.low)}"
+            helped = "take the wait out: the program works it"
+            yield told("opened-hot", f"{moment.number} {waits}", moment.place("wait", "firing"), helped)
+    if moment.deed == "quench":
+        # What is quenched and was last in the kiln came out of it hot.
+        hot = [
+            one.clay for one in moment.bodies if one.kilned is not None and not one.cold and not one.hot and one.clay
+        ]
+        for clay in [clay for clay in dict.fromkeys(hot) if not _quenched(clay)][:1]:
+            message = f"{clay.name} is quenched out of the kiln at {moment.number}, and its data does not allow that"
+            helped = "let it cool in the shut kiln, or, if its maker says so, quench: yes in stock"
+            yield told("opened-hot", message, moment.place("quench", "firing"), helped)
+
+
+def raw_flame(moment: Moment) -> Iterator[Trouble]:
+    """Raw clay that is heated with a flame, and no step says that it is fired."""
+    if moment.deed not in {"heat", "solder"}:
         return
-    if step.wait is not None and step.wait.low < step.walk.minutes.low:
-        message = (
-            f"{moment.number} takes {hours(step.walk.minutes.low)} or more until it may be opened, "
-            f"and its wait is {hours(step.wait.low)}"
-        )
-        yield told("opened-hot", message, moment.place("wait", "firing"), "take the wait out: the program works it")
-    after = steps[moment.index + 1].does[:1] if moment.index + 1 < len(steps) else ()
-    within = step.does[step.does.index("fire") + 1 :][:1]
-    if "quench" in (*within, *after) and step.clay is not None and not _quenched(step.clay):
-        message = f"{step.clay.name} is quenched out of the kiln, and its data does not allow it to be opened hot"
-        helped = "let it cool in the shut kiln, or, if its maker says so, quench: yes in stock"
-        yield told("opened-hot", message, moment.place("quench", "firing"), helped)
+    raw = next((body for body in moment.bodies if body.clay is not None and body.fired is None), None)
+    if raw is not None and raw.clay is not None:
+        message = f"'{raw.title}' is raw clay, and {moment.number} heats it with a flame"
+        helped = f"fire it first: firing: {raw.clay.id}, with the torch under uses: where its maker allows that"
+        yield told("torch-firing", message, moment.place(moment.deed, "uses"), helped)
 
 
 def _quenched(clay: Clay) -> bool:
-    return clay.borne("quench") == math.inf and not any("carbon" in phase.bed for phase in clay.firing)
+    return clay.borne("quench") == math.inf and not any(phase.in_carbon for phase in clay.firing)
 
 
-def _coldest(clay: Clay) -> float | None:
-    """What the kiln must have cooled below, °C, by the clay's data; in carbon always."""
-    said = [phase.cool_below for phase in clay.firing if phase.cool_below is not None]
-    if not said and any("carbon" in phase.bed for phase in clay.firing):
-        return float(UNLOAD)
-    return min(said, default=None)
+def _coldest(clay: Clay) -> float:
+    """What the kiln must have cooled below, °C, by the clay's data; where it says nothing, what anybody unloads at."""
+    return min((phase.cool_below for phase in clay.firing if phase.cool_below is not None), default=float(UNLOAD))

@@ -34,16 +34,33 @@ def shut(bodies: Sequence[Body]) -> list[Body]:
     return found
 
 
-def vents(bodies: Sequence[Body]) -> int:
-    """How many openings let air out of one thing: holes that say so, and those through its ends and lids."""
-    found = 0
-    for body in bodies:
+def _walls(bodies: Sequence[Body]) -> list[Body]:
+    """What shuts a hollow in: tubes, domes, and lids as wide as their ends; of anything else, all of it."""
+    round_ = [b for b in bodies if b.piece.roles.get("open at both ends") or b.piece.roles.get("domed")]
+    end = max((_wide(b, "open at both ends") or _wide(b, "covers") for b in round_), default=0.0)
+    lids = [b for b in bodies if b.piece.roles.get("covers") and _wide(b, "covers") >= LID * end]
+    return [b for b in {*round_, *lids} if not _within(b, bodies)] if round_ else list(bodies)
+
+
+def vents(bodies: Sequence[Body], index: int) -> int:
+    """How many openings let air out by now: holes that say so, and those through the walls of the hollow."""
+    walls = _walls(bodies)
+    names, found = {body.name for body in walls}, 0
+    for body in (one for one in bodies if not one.feature or one.made <= index):
         roles = body.piece.roles
-        lid = bool(roles.get("covers"))
-        through = bool(roles.get("opens")) and (lid or (body.feature and not roles.get("lets through")))
-        if roles.get("vent of") or roles.get("vent") or through:
+        through = bool(roles.get("opens")) and not roles.get("lets through")
+        hosts = names.intersection(roles.get("drilled in", ())) if body.feature else names.intersection({body.name})
+        if roles.get("vent of") or roles.get("vent") or (through and hosts):
             found += body.piece.count
     return found
+
+
+def _hollows(hollow: Sequence[Body], bodies: Sequence[Body]) -> int:
+    """How many hollows there are: a tube is one, and two domes are one where no flat lid shuts them."""
+    tubes = [body.piece.count for body in hollow if body.piece.roles.get("open at both ends")]
+    domes = [body.piece.count for body in bodies if body.piece.roles.get("domed")]
+    flat = any(body.piece.roles.get("covers") and not body.piece.roles.get("domed") for body in bodies)
+    return max(tubes, default=0) or (max(domes, default=1) if flat else max(1, sum(domes) // 2))
 
 
 def vented(moment: Moment) -> Iterator[Trouble]:
@@ -52,11 +69,8 @@ def vented(moment: Moment) -> Iterator[Trouble]:
         return
     for bodies in things(moment):
         hollow = shut(bodies)
-        if not hollow:
-            continue
-        pieces = max((b.piece.count for b in hollow if b.piece.roles.get("open at both ends")), default=1)
-        holes = vents(bodies)
-        if holes >= pieces:
+        pieces, holes = _hollows(hollow, bodies), vents(bodies, moment.index)
+        if not hollow or holes >= pieces:
             continue
         named = listed(list(dict.fromkeys(f"'{body.title}'" for body in hollow[:3])))
         some = f"{holes} of {pieces} have a hole" if holes else "no hole lets the air out"

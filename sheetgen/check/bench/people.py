@@ -21,10 +21,17 @@ if TYPE_CHECKING:
 def caught(moment: Moment) -> Iterator[Trouble]:
     """Gloves, cloth and loose strands at a wheel."""
     wheel = next((item for item in moment.step.uses if item.acts("wheel")), None)
-    if wheel is None or moment.deed != "end":
+    if wheel is None or moment.deed != "polish":
         return
     near = [item for item in moment.step.uses if item.acts("gloves", "cloth") or isinstance(item, Fibre)]
     near += [one.item for one in there(moment) if isinstance(one.item, Fibre)]
+    chain = next((body for body in moment.bodies if body.piece.roles.get("link of")), None)
+    if chain is not None:
+        message = (
+            f"'{chain.title}' is a loose chain, and {wheel.name} turns at {moment.number}: it catches "
+            "and pulls the hand in"
+        )
+        yield told("caught", message, moment.place(wheel.id, "uses"), "polish it before it is joined, or in a tumbler")
     for item in dict.fromkeys(near):
         message = (
             f"{item.name} and {wheel.name} come together at {moment.number}: the wheel catches it and pulls the hand in"
@@ -41,6 +48,14 @@ def children(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
     """What a small child may not wear, and what it may not have at all."""
     if worked.worn_by != "small child":
         return
+    if not worked.worn_at:
+        message = "a small child wears this, and nothing says where"
+        yield told(
+            "child-neck",
+            message,
+            worked.worn_places.get("worn by", worked.place),
+            "worn at: wrist, clothes … or nowhere",
+        )
     if worked.worn_at == "neck":
         message = "this hangs round a small child's neck, and can strangle it"
         yield told(
@@ -62,7 +77,7 @@ def children(worked: Worked, version: WorkedVersion) -> Iterator[Trouble]:
 
 def _small(version: WorkedVersion) -> str:
     """Something of the piece that goes into a small mouth whole; empty for nothing."""
-    items = [item for step in version.steps for item in step.uses]
+    items = [item for step in version.steps for item in step.uses] + [line.item for line in version.materials]
     items += [
         one
         for part in version.parts.values()
@@ -76,7 +91,7 @@ def _small(version: WorkedVersion) -> str:
         return named
     for part in version.parts.values():
         widest = [one.finished.high for one in part.sizes if one.finished is not None]
-        if part.roles.get("metal mass") and widest and max(widest) < SWALLOWED:
+        if part.roles.get("metal mass") and max(widest, default=0.0) < SWALLOWED:
             return f"'{part.title.lower()}'"
     return ""
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 MOMENTS = (
     survival.survives, survival.solder_melts, survival.temper,
     order.dry, order.raw_on_fired, order.never_fired, order.not_there, order.seat_fired, order.cured,
-    fire.program, fire.metals_meet, fire.torch, fire.carbon, fire.opened,
+    fire.program, fire.metals_meet, fire.torch, fire.carbon, fire.opened, fire.raw_flame,
     hollows.vented, hollows.shut_wet,
     chemistry.vapour, chemistry.hot_pickle, chemistry.never_meet, chemistry.coating, chemistry.soft_solder,
     chemistry.iron, chemistry.aluminium,

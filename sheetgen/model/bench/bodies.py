@@ -44,6 +44,8 @@ class Body:
     fired: int | None = None
     heated: int | None = None
     hot: bool = False
+    cold: bool = True
+    kilned: int | None = None
     hardened: int | None = None
     closed: int | None = None
     solders: list[tuple[int, Item]] = field(default_factory=list)
@@ -126,12 +128,14 @@ class Bench:
     attached: list[Attached] = field(default_factory=list)
     last_named: frozenset[str] = frozenset()
     hung: set[str] = field(default_factory=set)
+    last: dict[str, int] = field(default_factory=dict)
 
     @classmethod
     def of(cls, parts: Mapping[str, Piece], steps: Sequence[WorkedStep], worn_at: str = "") -> Bench:
         """The bench before the first step: nothing made; holes and seats belong to the part they are in."""
         bodies = {name: Body(piece, _made(piece, steps)) for name, piece in parts.items()}
         bench = cls(steps, worn_at, bodies, {name: {name} for name in bodies})
+        bench.last.update((name, i) for i, step in enumerate(steps) for name in step.parts)
         for name, body in bodies.items():
             for role in ("drilled in", "vent of"):
                 for other in body.piece.roles.get(role, ()):

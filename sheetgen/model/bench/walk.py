@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Adhesive, Clay, Item
+from sheetgen.base.material import Adhesive, Clay, Item, Sheet, Wire
 from sheetgen.facts.bench import HEATS
-from sheetgen.facts.kiln import UNLOAD
+from sheetgen.facts.kiln import COLD_AFTER, UNLOAD
+from sheetgen.facts.times import SHORTEST_DRYING
 from sheetgen.model.bench.bodies import Attached, Bench, Body, stays
 
 if TYPE_CHECKING:
@@ -93,11 +94,14 @@ def _step(bench: Bench, index: int, step: WorkedStep) -> Iterator[Moment]:
         for name in shaped:
             _wet(bench.bodies[name], index, "shaped")
     waiting = [deed for deed in step.does if deed in ATTACHES]
-    if not waiting and not {"try", "take off"}.intersection(step.does):
+    if not waiting and (not {"try", "take off"}.intersection(step.does) or set(HEATS).intersection(step.does)):
         _attach(bench, index, step, named)
     for deed in step.does:
         moment = _moment(bench, index, step, deed, _worked_on(bench, step, deed, named))
-        if deed == "close":  # it is shut when it is closed, and a join that is soldered is heated as it shuts
+        if deed in {
+            "close",
+            "solder",
+        }:  # it is shut when it is closed, and a join that is soldered is heated as it shuts
             bench.join(moment.whole)
         yield _moment(bench, index, step, deed, moment.named)
         _do(moment)
@@ -140,6 +144,9 @@ def _worked_on(bench: Bench, step: WorkedStep, deed: str, named: list[str]) -> l
         return [*load, *(n for n in loose if bodies[n].there and n not in load)]
     if named and not (deed == "cure" and all(any(bodies[name].glues()) for name in named)):
         return named
+    if deed == "open":
+        latest = max((b.fired for b in bodies.values() if b.fired is not None), default=-1)
+        return [n for n, b in bodies.items() if b.fired is not None and b.fired == latest]
     if deed in {"dry", "test", "fill"}:
         return [n for n, b in bodies.items() if b.there and b.fired is None and b.clay is not None]
     if deed == "cure":
@@ -155,9 +162,12 @@ def _wet(body: Body, index: int, how: str) -> None:
 def _attach(bench: Bench, index: int, step: WorkedStep, named: list[str]) -> None:
     """What a step uses and stays, on each part that it names; what is glued is one thing after it."""
     holders = [name for name in named if not any(bench.bodies[name].glues())]
-    mixed = [glue for name in named for glue in bench.bodies[name].glues()]
+    shown = [one.part for one in step.show if one.part in bench.bodies]
+    mixed = [glue for name in dict.fromkeys([*named, *shown]) for glue in bench.bodies[name].glues()]
     own = {item for name in holders for item in bench.bodies[name].items()}
-    items = [item for item in step.uses if stays(item) and item not in own]
+    built = {"join", "close"}.intersection(step.does)  # then wire and sheet in use are built in
+    used = [item for item in step.uses if stays(item) or (built and isinstance(item, Wire | Sheet))]
+    items = [item for item in used if item not in own]
     held = [
         one for name in holders for one in bench.bodies[name].piece.roles.get("holds", ())
         if isinstance(one, Item) and {"set", "glue"}.intersection(step.does)
@@ -198,8 +208,9 @@ def _joined(moment: Moment) -> None:
     for name in moment.named:
         if bench.bodies[name].fired is None and any(bench.bodies[n].clay for n in moment.named):
             _wet(bench.bodies[name], moment.index, "joined")
-    if moment.deed == "close":
-        for body in moment.bodies:
+    alone = moment.bodies_named[0] if len(moment.named) == 1 else None
+    if moment.deed == "close" or (alone is not None and alone.piece.count > 1 and alone.piece.roles.get("domed")):
+        for body in moment.bodies:  # of domes that are joined to nothing else, one is joined to the other
             body.closed = moment.index
 
 
@@ -213,7 +224,8 @@ def _filled(moment: Moment) -> None:
 
 @_does("dry")
 def _dried(moment: Moment) -> None:
-    for body in moment.bodies:
+    wait = moment.step.wait
+    for body in moment.bodies if wait is not None and wait.low >= SHORTEST_DRYING else ():
         if body.clay is not None:
             body.dried, body.wet, body.tested = moment.index, None, False
 
@@ -232,7 +244,8 @@ def _heated(moment: Moment) -> None:
         bench.join({*moment.named, *(p for n in moment.named for p in _soldered_to(bench, n))})
     warm = moment.deed != "fire" or step.by_torch or (step.opened_at is not None and step.opened_at > UNLOAD)
     for body in moment.bodies:
-        body.heated, body.hot, body.hardened = moment.index, warm, None
+        body.heated, body.hot, body.cold, body.hardened = moment.index, warm, False, None
+        body.kilned = moment.index if moment.deed == "fire" and not step.by_torch else None
         if moment.deed == "fire":
             body.fired, body.wet, body.tested = moment.index, None, True
         if moment.deed == "solder":
@@ -246,12 +259,19 @@ def _soldered_to(bench: Bench, name: str) -> list[str]:
 @_does(*COOLS)
 def _cooled(moment: Moment) -> None:
     for body in moment.bodies:
-        body.hot = False
+        body.hot, body.cold = False, True
+
+
+@_does("open")
+def _opened(moment: Moment) -> None:
+    at = moment.step.opened_at
+    for body in moment.bodies if at is not None and at > UNLOAD else ():
+        body.hot, body.heated = True, moment.index
 
 
 @_does("cure")
 def _cured(moment: Moment) -> None:
-    for one in moment.attached:
+    for one in moment.attached if moment.step.wait is not None else ():
         one.cured = True
 
 
@@ -288,15 +308,15 @@ def _taken(moment: Moment) -> None:
 
 def _pass(bench: Bench, index: int, step: WorkedStep, named: list[str]) -> None:
     """After a step: what no step hangs hangs from its last one; hot things cool while others are worked on."""
-    whole = bench.group(named) if named else set()
+    long = step.minutes is not None and step.minutes.low >= COLD_AFTER
     if step.wait is not None and not {"dry", "cure", "fire"}.intersection(step.does):
         for one in bench.attached:  # time is time: a wait as long as the cure cures
             if isinstance(one.item, Adhesive) and step.wait.low >= one.item.cure.low:
                 one.cured = True
     for name, body in bench.bodies.items():
-        if body.hot and (step.wait is not None or (named and name not in whole) or body.heated != index):
+        if body.hot and ((long and body.heated != index) or (step.wait is not None and step.wait.low >= COLD_AFTER)):
             body.hot = False
-        last = max((i for i, s in enumerate(bench.steps) if name in s.parts), default=-1)
+        last = bench.last.get(name, -1)
         host = next((h for h in body.piece.roles.get("hangs from", ()) if h in bench.bodies), None)
         if host and body.made < index == last and name not in bench.hung and bench.bodies[host].there:
             bench.join({name, host})

@@ -1,0 +1,44 @@
+"""A time is printed for as much as the steps say, and said to be so."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+PENDANT = "pendant/project.yaml"
+MINUTES = "    minutes: 10-15 min\n"
+
+
+def published(library: Any) -> tuple[str, str]:
+    """The sheet of the pendant, and the index."""
+    library.publish("pendant")
+    return tuple((library.build / name).read_text("utf-8") for name in ("pendant/index.html", "index.html"))
+
+
+@pytest.mark.usefixtures("quick")
+def test_where_every_step_says_how_long_it_takes_or_waits_nothing_is_added(library: Any) -> None:
+    sheet, index = published(library)
+    assert ">At the bench<" in sheet
+    assert "so far as told" not in sheet + index
+
+
+@pytest.mark.usefixtures("quick")
+def test_where_some_steps_are_silent_the_time_is_so_far_as_told(library: Any) -> None:
+    library.change(
+        PENDANT, "  - title: Dry\n", "  - title: Sand\n    does: [refine]\n    parts: [plate]\n  - title: Dry\n"
+    )
+    sheet, index = published(library)
+    assert ">At the bench, so far as told<" in sheet
+    assert ">First cut to finished, so far as told<" in sheet
+    assert "min, so far as told ·" in index
+
+
+@pytest.mark.usefixtures("quick")
+def test_where_no_step_says_how_long_it_takes_no_time_at_the_bench_is_printed(library: Any) -> None:
+    library.change(PENDANT, MINUTES, "")
+    sheet, index = published(library)
+    assert ">At the bench" not in sheet
+    assert "at the bench 0" not in index
+    assert "· at the bench" not in index
+    assert ">First cut to finished, so far as told<" in sheet  # the drying and the kiln are known
