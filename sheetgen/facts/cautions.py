@@ -164,7 +164,7 @@ CAUTIONS = {
         "CAUTION", "Edges of cut metal.",
         "They slice skin, and offcuts spring.",
         "Hold sheet flat and not by its corners; file each edge as soon as it is cut; sweep offcuts up with a brush.",
-        ("W022",),
+        ("W022",), (EYES,),
     ),
     "saw blade": Told(
         "CAUTION", "Saw blade.",

@@ -12,6 +12,7 @@ from sheetgen.model.bench.walk import walk
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from sheetgen.model.bench.bodies import Bench, Body
     from sheetgen.model.bench.walk import Moment
     from sheetgen.model.worked import WorkedStep
     from sheetgen.parts.piece import Piece
@@ -66,17 +67,19 @@ class State:
     def swallowed(self) -> Iterator[int]:
         """Where something of the piece that goes through the small-parts cylinder comes to hand.
 
-        What is of clay or joined does so when it is finished; a ring or a link of wire, and sheet, from its making on.
+        What is of clay does so from its firing on; a ring or a link of wire, and sheet, from its making on.
         """
         for names in self._joined():
             widest = [across for name in names if (across := _across(self.pieces[name])) is not None]
             if not widest or max(widest) >= SWALLOWED:
                 continue
-            whole = len(names) > 1 or any(self.pieces[name].clay is not None for name in names)
-            named = [i for i, step in enumerate(self.steps) if names.intersection(step.parts)] or [self.last]
-            if len(named) > 1 and len(self.steps[named[0]].parts) > SEVERAL:
+            named = [i for i, step in enumerate(self.steps) if names.intersection(step.parts)]
+            if any(self.pieces[name].clay is not None for name in names):
+                fired = next((i for i, step in enumerate(self.steps) if step.clay is not None), self.last)
+                named = [i for i in named if i > fired]
+            elif len(named) > 1 and len(self.steps[named[0]].parts) > SEVERAL:
                 del named[0]  # there the wire of all parts is only cut to length
-            yield from [self.last] if whole else named
+            yield from named or [self.last]
 
     def _joined(self) -> list[set[str]]:
         """The parts, those that become one for good together: what only hangs may come off."""
@@ -93,12 +96,20 @@ def _hand(moment: Moment) -> Hand:
     """The bodies that a step names, and of a hole or a seat the part that it is in."""
     bench = moment.bench
     named = [bench.bodies[name] for name in moment.named or bench.bodies]
-    held = [one for body in named for one in (bench.of_group({body.name}) if body.feature else [body])]
+    held = [one for body in named for one in (_around(bench, body) if body.feature else [body])]
     raw = [body for body in held if body.clay is not None and body.fired is None]
     metal = any(
         body.fired is not None or any(isinstance(item, Wire | Sheet | Metal) for item in body.items()) for body in held
     )
     return Hand(bool(raw), any(body.dried is not None for body in raw), metal)
+
+
+def _around(bench: Bench, feature: Body) -> list[Body]:
+    """What a hole or a seat is in; where nothing says so, whatever is of its clay."""
+    group = bench.of_group({feature.name})
+    if any(body.clay is not None for body in group):
+        return group
+    return [body for body in bench.bodies.values() if body.clay is not None and body.clay == feature.piece.clay]
 
 
 def _across(piece: Piece) -> float | None:
