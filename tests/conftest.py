@@ -10,11 +10,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
+from click.testing import CliRunner
 from hypothesis import HealthCheck, settings
+
+from sheetgen.cli import main
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from types import ModuleType
+
+    from click.testing import Result
 
 HERE = Path(__file__).parent
 ROOT = HERE.parent
@@ -58,6 +63,20 @@ def pencil() -> Any:
 def library(tmp_path: Path, libraries: Any) -> Any:
     """A fresh small library: two plain projects and the drops, which tests may break."""
     return libraries.make(tmp_path)
+
+
+@pytest.fixture
+def run(library: Any) -> Any:
+    """A command in the small library."""
+
+    def ran(*words: str) -> Result:
+        # rich measures a terminal that is none; COLUMNS must not change what is printed
+        result = CliRunner().invoke(main, [words[0], "--library", str(library.root), *words[1:]])
+        if result.exception and not isinstance(result.exception, SystemExit):
+            raise result.exception
+        return result
+
+    return ran
 
 
 @pytest.fixture

@@ -12,26 +12,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from click.testing import CliRunner, Result
+from click.testing import CliRunner
 
 from sheetgen.cli import main
 
 ROOT = Path(__file__).parents[1]
 WELL, TROUBLES, USAGE = 0, 1, 2
-
-
-@pytest.fixture
-def run(library: Any) -> Any:
-    """A command in the small library."""
-
-    def ran(*words: str) -> Result:
-        # rich measures a terminal that is none; COLUMNS must not change what is printed
-        result = CliRunner().invoke(main, [words[0], "--library", str(library.root), *words[1:]])
-        if result.exception and not isinstance(result.exception, SystemExit):
-            raise result.exception
-        return result
-
-    return ran
 
 
 def test_a_library_without_faults_is_well(run: Any, library: Any) -> None:

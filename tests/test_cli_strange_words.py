@@ -7,28 +7,12 @@ import re
 from typing import Any
 
 import pytest
-from click.testing import CliRunner, Result
-
-from sheetgen.cli import main
 
 PENDANT = "pendant/project.yaml"
 # bells, colours, the one-sign form of the same, and what turns the direction of writing about
 STRANGE = '"a\\x1b[2Jb\\x07c\\x9b2Jd\\u202ee"'
 MOVES = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 FIGURES = "figures:\n  own one:\n    label: {}\n    value: 3 mm\n"
-
-
-@pytest.fixture
-def run(library: Any) -> Any:
-    """A command in the small library."""
-
-    def ran(*words: str) -> Result:
-        result = CliRunner().invoke(main, [words[0], "--library", str(library.root), *words[1:]])
-        if result.exception and not isinstance(result.exception, SystemExit):
-            raise result.exception
-        return result
-
-    return ran
 
 
 def figure(library: Any, label: str) -> None:
