@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.model.bench.bodies import Bench, Body
-    from sheetgen.model.bench.walk import Moment
+    from sheetgen.model.bench.moment import Moment
     from sheetgen.model.worked import WorkedStep
     from sheetgen.parts.piece import Piece
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Clay, Item
     from sheetgen.base.trouble import Trouble
-    from sheetgen.model.bench.walk import Moment
+    from sheetgen.model.bench.moment import Moment
 
 NEVER = (
     ({"acid", "pickle"}, {"sulphide"}, "acid drives a poison gas out of sulphide"),

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from sheetgen.base.material import Clay
     from sheetgen.base.trouble import Trouble
     from sheetgen.model.bench.bodies import Body
-    from sheetgen.model.bench.walk import Moment
+    from sheetgen.model.bench.moment import Moment
 
 
 def program(moment: Moment) -> Iterator[Trouble]:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Clay
     from sheetgen.base.trouble import Trouble
-    from sheetgen.model.bench.walk import Moment
+    from sheetgen.model.bench.moment import Moment
 
 
 def joined(moment: Moment) -> Iterator[Trouble]:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.trouble import Trouble
     from sheetgen.model.bench.bodies import Attached
-    from sheetgen.model.bench.walk import Moment
+    from sheetgen.model.bench.moment import Moment
 
 MOVES = {"hang", "polish", "patinate", "harden"}
 

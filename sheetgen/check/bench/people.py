@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.trouble import Trouble
-    from sheetgen.model.bench.walk import Moment
+    from sheetgen.model.bench.moment import Moment
     from sheetgen.model.worked import Worked, WorkedVersion
 
 
