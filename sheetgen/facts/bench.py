@@ -35,6 +35,9 @@ ACTS = {
 }
 """What an item may do at the bench: for tools and what is used up. What stays in the piece is asked what it bears."""
 
+TOOL_GROUPS = ("clay bench", "wire", "kiln", "finishing", "safety")
+"""Where a list of tools has each: in the order in which a bench is laid out."""
+
 BEARS = {
     "kiln": "the kiln",
     "torch": "a flame",

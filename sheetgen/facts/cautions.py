@@ -20,6 +20,8 @@ class Told(NamedTuple):
     """A caution in the order of ANSI Z535: hazard, what it does, how to avoid it.
 
     `signs` are numbers of ISO 7010, the hazard's first; `wear` is what to wear or to have, for the list of tools too.
+    `short` is the reminder beside the title of each later step. `at_action`: it is told in full at the first step that
+    brings it, since nobody keeps it in mind from the first side until then; the others stand there.
     """
 
     word: str
@@ -28,6 +30,8 @@ class Told(NamedTuple):
     avoid: str
     signs: tuple[str, ...] = ()
     wear: tuple[str, ...] = ()
+    short: str = ""
+    at_action: bool = False
 
 
 EYES, EARS, MASK = "Eye protection", "Ear protection", "Dust mask"
@@ -39,179 +43,209 @@ CAUTIONS = {
         "It has no smell and kills.",
         "Vent the kiln to the open air, alarm on. If it sounds or heads ache: everybody out, call for help. Open the box only when cold.",
         ("W041",), ("Alarm for carbon monoxide",),
+        short="Carbon monoxide: vent, alarm on", at_action=True,
     ),
     "torch": Told(
         "WARNING", "Open flame and gas.",
         "Burns, fire, explosion.",
         "Look for leaks with soapy water. Heat-proof board, hair and sleeves tied back, gloves for acid off; shut the valve before you set it down.",
         ("W021", "M004"), (EYES, "Fire extinguisher, or water"),
+        short="Flame: eyes, hair, sleeves", at_action=True,
     ),
     "kiln": Told(
         "WARNING", "Hot kiln.",
         "Burns deeply and at once, through thin gloves too.",
         "Long cotton sleeves, nothing near that burns, somebody within call. Shut until cold; switched off at the wall before you reach in.",
         ("W017", "M009", "M004"), ("Heat-proof gloves, dry", EYES),
+        short="Hot kiln: eyes, gloves, sleeves", at_action=True,
     ),
     "hot metal": Told(
         "WARNING", "Metal from the flame.",
         "Looks cold while it still burns; spits when quenched.",
         "Touch it with tweezers only. Quench it in water, never in pickle.",
         ("W017", "M004"), (EYES,),
+        short="Hot metal: tweezers, eyes", at_action=True,
     ),
     "solder fumes": Told(
         "WARNING", "Fumes of flux and solder.",
         "Harm eyes and lungs.",
         "Extraction or an open window, your head out of the smoke; solder without cadmium or lead.",
         ("W016",),
+        short="Fumes: extraction on, lean back", at_action=True,
     ),
     "melt": Told(
         "WARNING", "Molten metal and its fumes.",
         "Burns to the bone, and spits where it meets damp.",
         "Everything dry and warm, apron and boots on, nobody before the flask, extraction on.",
         ("W017", "M004", "M009"), (EYES, "Heat-proof gloves, dry"),
+        short="Melt: all dry, eyes, gloves", at_action=True,
     ),
     "pickle": Told(
         "WARNING", "Pickling acid.",
         "Burns eyes and skin; warm, its vapour burns lungs.",
         "Moving air; acid into water, never water into acid. Tongs of copper or plastic: iron stays out. Gloves on at the pickle only.",
         ("W023", "M004", "M009"), (EYES, "Gloves for acid"),
+        short="Acid: eyes, gloves for acid", at_action=True,
     ),
     "patina": Told(
         "WARNING", "Patina solution.",
         "Its vapour harms lungs; it burns and stains skin.",
         "Outdoors or under extraction, never near acid or bleach.",
         ("W016", "M004", "M009"), (EYES, "Gloves for chemicals"),
+        short="Patina: outdoors, eyes, gloves", at_action=True,
     ),
     "solvent vapour": Told(
         "WARNING", "Solvent vapour.",
         "Catches fire, and makes you dizzy.",
         "Window open, no flame or hot kiln near, bottle capped.",
         ("W021",),
+        short="Vapour: window open, no flame",
     ),
     "epoxy": Told(
         "WARNING", "Uncured adhesive.",
         "Irritates skin and eyes, and can make you allergic for good.",
         "Moving air, nothing on bare skin. Wash it off with soap, never with solvent.",
         ("W001", "M009"), ("Nitrile gloves, or those that the adhesive's maker names",),
+        short="Adhesive: gloves, window open", at_action=True,
     ),
     "rotary tool": Told(
         "WARNING", "Turning wheel, shaft or tumbler.",
         "Catches hair, sleeves, chains and gloves, and throws what it catches.",
         "No gloves; hair and sleeves tied back; work held low on the wheel.",
         ("W001", "M004"), (EYES,),
+        short="Turning tool: eyes, no gloves",
     ),
     "clay dust": Told(
         "WARNING", "Dust of dry clay.",
         "Fine metal harms the lungs over the years.",
         "Mask on. Sand dry over a tray, never under water, which softens it. Wipe up wet; do not blow or sweep.",
         ("W001", "M016"), (MASK,),
+        short="Clay dust: mask on, wipe wet",
     ),
     "metal dust": Told(
         "WARNING", "Metal dust.",
         "Harms the lungs over the years.",
         "Sand under water or on a wet cloth, otherwise mask on. Wipe up wet; wash your hands.",
         ("W001", "M016"), (MASK,),
+        short="Metal dust: wet, or mask on",
     ),
     "fibre dust": Told(
         "WARNING", "Dust of kiln fibre, carbon, bed or plug.",
         "Harms the lungs over the years.",
         "Mask on; slowly, damp where it may be, and never what comes into the fire. Wipe up wet; do not blow or sweep.",
         ("W001", "M016"), (MASK,),
+        short="Fibre dust: mask on, wipe wet",
     ),
     "strand": Told(
         "WARNING", "Strand round the neck.",
         "Catches, and can strangle a child.",
         "Not for a small child; off for sleep, for play and at machines.",
         ("W001",),
+        short="Strand: not for children",
     ),
     "small parts": Told(
         "WARNING", "Small parts.",
         "A small child can choke on them.",
         "Keep them away from children under three, the finished piece too.",
         ("W001",),
+        short="Small parts: no small child",
     ),
     "damp clay": Told(
         "CAUTION", "Damp clay in the fire.",
         "Steam bursts the piece and throws bits of it.",
         "Fire only what has passed the test for damp; start from cold.",
         ("W001", "M004"),
+        short="Damp clay bursts: test first",
     ),
     "binder smoke": Told(
         "CAUTION", "Smoke of burning binder.",
         "Irritates eyes and lungs.",
         "Vent the room, and do not sit beside it.",
         ("W001",),
+        short="Smoke: vent, sit elsewhere", at_action=True,
     ),
     "kiln glow": Told(
         "CAUTION", "Glow of a hot kiln.",
         "Its infra-red clouds the eyes over the years.",
         "Do not look in; where you must, briefly and through shaded glasses made for it.",
         ("W001", "M004"),
+        short="Glow: do not look in", at_action=True,
     ),
     "hot plate": Told(
         "CAUTION", "Hot plate.",
         "Burns without showing that it is hot.",
         "Use tweezers; let the piece cool before you touch it. What holds water spits: hole up, eye protection.",
         ("W017",), ("Tweezers", EYES),
+        short="Hot plate: tweezers, eyes",
     ),
     "blade": Told(
         "CAUTION", "Bare blade.",
         "Cuts before you feel it.",
         "Fingers behind the edge, the cut down or away from you; cap it when you set it down.",
         ("W022",),
+        short="Blade: fingers behind it",
     ),
     "metal edge": Told(
         "CAUTION", "Edges of cut metal.",
         "They slice skin, and offcuts spring.",
         "Hold sheet flat and not by its corners; file each edge as soon as it is cut; sweep offcuts up with a brush.",
         ("W022",), (EYES,),
+        short="Cut metal: eyes, file edges",
     ),
     "saw blade": Told(
         "CAUTION", "Saw blade.",
         "Slices skin; it snaps, and the end flies.",
         "Fingers beside the line and not in front of the blade; upright, without force, on the bench pin.",
         ("W022", "M004"), (EYES,),
+        short="Saw: eyes, fingers beside it",
     ),
     "pin": Told(
         "CAUTION", "Sharp point.",
         "Pricks deeply, and a prick can fester.",
         "Point it away from the hand that holds; close or cork it when you set it down.",
         ("W022",),
+        short="Point: away from your hand",
     ),
     "burnisher": Told(
         "CAUTION", "Slipping burnisher.",
         "Runs off the edge and into the hand.",
         "Rest the work on a block; short strokes, away from the hand that holds it.",
         ("W022",),
+        short="Burnisher slips: away from hand",
     ),
     "drilling": Told(
         "CAUTION", "Turning drill.",
         "Pierces the hand behind the work when it breaks through.",
         "Back the work with a block or its former, never with a finger; turn lightly.",
         ("W022",),
+        short="Drill: back it, never fingers",
     ),
     "hammering": Told(
         "CAUTION", "Hammer blows.",
         "Crush fingers; chips hurt eyes, noise hurts ears.",
         "Hold small work with pliers or tape; see that the hammer's head is fast.",
         ("W024", "M004", "M003"), (EYES, EARS),
+        short="Hammer: eyes, ears, fingers",
     ),
     "wire ends": Told(
         "CAUTION", "Flying wire ends.",
         "Can hit an eye.",
         "Glasses for all at the table; hold both sides of the cut, and cut downwards.",
         ("W001", "M004"), (EYES,),
+        short="Wire ends: eyes, cut downwards",
     ),
     "nickel": Told(
         "CAUTION", "Nickel.",
         "Makes skin itch, and can make it allergic for good.",
         "Not in a pierced ear, nor on skin that has itched before; take one that is known to hold none.",
         ("W001",),
+        short="Nickel: not on itchy skin",
     ),
     "metals apart": Told(
         "NOTICE", "Silver and copper apart.",
         "A trace spoils.",
         "Own pads, brushes, slip and carbon for each.",
+        short="Own tools for each metal",
     ),
 }  # fmt: skip
 

@@ -55,3 +55,10 @@ SHORTEST_DRYING = Fact(
     source="common practice",
     grade="common practice",
 )
+BEGINNERS_TAKE = Fact(
+    1.5,
+    "how many times as long as a practised hand a beginner takes",
+    unit="times",
+    source="common practice",
+    grade="common practice",
+)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 from pydantic import Field
 
-from sheetgen.model.written import OneOrMore, Text, Texts, Written, default
+from sheetgen.model.written import Lines, OneOrMore, Text, Texts, Written, default
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -49,10 +49,27 @@ class Check(Written):
     say: Text
 
 
+class Fault(Written):
+    """What can go wrong: what is seen, why, and how it is mended."""
+
+    seen: Text
+    why: Text
+    mend: Text
+
+
+class StepPicture(Written):
+    """A picture of a step: its file, the words under it, and what it shows for who cannot see it."""
+
+    file: Text
+    caption: Text
+    shows: Text
+
+
 class Step(Written):
     """One action at the bench, or a wait."""
 
     title: Text
+    short: Text | None = None
     text: Text | None = None
     expect: Text | None = None
     parts: Texts = Field(default_factory=list)
@@ -61,13 +78,39 @@ class Step(Written):
     diagram: Texts = Field(default_factory=list)
     caution: Texts = Field(default_factory=list)
     minutes: Text | None = None
+    minutes_each: Text | None = None
     wait: Text | None = None
+    meanwhile: Text | None = None
+    if_it_goes_wrong: Annotated[list[Text | Fault], OneOrMore] = Field(default_factory=list)
+    picture: StepPicture | None = None
+    on_the_card: Annotated[list[Text | Showing], OneOrMore] = Field(default_factory=list)
     when: Text | None = None
     faces: Text = Field(default_factory=lambda: default("both"))
     thick: Text | None = None
     firing: Text | None = None
     does: Texts = Field(default_factory=list)
     opened_at: Text | None = None
+
+
+class ForTeacher(Written):
+    """What whoever teaches a design wants to know, and nobody else."""
+
+    before: Lines = Field(default_factory=list)
+    show: Lines = Field(default_factory=list)
+    scrap: Text | None = None
+    leftovers: Text | None = None
+    bring: Lines = Field(default_factory=list)
+    next: Text | None = None
+
+
+class Class(Written):
+    """How a class is held: people, and the evenings from when to when."""
+
+    people: Text | None = None
+    evenings: Texts = Field(default_factory=list)
+    days_between: Text | None = None
+    set_up: Text | None = None
+    clear_up: Text | None = None
 
 
 class Project(Written):
@@ -92,6 +135,11 @@ class Project(Written):
     allowance: dict[Text, Text] = Field(default_factory=dict)
     figures: dict[Text, Text | OwnFigure] = Field(default_factory=dict)
     checks: list[Check] = Field(default_factory=list)
+    finished_sizes: Annotated[list[Text | Showing], OneOrMore] = Field(default_factory=list)
+    beginners_take: Text | None = None
+    sheets: Texts = Field(default_factory=list)
+    class_: Class | None = None
+    for_the_teacher: ForTeacher | None = None
     versions: list[dict[Text, Text]] = Field(default_factory=list)
     steps: list[Step]
 
@@ -115,13 +163,17 @@ class Studio(Written):
     slab_length: Text | None = None
     slab_gap: Text = Field(default_factory=lambda: default("3 mm"))
     bed_depth: Text | None = None
+    sheets: Texts = Field(default_factory=list)
+    class_: Class | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
     """A safety message in the order hazard, consequence, how to avoid it; `word` is its signal word.
 
-    `wear` is what it tells to wear or to have at hand, `signs` are numbers of ISO 7010, the hazard's first.
+    `short` is the reminder of a few words beside a title. `at_action`: it is told in full at the first step that brings
+    it, and not among the hazards of the bench. `wear` is what it tells to wear or to have at hand, `signs` are numbers
+    of ISO 7010, the hazard's first.
     """
 
     id: str
@@ -132,11 +184,23 @@ class Caution:
     source: str = ""
     wear: tuple[str, ...] = ()
     signs: tuple[str, ...] = ()
+    short: str = ""
+    at_action: bool = False
 
     @property
     def name(self) -> str:
         """The hazard as a short line names it."""
         return self.hazard.rstrip(".")
+
+
+@dataclass(frozen=True, slots=True)
+class KnownFault:
+    """A fault that a studio knows by name: what is seen, why, and how it is mended."""
+
+    name: str
+    seen: str
+    why: str
+    mend: str
 
 
 @dataclass(slots=True)
@@ -152,6 +216,7 @@ class Stock:
     lacking: dict[str, str] = field(default_factory=dict)
     unread: list[str] = field(default_factory=list)
     cautions: dict[str, Caution] = field(default_factory=dict)
+    faults: dict[str, KnownFault] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

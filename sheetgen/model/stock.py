@@ -156,6 +156,8 @@ class WrittenTool(WrittenItem):
     """A tool, or a set in several sizes."""
 
     kind: Text | None = None
+    group: Text | None = None
+    owned: Text | None = None
     sizes: Texts = Field(default_factory=list)
     full_rate: Text | None = None
     cooling: Text | None = None
@@ -180,6 +182,16 @@ class WrittenCaution(Written):
     source: Text | None = None
     wear: Texts = Field(default_factory=list)
     signs: Texts = Field(default_factory=list)
+    short: Text | None = None
+    told: Text | None = None
+
+
+class WrittenFault(Written):
+    """A fault that the studio knows, by its name."""
+
+    seen: Text
+    why: Text
+    mend: Text
 
 
 class StockFile(Written):
@@ -197,6 +209,7 @@ class StockFile(Written):
     consumables: dict[Text, WrittenConsumable] = Field(default_factory=dict)
     tools: dict[Text, WrittenTool] = Field(default_factory=dict)
     cautions: dict[Text, WrittenCaution] = Field(default_factory=dict)
+    faults: dict[Text, WrittenFault] = Field(default_factory=dict)
 
 
 SOURCED = {

@@ -20,6 +20,10 @@ if TYPE_CHECKING:
     from sheetgen.parts.piece import Piece
 
 
+SHEETS = ("handout", "bench card", "teacher", "templates")
+"""The sheets of a version: for the pupil, for the hands in the clay, for the teacher, and to cut up."""
+
+
 @dataclass(frozen=True, slots=True)
 class Shown:
     """A number in a text or beside a step: what it is called, what it is, its part unless the file labels it."""
@@ -95,8 +99,29 @@ class Load:
 
 
 @dataclass(frozen=True, slots=True)
+class Mishap:
+    """What can go wrong at a step: what is seen, why, and how it is mended; `name` where the studio knows it by one."""
+
+    seen: Prose
+    why: Prose
+    mend: Prose
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Illustration:
+    """A picture of a step: its file in the project's folder, the words under it, and what it shows."""
+
+    file: str
+    caption: str
+    shows: str
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedStep:
     """One step with its numbers; times in min.
+
+    `short` is its title on the bench card, `card` the numbers there; `meanwhile` is what can be done while it waits.
 
     `does` is what is done, in the words of facts/bench.py and in its order. `clay` is the clay that is fired, by its
     own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `loads` is how its pieces go
@@ -131,6 +156,16 @@ class WorkedStep:
     who: str = ""
     notes: tuple[str, ...] = ()
     place: Place | None = None
+    short: str = ""
+    card: tuple[Shown, ...] = ()
+    meanwhile: Prose = ()
+    mishaps: tuple[Mishap, ...] = ()
+    picture: Illustration | None = None
+
+    @property
+    def waits(self) -> bool:
+        """Whether it is only waited for: a row with a clock, and no number."""
+        return self.wait is not None and not self.firing and self.minutes is None
 
     @property
     def told_first(self) -> tuple[Caution, ...]:
@@ -163,8 +198,26 @@ class WorkedStep:
 
 
 @dataclass(frozen=True, slots=True)
+class Teaching:
+    """What whoever teaches a design wants to know.
+
+    What is made ready and shown, a scrap that tests the firing, how leftovers keep, what pupils bring, what comes next.
+    """
+
+    before: tuple[Prose, ...] = ()
+    show: tuple[Prose, ...] = ()
+    scrap: Prose = ()
+    leftovers: Prose = ()
+    bring: tuple[Prose, ...] = ()
+    next: Prose = ()
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedVersion:
-    """One version: its choices, parts, figures, lists and steps."""
+    """One version: its choices, parts, figures, lists and steps.
+
+    `finished` are the finished sizes that the first side names.
+    """
 
     name: str
     title: str
@@ -176,6 +229,18 @@ class WorkedVersion:
     steps: tuple[WorkedStep, ...] = ()
     summary: Prose = ()
     makes: Prose = ()
+    finished: tuple[Shown, ...] = ()
+    teaching: Teaching = Teaching()
+
+    @property
+    def numbers(self) -> list[int]:
+        """The number of each step; 0 for what is only waited for."""
+        counted = 0
+        numbers = []
+        for step in self.steps:
+            counted += not step.waits
+            numbers.append(0 if step.waits else counted)
+        return numbers
 
     def drilled_in(self, part: Piece) -> list[Piece]:
         """The holes and seats that are drilled in a part."""
@@ -256,6 +321,7 @@ class Worked:
     slab: Slab | None = None
     slats: tuple[float, ...] = ()
     cards: bool = False
+    sheets: tuple[str, ...] = SHEETS
 
     def called(self, version: str) -> str:
         """What a version is called on the page."""

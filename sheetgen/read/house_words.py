@@ -20,8 +20,11 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.read.yaml_words import Words
 
-IN_WORDS = {"title", "text", "expect", "label"}  # a parameter stands in single braces
-WHOLE = {"firing", "faces"}  # an item or a word, and no arithmetic
+IN_WORDS = {  # a parameter stands in single braces
+    "title", "short", "text", "expect", "label", "meanwhile", "seen", "why", "mend", "caption", "shows",
+}  # fmt: skip
+WHOLE = {"firing", "faces", "file"}  # an item or a word, and no arithmetic
+WITH_FIELDS = {"show", "on the card", "if it goes wrong"}  # lists whose entries have fields of their own
 LISTS = lists(Step)
 _BRACES = re.compile(r"\{\{(.*?)\}\}|\{([^{}]*)\}", re.DOTALL)
 _SINGLE = re.compile(r"((?!))?\{([^{}]*)\}")  # the same after the last double ones that close
@@ -103,7 +106,7 @@ class Filler:
         """What stands for an entry of a list: another list is put in whole, and nothing is left out."""
         found = self.look(plain(entry)) if isinstance(entry, Word) else None
         if found is None:
-            return [self.field(key, entry) if key == "show" else entry]
+            return [self.field(key, entry) if key in WITH_FIELDS else entry]
         return list(found) if isinstance(found, list) else [found] if found.strip() else []
 
     def _one(self, name: str, asks: Word) -> Word | None:

@@ -14,6 +14,7 @@ from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
+from sheetgen.model.worked import SHEETS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded
@@ -110,12 +111,18 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         troubles.add(
             f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
         )
+    _sheets(studio.sheets, troubles)
     measures = Measures(str(studio.currency), troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None
+
+
+def _sheets(named: Sequence[Word], troubles: Troubles) -> None:
+    for sheet in named:
+        _among(sheet, SHEETS, "a sheet", troubles)
 
 
 def _currency(projects: Path) -> str:
@@ -180,8 +187,9 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
         _among(project.worn_at, WORN_AT, "worn at", troubles)
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
-    for picture in project.pictures:
+    for picture in (*project.pictures, *(step.picture.file for step in project.steps if step.picture is not None)):
         _picture(folder, picture, troubles)
+    _sheets(project.sheets, troubles)
     for name_word in (project.title, project.summary, project.revision):
         if not name_word.strip():
             troubles.add("this has nothing in it", name_word.place, "fill it in")

@@ -9,8 +9,8 @@ from sheetgen.base.spelling import suggest
 from sheetgen.facts.bench import BEARS
 from sheetgen.facts.cautions import CAUTIONS, LADDER
 from sheetgen.facts.signs import SIGNS
-from sheetgen.model.project import Caution, Stock
-from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenItem
+from sheetgen.model.project import Caution, KnownFault, Stock
+from sheetgen.model.stock import SOURCED, StockFile, WrittenClay, WrittenFault, WrittenItem
 from sheetgen.read.bench_words import unsourced
 from sheetgen.read.items import ItemMaker
 from sheetgen.read.yaml_words import Mapping
@@ -23,6 +23,10 @@ if TYPE_CHECKING:
 GROUPS = (
     "clays", "wires", "sheets", "metals", "stones", "beads", "fibres", "findings", "adhesives", "consumables", "tools",
 )  # fmt: skip
+
+
+TOLD = ("at the bench", "at the action")  # where a caution stands in full
+SHORTEST = 34  # letters of a reminder beside a title
 
 
 class StockReader:
@@ -43,6 +47,16 @@ class StockReader:
                 self._item(group, key, written)
         for key, caution in file.cautions.items():
             self._caution(key, caution)
+        for key, fault in file.faults.items():
+            self._fault(key, fault)
+
+    def _fault(self, key: Word, written: WrittenFault) -> None:
+        if str(key) in self.stock.faults:
+            self.troubles.add(f"the fault '{key}' is written twice", key.place, "keep one")
+        for said in (written.seen, written.why, written.mend):
+            if not any(map(str.isalnum, said)):
+                self.troubles.add("a fault has words, and here are none", said.place, "fill it in")
+        self.stock.faults[str(key)] = KnownFault(str(key), str(written.seen), str(written.why), str(written.mend))
 
     def finish(self) -> None:
         """Cautions that items name must be known, in whatever file they stand."""
@@ -124,7 +138,13 @@ class StockReader:
             self.troubles.add(f"the caution '{key}' is written twice; first at {first}", key.place, "keep one")
         if written.word not in LADDER:
             self.troubles.add(f"'{written.word}' is no signal word", written.word.place, ", ".join(LADDER))
-        for said in (key, written.hazard, written.consequence, written.avoid, *written.wear):
+        if written.told is not None and written.told not in TOLD:
+            self.troubles.add(f"a caution cannot be told '{written.told}'", written.told.place, ", ".join(TOLD))
+        if written.short is not None and len(written.short) > SHORTEST:
+            helped = f"five words, at most {SHORTEST} letters: it stands beside a title"
+            self.troubles.add(f"a reminder of {len(written.short)} letters is too long", written.short.place, helped)
+        said_short = [] if written.short is None else [written.short]
+        for said in (key, written.hazard, written.consequence, written.avoid, *said_short, *written.wear):
             if not any(map(str.isalnum, said)):
                 self.troubles.add("a caution has words, and here are none", said.place, "fill it in")
         for sign in written.signs:
@@ -137,4 +157,5 @@ class StockReader:
         self.stock.cautions[str(key)] = Caution(
             str(key), str(written.word), str(written.hazard), str(written.consequence), str(written.avoid),
             str(written.source or ""), tuple(map(str, written.wear)), tuple(map(str, written.signs)),
+            str(written.short or written.hazard.rstrip(".")), written.told == TOLD[1],
         )  # fmt: skip

@@ -36,7 +36,10 @@ class Head(NamedTuple):
 
 def read_stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
     """Every item and caution of a library's stock."""
-    usual = {key: Caution(key, *one[:4], SOURCE, one.wear, one.signs) for key, one in CAUTIONS.items()}
+    usual = {
+        key: Caution(key, *one[:4], SOURCE, one.wear, one.signs, one.short, one.at_action)
+        for key, one in CAUTIONS.items()
+    }
     stock = Stock(cautions=usual)
     reader = StockReader(stock, currency, troubles)
     if not (projects / "stock").is_dir():

@@ -8,6 +8,7 @@ from sheetgen.base.dimension import LENGTH, RATE
 from sheetgen.base.material import TOOL_KINDS, Tool
 from sheetgen.base.room import Room
 from sheetgen.base.spelling import suggest
+from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.read.measured import cooled
 from sheetgen.read.programs import SLOWEST
 
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from sheetgen.read.programs import ProgramMaker
 
 BY_KIND = ("kiln", "drill")  # kinds of tool that say what the tool acts as
+MOST_OWNED = 1000
 LARGEST = 2000  # mm: no studio's kiln is larger
 OF_A_KILN = ("chamber_wide", "chamber_deep", "chamber_high", "shelf_wide", "shelf_deep", "shelf_gap")
 OF_A_BOX = ("inside_wide", "inside_deep", "inside_high")
@@ -46,9 +48,14 @@ def tool(maker: ProgramMaker, key: Word, written: forms.WrittenTool, common: dic
     shelf = _measured(maker, written, ("shelf_wide", "shelf_deep"))
     chamber, inside = (_measured(maker, written, names) for names in (OF_A_KILN[:3], OF_A_BOX))
     _goes_in(maker, written, chamber, shelf)
+    if written.group is not None and written.group not in TOOL_GROUPS:
+        told = f"'{written.group}' is no group of tools"
+        maker.troubles.add(told, written.group.place, suggest(written.group, TOOL_GROUPS))
     return Tool(
         **common,
         kind=str(written.kind or ""),
+        group=str(written.group or ""),
+        owned=_owned(maker, written),
         sizes=tuple(size for size, _ in sizes),
         engraved=tuple(said for _, said in sizes),
         full_rate=rate,
@@ -58,6 +65,16 @@ def tool(maker: ProgramMaker, key: Word, written: forms.WrittenTool, common: dic
         shelf_gap=maker.number(written.shelf_gap, LENGTH, above=0, most=LARGEST, name="shelf gap"),
         inside=Room(*inside) if inside else None,
     )
+
+
+def _owned(maker: ProgramMaker, written: forms.WrittenTool) -> int:
+    """How many there are; 0 where stock does not say, and everybody has one."""
+    if written.owned is None:
+        return 0
+    if not written.owned.isdecimal() or not 0 < int(written.owned) <= MOST_OWNED:
+        maker.troubles.add(f"'{written.owned}' is no number of tools", written.owned.place, "a whole number, such as 3")
+        return 0
+    return int(written.owned)
 
 
 def _goes_in(

@@ -15,7 +15,7 @@ from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
 from sheetgen.model.project import OwnFigure
-from sheetgen.model.worked import Waiver, Worked, WorkedVersion
+from sheetgen.model.worked import SHEETS, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
 from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.lists import materials, tools
@@ -23,7 +23,7 @@ from sheetgen.work.needs import check_needs
 from sheetgen.work.pieces import pieces
 from sheetgen.work.programs import by_program
 from sheetgen.work.prose import prose, told_in, without_figures
-from sheetgen.work.steps import steps
+from sheetgen.work.steps import named, steps
 from sheetgen.work.stopped import Stopped
 from sheetgen.work.studio import publisher, rounder, slab
 
@@ -90,6 +90,7 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         versions=Frozen(versions),
         slab=slab(library.studio),
         slats=tuple(Evaluator.sizes(library, "slat")),
+        sheets=tuple(s for s in SHEETS if s in (project.sheets or library.studio.sheets or SHEETS)),
         cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),
     )
 
@@ -120,8 +121,20 @@ def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:
         tools=tuple(tools(evaluator, parts, steps_)),
         steps=tuple(steps_),
         summary=prose(evaluator.project.summary, evaluator),
+        finished=named(evaluator.project.finished_sizes, evaluator),
+        teaching=_teaching(evaluator),
         makes=prose(evaluator.project.makes, evaluator),
     )
+
+
+def _teaching(evaluator: Evaluator) -> Teaching:
+    """What the project tells the teacher."""
+    told = evaluator.project.for_the_teacher
+    if told is None:
+        return Teaching()
+    each = [tuple(prose(one, evaluator) for one in lines) for lines in (told.before, told.show, told.bring)]
+    scrap, leftovers, after = (prose(one, evaluator) for one in (told.scrap, told.leftovers, told.next))
+    return Teaching(each[0], each[1], scrap, leftovers, each[2], after)
 
 
 def _own_figure(key: str, evaluator: Evaluator) -> Figure | None:

@@ -9,7 +9,7 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.material import Clay, Item
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
-from sheetgen.model.worked import WorkedStep
+from sheetgen.model.worked import Illustration, Mishap, WorkedStep
 from sheetgen.work.deeds import deeds
 from sheetgen.work.firing import kiln_of, torch, walk
 from sheetgen.work.hazards import cautioned
@@ -17,14 +17,15 @@ from sheetgen.work.loads import Loading
 from sheetgen.work.needs import holds
 from sheetgen.work.prose import prose, shown, without_figures
 from sheetgen.work.stopped import Stopped
-from sheetgen.work.waits import Wait, adhesives, time, waiting
+from sheetgen.work.times import minutes
+from sheetgen.work.waits import Wait, adhesives, waiting
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.base.material import Adhesive
     from sheetgen.base.place import Place
-    from sheetgen.model.project import Step
+    from sheetgen.model.project import Showing, Step, StepPicture
     from sheetgen.model.worked import Load, Shown
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator
@@ -73,7 +74,7 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured
         show=_shown(step, evaluator, text),
         parts=parts,
         uses=uses,
-        minutes=time(step.minutes, evaluator, "minutes"),
+        minutes=minutes(step, evaluator, pieces, parts),
         wait=wait.minutes if wait else None,
         wait_for=wait.what if wait else "",
         wait_working=wait.working if wait else "",
@@ -86,7 +87,33 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured
         diagrams=_parts(step.diagram, evaluator),
         place=step.title.place.where_used,
         places=Frozen(_places(step, evaluator)),
+        short=without_figures(step.short or step.title, "a title", evaluator),
+        card=named(step.on_the_card, evaluator),
+        meanwhile=prose(step.meanwhile, evaluator),
+        mishaps=tuple(_mishaps(step, evaluator)),
+        picture=_picture(step.picture),
     )
+
+
+def _mishaps(step: Step, evaluator: Evaluator) -> Iterator[Mishap]:
+    """What can go wrong, as the step says, or as the studio knows it by a name."""
+    known = evaluator.library.stock.faults
+    for one in step.if_it_goes_wrong:
+        if not isinstance(one, Word):
+            yield Mishap(prose(one.seen, evaluator), prose(one.why, evaluator), prose(one.mend, evaluator))
+        elif (fault := known.get(str(one))) is not None:
+            yield Mishap((fault.seen,), (fault.why,), (fault.mend,), fault.name)
+        else:
+            helped = (
+                suggest(one, known) if known else "write it here as seen:, why: and mend:, or in stock under faults:"
+            )
+            evaluator.troubles.add(f"the fault '{one}' is not known", one.place, helped)
+
+
+def _picture(picture: StepPicture | None) -> Illustration | None:
+    if picture is None:
+        return None
+    return Illustration(str(picture.file), str(picture.caption), str(picture.shows))
 
 
 def _places(step: Step, evaluator: Evaluator) -> dict[str, Place]:
@@ -159,6 +186,11 @@ def _shown(step: Step, evaluator: Evaluator, text: tuple[str | Shown, ...]) -> t
     """The numbers named under `show`; otherwise those that the text prints, the first few."""
     if not step.show:
         return tuple(dict.fromkeys(f for f in text if not isinstance(f, str)))[:SHOWN]
-    named = [(one, "") if isinstance(one, Word) else (one.what, str(one.label)) for one in step.show]
+    return named(step.show, evaluator)
+
+
+def named(listed: Sequence[Word | Showing], evaluator: Evaluator) -> tuple[Shown, ...]:
+    """The numbers that a list names, each with its label where it has one."""
+    named = [(one, "") if isinstance(one, Word) else (one.what, str(one.label)) for one in listed]
     found = (shown(word, evaluator, label) for word, label in named)
     return tuple(dict.fromkeys(one for one in found if one is not None))
