@@ -76,4 +76,4 @@ class Paper(Pen):
             f'viewBox="{box}" font-family="{FONT}" role="img">'
         )
         svg = f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>"
-        return Drawing(svg, width * scale, height * scale, says)
+        return Drawing(svg, width * scale, height * scale, says, true=scale == 1)

@@ -249,6 +249,43 @@ CAUTIONS = {
     ),
 }  # fmt: skip
 
+
+class Joint(NamedTuple):
+    """Cautions of one kind of harm told as one: `each` is how it is named there, and what holds for it alone."""
+
+    hazard: str
+    consequence: str
+    avoid: str
+    each: dict[str, tuple[str, str]]
+
+
+JOINTS = (
+    Joint(
+        "Dust of {}",
+        "Harms the lungs over the years.",
+        "Mask on. Wipe up wet, wash your hands; do not blow or sweep.",
+        {
+            "clay dust": ("dry clay", "Sand clay dry over a tray, never under water, which softens it."),
+            "metal dust": ("metal", "Sand metal under water or on a wet cloth."),
+            "fibre dust": (
+                "kiln fibre, carbon and bed",
+                "Fibre and carbon slowly, damp where it may be, never what comes into the fire.",
+            ),
+        },
+    ),
+    Joint(
+        "{}",
+        "Cut and prick before you feel it; a prick can fester.",
+        "Point and stroke away from the hand that holds; cap, cork or close it when you set it down.",
+        {
+            "blade": ("Bare blade", "Fingers behind the edge of a blade."),
+            "pin": ("sharp point", ""),
+            "burnisher": ("slipping burnisher", "Burnish on a block, in short strokes."),
+        },
+    ),
+)
+"""What is told together where a sheet has several: three dusts are one harm, and one box is read."""
+
 WORN = {"M003": ("ear",), "M004": ("eye", "goggles", "glasses"), "M009": ("glove",), "M016": ("mask", "respirator")}
 """How the words of what is worn begin to which a sign belongs."""
 
