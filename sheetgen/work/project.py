@@ -23,6 +23,7 @@ from sheetgen.work.needs import check_needs
 from sheetgen.work.pieces import pieces
 from sheetgen.work.programs import by_program
 from sheetgen.work.prose import prose, told_in, without_figures
+from sheetgen.work.network import network, tasks
 from sheetgen.work.sessions import plan
 from sheetgen.work.steps import named, steps
 from sheetgen.work.stopped import Stopped
@@ -125,7 +126,7 @@ def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:
         finished=named(evaluator.project.finished_sizes, evaluator),
         teaching=_teaching(evaluator),
         makes=prose(evaluator.project.makes, evaluator),
-        plan=plan(steps_),
+        plan=plan(tasks(steps_, network(parts, steps_))),
     )
 
 
