@@ -20,10 +20,10 @@ def allowed(step: WorkedStep, numbers: Numbers) -> str:
     if clay is None or not step.firing:
         return ""
     beds = ", then ".join(dict.fromkeys(phase.bed for phase in step.firing))
-    by = f"{clay.name.partition(',')[0]}{f', program “{clay.program}”' if clay.program else ''}"
-    because = f" (for {clay.because})" if clay.because else ""
+    because = f", for {clay.because}" if clay.because else ""
+    program = f"Program “{clay.program}”{because}: {beds}." if clay.program else f"{beds[:1].upper()}{beds[1:]}."
     time = f" Allow {numbers.time(step.wait)}." if step.wait else ""
-    return f"{by}{because}: {beds}. {step.torch}{time} {_loads(step)}".strip()
+    return f"{program} {step.torch}{time} {_loads(step)}".strip()
 
 
 def _loads(step: WorkedStep) -> str:
