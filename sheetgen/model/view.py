@@ -107,9 +107,9 @@ class Wear:
 
 @dataclass(frozen=True, slots=True)
 class Pointer:
-    """A hazard that is told in full at its first action."""
+    """Hazards that are told in full at the step of their first action."""
 
-    name: str
+    names: str
     step: Annotated[int, "the step's number"]
 
 

@@ -115,11 +115,14 @@ class Hazards:
         return tuple(found)
 
     def _pointers(self) -> Iterator[Pointer]:
+        """What is told in full at its first action: the hazards of each step together, in their shortest words."""
         numbers = self.version.numbers
+        found: dict[int, list[str]] = {}
         for name, number in sorted(self.first.items(), key=lambda one: one[1]):
             if self.known[name].at_action:
                 step = numbers[number] or next((n for n in numbers[number:] if n), 0)
-                yield Pointer(self.known[name].name, step)
+                found.setdefault(step, []).append(_small(self.known[name].short.partition(":")[0]))
+        yield from (Pointer(", ".join(names), step) for step, names in found.items())
 
     def _drawn(self, sign: str) -> Html:
         return Html(Markup(self.drawings.signs[sign].svg))  # noqa: S704 - drawn by our own pen
