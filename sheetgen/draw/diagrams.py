@@ -23,7 +23,6 @@ if TYPE_CHECKING:
 
 WIDE, TALL = 56.0, 60.0
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
-SMALL = 2.6
 CURVE = (44.0, 18.0)  # of a kiln curve, mm
 NEAR = 0.01  # mm: on one middle
 
@@ -57,7 +56,7 @@ def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:
                 at = ((extent.left + extent.right) / 2, extent.bottom + 4.2)
                 for on in (pen, extent):
                     on.text(at, words, anchor="middle")
-            pen.text((extent.left, extent.bottom + 4.2), scale_words(k), size=SMALL)
+            pen.text((extent.left, extent.bottom + 4.2), scale_words(k))
             corner = (extent.left - 0.5, extent.top - 0.5)
             wide = max(extent.width, 22.0) + 1
             return pen.drawing(corner, wide, extent.height + 6, f"{says}; drawn at {scale_words(k)}")
@@ -96,7 +95,7 @@ def kiln_curve(phases: Sequence[Phase], walk: Walk, rounder: Rounder) -> Drawing
     says = "; ".join(f"to {p.to:.0f} °C, hold {hold} min" for p, hold in zip(phases, holds, strict=True))
     ends = (rounder.decimal(line[-1][0] / MINUTES_PER_HOUR, 1, keep=True) for line in (walk.quick, walk.slow))
     if walk.quick != walk.slow:
-        pen.text((0, 11), "whole: slow kiln; broken: quick", size=SMALL)
+        pen.text((0, 11), "whole: slow kiln; broken: quick")
     says = f"Kiln curve: {says}; {' to '.join(dict.fromkeys(ends))} h in all"
     return pen.drawing((-13, -CURVE[1] - 1), CURVE[0] + 15, CURVE[1] + 13, says)
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from sheetgen.base.pen import Extent, Pen, Point, arc
+from sheetgen.base.pen import LETTER, SIZE, Extent, Pen, Point, arc
 from sheetgen.draw.sketches import link, linked, wire
 
 if TYPE_CHECKING:
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.printed import Printed
 
-WORDS, COLUMN, FEW = 2.6, 55.0, 4  # mm high and mm wide; so many lines stand under each other before they part
+COLUMN, FEW, LINE = 55.0, 4, 3.8  # mm wide; so many lines, a line apart in mm, stand under each other before they part
 ROOM = 2.2  # mm on paper: a hole that a cross can stand in
 CLEAR = 1.45  # mm from a wire's edge to the middle of a number beside it
 THIN = 0.8  # mm on paper: two edges nearer than that run into one line
@@ -30,13 +30,12 @@ def captioned(pen: Pen, draw: Callable[[Pen], None], lines: Sequence[str]) -> No
     extent = Extent()
     for on in (extent, pen):
         draw(on)
-    # Words are reckoned at half their height a letter, as in Extent.
-    apart = max(WORDS * 0.54 * len(words) for words in lines) + 1.5
+    apart = max(SIZE * LETTER * len(words) for words in lines) + 1.5
     columns = max(1, min(int(COLUMN / apart), math.ceil(len(lines) / FEW)))
     rows = math.ceil(len(lines) / columns)
     for i, words in enumerate(lines):
-        at = (extent.left + apart * (i // rows), extent.bottom + 4.4 + 3.6 * (i % rows))
-        pen.text(at, words, size=WORDS)
+        at = (extent.left + apart * (i // rows), extent.bottom + 4.6 + LINE * (i % rows))
+        pen.text(at, words)
 
 
 def over_bar(radius: float, first: float, second: float, joined: tuple[float, float] = (0, 0)) -> list[Point]:

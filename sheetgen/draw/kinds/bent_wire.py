@@ -15,12 +15,29 @@ from sheetgen.parts.piece import Piece
 
 MANY = 12  # pieces: of more only how far along the wire each one ends
 START = 1.4  # mm across: the circle where the wire starts
+TURNS = {0.25: "¼ turn", 0.5: "½ turn", 0.75: "¾ turn", 1.0: "1 turn"}
+NEAR = 0.03  # of a turn: about 10 degrees, less than an eye tells
 
 
 def _pieces(piece: Piece) -> list[str]:
-    """Each straight and arc as the form has it."""
-    sizes = [(piece.length(bend.size.usual, "fine").words, bend.degrees) for bend in piece[BentWire.form]]
-    return [f"Ø {words} by {degrees:g}°" if degrees else words for words, degrees in sizes]
+    """Each straight and arc as a hand goes about it."""
+    sizes = [(piece.length(bend.size.usual, "fine").words, abs(bend.degrees)) for bend in piece[BentWire.form]]
+    return [f"round {words}, {turned(degrees)}" if degrees else "straight" for words, degrees in sizes]
+
+
+def turned(degrees: float) -> str:
+    """How far round, in quarters of a turn, as an eye tells it."""
+    turn = degrees / 360
+    near = next((words for share, words in TURNS.items() if abs(turn - share) <= NEAR), "")
+    if near:
+        return near
+    if turn > 1:
+        return f"{turn:.3g} turns"
+    after = next(words for share, words in TURNS.items() if share > turn)
+    if turn > 0.75:  # noqa: PLR2004 - three quarters
+        return f"almost {after}"
+    before = [words for share, words in TURNS.items() if share < turn]
+    return f"over {before[-1]}" if before else f"under {after}"
 
 
 def _along(piece: Piece) -> Iterator[str]:
@@ -28,7 +45,7 @@ def _along(piece: Piece) -> Iterator[str]:
     thick = piece[BentWire.wire].thickness
     sizes = [(bend.size.usual, math.radians(bend.degrees)) for bend in piece[BentWire.form]]
     ends = accumulate(turn * (size + thick) / 2 if turn else size for size, turn in sizes)
-    return (piece.length(end).words for end in ends)
+    return (piece.length(end, "millimetre").words for end in ends)
 
 
 def _template(pen: Pen, piece: Piece) -> None:
@@ -48,7 +65,7 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     cut, along, pieces = piece[BentWire.cut], list(_along(piece)), _pieces(piece)
     few = len(pieces) <= MANY
     lines = [f"{i}: {f'{one}, ' * few}to {end}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
-    head = [f"{cut.unit} of wire from the circle on:"] * few
+    head = [f"{cut.unit} along the wire, from the ring:"] * few
     form, thick = piece[BentWire.form], piece[BentWire.wire].thickness
     run, joints = path(form, thick), [(0.0, 0.0), *(leg[-1] for leg in legs(form, thick))]
     forming.captioned(pen, lambda on: forming.bent(on, run, joints, thick, k), [*head, *lines, f"cut {cut.words}"])
