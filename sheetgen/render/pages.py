@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
+from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.hazards import checked
+from sheetgen.render.job import one_page
+from sheetgen.render.musts import MEND
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutting_paths, template_pages
 from sheetgen.render.view import SO_FAR, View
@@ -22,11 +25,19 @@ if TYPE_CHECKING:
 
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.worked import Publisher, Worked
-    from sheetgen.render.pdf_pool import Job, PdfPool
+    from sheetgen.render.job import Doubt, Job, Printout
+    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
 PAPER_SIZES = {"A4": "210mm 297mm", "Letter": "8.5in 11in"}
 FONT_FOLDER = "fonts"
+
+
+class Rendered(NamedTuple):
+    """The files of a project, and what jars in the layout of its sheets."""
+
+    pages: list[Page]
+    doubts: list[Doubt]
 
 
 def render(
@@ -35,8 +46,11 @@ def render(
     theme: Theme,
     pool: PdfPool,
     tell: Callable[[str], None] = lambda _said: None,
-) -> list[Page]:
-    """Every file of the project's folder, paths relative to the build folder."""
+) -> Rendered:
+    """Every file of the project's folder, paths relative to the build folder, and what jars in their layout.
+
+    Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
+    """
     pages: list[Page] = []
     jobs: dict[str, Job] = {}
     for name, version in worked.versions.items():
@@ -60,10 +74,21 @@ def render(
             html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
             html = checked(html, version.steps, theme, "handout.html.j2")
             path = f"{folder}/{sheet_path(paper)}"
-            jobs[path] = (html, f"{path} {worked.revision}")
-    pages += [Page(path, pdf) for path, pdf in zip(jobs, pool.pdfs(list(jobs.values())), strict=True)]
+            jobs[path] = one_page(html, f"{path} {worked.revision}")
+    doubts: list[Doubt] = []
+    for path, [printout] in zip(jobs, pool.printed(list(jobs.values())), strict=True):
+        pages.append(Page(path, _sound(printout, theme)))
+        doubts += printout.warnings
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
-    return pages
+    return Rendered(pages, doubts)
+
+
+def _sound(printout: Printout, theme: Theme) -> bytes:
+    """A PDF that may be published."""
+    if printout.faults:
+        more = f", and {len(printout.faults) - 1} more of this kind" if len(printout.faults) > 1 else ""
+        raise Misplaced(Trouble(printout.faults[0] + more, theme.place("handout.html.j2"), MEND))
+    return printout.pdf
 
 
 def sheet_path(paper: str) -> str:
