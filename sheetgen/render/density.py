@@ -9,7 +9,7 @@ from sheetgen.facts.paper import PAGE_FULL
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from sheetgen.render.laid_out import LaidOut
+    from sheetgen.render.laid import LaidOut
 
 SAME = 0.1  # mm: boxes of content that differ by less break their lines alike
 

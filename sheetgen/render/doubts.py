@@ -1,4 +1,4 @@
-"""What jars in the layout of a sheet: short pages, what is parted, split, too much, clipped, on each other or too tight."""
+"""What jars in the layout of a sheet: short pages, what is parted, split, clipped, on each other or too tight."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from sheetgen.facts.paper import COLUMN_SPARE, LINES_OVERLAP, PAGE_FULL
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.render.laid_out import LaidOut, LaidPage, Marked, Words
+    from sheetgen.render.laid import LaidOut, LaidPage, Marked, Words
 
 Told = tuple[int, str]
 """The page, from 1, or 0 for the whole sheet; and what jars, in words."""
@@ -91,6 +91,9 @@ def _columns(laid: LaidOut) -> Iterator[Told]:
             yield line.page, f"'{_cut(line.text)}' is {-spare:.1f} mm wider than its column"
         elif line.fixed and line.column_w - line.w < COLUMN_SPARE:
             yield line.page, f"'{_cut(line.text)}' fits its column with only {line.column_w - line.w:.1f} mm to spare"
+    for one in laid.missed:
+        if one.by < COLUMN_SPARE:
+            yield one.page, f"two columns miss standing side by side by {one.by:.1f} mm"
 
 
 def _on_each_other(laid: LaidOut) -> Iterator[Told]:

@@ -1,21 +1,21 @@
-"""A page as it is laid out, as plain data: how full it is, its words and what can be seen of them, what is marked.
-
-It walks the boxes that WeasyPrint 70.0 has laid out, and asks only for their attributes.
-"""
+"""Reads off a page as WeasyPrint 70.0 has laid it out: goes through its boxes, and asks only for their attributes."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 from sheetgen.facts.paper import PT_PER_INCH, PX_PER_INCH, TYPE_LEAST
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.render import seen
+from sheetgen.render.laid import LaidOut, LaidPage, Line, Marked, Missed, Picture, Words
 from sheetgen.render.painting import Painting, coloured, rect_of
 
 MM = MM_PER_INCH / PX_PER_INCH
 PT = PT_PER_INCH / PX_PER_INCH
 CAPITALS, ASCENDERS, DESCENDERS = 0.65, 0.72, 0.21  # of the size, measured on our type face
+FAINTEST = 1 / 255  # a step of a colour: less ink than this is none
 MARKS = {
     "data-told": "told",
     "data-n": "number",
@@ -23,85 +23,6 @@ MARKS = {
     "data-list": "list",
     "data-may-be-short": "short",
 }
-
-
-class Words(NamedTuple):
-    """Words of one line and one type, in mm from the upper left corner of the page; their box is that of the letters.
-
-    `line`: two with the same number stand on one line. `unseen`: why nobody sees them. `margin`: at the page's edge.
-    """
-
-    text: str
-    page: int
-    x: float
-    y: float
-    w: float
-    h: float
-    line: int
-    size: float
-    unseen: str = ""
-    margin: bool = False
-
-
-class Picture(NamedTuple):
-    """A drawing or picture, in mm; `unseen` where an edge cuts it off."""
-
-    page: int
-    x: float
-    y: float
-    w: float
-    h: float
-    unseen: str = ""
-
-
-class Line(NamedTuple):
-    """A line of type in its column, in mm: where its words begin and end, and the column.
-
-    `fixed`: it may not be broken, and its column has the same width whatever stands in it.
-    """
-
-    page: int
-    text: str
-    x: float
-    w: float
-    column_x: float
-    column_w: float
-    fixed: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Marked:
-    """A marked element: `kind` is told, number, step, list or short; `beside` the step that a caution belongs to."""
-
-    kind: str
-    id: str
-    beside: str
-    words: tuple[Words, ...]
-    pictures: tuple[Picture, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class LaidPage:
-    """A page: its number, its content box in mm, and the share of that height to the end of the last that is seen."""
-
-    number: int
-    x: float
-    y: float
-    w: float
-    h: float
-    full: float
-
-
-@dataclass(frozen=True, slots=True)
-class LaidOut:
-    """A document. `words` in the order in which they are read; `wrapped`: pages where a float missed its row by less
-    than it should have to spare, with the first words of it."""
-
-    pages: tuple[LaidPage, ...]
-    words: tuple[Words, ...]
-    pictures: tuple[Picture, ...]
-    marked: tuple[Marked, ...]
-    lines: tuple[Line, ...]
 
 
 def laid_out(document: Any) -> LaidOut:  # noqa: ANN401 - WeasyPrint is not typed
@@ -115,7 +36,7 @@ def laid_out(document: Any) -> LaidOut:  # noqa: ANN401 - WeasyPrint is not type
         )
         for one in walk.marks.values()
     )  # fmt: skip
-    return LaidOut(pages, tuple(walk.words), tuple(walk.pictures), marked, tuple(walk.lines))
+    return LaidOut(pages, tuple(walk.words), tuple(walk.pictures), marked, tuple(walk.lines), tuple(walk.missed))
 
 
 class _Mark:
@@ -145,6 +66,7 @@ class _Walk:
         self.words: list[Words] = []
         self.pictures: list[Picture] = []
         self.lines: list[Line] = []
+        self.missed: list[Missed] = []
         self.marks: dict[tuple[int, str, int], _Mark] = {}
         self.known: dict[int, tuple[tuple[str, str, str], ...]] = {}
         self.line = self.lines_seen = 0
@@ -191,6 +113,11 @@ class _Walk:
         within = painting.clipped(box)
         for child in (*getattr(box, "column_groups", ()), *box.children):
             self._box(child, box, inside, within)
+        floats = [child for child in box.children if child.style["float"] in {"left", "right"}]
+        for one, other in pairwise(floats):
+            by = (one.margin_width() + other.margin_width() - box.width) * MM
+            if by > 0 and other.position_y >= one.position_y + one.margin_height() - 1:
+                self.missed.append(Missed(self.number, by))
 
     def _edge(self, box: Any, painting: Painting) -> None:  # noqa: ANN401
         """A frame, a rule or a grey ground fills a page too."""
@@ -246,7 +173,9 @@ class _Walk:
         if text.strip():
             unseen = self._unseen(style, core, size, painting)
             if not unseen:
-                self.inks[len(self.words)] = seen.Ink(painting.key(), core, size, coloured(style["color"], painting))
+                self.inks[len(self.words)] = seen.Ink(
+                    painting.key(), core, size, coloured(style["color"]), painting.groups
+                )
         x, y, end, bottom = (edge * MM for edge in letters)
         for mark in inside.marks:
             if not (box.element_tag.endswith("::marker") and mark.kind in {"told", "number"}):
@@ -259,27 +188,31 @@ class _Walk:
         """Why words are not seen, whatever is painted beside them."""
         spacing = style["letter_spacing"]
         close = min(0 if spacing == "normal" else spacing, style["word_spacing"])
-        if style["visibility"] != "visible":
-            return seen.HIDDEN
-        if size * PT < TYPE_LEAST - seen.SLACK:
-            return seen.SMALL
-        if coloured(style["color"], painting)[3] < 1 / 255:
-            return seen.CLEAR
-        if painting.mirrored:
-            return seen.MIRRORED
-        if close < seen.CLOSED_UP * style["font_size"]:
-            return seen.CLOSE
-        if not seen.within(core, self.sheet, size):
-            return seen.OUTSIDE
-        return "" if seen.within(core, painting.clip, size) else seen.CUT
+        whys = (
+            (seen.HIDDEN, style["visibility"] != "visible"),
+            (seen.SMALL, size * PT < TYPE_LEAST - seen.SLACK),
+            (seen.CLEAR, _share(style, painting) < FAINTEST),
+            (seen.MIRRORED, painting.mirrored),
+            (seen.CLOSE, close < seen.CLOSED_UP * style["font_size"]),
+            (seen.OUTSIDE, not seen.within(core, self.sheet, size)),
+            (seen.CUT, not seen.within(core, painting.clip, size)),
+        )
+        return next((why for why, so in whys if so), "")
 
     def _picture(self, box: Any, inside: _Inside, painting: Painting) -> None:  # noqa: ANN401
         if box.style["visibility"] != "visible":
             return
         rect = painting.placed(rect_of(box, "content"))
-        self.fills.append(seen.Fill(painting.key(), seen.meet(rect, painting.clip), (), not painting.turned))
+        self.fills.append(
+            seen.Fill(painting.key(), seen.meet(rect, painting.clip), (), not painting.turned, painting.groups)
+        )
         whole = seen.within(rect, seen.meet(painting.clip, self.sheet), 10)
         x, y, end, bottom = (edge * MM for edge in rect)
         for mark in inside.marks:
             mark.pictures.append(len(self.pictures))
         self.pictures.append(Picture(self.number, x, y, end - x, bottom - y, "" if whole else seen.CUT))
+
+
+def _share(style: Any, painting: Painting) -> float:  # noqa: ANN401
+    """How much the ink of words covers."""
+    return math.prod([coloured(style["color"])[3], *(share for _, share in painting.groups)])

@@ -6,32 +6,25 @@ A theme marks what it prints: `data-told` on a caution or a reminder, `data-n` o
 from __future__ import annotations
 
 import re
-from html.parser import HTMLParser
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from sheetgen.render.laid_out import LaidOut, Marked, laid_out
+from sheetgen.facts.paper import PT_PER_INCH
+from sheetgen.facts.units import MM_PER_INCH
+from sheetgen.render.laid_out import laid_out
+from sheetgen.render.marked_html import APART, Shown, read_marked
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.render.job import Must
+    from sheetgen.render.laid import LaidOut, Marked
 
-APART = "\ue013"  # two pieces of text with a gap or another line between them; no letter of any alphabet
+PT_PER_MM = PT_PER_INCH / MM_PER_INCH
 GAP = 0.12  # of the size of the type: what is read as a space
 JOINERS = dict.fromkeys(map(ord, "\u00ad\u2010\u200b\u200c\u200d\u2060\ufeff"))  # soft hyphens, joiners, no width
 SPACES = re.compile(rf"(?:\s|{APART})+")
 MEND = "mend the template of the theme: print it whole, where it can be read, in an element with its mark"
-
-
-class Shown(NamedTuple):
-    """One place where something marked is printed: what can be read of it, and why the rest cannot be."""
-
-    kind: str
-    id: str
-    text: str
-    page: int = 0
-    unseen: str = ""
 
 
 class Fault(NamedTuple):
@@ -59,10 +52,8 @@ def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = ()) -> lis
 
 def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
     """The faults of a page for the screen, as far as its text tells: what only its style sheet hides is not known."""
-    read = _Reader()
-    read.feed(html)
-    read.close()
-    return list(_compared(read.shown(), read.steps, must, may))
+    read = read_marked(html)
+    return list(_compared(read.shown, read.steps, must, may))
 
 
 def _compared(shown: Iterable[Shown], steps: set[str], must: Sequence[Must], may: Sequence[Must]) -> Iterator[Fault]:
@@ -79,12 +70,13 @@ def _compared(shown: Iterable[Shown], steps: set[str], must: Sequence[Must], may
         yield from _altered(worked[id_], here)
     if not steps and any(one.step is not None for one in must):
         yield Fault("", 0, "no step is marked with data-step, so that nobody knows which are printed")
-    for one in must:
-        wanted = one.step is None or str(one.step) in steps
-        if wanted and not any(SPACES.sub("", place.text) for place in places.get(one.id, ())):
-            hidden = next((place for place in places.get(one.id, ()) if place.unseen), None)
+    for wanted in must:
+        here = places.get(wanted.id, [])
+        printed = wanted.step is None or str(wanted.step) in steps
+        if printed and not any(SPACES.sub("", place.text) for place in here):
+            hidden = next((place for place in here if place.unseen), None)
             words = f"is printed, but nobody sees it: {hidden.unseen}" if hidden else "is not printed"
-            yield Fault(one.id, hidden.page if hidden else 0, f"{one.what} {words}")
+            yield Fault(wanted.id, hidden.page if hidden else 0, f"{wanted.what} {words}")
 
 
 def _altered(one: Must, here: Sequence[Shown]) -> Iterator[Fault]:
@@ -118,71 +110,10 @@ def _shown(one: Marked) -> Shown:
     seen = [word for word in one.words if not word.unseen]
     for before, word in pairwise([None, *seen]):
         assert word is not None  # noqa: S101 - only the first of all is none
-        near = before is None or (before.line == word.line and word.x - before.x - before.w < GAP * _mm(word.size))
+        near = before is None or (
+            before.line == word.line and word.x - before.x - before.w < GAP * word.size / PT_PER_MM
+        )
         text += ("" if near else APART) + word.text
     unseen = next((word.unseen for word in one.words if word.unseen), "")
     page = next((word.page for word in (*seen, *one.words)), 0)
     return Shown(one.kind, one.id, text, page, unseen)
-
-
-def _mm(points: float) -> float:
-    return points * 25.4 / 72
-
-
-class _Reader(HTMLParser):
-    """The marked text of a page as a browser would show it without its style sheets."""
-
-    EMPTY = frozenset("area base br col embed hr img input link meta source track wbr".split())
-    RUNS_ON = frozenset("a abbr b bdi bdo cite code em i mark q s small span strong sub sup time u var".split())
-    NEVER = frozenset("head script style template title svg".split())
-    GONE = re.compile(r"display:none|visibility:(hidden|collapse)|opacity:0(\.0*)?(;|$)|font-size:0[a-z%]*(;|$)")
-
-    def __init__(self) -> None:
-        super().__init__(convert_charrefs=True)
-        self.open: list[tuple[str, bool, list[list[str]]]] = []
-        self.found: list[list[str]] = []
-        self.steps: set[str] = set()
-        self.inside: list[str] = []
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """A marked element begins, or one that hides what is in it."""
-        has = {name: value or "" for name, value in attrs}
-        hidden = tag in self.NEVER or "hidden" in has or bool(self.GONE.search(re.sub(r"\s", "", has.get("style", ""))))
-        marks = [
-            [kind, has[name], "", ""] for name, kind in (("data-told", "told"), ("data-n", "number")) if name in has
-        ]
-        if "data-step" in has:
-            marks.append(["step", has["data-step"], "", ""])
-        if tag not in self.RUNS_ON:
-            self._said(APART)
-        if tag in self.EMPTY:
-            return
-        self.found += [mark for mark in marks if mark[0] != "step"]
-        self.open.append((tag, hidden, marks))
-
-    def handle_endtag(self, tag: str) -> None:
-        """An element ends, and with it those in it that were left open."""
-        if any(one[0] == tag for one in self.open):
-            while self.open.pop()[0] != tag:
-                pass
-        if tag not in self.RUNS_ON:
-            self._said(APART)
-
-    def handle_data(self, data: str) -> None:
-        """Text, which belongs to all that are open."""
-        self._said(data)
-
-    def _said(self, text: str) -> None:
-        hidden = any(one[1] for one in self.open)
-        for _, _, marks in self.open:
-            for mark in marks:
-                if not hidden and mark[0] == "step" and text.strip(APART + " \n\t"):
-                    self.steps.add(mark[1])
-                if hidden and text.strip(APART + " \n\t"):
-                    mark[3] = "it is hidden"
-                elif not hidden:
-                    mark[2] += text
-
-    def shown(self) -> list[Shown]:
-        """Every marked caution and number."""
-        return [Shown(kind, id_, text, 0, unseen) for kind, id_, text, unseen in self.found]

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
-from sheetgen.base.trouble import CannotBe, Trouble
+from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
-    from sheetgen.render.job import Printout
+    from sheetgen.render.job import Doubt, Printout
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -42,16 +42,25 @@ HANDOUT = ("", "close", "close closer", "lists-after", "lists-after close", "lis
 CARD = ("", "close")
 MOST_SIDES = 6  # of a handout
 FONT_FOLDER = "fonts"
+MEND = "print each caution and number as it is given, where it can be read"
 NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacher’s sheet", "templates": "Templates"}
 PUBLIC = ("handout", "bench card", "templates")
 
 
 @dataclass(frozen=True, slots=True)
 class Ordered:
-    """A sheet that is to be printed."""
+    """A sheet that is to be printed, and the template that it is made by."""
 
     sheet: str
+    template: str
     job: Job
+
+
+class Rendered(NamedTuple):
+    """The files of a project, and what jars in the layout of its sheets."""
+
+    pages: list[Page]
+    doubts: list[Doubt]
 
 
 def render(
@@ -60,11 +69,10 @@ def render(
     theme: Theme,
     pool: PdfPool,
     tell: Callable[[str], None] = lambda _said: None,
-    warn: Callable[[Trouble], None] = lambda _trouble: None,
-) -> list[Page]:
-    """Every file of the project's folder, paths relative to the build folder.
+) -> Rendered:
+    """Every file of the project's folder, paths relative to the build folder, and what jars in their layout.
 
-    CannotBe for a sheet that lacks what it must tell; what only jars in its layout is warned of.
+    Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
     ordered: dict[str, list[Ordered]] = {}
     for name, version in worked.versions.items():
@@ -73,17 +81,19 @@ def render(
     jobs = [one.job for several in ordered.values() for one in several]
     printed = iter(pool.printed(jobs))
     pages: list[Page] = []
+    doubts: list[Doubt] = []
     for name, version in worked.versions.items():
         links: list[SheetLink] = []
         for one in ordered[name]:
             outs = next(printed)
             links += _links(one.sheet, worked.studio.paper, outs)
             for paper, out in zip(one.job.papers, outs, strict=True):
-                _told(out, worked, warn)
+                _sound(out.faults, theme, one.template)
+                doubts += out.warnings
                 pages.append(Page(paper.name.rpartition(" ")[0], out.pdf))
         pages += _screen(worked, version, drawings[name], theme, links)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
-    return pages
+    return Rendered(pages, doubts)
 
 
 def _ordered(worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme) -> Iterator[Ordered]:
@@ -119,14 +129,14 @@ def _order(
         Paper(f"{folder}/{sheet_path(name, paper)} {worked.revision}", PAPERS[paper]) for paper in worked.studio.paper
     ]
     bounds = {"handout": (4, MOST_SIDES), "bench card": (1, 1)}.get(name, (0, 0))
-    return Ordered(name, Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), *bounds))
+    return Ordered(name, template, Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), *bounds))
 
 
-def _told(out: Printout, worked: Worked, warn: Callable[[Trouble], None]) -> None:
-    if out.faults:
-        raise CannotBe("; ".join(out.faults), "mend the template of the theme")
-    for doubt in out.warnings:
-        warn(Trouble(str(doubt), worked.place, "shorter words, or a smaller drawing", "warning"))
+def _sound(faults: Sequence[object], theme: Theme, template: str) -> None:
+    """Misplaced at a template whose sheet may not be published."""
+    if faults:
+        more = f", and {len(faults) - 1} more of this kind" if len(faults) > 1 else ""
+        raise Misplaced(Trouble(f"{faults[0]}{more}", theme.place(template), MEND))
 
 
 def _links(name: str, papers: Sequence[str], outs: Sequence[Printout]) -> Iterator[SheetLink]:
@@ -150,9 +160,7 @@ def _screen(
         home=home,
     )
     html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
-    faults = checked_html(html, marks.must, marks.may)
-    if faults:
-        raise CannotBe("; ".join(map(str, faults)), "mend project.html.j2 of the theme")
+    _sound(checked_html(html, marks.must, marks.may), theme, "project.html.j2")
     folder = folder_of(worked, version)
     yield Page(f"{folder}/index.html", html.encode())
     for part, path in cutting_paths(drawings.cutting).items():

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import copy
+import math
 from typing import Any, Literal
 
-from sheetgen.render.seen import EVERYWHERE, Colour, Fill, Key, Rect, meet
+from sheetgen.render.seen import EVERYWHERE, Colour, Faded, Fill, Key, Rect, meet
 
 # The layers of one context, from the ground up.
 GROUND, BEHIND, BLOCKS, FLOATS, TEXT, PLACED, IN_FRONT = range(7)
@@ -22,7 +23,7 @@ class Painting:
         self.home: Key = ()  # where what is placed by itself is sorted in
         self.opened = False
         self.clip: Rect = EVERYWHERE
-        self.opacity = 1.0
+        self.groups: Faded = ()
         self.matrix: tuple[float, float, float, float, float, float] | None = None
 
     @property
@@ -44,7 +45,7 @@ class Painting:
         if self.matrix is None:
             return 1.0
         a, b, c, d, _, _ = self.matrix
-        return min((a * a + b * b) ** 0.5, (c * c + d * d) ** 0.5)
+        return min(math.hypot(a, b), math.hypot(c, d))
 
     def key(self, layer: int = TEXT) -> Key:
         """When something is painted in this context."""
@@ -101,7 +102,8 @@ class Painting:
         inner.path = (*start, (*place, self.count[0]))
         inner.home = inner.path if real else self.home
         inner.opened = True
-        inner.opacity = self.opacity * box.style["opacity"]
+        if box.style["opacity"] < 1:
+            inner.groups = (*self.groups, (self.count[0], box.style["opacity"]))
         if box.transformation_matrix:
             inner.matrix = _together(box.transformation_matrix.values, self.matrix)
         return inner
@@ -133,14 +135,14 @@ class Painting:
         x, y, w, h = background.layers[-1].painting_area
         area = (x, y, x + w, y + h)
         if background.color.alpha > 0:
-            self._filled(area, key, (coloured(background.color, self),))
+            self._filled(area, key, (coloured(background.color),))
         for layer in reversed(background.layers):
             if layer.image is not None:
                 stops = getattr(layer.image, "colors", ())
-                self._filled(_image(layer, area), key, tuple(coloured(stop, self) for stop in stops))
+                self._filled(_image(layer, area), key, tuple(coloured(stop) for stop in stops))
 
     def _filled(self, rect: Rect, key: Key, colours: tuple[Colour, ...]) -> None:
-        self.fills.append(Fill(key, meet(self.placed(rect), self.clip), colours, not self.turned))
+        self.fills.append(Fill(key, meet(self.placed(rect), self.clip), colours, not self.turned, self.groups))
 
 
 def rect_of(box: Any, which: Literal["border", "padding", "content"]) -> Rect:  # noqa: ANN401
@@ -154,10 +156,10 @@ def rect_of(box: Any, which: Literal["border", "padding", "content"]) -> Rect:  
     return x, y, x + w, y + h
 
 
-def coloured(colour: Any, painting: Painting) -> Colour:  # noqa: ANN401
-    """A colour as it comes out on paper, with what makes it clear."""
+def coloured(colour: Any) -> Colour:  # noqa: ANN401
+    """A colour of WeasyPrint's."""
     red, green, blue = (min(1.0, max(0.0, float(one or 0))) for one in colour.to("srgb")[:3])
-    return red, green, blue, colour.alpha * painting.opacity
+    return red, green, blue, float(colour.alpha)
 
 
 def _height(style: Any) -> int:  # noqa: ANN401

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import functools
+import math
+from itertools import pairwise, product
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.facts.paper import INK_CONTRAST, TYPE_LEAST
@@ -15,6 +17,7 @@ Rect = tuple[float, float, float, float]
 """Left, top, right and bottom, px."""
 Colour = tuple[float, float, float, float]
 """Red, green, blue and how much it covers, each 0 to 1."""
+Pair = tuple[Colour, Colour]
 Key = tuple[tuple[int, int, int], ...]
 """When something is painted: of two, the greater lies above."""
 
@@ -22,12 +25,16 @@ WHITE: Colour = (1, 1, 1, 1)
 BLACK: Colour = (0, 0, 0, 1)
 EVERYWHERE: Rect = (-1e9, -1e9, 1e9, 1e9)
 SLACK = 0.08  # of the size of the type: how far letters may go under an edge before anybody sees it
-EATEN = 0.2  # of the size of the type: how much of a letter must be gone before it reads as another
+EATEN = 0.1  # of the size of the type: how much of a letter must be gone before it reads as another
 CLOSED_UP = -0.1  # of the size of the type: closer than this, letters and words run together
 
 HIDDEN, CLEAR, PALE = "it is hidden", "it is transparent", "its ink is that of what it lies on"
 SMALL, MIRRORED, CLOSE = f"it is set smaller than {TYPE_LEAST:g} pt", "it is mirrored", "its letters run together"
 OUTSIDE, CUT, COVERED = "it lies outside of the page", "it is cut off", "something lies over it"
+
+
+Faded = tuple[tuple[int, float], ...]
+"""The groups that something is painted in, from the outermost: which, and how much of it covers, 0 to 1."""
 
 
 class Fill(NamedTuple):
@@ -37,6 +44,7 @@ class Fill(NamedTuple):
     rect: Rect
     colours: tuple[Colour, ...]
     square: bool = True  # its edges are those of the page; of another only its hull is known
+    groups: Faded = ()
 
 
 class Ink(NamedTuple):
@@ -46,6 +54,7 @@ class Ink(NamedTuple):
     core: Rect
     size: float
     colour: Colour
+    groups: Faded = ()
 
 
 def meet(one: Rect, other: Rect) -> Rect:
@@ -67,44 +76,89 @@ def within(core: Rect, frame: Rect, size: float) -> bool:
 def unseen_on(ink: Ink, fills: Sequence[Fill]) -> str:
     """Why words are not seen among what is painted on their page; empty where they are seen."""
     near = sorted((fill for fill in fills if _touches(fill.rect, ink)), key=lambda fill: fill.key)
-    if not near and ink.colour == BLACK:
+    if not near and ink.colour == BLACK and not ink.groups:
         return ""
     under = [fill for fill in near if fill.key < ink.key and fill.colours]
     over = [fill for fill in near if fill.key > ink.key and fill.square]
-    if any(not fill.colours for fill in over):
+    if any(not fill.colours and _share(fill, ink) for fill in over):
         return COVERED
     for at in _spots(ink, [*under, *over]):
-        grounds = {WHITE}
-        for colours in _at(at, under):
-            grounds = {_laid(colour, ground) for colour in colours for ground in grounds}
-        pairs = {(_laid(ink.colour, ground), ground) for ground in grounds}
-        if any(_contrast(*pair) < INK_CONTRAST for pair in pairs):
+        bare, covered = _painted(ink, _at(at, under), _at(at, over))
+        if any(_contrast(*pair) < INK_CONTRAST for pair in bare):
             return PALE
-        for colours in _at(at, over):
-            pairs = {(_laid(colour, one), _laid(colour, ground)) for colour in colours for one, ground in pairs}
-        if any(_contrast(*pair) < INK_CONTRAST for pair in pairs):
+        if any(_contrast(*pair) < INK_CONTRAST for pair in covered):
             return COVERED
     return ""
 
 
-def _at(at: float, fills: Iterable[Fill]) -> Iterator[set[Colour]]:
-    """The colours of each ground that lies there."""
-    return (set(fill.colours) for fill in fills if fill.rect[0] <= at <= fill.rect[2])
+def _painted(ink: Ink, under: Sequence[Fill], over: Sequence[Fill]) -> tuple[set[Pair], set[Pair]]:
+    """Ink and the ground beside it, without what lies over them and with it; several where a ground is a gradient.
+
+    What is painted in a group is painted there first, and then all of it is faded.
+    """
+    grounds: list[set[Colour]] = []
+    below = {WHITE}
+    for level in range(len(ink.groups) + 1):
+        for fill in under:
+            if _level(fill, ink) == level:
+                below = {_laid(colour, ground) for colour in _colours(fill, ink) for ground in below}
+        grounds.append(below)
+    bare = covered = {(_laid(ink.colour, ground), ground) for ground in below}
+    for level in range(len(ink.groups), -1, -1):
+        for fill in over:
+            if _level(fill, ink) == level:
+                covered = {(_laid(c, one), _laid(c, ground)) for c in _colours(fill, ink) for one, ground in covered}
+        if level:
+            share = ink.groups[level - 1][1]
+            bare, covered = (
+                {
+                    (_laid((*one[:3], share), low), _laid((*ground[:3], share), low))
+                    for one, ground in pairs
+                    for low in grounds[level - 1]
+                }
+                for pairs in (bare, covered)
+            )
+    return bare, covered
+
+
+def _level(fill: Fill, ink: Ink) -> int:
+    """In how many groups both are."""
+    return sum(one == other for one, other in zip(fill.groups, ink.groups, strict=False))
+
+
+def _share(fill: Fill, ink: Ink) -> float:
+    """How much of a fill covers in the groups that are its own."""
+    return math.prod(share for _, share in fill.groups[_level(fill, ink) :])
+
+
+def _colours(fill: Fill, ink: Ink) -> set[Colour]:
+    share = _share(fill, ink)
+    return {(red, green, blue, alpha * share) for red, green, blue, alpha in fill.colours}
+
+
+def _at(spot: tuple[float, float], fills: Iterable[Fill]) -> list[Fill]:
+    """What lies there."""
+    x, y = spot
+    return [fill for fill in fills if fill.rect[0] <= x <= fill.rect[2] and fill.rect[1] <= y <= fill.rect[3]]
 
 
 def _touches(rect: Rect, ink: Ink) -> bool:
     left, top, right, bottom = meet(rect, ink.core)
     eaten = EATEN * ink.size
-    return right - left > eaten / 2 and bottom - top > eaten
+    return right - left > eaten and bottom - top > eaten
 
 
-def _spots(ink: Ink, fills: Sequence[Fill]) -> Iterator[float]:
-    """Where along the words it is looked at: between any two edges of what lies under or over them."""
-    left, _, right, _ = ink.core
-    edges = sorted({left, right, *(x for fill in fills for x in (fill.rect[0], fill.rect[2]) if left < x < right)})
-    for a, b in zip(edges, edges[1:], strict=False):
-        if b - a > EATEN * ink.size / 2:
-            yield (a + b) / 2
+def _spots(ink: Ink, fills: Sequence[Fill]) -> Iterator[tuple[float, float]]:
+    """Where the words are looked at: between any two edges of what lies under or over them."""
+    across, down = (_between(ink, [fill.rect for fill in fills], way) for way in (0, 1))
+    return product(across, down)
+
+
+def _between(ink: Ink, rects: Iterable[Rect], way: int) -> list[float]:
+    """The middles between all edges, across or down, that are far enough apart to take a letter's shape."""
+    first, last = ink.core[way], ink.core[way + 2]
+    edges = sorted({first, last, *(edge for rect in rects for edge in rect[way::2] if first < edge < last)})
+    return [(a + b) / 2 for a, b in pairwise(edges) if b - a > EATEN * ink.size]
 
 
 def _laid(colour: Colour, ground: Colour) -> Colour:
