@@ -105,7 +105,7 @@ class Between:
     """What is done, or waited for, after an evening and before the next.
 
     `after` is the evening's number and `day` counts from it: 0 that night, 1 the next day. `active` is what the hands
-    do; `wait` how long it then waits, a class's loads of the kiln one after the other.
+    do, `wait` how long it then waits. Of a firing each load is a row: number `load` of so many `loads`.
     """
 
     after: int
@@ -114,6 +114,7 @@ class Between:
     step: int
     active: Interval | None = None
     wait: Interval | None = None
+    load: int = 1
     loads: int = 1
 
 

@@ -233,7 +233,7 @@ class WorkedVersion:
     makes: Prose = ()
     finished: tuple[Shown, ...] = ()
     teaching: Teaching = Teaching()
-    plan: Plan = Plan()
+    plan: Plan = field(default_factory=Plan)
 
     @property
     def numbers(self) -> list[int]:

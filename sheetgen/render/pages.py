@@ -17,7 +17,7 @@ from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.handout import SO_FAR, Sheets, studio
 from sheetgen.render.job import Job, Paper
-from sheetgen.render.musts import checked_html
+from sheetgen.render.musts import MEND, checked_html
 from sheetgen.render.marks import Marks
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutters, cutting_paths
@@ -42,7 +42,7 @@ HANDOUT = ("", "close", "close closer", "lists-after", "lists-after close", "lis
 CARD = ("", "close")
 MOST_SIDES = 6  # of a handout
 FONT_FOLDER = "fonts"
-MEND = "print each caution and number as it is given, where it can be read"
+
 NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacher’s sheet", "templates": "Templates"}
 PUBLIC = ("handout", "bench card", "templates")
 

@@ -22,14 +22,15 @@ if TYPE_CHECKING:
 class Hands:
     """How far the hands are: `over` is when each step is over, its wait with it, min; steps in the order of the file.
 
-    `starts` are all that began, with when. `alone` says when what wants no hands begins, once it could.
+    `starts` are all that began, with when. `alone` says when what wants no hands begins, once it could: a kiln that is
+    fired several times as often.
     """
 
     tasks: Sequence[Task]
     begin: float = 0.0
     over: dict[int, float] = field(default_factory=dict)
     starts: list[tuple[int, float]] = field(default_factory=list)
-    alone: Callable[[int, float], float] = lambda _i, ready: ready
+    alone: Callable[[int, float], Sequence[float]] = lambda _i, ready: (ready,)
 
     def ready(self, i: int) -> float | None:
         """When all that a step waits for is over; None while that is not known."""
@@ -40,10 +41,11 @@ class Hands:
         """What wants no hands begins by itself."""
         for i, task in enumerate(self.tasks):
             if task.alone and i not in self.over and (ready := self.ready(i)) is not None:
-                self.do(i, self.alone(i, ready))
+                for at in self.alone(i, ready):
+                    self.do(i, at)
 
     def do(self, i: int, at: float) -> None:
-        """A step is begun."""
+        """A step is begun, and is over when the last of it is."""
         self.starts.append((i, at))
         self.over[i] = at + self.tasks[i].whole.high
 
