@@ -112,7 +112,7 @@ def publish(
         for worked in outcome.worked:
             with _held(outcome.troubles, worked.place, outcome.faults):
                 rendered = pages_of(worked, theme, pool, tell)
-                outcome.changed += folder.put(rendering.entry(worked), rendered.pages)
+                outcome.changed += folder.put(rendering.entry(worked, rendered.pages), rendered.pages)
                 for doubt in rendered.doubts:
                     outcome.troubles.add(str(doubt), worked.place, severity="warning")
                 folder.keep_record()

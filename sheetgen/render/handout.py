@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from markupsafe import Markup, escape
@@ -10,14 +11,21 @@ from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import (
-    BenchCard, Handout, Head, Html, Picture, Session, Size, Studio, Templates, TemplateSheet,
+    BenchCard,
+    Handout,
+    Head,
+    Html,
+    Picture,
+    Session,
+    Size,
+    Studio,
+    Templates,
+    TemplateSheet,
 )  # fmt: skip
 from sheetgen.render import words
-from sheetgen.render.marks import Marks
 from sheetgen.render.needs import Needs
 from sheetgen.render.pictures import of_file
 from sheetgen.render.rows import Rows, steps_told
-from sheetgen.render.safety import Hazards
 from sheetgen.render.sheets import bars, slab_sketches, template_pages
 
 if TYPE_CHECKING:
@@ -27,8 +35,9 @@ if TYPE_CHECKING:
     from sheetgen.model import plan
     from sheetgen.model.drawing import Drawings, TemplatePage
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
+    from sheetgen.render.marks import Marks
 
-FEWEST_SIZES, MOST_SIZES = 4, 6
+MOST_SIZES = 6
 SO_FAR = ", so far as told"
 MINE = ("Date", "Clay, batch, kiln", "Measured, mm", "Weighed, g", "What to change")
 MADE = ("Date", "Measured, mm", "Weighed, g", "What to change")
@@ -65,8 +74,7 @@ class Sheets:
 
     def handout(self, marks: Marks, pages: Sequence[TemplatePage]) -> Handout:
         """The pupil's sheet; `pages` are its templates."""
-        hazards = Hazards(self.version, self.drawings, marks)
-        rows = Rows(self.worked, self.version, self.drawings, self.numbers, marks, hazards)
+        rows = Rows(self.worked, self.version, self.drawings, marks)
         needs = Needs(self.version, self.drawings, self.numbers, marks)
         return Handout(
             head=self.head("Handout"),
@@ -75,7 +83,7 @@ class Sheets:
             sizes=tuple(self._sizes(marks)),
             needs=tuple(needs.materials()),
             tools=tuple(needs.tools()),
-            safety=hazards.of_sheet(),
+            safety=rows.hazards.of_sheet(),
             rows=rows.all(),
             templates=self.templates(pages),
             slabs=tuple(slab_sketches(self.worked, self.drawings.slabs)),
@@ -84,9 +92,8 @@ class Sheets:
 
     def card(self, marks: Marks) -> BenchCard:
         """One side to prop up."""
-        hazards = Hazards(self.version, self.drawings, marks)
-        rows = Rows(self.worked, self.version, self.drawings, self.numbers, marks, hazards)
-        return BenchCard(self.head("Bench card"), rows.all(card=True))
+        rows = Rows(self.worked, self.version, self.drawings, marks)
+        return BenchCard(self.head("Bench card"), rows.of_card())
 
     def template_sheet(self, pages: Sequence[TemplatePage]) -> TemplateSheet | None:
         """Templates to cut up; none where the version has none."""
@@ -139,9 +146,9 @@ class Sheets:
             yield Size(shown.label, Html(marks.number(shown.printed.told, f"the finished size '{shown.label}'")))
         if self.version.finished:
             return
-        given = [(p, s) for p in self.version.parts.values() for s in p.sizes if s.finished is not None]
-        for part, size in given[:MOST_SIZES]:
-            told = f"{finished(self.numbers, size.finished)} {self.worked.rounder.unit('mm')}"
+        given = ((p, s, s.finished) for p in self.version.parts.values() for s in p.sizes if s.finished is not None)
+        for part, size, own in islice(given, MOST_SIZES):
+            told = f"{finished(self.numbers, own)} {self.worked.rounder.unit('mm')}"
             label = part.title if len(part.sizes) == 1 else f"{part.title}, {size.label[:1].lower()}{size.label[1:]}"
             yield Size(label, Html(escape(words.kept(told))))
 

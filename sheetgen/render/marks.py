@@ -38,5 +38,6 @@ class Marks:
 
     def _marked(self, attribute: str, html: Markup, what: str, where: list[Must], kind: str) -> Markup:
         name = f"{attribute[5]}{len(self.must) + len(self.may)}"
-        where.append(Must(name, str(Markup(html).striptags()), what))
-        return Markup('<span class="{}" {}="{}">{}</span>').format(kind, Markup(attribute), name, html)  # noqa: S704 - ours
+        where.append(Must(name, html.striptags(), what))
+        marked = Markup(f'<span class="{kind}" {attribute}="{name}">')  # noqa: S704 - words of ours
+        return marked + html + Markup("</span>")

@@ -21,8 +21,11 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import MaterialLine, ToolLine, WorkedVersion
     from sheetgen.render.marks import Marks
 
-OTHERWISE = {"kiln": TOOL_GROUPS[2], "torch": TOOL_GROUPS[2], "firing box": TOOL_GROUPS[2], "abrasive": TOOL_GROUPS[3],
-             "wheel": TOOL_GROUPS[3], "tumbler": TOOL_GROUPS[3], "protection": TOOL_GROUPS[4], "gloves": TOOL_GROUPS[4]}  # fmt: skip
+CLAY_BENCH, WIRE, KILN, FINISHING, SAFETY = TOOL_GROUPS
+OTHERWISE = {
+    "kiln": KILN, "torch": KILN, "firing box": KILN, "abrasive": FINISHING, "wheel": FINISHING, "tumbler": FINISHING,
+    "protection": SAFETY, "gloves": SAFETY,
+}  # fmt: skip
 """Where a tool lies by what it acts as, where stock does not say it."""
 
 
@@ -65,7 +68,7 @@ class Needs:
         found: dict[str, list[str]] = {place: [] for place in TOOL_GROUPS}
         for line in self.version.tools:
             found[self._place(line)].append(self._tool(line))
-        found[TOOL_GROUPS[4]] += self._worn()
+        found[SAFETY] += self._worn()
         yield from (Tools(place, tuple(names)) for place, names in found.items() if names)
 
     def _place(self, line: ToolLine) -> str:
@@ -73,7 +76,7 @@ class Needs:
             return line.item.group
         acts = (OTHERWISE[word] for word in line.item.acts_as if word in OTHERWISE)
         clay = any(isinstance(one.item, Clay) for one in self.version.materials)
-        return next(acts, TOOL_GROUPS[0] if clay else TOOL_GROUPS[1])
+        return next(acts, CLAY_BENCH if clay else WIRE)
 
     def _tool(self, line: ToolLine) -> str:
         """Its name up to the first comma, and the sizes of it that are wanted."""

@@ -1,8 +1,8 @@
-"""A worked project to the files of its folder: a PDF of every sheet, the web page, figures.json; and the library's index."""
+"""A worked project to its files: a PDF of every sheet, the web page, figures.json; and the library's index."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
@@ -17,8 +17,8 @@ from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.handout import SO_FAR, Sheets, studio
 from sheetgen.render.job import Job, Paper
-from sheetgen.render.musts import MEND, checked_html
 from sheetgen.render.marks import Marks
+from sheetgen.render.musts import MEND, checked_html
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutters, cutting_paths
 from sheetgen.render.teacher import Teacher
@@ -37,14 +37,32 @@ PAPERS = {
     "A4": "@page { size: 210mm 297mm; margin: 22mm 15mm 28mm }",
     "Letter": "@page { size: 215.9mm 279.4mm; margin: 14mm 17.95mm 18.4mm }",
 }
-# What gives when a page is too full: the gap, then the size of a drawing; then the lists go behind the box.
-HANDOUT = ("", "close", "close closer", "lists-after", "lists-after close", "lists-after close closer")
-CARD = ("", "close")
-MOST_SIDES = 6  # of a handout
+
+
+class How(NamedTuple):
+    """How a sheet is laid out: its template, and what gives in which order when a page is too full; its bounds."""
+
+    template: str
+    ways: tuple[str, ...] = ("",)
+    most_pages: int = 0
+    most_sides: int = 0
+
+
+HOW = {
+    # the gap gives first, then the size of a drawing; then the lists go behind the box
+    "handout": How(
+        "handout.html.j2",
+        ("", "close", "close closer", "lists-after", "lists-after close", "lists-after close closer"),
+        4,
+        6,
+    ),
+    "bench card": How("card.html.j2", ("", "close"), 1, 1),
+    "teacher": How("teacher.html.j2"),
+    "templates": How("templates.html.j2"),
+}
 FONT_FOLDER = "fonts"
 
 NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacher’s sheet", "templates": "Templates"}
-PUBLIC = ("handout", "bench card", "templates")
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +107,9 @@ def render(
             links += _links(one.sheet, worked.studio.paper, outs)
             for paper, out in zip(one.job.papers, outs, strict=True):
                 _sound(out.faults, theme, one.template)
-                doubts += out.warnings
                 pages.append(Page(paper.name.rpartition(" ")[0], out.pdf))
+            # Both papers have one content box, and what jars on one jars on the other.
+            doubts += [replace(doubt, sheet=doubt.sheet.rpartition(" ")[0]) for doubt in outs[0].warnings]
         pages += _screen(worked, version, drawings[name], theme, links)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
     return Rendered(pages, doubts)
@@ -102,34 +121,21 @@ def _ordered(worked: Worked, version: WorkedVersion, drawings: Drawings, theme: 
     pages = drawings.pages.get(worked.studio.paper[0], ())
     for name in worked.sheets:
         marks = Marks()
+        sheet: object
         if name == "handout":
-            yield _order(worked, version, name, marks, theme, sheets.handout(marks, pages), "handout.html.j2", HANDOUT)
+            sheet = sheets.handout(marks, pages)
         elif name == "bench card":
-            yield _order(worked, version, name, marks, theme, sheets.card(marks), "card.html.j2", CARD)
+            sheet = sheets.card(marks)
         elif name == "teacher":
-            told = Teacher(worked, version, drawings, marks).sheet()
-            yield _order(worked, version, name, marks, theme, told, "teacher.html.j2", ("",))
-        elif (alone := sheets.template_sheet(pages)) is not None:
-            yield _order(worked, version, name, marks, theme, alone, "templates.html.j2", ("",))
-
-
-def _order(
-    worked: Worked,
-    version: WorkedVersion,
-    name: str,
-    marks: Marks,
-    theme: Theme,
-    sheet: object,
-    template: str,
-    ways: Sequence[str],
-) -> Ordered:
-    htmls = tuple(theme.page(template, sheet=sheet, density=way) for way in ways)
-    folder = folder_of(worked, version)
-    papers = [
-        Paper(f"{folder}/{sheet_path(name, paper)} {worked.revision}", PAPERS[paper]) for paper in worked.studio.paper
-    ]
-    bounds = {"handout": (4, MOST_SIDES), "bench card": (1, 1)}.get(name, (0, 0))
-    return Ordered(name, template, Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), *bounds))
+            sheet = Teacher(worked, version, drawings, marks).sheet()
+        elif not (sheet := sheets.template_sheet(pages)):
+            continue
+        how = HOW[name]
+        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
+        path = f"{folder_of(worked, version)}/{slug(name)}"
+        papers = [Paper(f"{path}-{p.lower()}.pdf {worked.revision}", PAPERS[p]) for p in worked.studio.paper]
+        job = Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), how.most_pages, how.most_sides)
+        yield Ordered(name, how.template, job)
 
 
 def _sound(faults: Sequence[object], theme: Theme, template: str) -> None:

@@ -4,23 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
+from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
 from sheetgen.render import words
 from sheetgen.render.firing import allowed, phases
 from sheetgen.render.pictures import of_file
+from sheetgen.render.safety import Hazards
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.drawing import Drawings
-    from sheetgen.model.numbers import Numbers
     from sheetgen.model.plan import Session
     from sheetgen.model.worked import Shown, Worked, WorkedStep, WorkedVersion
     from sheetgen.render.marks import Marks
-    from sheetgen.render.safety import Hazards
 
 ON_CARD = 3
 MOST_COLUMNS = 3
@@ -31,29 +31,25 @@ NONE = Html("–")
 class Rows:
     """One version's rows, their numbers and cautions marked."""
 
-    def __init__(
-        self,
-        worked: Worked,
-        version: WorkedVersion,
-        drawings: Drawings,
-        numbers: Numbers,
-        marks: Marks,
-        hazards: Hazards,
-    ) -> None:
-        self.worked, self.version, self.drawings = worked, version, drawings
-        self.numbers, self.marks, self.hazards = numbers, marks, hazards
+    def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings, marks: Marks) -> None:
+        self.worked, self.version, self.drawings, self.marks = worked, version, drawings, marks
+        self.numbers, self.hazards = Numbers(worked.rounder), Hazards(version, drawings, marks)
 
-    def all(self, *, card: bool = False) -> tuple[Row, ...]:
-        """Every row in order; for the card without what stands on the handout alone."""
-        return tuple(self._all(card))
+    def all(self) -> tuple[Row, ...]:
+        """Every row of the handout, in order."""
+        return tuple(self._all())
 
-    def _all(self, card: bool) -> Iterator[Row]:  # noqa: FBT001 - private, and asked once
-        sessions = {session.first: number for number, session in enumerate(self.version.plan.sessions)}
-        counted = self.version.numbers
-        for number, step in enumerate(self.version.steps):
-            if number in sessions and not card:
+    def of_card(self) -> tuple[Row, ...]:
+        """Every row of the bench card: steps and waits."""
+        steps = zip(self.version.steps, self.version.numbers, strict=True)
+        return tuple(self._card(number, step, counted) for number, (step, counted) in enumerate(steps))
+
+    def _all(self) -> Iterator[Row]:
+        sessions = {session.first: index for index, session in enumerate(self.version.plan.sessions)}
+        for number, (step, counted) in enumerate(zip(self.version.steps, self.version.numbers, strict=True)):
+            if number in sessions:
                 yield self._session(sessions[number])
-            yield self._card(number, step, counted[number]) if card else self._row(number, step, counted[number])
+            yield self._row(number, step, counted)
 
     def _session(self, index: int) -> Row:
         session, number = self.version.plan.sessions[index], index + 1
@@ -99,7 +95,6 @@ class Rows:
         )
 
     def _card(self, number: int, step: WorkedStep, counted: int) -> Row:
-        shown = [one for one in self._figures(step, step.card or step.show) if str(one.value)]
         return Row(
             kind="wait" if step.waits else "step",
             id=f"step-{number + 1}",
@@ -108,7 +103,7 @@ class Rows:
             short=step.short,
             minutes=self._minutes(step),
             reminders=self.hazards.in_short(number),
-            card=tuple(shown[:ON_CARD]),
+            card=tuple(self._figures(step, (step.card or step.show)[:ON_CARD])),
             curve=self._curve(number),
             firing=allowed(step, self.numbers),
         )
@@ -154,7 +149,7 @@ class Rows:
         for one in shown:
             label, part = one.label, self._part(one) if one.part and not one.labelled else ""
             if several and part and part.lower() != label.lower():
-                label = f"{part}: {_small(label)}"
+                label = f"{part}: {label[:1].lower()}{label[1:]}"
             yield self._figure(step, label, one.printed.words, one.printed.unit)
 
     def _part(self, shown: Shown) -> str:
@@ -229,6 +224,6 @@ def steps_told(numbers: Sequence[int], session: Session) -> str:
     return f"step {own[0]}" if len(own) == 1 else f"steps {own[0]}–{own[-1]}"
 
 
-def _small(said: str) -> Markup:
+def _small(said: Markup) -> Markup:
     """As in the middle of a sentence."""
-    return Markup(escape(said[:1].lower() + said[1:])) if not isinstance(said, Markup) else said[:1].lower() + said[1:]
+    return said[:1].lower() + said[1:]

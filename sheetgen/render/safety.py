@@ -11,7 +11,14 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup, escape
 
 from sheetgen.facts.cautions import (
-    DEFERENCE, FIRST_AID, FLAMES, GRAVE, JOINTS, LADDER, OFF_AT_A_FLAME, WORN,
+    DEFERENCE,
+    FIRST_AID,
+    FLAMES,
+    GRAVE,
+    JOINTS,
+    LADDER,
+    OFF_AT_A_FLAME,
+    WORN,
 )  # fmt: skip
 from sheetgen.facts.signs import GENERAL
 from sheetgen.model.view import Aid, Html, Pointer, Safety, Told, Wear
@@ -56,24 +63,24 @@ class Hazards:
         return tuple(self._joined(here, f"at the step '{self.version.steps[number].title}'"))
 
     def wear(self, number: int) -> tuple[Wear, ...]:
-        """What is worn or had at hand for what stands in full at a step; where there is a flame too, thin gloves off."""
+        """What is worn or had for what stands in full at a step; where there is a flame too, thin gloves are off."""
         here = self._here(number)
         return self._wear([c for c in here if c.at_action and self.first[c.id] == number], here)
 
     def reminders(self, number: int) -> tuple[Html, ...]:
         """Every other hazard of a step, in a few words."""
         told = (c for c in self._here(number) if not (c.at_action and self.first[c.id] == number))
-        return tuple(self._reminder(c, self.version.steps[number], c.short) for c in told)
+        return tuple(self._reminder(self.version.steps[number], c.short) for c in told)
 
     def in_short(self, number: int) -> tuple[Html, ...]:
-        """Every hazard of a step for the bench card: those of an action as a reminder, the others by its first words."""
+        """Every hazard of a step for the bench card: of an action its reminder, of the others the first words."""
         step = self.version.steps[number]
-        return tuple(self._reminder(c, step, c.short if c.at_action else c.short.split(":")[0]) for c in step.cautions)
+        return tuple(self._reminder(step, c.short if c.at_action else c.short.split(":")[0]) for c in step.cautions)
 
     def _here(self, number: int) -> Sequence[Caution]:
         return self.version.steps[number].cautions
 
-    def _reminder(self, caution: Caution, step: WorkedStep, said: str) -> Html:
+    def _reminder(self, step: WorkedStep, said: str) -> Html:
         what = f"the reminder '{said}' of the step '{step.title}'"
         return Html(self.marks.told(escape(said), what))
 

@@ -79,10 +79,8 @@ class Teacher:
         taught = self.version.teaching
         for name, label in OTHERS:
             said = getattr(taught, name)
-            if name == "bring":
-                told = Markup("; ").join(self._prose(one) for one in said)
-            else:
-                told = Markup(self._prose(said))  # noqa: S704 - washed in words.prose
+            each = map(self._prose, said if name == "bring" else [said])
+            told = Markup("; ").join(one for one in each if one)
             if told:
                 yield label, Html(told)
 
