@@ -15,23 +15,28 @@ if TYPE_CHECKING:
     from sheetgen.model.drawing import Drawings, SlabLayout, TemplatePage
     from sheetgen.model.worked import Worked
 
-READS = (95, 96, 97, 98, 99, 101, 102, 103)
-BAR = 100
+READS = {"100 mm": ("97 mm", 97), "4 in": ("3 7/8 in", 96.875)}  # of a long bar: what it may read for an example
 CUTTING = "templates"
 
 
 def template_pages(pages: Sequence[TemplatePage]) -> list[dict[str, Any]]:
     """Each page's drawing and how full it is."""
     return [
-        {"svg": Markup(p.drawing.svg), "full": f"{p.share * 100:.0f}", "tile": p.tile}  # noqa: S704 - our own pen
+        {"svg": Markup(p.drawing.svg), "full": f"{p.share * 100:.0f}", "tile": p.tile, "bars": bars([p])}  # noqa: S704 - our own pen
         for p in pages
     ]
 
 
-def reprint(worked: Worked) -> list[tuple[str, str]]:
-    """What the bar of 100 mm may read, and at how many per cent to print again."""
-    again = [(str(read), print_again_at(print_scale(read, BAR)) * 100) for read in READS]
-    return [(read, worked.rounder.decimal(percent, 1, keep=True)) for read, percent in again]
+def bars(pages: Sequence[TemplatePage]) -> str:
+    """How to tell that templates are printed at true size, and what to choose where they are not; whole per cents."""
+    along = next((page.bars[0] for page in pages if page.bars[0] in READS), "")
+    short = {said for page in pages for said in page.bars} - {along}
+    if not along:
+        return f"Both bars measure {short.pop()}, or print again, larger or smaller." if short else ""
+    read, of_a_hundred = READS[along]
+    again = round(print_again_at(print_scale(of_a_hundred, 100)) * 100)
+    bars = f"The long bar measures {along}, the short one {short.pop()}" if short else f"Both bars measure {along}"
+    return f"{bars}, or print again: at {read} choose {again} %."
 
 
 def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[str, Any]]:
@@ -48,6 +53,7 @@ def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[
             "offcut": f"{layout.offcut * 100:.0f}",
             "pieces": [(number, _named(name), times) for number, name, times in layout.pieces],
             "too_large": [_named(name) for name in layout.too_large],
+            "scale": layout.scale,
             "drawings": [Markup(d.svg) for d in layout.drawings],  # noqa: S704 - drawn by our own pen
         }
 

@@ -16,7 +16,7 @@ from sheetgen.facts.gauges import CARD
 from sheetgen.model.numbers import Numbers
 from sheetgen.render import hazards, pictures, words
 from sheetgen.render.firing import fired
-from sheetgen.render.sheets import at_once, reprint, slab_sheets, templates
+from sheetgen.render.sheets import at_once, slab_sheets, templates
 from sheetgen.render.workings import workings
 
 if TYPE_CHECKING:
@@ -78,7 +78,6 @@ class View:
             "versions": list(self._versions()) if several else [],
             "version_tables": list(self._version_tables()) if several else [],
             "templates": templates(self.drawings),
-            "reprint": reprint(worked),
             "clayed": any(isinstance(line.item, Clay) for line in version.materials),
             "slabs": list(slab_sheets(worked, self.drawings.slabs)),
             **workings(version, numbers),
