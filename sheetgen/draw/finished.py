@@ -48,7 +48,7 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
     wide, high = (rounder.length(mm, "out").told for mm in (extent.width, extent.height))
     says = f"The finished piece from the front, {wide} wide, {high} high: {names}"
     corner = ((extent.left - 1) * shrink, (extent.top - 1) * shrink)
-    return paper.drawing(corner, (extent.width + 2) * shrink, (extent.height + 2) * shrink, says)
+    return paper.drawing(corner, (extent.width + 2) * shrink, (extent.height + 2) * shrink, says, true=shrink == 1)
 
 
 def _place(part: Piece, version: WorkedVersion, placed: dict[str, tuple[float, float]]) -> tuple[float, float]:

@@ -71,12 +71,12 @@ class Paper(Pen):
         look = f'font-size="{mm(size)}" text-anchor="{anchor}" fill="#000"'
         self.marks.append(f'<text x="{x}" y="{y}" {look}{turned}>{escape(words)}</text>')
 
-    def drawing(self, corner: Point, width: float, height: float, says: str) -> Drawing:
-        """What has been drawn, as an SVG whose upper left is at `corner`."""
+    def drawing(self, corner: Point, width: float, height: float, says: str, *, true: bool = True) -> Drawing:
+        """What has been drawn, as an SVG whose upper left is at `corner`; `true` where that is its true size."""
         box = f"{mm(corner[0])} {mm(corner[1])} {mm(width)} {mm(height)}"
         head = (
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{mm(width)}mm" height="{mm(height)}mm" '
             f'viewBox="{box}" font-family="{FONT}" font-weight="600" role="img">'
         )
         svg = f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>"
-        return Drawing(svg, width, height, says)
+        return Drawing(svg, width, height, says, true=true)

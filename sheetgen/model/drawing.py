@@ -11,12 +11,13 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """An SVG of so many millimetres, with its text alternative."""
+    """An SVG of so many millimetres, with its text alternative; `true` where it is drawn at true size."""
 
     svg: str
     width: float
     height: float
     says: str
+    true: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,3 +74,4 @@ class Drawings:
     slabs: tuple[SlabLayout, ...] = ()
     cutting: dict[str, str] = field(default_factory=dict)
     signs: dict[str, Drawing] = field(default_factory=dict)
+    timetable: Drawing | None = None
