@@ -6,10 +6,11 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.draw.cutter import for_cutter
-from sheetgen.draw.diagrams import diagrams, kiln_curves
+from sheetgen.draw.diagrams import diagrams
 from sheetgen.draw.finished import finished
 from sheetgen.draw.pages import pages, room
 from sheetgen.draw.piece import alone, templates
+from sheetgen.draw.program import programs
 from sheetgen.draw.signs import signs
 from sheetgen.draw.slab import slabs
 from sheetgen.model.drawing import Drawings
@@ -29,7 +30,7 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         templates={one.piece.name: alone(one) for one in flat},
         pages={paper: tuple(replace(page, paper=paper) for page in laid[one]) for paper, one in rooms.items() if laid},
         diagrams=diagrams(version),
-        curves=kiln_curves(version, rounder),
+        curves=programs(version, rounder),
         finished=finished(version, rounder),
         slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
