@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from itertools import accumulate
 
+from sheetgen.base.bend import Bend
 from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, views
 from sheetgen.draw.drawn import Drawn
@@ -13,14 +14,24 @@ from sheetgen.parts.bent import legs, path
 from sheetgen.parts.bent_wire import BentWire
 from sheetgen.parts.piece import Piece
 
-MANY = 12  # pieces: of more only how far along the wire each one ends
+MANY = 8  # pieces: of more only how far along the wire each one ends
+ARCS = ((85, 95, "quarter round"), (175, 185, "half round"), (300, 720, "loop"))
+"""Arcs that have a name, by the degrees that they turn, from and to."""
 START = 1.4  # mm across: the circle where the wire starts
 
 
 def _pieces(piece: Piece) -> list[str]:
-    """Each straight and arc as the form has it."""
-    sizes = [(piece.length(bend.size.usual, "fine").words, bend.degrees) for bend in piece[BentWire.form]]
-    return [f"Ø {words} by {degrees:g}°" if degrees else words for words, degrees in sizes]
+    """Each straight and arc in words."""
+    return [_told(bend, piece.length(bend.size.usual, "fine").words) for bend in piece[BentWire.form]]
+
+
+def _told(bend: Bend, size: str) -> str:
+    if not bend.degrees:
+        return f"straight {size}"
+    named = next((words for least, most, words in ARCS if least <= bend.degrees <= most), "")
+    if not named:
+        named = f"bend {bend.degrees:g}° {'left' if bend.left else 'right'}"
+    return f"{named}, {size} inside"
 
 
 def _along(piece: Piece) -> Iterator[str]:
@@ -47,13 +58,12 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     """The bent wire with a number where each piece ends, and how far along the wire that is."""
     cut, along, pieces = piece[BentWire.cut], list(_along(piece)), _pieces(piece)
     few = len(pieces) <= MANY
-    lines = [f"{i}: {f'{one}, ' * few}to {end}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
-    head = [f"{cut.unit} of wire from the circle on:"] * few
+    lines = [f"{i}: {one if few else f'to {end}'}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
     form, thick = piece[BentWire.form], piece[BentWire.wire].thickness
     run, joints = path(form, thick), [(0.0, 0.0), *(leg[-1] for leg in legs(form, thick))]
-    forming.captioned(pen, lambda on: forming.bent(on, run, joints, thick, k), [*head, *lines, f"cut {cut.words}"])
+    forming.captioned(pen, lambda on: forming.bent(on, run, joints, thick, k), lines)
     told = "; ".join(lines)
-    return f"The bent wire and its pieces, {cut.unit}, each to so far along the wire: {told}; cut {cut.words}"
+    return f"The bent wire and its pieces, {cut.unit}, from the circle on: {told}; cut {cut.words}"
 
 
 def _view(pen: Pen, piece: Piece) -> float:
