@@ -15,7 +15,8 @@ from sheetgen.draw.gestured import TALL, WIDE, scene_of
 from sheetgen.draw.gestures import gestures
 from sheetgen.draw.gestures.crimp import lobes
 from sheetgen.draw.gestures.knot_beside_a_bead import overhand
-from sheetgen.draw.gestures.surgeons_knot import FIRST, SECOND, twist
+from sheetgen.draw.gestures.surgeons_knot import FIRST, SECOND, WAYS, twist
+from sheetgen.draw.woven import Strand, woven
 from sheetgen.facts.gestures import GESTURES, OF, keyed
 from sheetgen.parts.catalogue import kinds
 from sheetgen.pipeline import work_through
@@ -283,6 +284,25 @@ def test_a_slanting_seam_is_as_long_as_its_figure_says(draw: Any) -> None:
     assert all(length == pytest.approx(face, rel=0.02) for length in slopes)
 
 
+class Covered(Recorder):
+    """A pen that knows in which order it was covered."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.laid: list[Sequence[Point]] = []
+
+    def cover(self, loops: Sequence[Sequence[Point]]) -> None:
+        self.laid += loops
+
+
+def test_of_two_strands_that_cross_the_nearer_one_is_laid_last() -> None:
+    for near in (1.0, -1.0):
+        pen = Covered()
+        woven(pen, [Strand([(-5, 0, near), (5, 0, near)], 1), Strand([(0, -5, 0), (0, 5, 0)], 1)])
+        level = box(pen.laid[-1])[2] > 1
+        assert level == (near > 0)
+
+
 def crossings(strands: Sequence[Sequence[tuple[float, float, float]]]) -> list[int]:
     """Along the first strand, whether it lies over (1) or under (-1) at each crossing."""
     first, found = strands[0], []
@@ -310,8 +330,8 @@ def test_a_knot_goes_over_and_under_in_turn() -> None:
 
 
 def test_a_surgeon_s_knot_goes_twice_round_and_then_once_the_other_way() -> None:
-    low, other = twist(10, 2, 0, FIRST, 1)
-    up, another = twist(6, 2, -9, SECOND, -1)
+    low, other = twist(10, 2, 0, FIRST, WAYS[0])
+    up, another = twist(6, 2, -9, SECOND, WAYS[1])
     first, second = crossings([low, other]), crossings([up, another])
     assert len(first) == 5, "twice round"
     assert len(second) == 3, "once round"

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 FIRST, SECOND = 5, 3
 """Crossings of a double turn and of a single one: an odd number, so that each end comes out on the other side."""
+WAYS = 1, -1
+"""Which strand crosses over first: the second turn goes the other way."""
 STEPS = 15  # runs from one crossing to the next
 
 
@@ -48,10 +50,10 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     thread = piece[BeadRound.thread]
     cord = (thread.thickness if thread is not None else 0.7) * k
     reach = cord * 0.95
-    low, up = twist(cord * 4.6, reach, 0.0, FIRST, 1)
+    low, up = twist(cord * 4.6, reach, 0.0, FIRST, WAYS[0])
     level = -cord * 5.6
     # The second turn goes the other way: the end that lay over goes under.
-    left, right = twist(cord * 2.9, reach, level, SECOND, -1)
+    left, right = twist(cord * 2.9, reach, level, SECOND, WAYS[1])
     wide = cord * 2.6
     standing = cord * 4.6 + 6.0
     one = [(-standing, low[0][1] + 1.0, 0.0), *low, *_round(low[-1], right[0], wide), *right,
