@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.place import Place
-    from sheetgen.model.page import Page
     from sheetgen.model.worked import Worked
+    from sheetgen.render.pages import Rendered
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -111,8 +111,10 @@ def publish(
     with pool:
         for worked in outcome.worked:
             with _held(outcome.troubles, worked.place, outcome.faults):
-                pages = pages_of(worked, theme, pool, tell)
-                outcome.changed += folder.put(rendering.entry(worked), pages)
+                rendered = pages_of(worked, theme, pool, tell)
+                outcome.changed += folder.put(rendering.entry(worked, rendered.pages), rendered.pages)
+                for doubt in rendered.doubts:
+                    outcome.troubles.add(str(doubt), worked.place, severity="warning")
                 folder.keep_record()
                 outcome.published.append(worked.name)
             if worked.name not in outcome.published:
@@ -126,10 +128,8 @@ def publish(
     return outcome
 
 
-def pages_of(
-    worked: Worked, theme: Theme, pool: PdfPool, tell: Callable[[str], None] = lambda _said: None
-) -> list[Page]:
-    """Draw and render: every file of one project."""
+def pages_of(worked: Worked, theme: Theme, pool: PdfPool, tell: Callable[[str], None] = lambda _said: None) -> Rendered:
+    """Draw and render: every file of one project, and what jars in their layout."""
     from sheetgen.draw.templates import draw  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 

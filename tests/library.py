@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Self
 
 from sheetgen import pipeline
+from sheetgen.render.job import Printout
 
 if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.pipeline import Outcome
+    from sheetgen.render.job import Job
 
 STUDIO = """\
 name: Test Bench
@@ -421,7 +423,13 @@ class QuickPool:
     def __exit__(self, *_what: object) -> None:
         pass
 
-    def pdfs(self, jobs: list[tuple[str, str]]) -> list[bytes]:
+    def printed(self, jobs: list[Job]) -> list[list[Printout]]:
         return [
-            b"%PDF, as it were: " + hashlib.sha256((name + page).encode()).hexdigest().encode() for page, name in jobs
+            [
+                Printout(
+                    b"%PDF, as it were: " + hashlib.sha256((name + css + job.htmls[0]).encode()).hexdigest().encode(), 1
+                )
+                for name, css in job.papers
+            ]
+            for job in jobs
         ]

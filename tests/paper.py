@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 MM = 25.4 / 72
-CUT, FOLD, THIN = 0.4, 0.25, 0.18  # line weights of the paper pen, mm
+CUT, THIN = 0.5, 0.21  # line weights of the paper pen, mm
 
 
 @dataclass(frozen=True)

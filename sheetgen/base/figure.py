@@ -10,8 +10,8 @@ if TYPE_CHECKING:
     from sheetgen.base.printed import Printed
 
 Rounding = Literal[
-    "bench", "bench up", "bench most", "bench down", "most", "tenth", "out", "fine", "whole", "whole up", "mass up",
-    "length up", "short",
+    "bench", "bench up", "bench most", "bench down", "millimetre", "millimetre up", "millimetre most",
+    "centimetre most", "most", "tenth", "out", "fine", "whole", "whole up", "mass up", "length up", "short",
 ]  # fmt: skip
 """How the page may round a figure, and whether what comes after it is worked from the print."""
 ROUNDINGS: dict[Rounding, str] = {
@@ -19,6 +19,10 @@ ROUNDINGS: dict[Rounding, str] = {
     "bench up": "cut: to the bench step, up",
     "bench down": "cut: to the bench step, down",
     "bench most": "cut: its high end, up, so that it is enough however the pieces vary",
+    "millimetre": "cut or marked: to 1 mm, as a hand marks wire",
+    "millimetre up": "cut or marked: to 1 mm, up, as a hand cuts wire and trims it",
+    "millimetre most": "cut: its high end, to 1 mm, up, as a hand cuts wire and trims it",
+    "centimetre most": "cut: its high end, to 10 mm, up, as a hand cuts cord that is knotted and trimmed",
     "tenth": "cut, marked or set: to 0.1 mm, what a hand can mark and a template draws",
     "out": "comes out: to 0.1 mm",
     "most": "comes out: its high end, up",
@@ -29,8 +33,13 @@ ROUNDINGS: dict[Rounding, str] = {
     "length up": "comes out: a length, up, so that what is bought is enough",
     "short": "comes out: a time that must not be overrun, both its ends down",
 }
-CUT: frozenset[Rounding] = frozenset({"bench", "bench up", "bench most", "bench down", "tenth"})
-TO_ITS_MOST: frozenset[Rounding] = frozenset({"bench most", "most"})
+CUT: frozenset[Rounding] = frozenset(
+    {
+        "bench", "bench up", "bench most", "bench down", "millimetre", "millimetre up", "millimetre most",
+        "centimetre most", "tenth",
+    }
+)  # fmt: skip
+TO_ITS_MOST: frozenset[Rounding] = frozenset({"bench most", "millimetre most", "centimetre most", "most"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,9 @@ Line = Literal["cut", "fold", "meet", "centre", "fired", "thin", "solid"]
 """Line kinds, named for what they say: cut here; fold; the ends meet here; a centre; its fired size; thin; filled."""
 Anchor = Literal["start", "middle", "end"]
 STEPS = 128
+SIZE = 3.0  # mm high: 8.5 pt, the least that a copy of a copy still reads
+FIGURE = 4.24  # mm high: 12 pt, a figure that is set or checked
+LETTER = 0.54  # width of a letter of the semibold face, on the mean, in heights
 
 
 class Pen(ABC):
@@ -29,7 +32,7 @@ class Pen(ABC):
         """An ellipse, its axes along the page."""
 
     @abstractmethod
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """Words on a baseline, `size` mm high, turned by degrees clockwise."""
 
     def cover(self, loops: Sequence[Sequence[Point]]) -> None:  # noqa: B027 - a pen that only measures hides nothing
@@ -76,7 +79,7 @@ class Pen(ABC):
 
     def inside(self, y: float, x1: float, x2: float, words: str, *, below: float) -> None:
         """A dimension between two edges that it touches itself; one too narrow for its words stands below them."""
-        if abs(x2 - x1) < 3.2 + 1.5 * len(words):
+        if abs(x2 - x1) < _room(words) + 0.4:
             self.across(below, x1, x2, words, to=y)
             return
         self.line([(x1, y), (x2, y)], "thin")
@@ -113,7 +116,7 @@ class Pen(ABC):
 
 def _room(words: str) -> float:
     """What a dimension's words and its two arrow heads need between its ends, mm."""
-    return max(4.0, 0.8 + 1.5 * len(words))
+    return max(4.0, 2.4 + LETTER * SIZE * len(words))
 
 
 @dataclass(slots=True)
@@ -138,14 +141,14 @@ class Moved(Pen):
         """As Pen.cover, moved."""
         self.pen.cover([[self._at(p) for p in loop] for loop in loops])
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, moved."""
         self.pen.text(self._at(at), words, size=size, anchor=anchor, turn=turn)
 
 
 @dataclass(slots=True)
 class Extent(Pen):
-    """A measure of how much paper a drawing takes; words are reckoned at half their height a letter."""
+    """A measure of how much paper a drawing takes; words are reckoned by the mean width of a letter."""
 
     left: float = math.inf
     top: float = math.inf
@@ -176,9 +179,9 @@ class Extent(Pen):
         self._reach(centre[0] - width / 2, centre[1] - height / 2)
         self._reach(centre[0] + width / 2, centre[1] + height / 2)
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text."""
-        long = 0.54 * size * len(words)
+        long = LETTER * size * len(words)
         start = {"start": 0.0, "middle": -long / 2, "end": -long}[anchor]
         c, s = math.cos(math.radians(turn)), math.sin(math.radians(turn))
         for x in (start, start + long):
@@ -202,7 +205,7 @@ class Recorder(Pen):
         """As Pen.oval."""
         self.ovals.append((kind, centre, width, height))
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:  # noqa: ARG002
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:  # noqa: ARG002
         """As Pen.text."""
         self.texts.append((at, words))
 

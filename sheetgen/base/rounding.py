@@ -21,11 +21,13 @@ INCHES = {"mm": INCH, "mm²": INCH**2, "mm³": INCH**3}
 SMALL, LARGE = 10.0, 100.0  # mm: from here on a size is cut finer or coarser than the bench step
 LARGE_STEP = 1.0  # mm
 NARROW = "\u202f"
+COARSE = {"millimetre": (1.0, INCH / 32), "centimetre": (10.0, INCH / 2)}  # wire and cord: steps of a ruler, mm
 
 
 def to_step(x: float, step: float, rounding: Rounding = "bench") -> float:
     """X to a whole number of steps: nearest, up or down."""
-    turn = {"bench up": ceil, "bench most": ceil, "bench down": floor}.get(rounding, lambda n: floor(n + 0.5))
+    end = rounding.rpartition(" ")[2]
+    turn = {"up": ceil, "most": ceil, "down": floor}.get(end, lambda n: floor(n + 0.5))
     return round(turn(x / step) * step, 9)  # 32.8, and not 32.800000000000004
 
 
@@ -58,6 +60,8 @@ class Rounder:
         """The number that is printed, still in the figure's own unit."""
         if rounding.startswith("bench") and unit == "mm":
             return to_step(x, INCH / 64 if self.inches else self.bench_step(x), rounding)
+        if (steps := _coarse(rounding)) and unit == "mm":
+            return to_step(x, steps[self.inches], rounding)
         if rounding in {"tenth", "out"} and unit == "mm":
             return to_step(x, INCH / 64 if self.inches else 0.1)
         if rounding == "length up" and unit == "mm" and self.inches:
@@ -93,12 +97,14 @@ class Rounder:
     def told(self) -> str:
         """How sizes to cut are rounded, in a sentence."""
         if self.inches:
-            return "Sizes to cut are rounded to 1/64 in."
+            return "Sizes to cut are rounded to 1/64 in; wire is cut to 1/32 in, cord to 1/2 in, up."
         steps = (self.step / 5, self.step, max(self.step, LARGE_STEP))
         small, step, large = (f"{self.decimal(n, 3)} mm" for n in steps)
+        wire, cord = (f"{step:g} mm" for step, _ in COARSE.values())
         return (
             f"Sizes to cut are rounded to {step}, from {LARGE:g} mm on to {large}; under {SMALL:g} mm, and where a fit "
-            f"or a template hangs on them, to {small}. What is bought is rounded up."
+            f"or a template hangs on them, to {small}. Wire is cut to {wire}, cord to {cord}, up. What is bought is "
+            "rounded up."
         )
 
     def length(self, mm: float, rounding: Rounding = "fine") -> Printed:
@@ -116,13 +122,14 @@ class Rounder:
     def words(self, x: float, unit: str, rounding: Rounding = "fine") -> str:
         """A rounded number in print, without its unit."""
         if self.inches and unit == "mm":
-            return _inches(x) if rounding.startswith(("bench", "tenth", "out", "length")) else self.decimal(x / INCH, 3)
+            ruled = rounding.startswith(("bench", "millimetre", "centimetre", "tenth", "out", "length"))
+            return _inches(x) if ruled else self.decimal(x / INCH, 3)
         if rounding.startswith("bench"):
-            return self.decimal(x, _places(self.bench_step(x)), keep=True)
-        if rounding.startswith("whole"):
+            return self.decimal(x, _places(self.bench_step(x)))
+        if rounding.startswith(("whole", "millimetre", "centimetre")):
             return self.decimal(x, 0)
         if rounding in {"tenth", "out"}:
-            return self.decimal(x, 1, keep=True)
+            return self.decimal(x, 1)
         if self.inches and unit in INCHES:
             return self.decimal(x / INCHES[unit], 3)
         return self.decimal(x, self.places(x, unit))
@@ -156,6 +163,11 @@ class Rounder:
     def unit(self, unit: str) -> str:
         """The unit as printed beside `words`."""
         return unit.replace("mm", "in") if self.inches and unit in INCHES else unit
+
+
+def _coarse(rounding: Rounding) -> tuple[float, float] | None:
+    """The step of wire or cord, mm, for a studio in mm and for one in inches; None for what is cut finer."""
+    return COARSE.get(rounding.partition(" ")[0])
 
 
 def _places(step: float) -> int:

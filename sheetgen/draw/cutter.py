@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape
 
 from sheetgen.base.material import Clay, Fibre, Sheet
-from sheetgen.base.pen import Anchor, Extent, Line, Pen, Point
+from sheetgen.base.pen import SIZE, Anchor, Extent, Line, Pen, Point
 from sheetgen.draw.paper import mm
 
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ class Cutter(Pen):
         if kind in GROUPS:
             self.groups[GROUPS[kind]].append(mark)
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """No words."""
 
     def arrow(self, tip: Point, along: Point) -> None:

@@ -8,7 +8,7 @@ from sheetgen.base.material import Wire
 from sheetgen.base.pen import Extent, Moved
 from sheetgen.draw import kinds
 from sheetgen.draw.paper import Paper
-from sheetgen.draw.pens import Strokes
+from sheetgen.draw.pens import Scaled, Strokes
 from sheetgen.parts.kind import Part
 
 if TYPE_CHECKING:
@@ -35,7 +35,9 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
         kinds.view(Moved(extent, spot), version.parts[name])
     if extent.width <= 0 or extent.height <= 0:
         return None
-    pen = Paper()
+    shrink = min(1.0, WIDEST / (extent.width + 2), TALLEST / (extent.height + 2))
+    paper = Paper()
+    pen = Scaled(paper, shrink)
     for name, spot in placed.items():
         seen = Strokes()
         kinds.view(Moved(seen, spot), version.parts[name])
@@ -45,8 +47,8 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
     names = ", ".join(name.replace("_", " ") for name in placed)
     wide, high = (rounder.length(mm, "out").told for mm in (extent.width, extent.height))
     says = f"The finished piece from the front, {wide} wide, {high} high: {names}"
-    shrink = min(1.0, WIDEST / (extent.width + 2), TALLEST / (extent.height + 2))
-    return pen.drawing((extent.left - 1, extent.top - 1), extent.width + 2, extent.height + 2, says, shrink)
+    corner = ((extent.left - 1) * shrink, (extent.top - 1) * shrink)
+    return paper.drawing(corner, (extent.width + 2) * shrink, (extent.height + 2) * shrink, says, true=shrink == 1)
 
 
 def _place(part: Piece, version: WorkedVersion, placed: dict[str, tuple[float, float]]) -> tuple[float, float]:

@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.base.flat import Oval
-from sheetgen.base.pen import Anchor, Extent, Line, Pen, Point, arc
+from sheetgen.base.pen import SIZE, Anchor, Extent, Line, Pen, Point, arc
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -33,7 +33,7 @@ class Turned(Pen):
         """As Pen.cover, turned."""
         self.pen.cover([[(-y, x) for x, y in loop] for loop in loops])
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, turned with the rest."""
         self.pen.text((-at[1], at[0]), words, size=size, anchor=anchor, turn=turn + 90)
 
@@ -61,7 +61,7 @@ class Scaled(Pen):
         """As Pen.cover, scaled."""
         self.pen.cover([[self._to(p) for p in loop] for loop in loops])
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, at its scaled place."""
         self.pen.text(self._to(at), words, size=size, anchor=anchor, turn=turn)
 
@@ -125,7 +125,7 @@ class Clipped(Pen):
         turn = arc((0, 0), 0.5, 0, 360, ROUND)
         self.line([(centre[0] + x * width, centre[1] + y * height) for x, y in turn], kind)
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, moved so that it lies in the window."""
         if not self._inside(at):
             return
@@ -150,7 +150,7 @@ class Strokes(Pen):
         """As Pen.oval."""
         self.line(Oval(centre, width, height).points, kind, closed=True)
 
-    def text(self, at: Point, words: str, *, size: float = 2.8, anchor: Anchor = "start", turn: float = 0) -> None:
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """No words."""
 
     def runs(self) -> list[list[Point]]:

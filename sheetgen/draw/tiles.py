@@ -75,7 +75,7 @@ class Tiling:
                 window.line([(x - 3, y), (x + 3, y)], "thin")
                 window.line([(x, y - 3), (x, y + 3)], "thin")
                 window.circle((x, y), 2.4, "thin")
-                window.text((x + 1.3, y - 1.3), letters, size=2.8)
+                window.text((x + 1.3, y - 1.3), letters)
         (x1, y1), (x2, y2) = tile.corner, tile.far
         column, row = (tile.number - 1) % self.columns, (tile.number - 1) // self.columns
         edges = [

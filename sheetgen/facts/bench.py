@@ -38,6 +38,12 @@ ACTS = {
 TOOL_GROUPS = ("clay bench", "wire", "kiln", "finishing", "safety")
 """Where a list of tools has each: in the order in which a bench is laid out."""
 
+NEVER_AT_HOME = (
+    "torch", "flame", "kiln", "hot plate", "acid", "pickle", "sulphide", "bleach", "ammonia", "aerosol", "solder",
+    "wheel",
+)  # fmt: skip
+"""What goes home with no pupil: a step that uses what acts as any of these is done at the studio."""
+
 BEARS = {
     "kiln": "the kiln",
     "torch": "a flame",

@@ -63,3 +63,20 @@ TYPE_REVERSED = Fact(12, "white on dark text, least", unit="pt", source=_GUIDE, 
 TYPE_WARNING = Fact(12, "limits and warnings, least wanted", unit="pt", source=_GUIDE, grade="seen")
 CUT_TOLERANCE_SMALL = Fact(1.5, "cutting tolerance of paper up to 150 mm", unit="mm", source=_UNREAD, grade="memory")
 CUT_TOLERANCE = Fact(2, "cutting tolerance of paper up to 600 mm", unit="mm", source=_UNREAD, grade="memory")
+TYPE_LEAST = Fact(6, "type that counts as printed, least", unit="pt", source="common practice", grade="common practice")
+INK_CONTRAST = Fact(
+    1.5,
+    "contrast of ink that counts as printed, least",
+    unit="ratio",
+    source="common practice",
+    grade="common practice",
+)
+PAGE_FULL = Fact(
+    1 / 3, "page, how full it is at least", unit="share", source="common practice", grade="common practice"
+)
+LINES_OVERLAP = Fact(
+    0.3, "lines of type, overlap that shows", unit="mm", source="common practice", grade="common practice"
+)
+COLUMN_SPARE = Fact(
+    1, "column beside what stands in it, least to spare", unit="mm", source="common practice", grade="common practice"
+)

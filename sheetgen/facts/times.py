@@ -62,3 +62,17 @@ BEGINNERS_TAKE = Fact(
     source="common practice",
     grade="common practice",
 )
+LONG_WAIT = Fact(
+    90,
+    "shortest wait that nobody sits beside: a session ends with it",
+    unit="min",
+    source="common practice",
+    grade="common practice",
+)
+DAYS_BETWEEN = Fact(
+    7,
+    "days from one evening of a class to the next, where the studio does not say",
+    unit="days",
+    source="common practice",
+    grade="common practice",
+)

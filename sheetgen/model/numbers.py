@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN, Interval, ceil, floor
@@ -149,6 +150,13 @@ class Numbers:
         if unit == "mm²":
             return self._area(need)
         return f"{self.rounder.decimal(up_for_buying(need), 1)}{NBSP}{unit}"
+
+    def amount_for(self, line: MaterialLine, people: int) -> str:
+        """What to have of it for several people, each of whom makes what the sheet makes."""
+        if line.net is None:
+            return ""
+        blanks = tuple((n * people, long, wide) for n, long, wide in line.blanks)
+        return self.amount(replace(line, net=line.net * people, blanks=blanks))
 
     def _area(self, need: float) -> str:
         """An area to buy: whole square centimetres, or tenths of a square inch."""

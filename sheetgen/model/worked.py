@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
 from sheetgen.facts.gestures import keyed
+from sheetgen.model.plan import Plan
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -27,11 +28,12 @@ SHEETS = ("handout", "bench card", "teacher", "templates")
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A number in a text or beside a step: what it is called, what it is, its part unless the file labels it."""
+    """A number in a text or beside a step: what it is called, what it is, its part; `labelled` by the file itself."""
 
     label: str
     printed: Printed
     part: str = ""
+    labelled: bool = False
 
 
 Prose = tuple["str | Shown", ...]
@@ -227,7 +229,7 @@ class Teaching:
 class WorkedVersion:
     """One version: its choices, parts, figures, lists and steps.
 
-    `finished` are the finished sizes that the first side names.
+    `finished` are the finished sizes that the first side names; `plan` is what its times come to.
     """
 
     name: str
@@ -242,6 +244,7 @@ class WorkedVersion:
     makes: Prose = ()
     finished: tuple[Shown, ...] = ()
     teaching: Teaching = Teaching()
+    plan: Plan = field(default_factory=Plan)
 
     @property
     def numbers(self) -> list[int]:

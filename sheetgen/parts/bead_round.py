@@ -33,7 +33,7 @@ class BeadRound(Strand):
     most = aside("mm", "room.high")
     beads_have = figure("Beads to have, for all", "", "count × beads_for(most, bead.length.low)", "whole",
                         about="Enough if every bead were the shortest of its size.")
-    thread_cut = figure("To cut for one", "mm", "with_tails(room, tails)", "bench most", when="thread", about="Strand and both tails.")
+    thread_cut = figure("To cut for one", "mm", "with_tails(room, tails)", "centimetre most", when="thread", about="Strand and both tails.")
 
     takes = (
         take("bead", "beads_have"),

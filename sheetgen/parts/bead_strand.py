@@ -37,7 +37,7 @@ class BeadStrand(Strand):
     beads_have = figure("Beads to have, for all", "", "count × beads_for((room − knot if knot else room), smallest)", "whole",
                         about="Enough if every bead were the smallest of its size.")
     in_knot = aside("mm", "knot_takes if knot and knot_takes else 0")
-    thread_cut = figure("To cut for one", "mm", "with_tails(room + knotted × in_knot, tails)", "bench most", when="thread",
+    thread_cut = figure("To cut for one", "mm", "with_tails(room + knotted × in_knot, tails)", "centimetre most", when="thread",
                         about="Strand, knots and both tails.",
                         needs=(need("knot_takes", "is tied, and nothing says what one knot shortens the thread by", at="knot", when="knot", help="add knot takes: tie ten on a trial thread, and give a tenth of what it gets shorter by"),))
 

@@ -71,7 +71,7 @@ class CordBundle(Part):
                     f"strips_bundled(cords, fibre.width, fibre.thickness, fill) if fibre.width else fibre.thickness × bundle_ratio(cords) if cords ≤ {MOST_KNOWN} else cords_bundled(cords, fibre.thickness, fill)",
                     about="Diameter of the gathered bundle.")
     bound = figure("Bundle, bound", "mm", "across + 2 × thread.thickness", when="thread", about="Across the binding.")
-    binding = figure("Binding thread, each", "mm", "binding_thread(across, thread.thickness, turns) + tails", "bench most", when="thread",
+    binding = figure("Binding thread, each", "mm", "binding_thread(across, thread.thickness, turns) + tails", "centimetre most", when="thread",
                      about="Turns side by side, and both tails.")
     wide = figure("Binding, along the bundle", "mm", "turns × thread.thickness", "out", when="thread", about="Turns side by side.")
     whole = aside("mm", "bound if thread else across")

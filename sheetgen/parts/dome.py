@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
 from sheetgen.facts.clay import CREASES
-from sheetgen.facts.tools import DOME_NEAR, NEAR, NEAR_LEAST
+from sheetgen.facts.tools import CUTTER_REACH, DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure, inline, need, size, stand, tool
+from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good
+from sheetgen.parts.figure import aside, figure, flag, inline, need, size, stand, tool
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.pierced import Pierced, bored
 
@@ -53,7 +53,11 @@ class Dome(Pierced):
     fired_thickness = figure("Fired thickness", "mm", "fired(thickness, clay.thickness_shrinkage)", about="Thickness of the finished dome.")
     inward = inline("1 − fired_thickness ÷ (2 × radius)")  # from the outside to the middle of the clay
     disc = figure("Disc, finished", "mm", "cap_blank(across, rise) × inward", about="Flat disc of the same area as the middle of the dome.")
-    wet_disc = figure("Disc, cut wet", "mm", "wet(disc, clay.shrinkage)", "tenth", about="Disc to cut.")
+    disc_wanted = aside("mm", "wet(disc, clay.shrinkage)")
+    cutter = aside("mm", "nearest(usual(disc_wanted), drawer.round_cutter, 1) if drawer.round_cutter")
+    by_cutter = flag(f"drawer.round_cutter and {as_good('cutter', 'disc_wanted')}")
+    wet_disc = figure("Disc, cut wet", "mm", "cutter if by_cutter else wet(disc, clay.shrinkage)", "tenth",
+                      about=f"Disc to cut: the round cutter owned, where the clay's own shrinkage differs by more, and no more than {CUTTER_REACH:g} mm.")
     ball = figure("Ball or cup, across", "mm",
                   f"nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, {DOME_NEAR:g}) if formed is over else nearest(2 × wet(radius, clay.shrinkage), drawer.cup_former, {DOME_NEAR:g})",
                   about="Diameter of the ball it is laid over, or of the cup it is pressed in.", at="rise",
@@ -90,7 +94,8 @@ class Dome(Pierced):
                         about="Metal left, the holes taken out.", role="metal mass")
 
     sizes = (
-        size("disc, for the dome", "wet_disc", tool="cutter or template"),
+        size("disc, for the dome", "wet_disc", tool="round cutter", when="by_cutter"),
+        size("disc, for the dome", "wet_disc", tool="template", when="not by_cutter"),
         size("ball to lay it over", "ball", tool="dome former", when="formed is over"),
         size("cup to press it in", "ball", tool="cup former", when="formed is in"),
         size("width outside, formed", "wet_across", finished="across", fires="fired(wet_across, clay.shrinkage)", tool="calliper"),
@@ -99,6 +104,7 @@ class Dome(Pierced):
     )
     takes = (CLAY_AS_CUT,)
     tools = (
+        tool("round cutter", "cutter", when="by_cutter"),
         tool("dome former", "ball", when="formed is over"),
         tool("cup former", "ball", when="formed is in"),
         *Pierced.tools,

@@ -15,7 +15,7 @@ class Fringe(Part):
 
     So do the strands as they are cut, from the first to the last as both are printed: cut to a ruler's marks, one is as
     much longer as another is shorter, and together they take the same. Fibre stretches, frays and curls as it pleases,
-    and knots take up length: trim the finished fringe by eye.
+    and knots take up length: trim the finished fringe by eye. What is trimmed is cut to 10 mm, up; else to 1 mm.
     """
 
     kind = "fringe"
@@ -47,9 +47,11 @@ class Fringe(Part):
     step = figure("Step, strand to strand", "mm", "(longest − first) ÷ steps", when="last and steps > 0",
                   about="How much longer each next strip hangs; shorter with a minus.")
     mean = figure("Drop, on the mean", "mm", "fringe_mean(strips, first, longest, pointed)", "out", about="Of all strips.")
-    first_cut = figure("First strand, cut", "mm", "folded_strip(first, bar, fibre.thickness) + 2 × trim if bar else first + held + trim", "bench up",
+    first_long = inline("(folded_strip(first, bar, fibre.thickness) + 2 × trim if bar else first + held + trim)")
+    last_long = inline("(folded_strip(longest, bar, fibre.thickness) + 2 × trim if bar else longest + held + trim)")
+    first_cut = figure("First strand, cut", "mm", "up(first_long, 10 mm) if trim else first_long", "millimetre up",
                        about="With what is held or goes over the bar.")
-    last_cut = figure("Last strand, cut", "mm", "folded_strip(last, bar, fibre.thickness) + 2 × trim if bar else last + held + trim", "bench up",
+    last_cut = figure("Last strand, cut", "mm", "up(last_long, 10 mm) if trim else last_long", "millimetre up",
                       when="last", about="With what is held or goes over the bar.")
     cut_step = figure("Step as they are cut, strand to strand", "mm", "(last_cut − first_cut) ÷ steps", when="last and steps > 0",
                       about="How much longer each next strip is cut; shorter with a minus.")

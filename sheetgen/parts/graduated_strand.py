@@ -31,7 +31,7 @@ class GraduatedStrand(Strand):
                        about="Clasp counted in.")
     rest = figure("Shorter than asked, longer with a minus", "mm", "length − comes_out", "out",
                   about="What is left to fill with a few more of the smallest.")
-    thread_cut = figure("To cut for one", "mm", "with_tails(room, tails)", "bench most", when="thread", about="Strand and both tails.")
+    thread_cut = figure("To cut for one", "mm", "with_tails(room, tails)", "centimetre most", when="thread", about="Strand and both tails.")
 
     needs = (
         *Strand.needs,

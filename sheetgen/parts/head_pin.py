@@ -37,13 +37,13 @@ class HeadPin(OnWire):
     end = figure("Loop end", "mm",
                  "wrapped_end(loop, wire.thickness, wraps, wraps × wire.thickness) if closed is wrapped else turned_loop(loop, wire.thickness)",
                  "out", about="The loop, and the wraps and neck of a wrapped one.")
-    beyond = figure("Wire above the beads", "mm", "end + trim", "bench up", about="What must stand out of the beads.")
+    beyond = figure("Wire above the beads", "mm", "end + trim", "millimetre up", about="What must stand out of the beads.")
     one = figure("Wire in one drop", "mm", "stack + end + head_wire", "out", about="Along the middle of the wire, the tail cut off.")
     drop = figure("Hangs, inside of the loop to the tip", "mm", "loop + wire.thickness + turns × wire.thickness + stack + head",
                   about="How far the drop hangs below what it hangs on.")
     beads_all = on_wire.beads_all
     # Of a bought pin there is no wire to cut.
-    cut = figure("Wire to cut for one", "mm", "one + trim", "bench most", when="own_wire", about="With what is trimmed off.")
+    cut = figure("Wire to cut for one", "mm", "one + trim", "millimetre most", when="own_wire", about="With what is trimmed off.")
     wire_length = figure("Wire for all", "mm", "count × cut", "length up", when="own_wire",
                          about="All pieces as they are cut, with what is trimmed off.")
     per_spool = figure("Pieces from one spool", "", "down(wire.spool ÷ cut)", "whole", when="own_wire and wire.spool",

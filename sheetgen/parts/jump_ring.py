@@ -48,7 +48,7 @@ class JumpRing(WoundRings):
     aspect = figure("Inside to wire", "", "aspect(narrow, wire.thickness)", about="Inside width over wire thickness: what weavers of rings go by.")
     per_coil = wound_rings.per_coil
     coils = wound_rings.coils
-    coil_length = figure("Coil length", "mm", "coil_for(count, wire.thickness)", "bench up", when="not coil",
+    coil_length = figure("Coil length", "mm", "coil_for(count, wire.thickness)", "millimetre up", when="not coil",
                          about="All the rings in one close coil.")
     wire_length = wound_rings.wire_length
     coil_wire = aside("mm", "per_coil × one + tails if coil else 0 mm")

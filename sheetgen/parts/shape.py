@@ -8,9 +8,10 @@ from sheetgen.base.flat import Flat, Oval, Shape, box, disc
 from sheetgen.base.material import Clay
 from sheetgen.facts.clay import SAME_HOLE, STRAW
 from sheetgen.facts.fit import LEAST_RIM_SHAPE
+from sheetgen.facts.tools import CUTTER_REACH
 from sheetgen.formulas.shapes import outline_of
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT
+from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good
 from sheetgen.parts.figure import aside, figure, flag, inline, need, size, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
@@ -77,7 +78,7 @@ class CutShape(Part):
     hole = field.maybe_length("finished diameter of a hole in the middle", above=0, role="opens")
     span = field.maybe_length("how far it lies free between its supports in the fire", above=0, role="span")
     cutter = field.maybe_length("the round cutter to use for a disc, when the tool decides", above=0)
-    cut_with = field.one_of("a disc by its template, or with the nearest round cutter owned", "template", "cutter")
+    cut_with = field.one_of("a disc with a round cutter where one owned is as good, by its template, or with the nearest cutter owned", "either", "template", "cutter")
 
     by_cutter = flag("shape is disc and cutter or shape is disc and cut_with is cutter")
     two_sided = flag("shape is rectangle or shape is oval or shape is teardrop or shape is leaf")
@@ -91,7 +92,11 @@ class CutShape(Part):
     radius = aside("mm", "wet_across ÷ 2")
     to_middle = aside("mm", "wet_down − wet_across ÷ 2")
 
-    wet_disc = figure("Disc, cut wet", "mm", "wet(drawn, clay.shrinkage)", "tenth", about="Diameter to cut.", when="shape is disc and not by_cutter")
+    disc_wanted = aside("mm", "wet(drawn, clay.shrinkage)")
+    near = aside("mm", "nearest(usual(disc_wanted), drawer.round_cutter, 1) if drawer.round_cutter")
+    stamped = flag(f"shape is disc and not by_cutter and cut_with is either and drawer.round_cutter and {as_good('near', 'disc_wanted')}")
+    wet_disc = figure("Disc, cut wet", "mm", "near if stamped else wet(drawn, clay.shrinkage)", "tenth", when="shape is disc and not by_cutter",
+                      about=f"Diameter to cut: the round cutter owned, where the clay's own shrinkage differs by more, and no more than {CUTTER_REACH:g} mm.")
     cutter_used = figure("Round cutter", "mm", "cutter or nearest(wanted, drawer.round_cutter)", when="by_cutter", at="across",
                          about="The cutter that the disc is cut with.")
     fired_disc = figure("Disc, fired", "mm", "fired(cutter_used, clay.shrinkage)", when="by_cutter", about="What the cutter's disc comes out at.")
@@ -113,8 +118,9 @@ class CutShape(Part):
 
     sizes = (
         size("disc", "cutter_used", finished="across", fires="fired_disc", tool="round cutter", when="by_cutter"),
-        size("disc", "wet_disc", finished="across", fires="fired(wet_disc, clay.shrinkage)", tool="cutter or template",
-             when="shape is disc and not by_cutter"),
+        size("disc", "wet_disc", finished="across", fires="fired(wet_disc, clay.shrinkage)", tool="round cutter", when="stamped"),
+        size("disc", "wet_disc", finished="across", fires="fired(wet_disc, clay.shrinkage)", tool="template",
+             when="shape is disc and not by_cutter and not stamped"),
         size("width", "wet_across", finished="drawn", fires="fired(wet_across, clay.shrinkage)", tool="template", when="shape is not disc"),
         size("height", "wet_down", finished="down", fires="fired(wet_down, clay.shrinkage)", tool="template", when="two_sided"),
         size("height", "wet_tall", finished="drawn × tall", fires="fired(wet_tall, clay.shrinkage)", tool="template", when="scaled"),
@@ -125,6 +131,7 @@ class CutShape(Part):
     takes = (CLAY_AS_CUT,)
     tools = (
         tool("round cutter", "cutter_used", when="by_cutter", given="cutter"),
+        tool("round cutter", "near", when="stamped"),
         tool("drill", "wet_hole", when="hole", within=f"{SAME_HOLE:g} mm"),
     )
     needs = (

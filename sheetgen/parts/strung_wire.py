@@ -28,7 +28,7 @@ class StrungWire(Part):
     crimps = field.count("crimps on each strand", default="2", at_least=0, at_most=20)
     bead = field.maybe_item(Bead, "the bead with the smallest hole, to see that it takes wire and tail", role="lets through")
 
-    cut = figure("Wire to cut for one strand", "mm", "with_tails(length, 2 × tail)", "bench up", about="With both tails.")
+    cut = figure("Wire to cut for one strand", "mm", "with_tails(length, 2 × tail)", "millimetre up", about="With both tails.")
     wire_length = figure("Wire for all", "mm", "count × strands × cut", "length up", about="All strands of all pieces, as they are cut.")
     per_spool = figure("Strands from one spool", "", "down(thread.spool ÷ cut)", "whole", when="thread.spool", about="How many one pack gives.")
     crimps_all = figure("Crimps for all", "", "count × strands × crimps", "whole", when="crimp", about="On all strands of all pieces.")

@@ -49,8 +49,8 @@ class Toggle(Part):
                       needs=(need("eye_used ≥ staff", "is less than the wire is thick ({staff})", at="eye", least="staff", help="or for an eye soldered on, bar eye: soldered"),))
     bar_one = figure("Wire in the bar", "mm", "bar_made + (turned_loop(eye_used, staff) if bar_eye is wound)", "out",
                      about="Along the middle of the wire, a full turn in its middle where the bar has an eye of its own.")
-    ring_cut = figure("Ring, wire to cut", "mm", "ring + trim", "bench up", about="With what is trimmed off.")
-    bar_cut = figure("Bar, wire to cut", "mm", "bar_one + trim", "bench up", about="With what is trimmed off.")
+    ring_cut = figure("Ring, wire to cut", "mm", "ring + trim", "millimetre up", about="With what is trimmed off.")
+    bar_cut = figure("Bar, wire to cut", "mm", "bar_one + trim", "millimetre up", about="With what is trimmed off.")
     room = figure("Room beside the bar in the ring", "mm", "rod_used − staff",
                   about="What the slim end may measure that goes through the ring beside the bar.")
     slim = figure("Slim before the bar", "mm", "bar_made ÷ 2", "bench up",

@@ -32,7 +32,7 @@ class WirePiece(Part):
     wire = field.item(Wire, "the wire", role="made of")
     trim = field.length("wire added to be trimmed off", default="2 mm", at_least=0)
 
-    cut = figure("Wire to cut for one", "mm", "one + trim", "bench most", about="With what is trimmed off.")
+    cut = figure("Wire to cut for one", "mm", "one + trim", "millimetre most", about="With what is trimmed off.")
     wire_length = figure("Wire for all", "mm", "count × cut", "length up", about="All pieces as they are cut, with what is trimmed off.")
     per_spool = figure("Pieces from one spool", "", "down(wire.spool ÷ cut)", "whole", when="wire.spool",
                        about="How many one pack of the wire gives.")

@@ -23,7 +23,7 @@ class WrappedLink(OnWire):
     end = figure("One end", "mm", "wrapped_end(loop, wire.thickness, wraps, neck)", "out", about="Loop, wraps and neck.")
     neck = on_wire.neck
     loop_wire = figure("Loop", "mm", "turned_loop(loop, wire.thickness)", "out", about="Wire in one loop.")
-    beyond = figure("Wire beyond the beads, each side", "mm", "end + trim ÷ 2", "bench up",
+    beyond = figure("Wire beyond the beads, each side", "mm", "end + trim ÷ 2", "millimetre up",
                     about="What stands out of the beads when they sit in the middle.")
     one = figure("Wire in one link", "mm", "stack + 2 × end", "out", about="Along the middle of the wire, tails cut off.")
     pitch = figure("Inside, loop to loop", "mm", "wrapped_link_inside(stack, loop, wire.thickness, neck)", "out",

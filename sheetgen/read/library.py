@@ -18,6 +18,7 @@ from sheetgen.model.worked import SHEETS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded
+from sheetgen.read.classes import check_class, check_whole
 from sheetgen.read.files import file_words, once_a_line
 from sheetgen.read.forms import FormT, form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
@@ -115,6 +116,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     measures = Measures(str(studio.currency), troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
+    check_class(studio.class_, measures)
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None
@@ -190,6 +192,8 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     for picture in (*project.pictures, *(step.picture.file for step in project.steps if step.picture is not None)):
         _picture(folder, picture, troubles)
     _sheets(project.sheets, troubles)
+    check_class(project.class_, Measures(str(library.studio.currency), troubles))
+    check_whole(project.class_, library.studio.class_, troubles)
     for name_word in (project.title, project.summary, project.revision):
         if not name_word.strip():
             troubles.add("this has nothing in it", name_word.place, "fill it in")

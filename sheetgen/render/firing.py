@@ -1,19 +1,29 @@
-"""What is fired, by which program, and in how many loads, as the firing step says it."""
+"""What a firing step says: its program as figures, and in one line bed, torch, time and loads."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from sheetgen.model.numbers import Numbers
     from sheetgen.model.worked import Load, WorkedStep
 
 
-def fired(step: WorkedStep) -> dict[str, str]:
-    """Clay, program, why it is that one, and loads by the names that the theme uses; empty where there are none."""
+def phases(step: WorkedStep, numbers: Numbers) -> list[list[tuple[str, str, str]]]:
+    """Label, number and unit of each line of each phase."""
+    return [numbers.firing(phase) for phase in step.firing]
+
+
+def allowed(step: WorkedStep, numbers: Numbers) -> str:
+    """The clay's program, where it lies, whether a torch would do, how long to allow, and in how many loads."""
     clay = step.clay
-    if clay is None:
-        return {"fired": "", "program": "", "because": "", "loads": ""}
-    return {"fired": clay.name, "program": clay.program, "because": clay.because, "loads": _loads(step)}
+    if clay is None or not step.firing:
+        return ""
+    beds = ", then ".join(dict.fromkeys(phase.bed for phase in step.firing))
+    because = f", for {clay.because}" if clay.because else ""
+    program = f"Program “{clay.program}”{because}: {beds}." if clay.program else f"{beds[:1].upper()}{beds[1:]}."
+    time = f" Allow {numbers.time(step.wait)}." if step.wait else ""
+    return f"{program} {step.torch}{time} {_loads(step)}".strip()
 
 
 def _loads(step: WorkedStep) -> str:
@@ -21,7 +31,7 @@ def _loads(step: WorkedStep) -> str:
     if not step.loads:
         return ""
     if all(load.loads == 1 for load in step.loads):
-        return f"All of it is one load, {', then '.join(map(_place, step.loads))}."
+        return f"One load, {', then '.join(map(_place, step.loads))}."
     return " ".join(map(_told, step.loads))
 
 

@@ -1,32 +1,84 @@
-"""A worked project to the files of its folder: web page, handouts and figures.json; and the library's index."""
+"""A worked project to its files: a PDF of every sheet, the web page, figures.json; and the library's index."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
+from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
+from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
 from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
-from sheetgen.render.hazards import checked
+from sheetgen.render.handout import SO_FAR, Sheets, studio
+from sheetgen.render.job import Job, Paper
+from sheetgen.render.marks import Marks
+from sheetgen.render.musts import MEND, checked_html
 from sheetgen.render.pdf import font_css, font_files
-from sheetgen.render.sheets import cutting_paths, template_pages
-from sheetgen.render.view import SO_FAR, View
+from sheetgen.render.sheets import cutters, cutting_paths
+from sheetgen.render.teacher import Teacher
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from sheetgen.model.drawing import Drawings
-    from sheetgen.model.worked import Publisher, Worked
-    from sheetgen.render.pdf_pool import Job, PdfPool
+    from sheetgen.model.worked import Publisher, Worked, WorkedVersion
+    from sheetgen.render.job import Doubt, Printout
+    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
-PAPER_SIZES = {"A4": "210mm 297mm", "Letter": "8.5in 11in"}
+# One content box of 180 × 247 mm on both papers, so that the pages break at the same places.
+PAPERS = {
+    "A4": "@page { size: 210mm 297mm; margin: 22mm 15mm 28mm }",
+    "Letter": "@page { size: 215.9mm 279.4mm; margin: 14mm 17.95mm 18.4mm }",
+}
+
+
+class How(NamedTuple):
+    """How a sheet is laid out: its template, and what gives in which order when a page is too full; its bounds."""
+
+    template: str
+    ways: tuple[str, ...] = ("",)
+    most_pages: int = 0
+    most_sides: int = 0
+
+
+HOW = {
+    # the gap gives first, then the size of a drawing; then the lists go behind the box
+    "handout": How(
+        "handout.html.j2",
+        ("", "close", "close closer", "lists-after", "lists-after close", "lists-after close closer"),
+        4,
+        6,
+    ),
+    "bench card": How("card.html.j2", ("", "close", "close closer"), 1, 1),
+    "teacher": How("teacher.html.j2"),
+    "templates": How("templates.html.j2"),
+}
 FONT_FOLDER = "fonts"
+
+NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacher’s sheet", "templates": "Templates"}
+
+
+@dataclass(frozen=True, slots=True)
+class Ordered:
+    """A sheet that is to be printed, and the template that it is made by."""
+
+    sheet: str
+    template: str
+    job: Job
+
+
+class Rendered(NamedTuple):
+    """The files of a project, and what jars in the layout of its sheets."""
+
+    pages: list[Page]
+    doubts: list[Doubt]
 
 
 def render(
@@ -35,50 +87,119 @@ def render(
     theme: Theme,
     pool: PdfPool,
     tell: Callable[[str], None] = lambda _said: None,
-) -> list[Page]:
-    """Every file of the project's folder, paths relative to the build folder."""
-    pages: list[Page] = []
-    jobs: dict[str, Job] = {}
+) -> Rendered:
+    """Every file of the project's folder, paths relative to the build folder, and what jars in their layout.
+
+    Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
+    """
+    ordered: dict[str, list[Ordered]] = {}
     for name, version in worked.versions.items():
-        main = name == worked.main.name
-        folder = worked.name + ("" if main else f"/{slug(name)}")
         tell(f"{worked.name}: {version.title}" if len(worked.versions) > 1 else worked.name)
-        values = View(worked, version, drawings[name]).values()
-        home = "../" if main else "../../"
-        sheets = [{"path": sheet_path(paper), "label": f"Handout, {paper} (PDF)"} for paper in worked.studio.paper]
-        html = theme.page(
-            "project.html.j2",
-            **values,
-            home=home, up="" if main else "../", sheets=sheets, faces=_faces(home),
-        )  # fmt: skip
-        html = checked(html, version.steps, theme, "project.html.j2")
-        pages.append(Page(f"{folder}/index.html", html.encode()))
-        for part, path in cutting_paths(drawings[name].cutting).items():
-            pages.append(Page(f"{folder}/{path}", drawings[name].cutting[part].encode()))
-        for paper in worked.studio.paper:
-            templates = template_pages(drawings[name].pages.get(paper, ()))
-            html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
-            html = checked(html, version.steps, theme, "handout.html.j2")
-            path = f"{folder}/{sheet_path(paper)}"
-            jobs[path] = (html, f"{path} {worked.revision}")
-    pages += [Page(path, pdf) for path, pdf in zip(jobs, pool.pdfs(list(jobs.values())), strict=True)]
+        ordered[name] = list(_ordered(worked, version, drawings[name], theme))
+    jobs = [one.job for several in ordered.values() for one in several]
+    printed = iter(pool.printed(jobs))
+    pages: list[Page] = []
+    doubts: list[Doubt] = []
+    for name, version in worked.versions.items():
+        links: list[SheetLink] = []
+        for one in ordered[name]:
+            outs = next(printed)
+            links += _links(one.sheet, worked.studio.paper, outs)
+            for paper, out in zip(one.job.papers, outs, strict=True):
+                _sound(out.faults, theme, one.template)
+                pages.append(Page(paper.name.rpartition(" ")[0], out.pdf))
+            # Both papers have one content box, and what jars on one jars on the other.
+            doubts += [replace(doubt, sheet=doubt.sheet.rpartition(" ")[0]) for doubt in outs[0].warnings]
+        pages += _screen(worked, version, drawings[name], theme, links)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
-    return pages
+    return Rendered(pages, doubts)
 
 
-def sheet_path(paper: str) -> str:
-    """The handout's file name for a paper."""
-    return f"handout-{paper.lower()}.pdf"
+def _ordered(worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme) -> Iterator[Ordered]:
+    """The sheets of a version that are published, each laid out in one way or several."""
+    sheets = Sheets(worked, version, drawings)
+    pages = drawings.pages.get(worked.studio.paper[0], ())
+    for name in worked.sheets:
+        marks = Marks()
+        sheet: object
+        if name == "handout":
+            sheet = sheets.handout(marks, pages)
+        elif name == "bench card":
+            sheet = sheets.card(marks)
+        elif name == "teacher":
+            sheet = Teacher(worked, version, drawings, marks).sheet()
+        elif not (sheet := sheets.template_sheet(pages)):
+            continue
+        how = HOW[name]
+        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
+        path = f"{folder_of(worked, version)}/{slug(name)}"
+        papers = [Paper(f"{path}-{p.lower()}.pdf {worked.revision}", PAPERS[p]) for p in worked.studio.paper]
+        job = Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), how.most_pages, how.most_sides)
+        yield Ordered(name, how.template, job)
+
+
+def _sound(faults: Sequence[object], theme: Theme, template: str) -> None:
+    """Misplaced at a template whose sheet may not be published."""
+    if faults:
+        more = f", and {len(faults) - 1} more of this kind" if len(faults) > 1 else ""
+        raise Misplaced(Trouble(f"{faults[0]}{more}", theme.place(template), MEND))
+
+
+def _links(name: str, papers: Sequence[str], outs: Sequence[Printout]) -> Iterator[SheetLink]:
+    for paper, out in zip(papers, outs, strict=True):
+        count = f"{out.pages} page{'s' * (out.pages > 1)}"
+        yield SheetLink(sheet_path(name, paper), f"{NAMES[name]} {paper}, {count}")
+
+
+def _screen(
+    worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme, links: Sequence[SheetLink]
+) -> Iterator[Page]:
+    """The page of a version on a screen, and the files for a cutter."""
+    main, marks = version is worked.main, Marks()
+    home = "../" if main else "../../"
+    sheets = Sheets(worked, version, drawings)
+    screen = Screen(
+        handout=sheets.handout(marks, ()),
+        sheets=tuple(links),
+        versions=tuple(_versions(worked, version)) if len(worked.versions) > 1 else (),
+        cutters=tuple(cutters(drawings)),
+        home=home,
+    )
+    html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
+    _sound(checked_html(html, marks.must, marks.may), theme, "project.html.j2")
+    folder = folder_of(worked, version)
+    yield Page(f"{folder}/index.html", html.encode())
+    for part, path in cutting_paths(drawings.cutting).items():
+        yield Page(f"{folder}/{path}", drawings.cutting[part].encode())
+
+
+def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
+    up = "" if here is worked.main else "../"
+    for version in worked.versions.values():
+        below = "" if version is worked.main else f"{slug(version.name)}/"
+        yield VersionLink(version.title, "" if version is here else f"{up}{below}index.html")
+
+
+def folder_of(worked: Worked, version: WorkedVersion) -> str:
+    """Where a version's files stand, below the build folder."""
+    return worked.name if version is worked.main else f"{worked.name}/{slug(version.name)}"
+
+
+def sheet_path(sheet: str, paper: str) -> str:
+    """A sheet's file name for a paper."""
+    return f"{slug(sheet)}-{paper.lower()}.pdf"
 
 
 def _faces(home: str) -> Markup:
     return Markup(font_css(f"{home}{FONT_FOLDER}/"))  # noqa: S704 - our own text
 
 
-def entry(worked: Worked) -> Entry:
+def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
     """What the index says of a project."""
     several = len(worked.versions) > 1
     time = Numbers(worked.rounder).added(worked.main.bench_times)
+    there = {page.path for page in pages}
+    own = [sheet_path(sheet, paper) for sheet in worked.sheets for paper in worked.studio.paper]
     return Entry(
         name=worked.name,
         title=worked.title,
@@ -89,12 +210,27 @@ def entry(worked: Worked) -> Entry:
         date=worked.date,
         tags=list(worked.tags),
         versions=[version.title for version in worked.versions.values()] if several else [],
-        sheets=[sheet_path(paper) for paper in worked.studio.paper],
+        sheets=[path for path in own if f"{worked.name}/{path}" in there],
     )
 
 
-def index(studio: Publisher, entries: Sequence[Entry], theme: Theme) -> list[Page]:
+def index(publisher: Publisher, entries: Sequence[Entry], theme: Theme) -> list[Page]:
     """The library's index, and the type face that its pages use."""
-    html = theme.page("index.html.j2", studio=studio, language=studio.language, entries=entries, faces=_faces(""))
+    listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
+    html = theme.page("index.html.j2", sheet=listed, faces=_faces(""))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
-    return [Page("index.html", html.encode()), facts_page(studio, theme, _faces("")), *fonts]
+    return [Page("index.html", html.encode()), facts_page(publisher, theme, _faces("")), *fonts]
+
+
+def _design(one: Entry) -> Design:
+    said = [
+        one.level,
+        f"at the bench {one.time}" if one.time else "",
+        f"revision {one.revision}, {one.date}",
+        *one.tags,
+    ]
+    named = {sheet_path(sheet, paper): f"{name} {paper}" for sheet, name in NAMES.items() for paper in PAPERS}
+    links = tuple(SheetLink(f"{one.name}/{path}", named.get(path, path)) for path in one.sheets)
+    return Design(
+        f"{one.name}/index.html", one.title, one.summary, " · ".join(s for s in said if s), tuple(one.versions), links
+    )

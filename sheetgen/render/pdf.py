@@ -2,13 +2,27 @@
 
 from __future__ import annotations
 
+import functools
 import logging
 import os
+from contextlib import contextmanager
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.trouble import CannotBe
+from sheetgen.render.density import alike, chosen
+from sheetgen.render.doubts import doubts
+from sheetgen.render.job import Doubt, Printout, one_page
+from sheetgen.render.laid_out import laid_out
+from sheetgen.render.musts import faults
 
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.render.job import Job, Must, Paper
+    from sheetgen.render.laid import LaidOut
+
+AS_UA = {"pdf_variant": "pdf/ua-1"}
 FONTS = "https://sheetgen.invalid/fonts/"
 FACES = {
     "regular": ("SourceSansPro-Regular.ttf", 400, "normal"),
@@ -81,15 +95,58 @@ class Printer:
 
     def pdf(self, page: str, name: str) -> bytes:
         """The PDF of a page. Raises CannotBe if WeasyPrint complains of it."""
-        heard = _Warnings()
-        logger = logging.getLogger("weasyprint")
-        logger.handlers = [heard]
-        document = self.html(string=page, base_url=FONTS, url_fetcher=self.fetcher)
-        raw: bytes = document.write_pdf(
-            stylesheets=[self.faces], font_config=self.fonts, pdf_variant="pdf/ua-1", pdf_identifier=name.encode(),
-        )  # fmt: skip
-        if heard.said:
-            raise CannotBe(
-                f"{name} could not be printed as it should: {heard.said[0][:200]}", "mend the theme or the picture"
-            )
-        return raw
+        return self.print(page, name).pdf
+
+    def print(self, page: str, name: str, must: Sequence[Must] = (), may: Sequence[Must] = ()) -> Printout:
+        """A page that is laid out in one way. Raises CannotBe if WeasyPrint complains of it."""
+        return self.printed(one_page(page, name, must, may))[0]
+
+    def printed(self, job: Job) -> list[Printout]:
+        """A sheet on each of its papers; how tight it is set is decided once for papers of one content box.
+
+        Raises CannotBe if WeasyPrint complains of it.
+        """
+        out: list[Printout] = []
+        before: LaidOut | None = None
+        way = 0
+        for paper in job.papers:
+            lay = functools.cache(functools.partial(self._laid, job, paper))
+            if before is None or not alike(before, lay(way).laid):
+                way = chosen(lambda way, lay=lay: lay(way).laid, len(job.htmls), job.most_pages)  # type: ignore[misc]
+            before = lay(way).laid
+            out.append(self._written(lay(way), job, paper))
+        return out
+
+    def _laid(self, job: Job, paper: Paper, way: int) -> _Laid:
+        """One way to set a sheet, laid out on a paper."""
+        with _heard() as said:
+            html = job.htmls[way].replace("</head>", f"<style>{paper.css}</style></head>", 1)
+            page = self.html(string=html, base_url=FONTS, url_fetcher=self.fetcher)
+            document = page.render(self.fonts, stylesheets=[self.faces], **AS_UA)
+        return _Laid(document, laid_out(document), said)
+
+    def _written(self, one: _Laid, job: Job, paper: Paper) -> Printout:
+        with _heard() as said:
+            raw: bytes = one.document.write_pdf(pdf_identifier=paper.name.encode(), **AS_UA)
+        if one.said or said:
+            message = f"{paper.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
+            raise CannotBe(message, "mend the theme or the picture")
+        lost = tuple(f"{paper.name}, {fault}" for fault in faults(one.laid, job.must, job.may))
+        warnings = tuple(Doubt(paper.name, page, words) for page, words in doubts(one.laid, job.most_sides))
+        return Printout(raw, len(one.laid.pages), lost, warnings)
+
+
+class _Laid(NamedTuple):
+    """A document that is laid out, what is known of it, and what WeasyPrint said meanwhile."""
+
+    document: Any
+    laid: LaidOut
+    said: list[str]
+
+
+@contextmanager
+def _heard() -> Iterator[list[str]]:
+    """What WeasyPrint murmurs meanwhile."""
+    heard = _Warnings()
+    logging.getLogger("weasyprint").handlers = [heard]
+    yield heard.said

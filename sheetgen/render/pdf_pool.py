@@ -15,10 +15,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from types import TracebackType
 
-Job = tuple[str, str]
-"""A page's HTML and the name of its PDF."""
+    from sheetgen.render.job import Job, Printout
 
-FEWEST = 4  # fewer jobs than this are done before another process is ready
+FEWEST = 4  # fewer PDFs than this are done before another process is ready
 
 _here: list[Printer] = []
 
@@ -36,8 +35,8 @@ def _ready() -> None:
     _here.append(Printer())
 
 
-def _print(job: Job) -> bytes:
-    return _here[0].pdf(*job)
+def _print(job: Job) -> list[Printout]:
+    return _here[0].printed(job)
 
 
 class PdfPool:
@@ -60,10 +59,13 @@ class PdfPool:
         if self.pool is not None:
             self.pool.shutdown(cancel_futures=True)
 
-    def pdfs(self, jobs: Sequence[Job]) -> list[bytes]:
-        """The PDFs of several pages, in their order. Raises CannotBe for one that does not print as it should."""
-        if len(jobs) < FEWEST or self.cores < 2:  # noqa: PLR2004 - one core has nobody to share with
-            return [self.printer.pdf(*job) for job in jobs]
+    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
+        """The PDFs of several sheets in their order, of each one a paper.
+
+        Raises CannotBe for one that does not print as it should.
+        """
+        if sum(len(job.papers) for job in jobs) < FEWEST or len(jobs) == 1 or self.cores < 2:  # noqa: PLR2004 - one core has nobody to share with
+            return [self.printer.printed(job) for job in jobs]
         if self.pool is None:
             # Not forked: a fork would copy the threads of a progress display half way.
             context = multiprocessing.get_context("spawn")

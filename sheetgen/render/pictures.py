@@ -5,14 +5,12 @@ from __future__ import annotations
 import base64
 import io
 import re
-from typing import TYPE_CHECKING
+from pathlib import Path
 
 from PIL import Image, ImageOps, UnidentifiedImageError
 
 from sheetgen.base.trouble import CannotBe
-
-if TYPE_CHECKING:
-    from pathlib import Path
+from sheetgen.model.view import Html, Picture
 
 LARGEST = 1600
 TITLE_WITHIN = 4000  # a title stands at the beginning
@@ -60,6 +58,12 @@ def data_uri(path: Path) -> str:
         raise CannotBe(f"'{path.name}' cannot be read as a picture", f"save it anew ({fault})"[:120]) from None
     kind = "png" if alpha else "jpeg"
     return f"data:image/{kind};base64," + base64.b64encode(kept.getvalue()).decode()
+
+
+def of_file(folder: str, name: str, shows: str, caption: str = "") -> Picture:
+    """A picture of a project's folder; an SVG's own title goes before what it is said to show."""
+    path = Path(folder) / name
+    return Picture(data_uri(path), Html(""), alternative(path, shows), caption)
 
 
 def alternative(path: Path, otherwise: str) -> str:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
 from sheetgen.formulas.page import print_again_at, print_scale
+from sheetgen.model import view
+from sheetgen.model.view import Html
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -15,41 +17,43 @@ if TYPE_CHECKING:
     from sheetgen.model.drawing import Drawings, SlabLayout, TemplatePage
     from sheetgen.model.worked import Worked
 
-READS = (95, 96, 97, 98, 99, 101, 102, 103)
-BAR = 100
+READS = {"100 mm": ("97 mm", 97), "4 in": ("3 7/8 in", 96.875)}  # of a long bar: what it may read for an example
 CUTTING = "templates"
 
 
-def template_pages(pages: Sequence[TemplatePage]) -> list[dict[str, Any]]:
-    """Each page's drawing and how full it is."""
-    return [
-        {"svg": Markup(p.drawing.svg), "full": f"{p.share * 100:.0f}", "tile": p.tile}  # noqa: S704 - our own pen
-        for p in pages
-    ]
+def template_pages(pages: Sequence[TemplatePage]) -> Iterator[view.TemplatePage]:
+    """Each page's drawing."""
+    for page in pages:
+        yield view.TemplatePage(Html(Markup(page.drawing.svg)), page.tile)  # noqa: S704 - our own pen
 
 
-def reprint(worked: Worked) -> list[tuple[str, str]]:
-    """What the bar of 100 mm may read, and at how many per cent to print again."""
-    again = [(str(read), print_again_at(print_scale(read, BAR)) * 100) for read in READS]
-    return [(read, worked.rounder.decimal(percent, 1, keep=True)) for read, percent in again]
+def bars(pages: Sequence[TemplatePage]) -> str:
+    """How to tell that templates are printed at true size, and what to choose where they are not; whole per cents."""
+    along = next((page.bars[0] for page in pages if page.bars[0] in READS), "")
+    short = {said for page in pages for said in page.bars} - {along}
+    if not along:
+        return f"Both bars measure {short.pop()}, or print again, larger or smaller." if short else ""
+    read, of_a_hundred = READS[along]
+    again = round(print_again_at(print_scale(of_a_hundred, 100)) * 100)
+    bars = f"The long bar measures {along}, the short one {short.pop()}" if short else f"Both bars measure {along}"
+    return f"{bars}, or print again: at {read} choose {again} %."
 
 
-def slab_sheets(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[dict[str, Any]]:
-    """Each clay and thickness: how much to roll, and what is left of it."""
-    rounder, slab = worked.rounder, worked.slab
+def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[view.Slab]:
+    """How the wet pieces of each clay and thickness lie on a slab."""
+    rounder = worked.rounder
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
-        yield {
-            "title": f"{layout.clay}, rolled to {rounder.length(layout.thickness).told}",
-            "roll": " and ".join(_counted(each)),
-            "gap": rounder.length(slab.gap).told if slab else "",
-            "rolled": rounder.decimal(layout.rolled, 1),
-            "cut": rounder.decimal(layout.cut, 1),
-            "offcut": f"{layout.offcut * 100:.0f}",
-            "pieces": [(number, _named(name), times) for number, name, times in layout.pieces],
-            "too_large": [_named(name) for name in layout.too_large],
-            "drawings": [Markup(d.svg) for d in layout.drawings],  # noqa: S704 - drawn by our own pen
-        }
+        pieces = [
+            f"{number} {_named(name)}{f', {times}' if times > 1 else ''}" for number, name, times in layout.pieces
+        ]
+        alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
+        yield view.Slab(
+            f"{layout.clay.partition(',')[0]}, {rounder.length(layout.thickness).told}",
+            f"Roll {' and '.join(_counted(each))}; drawn at {layout.scale}." if each else "",
+            "; ".join([*pieces, *alone]),
+            tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
+        )
 
 
 def at_once(layouts: Sequence[SlabLayout], clay: str) -> float:
@@ -73,13 +77,11 @@ def _named(name: str) -> str:
     return name.replace("_", " ").capitalize()
 
 
-def templates(drawings: Drawings) -> list[dict[str, Any]]:
+def cutters(drawings: Drawings) -> Iterator[view.CutterLink]:
     """Each part's template for the screen, and where its file for a cutter stands."""
     paths = cutting_paths(drawings.cutting)
-    return [
-        {"part": _named(name), "svg": Markup(d.svg), "cutting": paths.get(name, "")}  # noqa: S704 - our own pen
-        for name, d in drawings.templates.items()
-    ]
+    for name, drawn in drawings.templates.items():
+        yield view.CutterLink(_named(name), Html(Markup(drawn.svg)), paths.get(name, ""))  # noqa: S704 - our own pen
 
 
 def cutting_paths(parts: Iterable[str]) -> dict[str, str]:

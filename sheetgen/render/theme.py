@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import os
+import re
 import traceback
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -18,8 +19,9 @@ from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
+BARE = re.compile(r"[\w-]+(\.[\w-]+)*")
 HERE = Path(sheetgen.__file__).parent
 
 
@@ -36,7 +38,7 @@ class Theme:
         folders = [root / name for root in (*roots, shipped("themes")) if (root / name).is_dir()]
         self.root = roots[0].parent if roots else Path()
         self.environment = SandboxedEnvironment(
-            loader=jinja2.FileSystemLoader([str(f) for f in folders]),
+            loader=Folders([str(f) for f in folders]),
             autoescape=True,
             undefined=jinja2.StrictUndefined,
             trim_blocks=True,
@@ -46,9 +48,12 @@ class Theme:
         self.folders = folders
 
     def page(self, template: str, **values: Any) -> str:  # noqa: ANN401 - whatever the template wants
-        """A template filled in. Misplaced for a fault in a file of the theme, at its line."""
+        """A template filled in with plain data, and the theme's style sheets by their names.
+
+        Misplaced for a fault in a file of the theme, at its line.
+        """
         try:
-            return self.environment.get_template(template).render(style=self.style, **values)
+            return self.environment.get_template(template).render(styles=self.styles, **values)
         except Exception as fault:
             if (place := self._blamed(fault)) is None:
                 raise
@@ -70,10 +75,28 @@ class Theme:
                 return Place(Source(os.path.relpath(name, self.root), Path(name).read_text("utf-8")), line)
         return None
 
-    @functools.cache  # noqa: B019 - a theme lives as long as one run
-    def style(self, name: str) -> Markup:
-        """A style sheet of the theme, as it is."""
-        for folder in self.folders:
-            if (folder / name).is_file():
-                return Markup((folder / name).read_text("utf-8"))  # noqa: S704 - the theme's own file
-        raise FileNotFoundError(name)
+    @functools.cached_property
+    def styles(self) -> dict[str, Markup]:
+        """The style sheets of the theme, each as it is; the library's own go before ours."""
+        found: dict[str, Markup] = {}
+        for folder in reversed(self.folders):
+            for path in sorted(folder.glob("*.css")):
+                if inside(path, folder):
+                    found[path.name] = Markup(path.read_text("utf-8"))  # noqa: S704 - the theme's own file
+        return found
+
+
+def inside(path: Path, folder: Path) -> bool:
+    """Whether a file really lies in a folder, and no link leads out of it."""
+    return path.is_file() and path.resolve().parent == folder.resolve()
+
+
+class Folders(jinja2.FileSystemLoader):
+    """Templates by bare names, from the theme's own folders and nowhere else."""
+
+    def get_source(self, environment: jinja2.Environment, template: str) -> tuple[str, str, Callable[[], bool]]:
+        """The text of a template. TemplateNotFound for a name with a folder in it, or one that links elsewhere."""
+        folders = [Path(path) for path in self.searchpath]
+        if not BARE.fullmatch(template) or not any(inside(folder / template, folder) for folder in folders):
+            raise jinja2.TemplateNotFound(template)
+        return super().get_source(environment, template)

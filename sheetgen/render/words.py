@@ -13,7 +13,8 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from sheetgen.base.printed import Printed
-    from sheetgen.model.worked import Prose
+    from sheetgen.model.worked import Prose, Shown
+    from sheetgen.render.marks import Marks
 
 TAGS = {"p", "em", "strong", "ul", "ol", "li", "br", "code", "a", "blockquote"}
 KEPT = "\u00a0"
@@ -44,9 +45,9 @@ def kept(value: Any) -> Any:  # noqa: ANN401 - whatever a theme prints
     return value
 
 
-def prose(text: Prose, *, inline: bool = False) -> Markup:
-    """Text with its numbers, as HTML. `inline` drops a paragraph round the whole."""
-    numbers: list[Printed] = []
+def prose(text: Prose, marks: Marks | None = None, *, inline: bool = False) -> Markup:
+    """Text with its numbers, as HTML, marked where there are marks. `inline` drops a paragraph round the whole."""
+    numbers: list[Shown] = []
     pieces = []
     for piece in text:
         if isinstance(piece, str):
@@ -54,14 +55,15 @@ def prose(text: Prose, *, inline: bool = False) -> Markup:
             pieces.append(kept(re.sub(r"\[{4,}", "[[[", re.sub("[\ue000-\uf8ff]", "", piece).replace("<", LESS))))
         else:
             pieces.append(SLOT.format(len(numbers)))
-            numbers.append(piece.printed)
+            numbers.append(piece)
     raw = markdown.markdown("".join(pieces), extensions=["sane_lists"], output_format="html")
     raw = REFERENCE.sub(_ours_apart, raw.replace(LESS, "&lt;"))
     clean = nh3.clean(raw, tags=TAGS, attributes={"a": {"href"}}, url_schemes={"http", "https", "mailto"})
     if inline:
         clean = re.sub(r"^\s*<p>(.*)</p>\s*$", r"\1", clean, flags=re.DOTALL)
-    clean = re.sub(r'<a href="[^"]*"', lambda link: _filled(link[0], [escape(n.told) for n in numbers]), clean)
-    return Markup(_filled(clean, [_number(n) for n in numbers]))  # noqa: S704 - washed above
+    clean = re.sub(r'<a href="[^"]*"', lambda link: _filled(link[0], [escape(n.printed.told) for n in numbers]), clean)
+    told = [_number(n.printed) if marks is None else marks.in_text(n.printed, n.label) for n in numbers]
+    return Markup(_filled(clean, told))  # noqa: S704 - washed above
 
 
 def _filled(html: str, numbers: Sequence[Markup]) -> str:

@@ -31,6 +31,7 @@ SIGNS = {
     "atan": "atan( ) the angle in radians of which it is the tangent",
     "ln": "ln( ) the natural logarithm",
 }
+BARE = re.compile(r"[\d.,]+( to [\d.,]+)?")
 FINE, LARGE = 0.05, 1000.0  # what is told with more decimals, and with fewer
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
@@ -47,6 +48,8 @@ def workings(version: WorkedVersion, numbers: Numbers) -> dict[str, Any]:
 def _groups(version: WorkedVersion, numbers: Numbers) -> Iterator[dict[str, Any]]:
     groups: dict[str, list[dict[str, str]]] = {}
     for figure in version.figures.values():
+        if BARE.fullmatch(figure.working):  # an input again, which stands among the sizes
+            continue
         row = {"label": figure.label, "working": figure.working, **_value(figure, numbers)}
         groups.setdefault(figure.part, []).append(row)
     for part, rows in groups.items():

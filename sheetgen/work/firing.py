@@ -96,14 +96,14 @@ def _ends(low: float, high: float) -> str:
 def torch(clay: Clay, parts: Mapping[str, Piece], rounder: Rounder) -> str:
     """Whether the pieces of a clay could be fired with a torch instead, and why not."""
     if not clay.torch:
-        return "Not with a torch: the data of this clay does not allow it."
+        return "No torch."
     if clay.strength == "full" and any(program.strength == "least" for program in clay.programs):
-        return "Not with a torch: a flame does not give the strength that this is worked for."
+        return "No torch: a flame does not give the strength that this is worked for."
     if any(part.roles.get("vent") or part.roles.get("vent of") for part in parts.values()):
-        return "Not with a torch: a flame does not heat a hollow through evenly."
+        return "No torch: a flame does not heat a hollow through evenly."
     for part in parts.values():
         if clay in part.roles.get("made of", ()) and (said := too_much(part)):
-            return f"Not with a torch: {part.name.replace('_', ' ')} {said}."
+            return f"No torch: {part.name.replace('_', ' ')} {said}."
     return (
         f"A torch would do too, by the clay maker’s directions: no piece is over {TORCH_MASS:g} g "
         f"or {told(TORCH_ACROSS, rounder)} across."

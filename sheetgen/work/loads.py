@@ -39,9 +39,12 @@ class Loading:
         self.clay, self.uses, self.place, self.evaluator = clay, uses, place, evaluator
         self.kiln = kiln_of(uses, evaluator)
 
-    def loads(self, parts: Mapping[str, Piece], named: Sequence[str]) -> tuple[Load, ...]:
-        """One for the shelves and one for carbon, as the clay's program wants them; none where stock is silent."""
-        laid = self._laid(parts, named)
+    def loads(self, parts: Mapping[str, Piece], named: Sequence[str], makers: int = 1) -> tuple[Load, ...]:
+        """One for the shelves and one for carbon, as the clay's program wants them; none where stock is silent.
+
+        Of so many makers all pieces are laid down together: what a shelf has room for goes on it, whosever it is.
+        """
+        laid = [(name, room, many * makers) for name, room, many in self._laid(parts, named)]
         if not laid:
             return ()
         phases = dict.fromkeys(phase.in_carbon for phase in self.clay.firing)

@@ -14,23 +14,29 @@ from sheetgen.base.spelling import plain, slug, suggest
 from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
+from sheetgen.model.plan import Plan
 from sheetgen.model.project import OwnFigure
 from sheetgen.model.worked import SHEETS, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
+from sheetgen.work.classes import class_plan
 from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.lists import materials, tools
 from sheetgen.work.needs import check_needs
+from sheetgen.work.network import network, tasks
 from sheetgen.work.pieces import pieces
 from sheetgen.work.programs import by_program
 from sheetgen.work.prose import prose, told_in, without_figures
+from sheetgen.work.sessions import plan
 from sheetgen.work.steps import named, steps
 from sheetgen.work.stopped import Stopped
 from sheetgen.work.studio import publisher, rounder, slab
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.model.project import Filed, Library, Project
+    from sheetgen.model.worked import WorkedStep
+    from sheetgen.parts.piece import Piece
 
 MAIN = "main"
 
@@ -124,7 +130,16 @@ def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:
         finished=named(evaluator.project.finished_sizes, evaluator),
         teaching=_teaching(evaluator),
         makes=prose(evaluator.project.makes, evaluator),
+        plan=_plan(evaluator, parts, steps_),
     )
+
+
+def _plan(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Sequence[WorkedStep]) -> Plan:
+    """What the times come to; nothing where something is in trouble, for then steps or parts are missing."""
+    if evaluator.troubles.errors:
+        return Plan()
+    found = network(parts, steps)
+    return replace(plan(tasks(steps, found)), class_plan=class_plan(found, parts, steps, evaluator))
 
 
 def _teaching(evaluator: Evaluator) -> Teaching:

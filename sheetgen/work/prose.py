@@ -76,14 +76,14 @@ def shown(word: Word, evaluator: Evaluator, label: str = "") -> Shown | None:
     """A number as it is printed, from an expression; None with its trouble noted."""
     try:
         if (figure := _figure_named(plain(word), evaluator)) is not None:
-            return Shown(label or figure.label, figure.printed, "" if label else figure.part)
+            return Shown(label or figure.label, figure.printed, figure.part, labelled=bool(label))
         value = evaluator.worked(word, f"prose {word.place}")
         told = told_in(value, word, evaluator)
     except Stopped:
         return None
     named = IN.fullmatch(word)
     name = (named[1] if named else word).strip()
-    return Shown(label or _label(name), told, "" if label else _part_of(name, evaluator))
+    return Shown(label or _label(name), told, _part_of(name, evaluator), labelled=bool(label))
 
 
 def told_in(value: Quantity, word: Word, evaluator: Evaluator) -> Printed:

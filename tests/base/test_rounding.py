@@ -33,15 +33,18 @@ def size(rounder: Rounder, value: Interval | float, rounding: Rounding, unit: st
 @pytest.mark.parametrize(
     ("x", "rounding", "words"),
     [
-        (24.1758, "bench", "24.0"),
+        (24.1758, "bench", "24"),
         (24.25, "bench", "24.5"),
-        (24.2499, "bench", "24.0"),
+        (24.2499, "bench", "24"),
         (24.01, "bench up", "24.5"),
-        (24.0, "bench up", "24.0"),
+        (24.0, "bench up", "24"),
         (24.4999999999999, "bench up", "24.5"),
         (24.99, "bench down", "24.5"),
         (3.2967, "tenth", "3.3"),
-        (3.0, "tenth", "3.0"),
+        (3.0, "tenth", "3"),
+        (41.2, "millimetre", "41"),
+        (41.2, "millimetre up", "42"),
+        (323.1, "centimetre most", "330"),
         (1.2908459, "fine", "1.29"),
         (0.75, "fine", "0.75"),
         (3.0, "fine", "3"),
@@ -158,7 +161,9 @@ def test_a_count_is_whole(x: float, rounding: Rounding, words: str) -> None:
 def test_what_must_be_enough_is_printed_at_the_high_end_of_its_range() -> None:
     # beads that vary make 26.4 to 27.1 mm of wire: the bench is told the most
     assert size(HALVES, Interval(26.8, 26.4, 27.1), "bench most").words == "27.5"
-    assert size(HALVES, Interval(26.8, 26.4, 27.1), "bench up").words == "27.0"
+    assert size(HALVES, Interval(26.8, 26.4, 27.1), "bench up").words == "27"
+    assert size(HALVES, Interval(26.8, 26.4, 27.1), "millimetre most").words == "28"
+    assert size(HALVES, Interval(26.8, 26.4, 27.1), "centimetre most").words == "30"
 
 
 def test_a_long_size_is_cut_to_whole_millimetres() -> None:

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import html
 import re
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import pytest
 
 from sheetgen.draw.templates import draw
+from sheetgen.render.job import Printout
 from sheetgen.render.pages import render
 from sheetgen.render.theme import Theme
+
+if TYPE_CHECKING:
+    from sheetgen.render.job import Job
 
 # What is in millimetres for everybody: the bars of a printed page, what is reckoned, a cutter's file.
 FOR_ALL = (
@@ -28,8 +32,8 @@ class Plain:
     """A pool that prints nothing: the page as it is."""
 
     @staticmethod
-    def pdfs(jobs: list[tuple[str, str]]) -> list[bytes]:
-        return [page.encode() for page, _ in jobs]
+    def printed(jobs: list[Job]) -> list[list[Printout]]:
+        return [[Printout(job.htmls[0].encode(), 1) for _ in job.papers] for job in jobs]
 
 
 def words(page: str) -> str:
@@ -45,7 +49,7 @@ def sheets(drawn_in_inches: Any) -> dict[str, str]:
     """Page and handouts of a project with a part of every kind that is drawn."""
     worked = drawn_in_inches
     drawings = {"main": draw(worked, worked.main, worked.studio.paper)}
-    pages = render(worked, drawings, Theme("plain", []), Plain())  # type: ignore[arg-type]
+    pages = render(worked, drawings, Theme("plain", []), Plain()).pages  # type: ignore[arg-type]
     return {p.path: words(p.content.decode()) for p in pages if p.path.endswith((".html", ".pdf"))}
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
@@ -40,7 +41,8 @@ def test_thread_is_cut_for_beads_knots_and_tails(workshop: Any) -> None:
         "bead strand", bead="bead-8", length="450 mm", knot="1.5 mm", knot_takes="7 mm", thread="thread", count=2
     )
     assert strand.usual("thread_cut") == pytest.approx(450 + strand.usual("knots") * 7 + 150)
-    assert workshop.taken(strand)["thread"] == pytest.approx(2 * strand.usual("thread_cut"))
+    # thread is cut to 10 mm, up
+    assert workshop.taken(strand)["thread"] == pytest.approx(2 * 10 * math.ceil(strand.usual("thread_cut") / 10))
 
 
 @pytest.mark.parametrize(
@@ -73,9 +75,9 @@ def test_a_hook_made_as_a_part_of_its_own_is_counted_in(workshop: Any) -> None:
 
 
 def test_the_thread_of_all_strands_is_what_is_cut(workshop: Any) -> None:
-    # room 450.3 and 150 of tails are cut at 601, and 601 × 3 = 1803, not 3 × 600.3
+    # room 450.3 and 150 of tails are cut at 610, and 610 × 3 = 1830, not 3 × 600.3
     strand = workshop("bead strand", bead="bead-8", length="450.3 mm", thread="thread", count=3)
-    assert workshop.taken(strand)["thread"] == 1803
+    assert workshop.taken(strand)["thread"] == 1830
 
 
 def test_a_thread_longer_than_its_spool_is_refused(workshop: Any) -> None:

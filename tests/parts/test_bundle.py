@@ -52,7 +52,7 @@ def test_strips_go_by_their_area(workshop: Any) -> None:
 def test_the_binding_is_turns_round_the_bundle_and_two_tails(workshop: Any) -> None:
     bundle = workshop("cord bundle", fibre="cord-2", cords=3, thread="thread", turns=8, end="crimp-end-6", count=2)
     assert bundle.usual("binding") == pytest.approx(8 * math.pi * (bundle.usual("across") + 0.5) + 150)
-    cut = math.ceil(8 * math.pi * (4 / math.sqrt(3) + 2 + 0.5) + 150)  # three cords: 2 + 4 ÷ √3 across
+    cut = 10 * math.ceil((8 * math.pi * (4 / math.sqrt(3) + 2 + 0.5) + 150) / 10)  # three cords: 2 + 4 ÷ √3 across
     assert bundle.usual("bound") == pytest.approx(bundle.usual("across") + 1)
     assert workshop.taken(bundle) == {"crimp-end-6": 2, "thread": 2 * cut}
 

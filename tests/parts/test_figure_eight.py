@@ -29,8 +29,8 @@ def test_one_loop_may_be_given_by_its_size_and_the_other_by_its_peg(workshop: An
 
 def test_one_more_link_would_not_come_from_the_spool(workshop: Any) -> None:
     link = workshop("figure-eight link", wire="round-1", loop="5 mm", gap="2 mm")
-    # a piece is cut to the half millimetre, and the spool must hold so many of those
-    n, cut = link.usual("per_spool"), math.ceil(link.usual("cut") * 2) / 2
+    # a piece is cut to the millimetre, and the spool must hold so many of those
+    n, cut = link.usual("per_spool"), math.ceil(link.usual("cut"))
     assert n * cut <= 10_000 < (n + 1) * cut
 
 

@@ -26,7 +26,7 @@ def test_a_head_of_ones_own_takes_its_wire(workshop: Any) -> None:
     balled = workshop("head-pin drop", wire="awg-22", bead="bead-8", head_wire="7 mm", count=3)
     assert balled.usual("one") - plain.usual("one") == pytest.approx(7)
     assert workshop.taken(balled) == {
-        "awg-22": pytest.approx(3 * math.ceil((balled.usual("one") + 3) * 2) / 2),
+        "awg-22": pytest.approx(3 * math.ceil(balled.usual("one") + 3)),
         "bead-8": 3,
     }
 

@@ -117,6 +117,35 @@ def test_a_disc_given_by_its_size_is_cut_with_the_nearest_cutter_when_asked(stoc
     assert disc["fired_disc"].low == pytest.approx(12.3 * 0.9)
 
 
+@pytest.mark.parametrize(
+    ("across", "cut", "tool"),
+    [
+        ("7.3 mm", 8, "round cutter"),  # 7.93 to 8.11 as the clay shrinks, 8.02 as a rule
+        ("7.5 mm", 8.2, "template"),  # 8.24: farther than 0.2
+        ("5.3 mm", 5.8, "template"),  # 5.76 to 5.89: 6 is near, and is what no such clay wants
+        ("22.9 mm", 25, "round cutter"),  # 24.89 to 25.44
+        ("22.95 mm", 25.2, "template"),  # 24.95 to 25.5, and 25.22 as a rule: farther than 0.2
+    ],
+)
+@pytest.mark.parametrize("kind", ["cut shape", "dome"])
+def test_a_cutter_that_is_owned_is_taken_where_the_clay_itself_is_off_by_more(
+    stocked: Any, kind: str, across: str, cut: float, tool: str
+) -> None:
+    if kind == "dome":  # so flat a dome is as wide as its disc, to a hundredth
+        part = stocked("dome", **SHAPE, across=across, rise="0.01 mm").part
+    else:
+        part = stocked("cut shape", **SHAPE, shape="disc", across=across).part
+    size = next(one for one in part.sizes if one.figure == "wet_disc")
+    assert size.made == pytest.approx(cut)
+    assert size.tool == tool
+    assert [one for one in part.tools if one[0] == "round cutter"] == [("round cutter", cut)] * (tool != "template")
+
+
+def test_a_disc_is_cut_by_its_template_when_asked(stocked: Any) -> None:
+    disc = stocked("cut shape", **SHAPE, shape="disc", across="7.2 mm", cut_with="template")
+    assert float(disc.figures["it.wet_disc"].printed) == pytest.approx(7.9)  # 7.91
+
+
 def test_a_disc_with_no_cutter_near_it_names_the_two_nearest(stocked: Any) -> None:
     disc = stocked("cut shape", **SHAPE, shape="disc", across="15 mm", cut_with="cutter")
     assert disc.blamed(disc.errors[0]) == "across"

@@ -44,7 +44,7 @@ def test_beads_of_uneven_length_make_the_link_a_range(workshop: Any) -> None:
 def test_wire_with_both_tails_and_all_beads_are_taken(workshop: Any) -> None:
     link = workshop("wrapped-loop link", **LINK, beads=2, count=5)
     assert workshop.taken(link) == {
-        "awg-22": pytest.approx(5 * math.ceil((link.usual("one") + 6) * 2) / 2),
+        "awg-22": pytest.approx(5 * math.ceil(link.usual("one") + 6)),
         "bead-8": 10,
     }
 

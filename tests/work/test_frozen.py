@@ -17,16 +17,17 @@ ELSEWHERE = """\
 import pickle, sys
 from pathlib import Path
 from sheetgen.draw.templates import draw
+from sheetgen.render.job import Printout
 from sheetgen.render.pages import render
 from sheetgen.render.theme import Theme
 
 class Plain:
-    def pdfs(self, jobs):
-        return [page.encode() for page, _ in jobs]
+    def printed(self, jobs):
+        return [[Printout(job.htmls[0].encode(), 1) for _ in job.papers] for job in jobs]
 
 def pages(worked):
     drawings = {name: draw(worked, one, worked.studio.paper) for name, one in worked.versions.items()}
-    return {page.path: page.content for page in render(worked, drawings, Theme("plain", []), Plain())}
+    return {page.path: page.content for page in render(worked, drawings, Theme("plain", []), Plain()).pages}
 """
 AND_BACK = """
 found = pages(pickle.loads(Path(sys.argv[1]).read_bytes()))

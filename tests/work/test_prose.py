@@ -79,7 +79,7 @@ def test_a_name_is_one_however_its_words_are_parted(library: Any, written: str, 
     library.change("pendant/project.yaml", "{{ plate.wet_disc }}", f"{{{{ {named} }}}}")
     outcome = library.check("pendant")
     assert not list(outcome.troubles), list(map(str, outcome.troubles))
-    assert library.main("pendant").steps[0].show[0].printed.told == f"22.0{NBSP}mm"
+    assert library.main("pendant").steps[0].show[0].printed.told == f"22{NBSP}mm"
 
 
 def test_x_less_x_is_nothing_however_uncertain_x_is(library: Any) -> None:

@@ -6,32 +6,38 @@ import math
 from collections.abc import Iterator
 from itertools import accumulate
 
-from sheetgen.base.bend import Bend
 from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, views
-from sheetgen.draw.drawn import Drawn
+from sheetgen.draw.drawn import Drawn, bend, wire_label
 from sheetgen.parts.bent import legs, path
 from sheetgen.parts.bent_wire import BentWire
 from sheetgen.parts.piece import Piece
 
-MANY = 8  # pieces: of more only how far along the wire each one ends
-ARCS = ((85, 95, "quarter round"), (175, 185, "half round"), (300, 720, "loop"))
-"""Arcs that have a name, by the degrees that they turn, from and to."""
+MANY = 12  # pieces: of more only how far along the wire each one ends
 START = 1.4  # mm across: the circle where the wire starts
+TURNS = {0.25: "¼ turn", 0.5: "½ turn", 0.75: "¾ turn", 1.0: "1 turn"}
+NEAR = 0.03  # of a turn: about 10 degrees, less than an eye tells
 
 
 def _pieces(piece: Piece) -> list[str]:
-    """Each straight and arc in words."""
-    return [_told(bend, piece.length(bend.size.usual, "fine").words) for bend in piece[BentWire.form]]
+    """Each straight and arc as a hand goes about it."""
+    sizes = [(piece.length(bend.size.usual, "fine").words, abs(bend.degrees)) for bend in piece[BentWire.form]]
+    return [f"round {words}, {turned(degrees)}" if degrees else "straight" for words, degrees in sizes]
 
 
-def _told(bend: Bend, size: str) -> str:
-    if not bend.degrees:
-        return f"straight {size}"
-    named = next((words for least, most, words in ARCS if least <= bend.degrees <= most), "")
-    if not named:
-        named = f"bend {bend.degrees:g}° {'left' if bend.left else 'right'}"
-    return f"{named}, {size} inside"
+def turned(degrees: float) -> str:
+    """How far round, in quarters of a turn, as an eye tells it."""
+    turn = degrees / 360
+    near = next((words for share, words in TURNS.items() if abs(turn - share) <= NEAR), "")
+    if near:
+        return near
+    if turn > 1:
+        return f"{turn:.3g} turns"
+    after = next(words for share, words in TURNS.items() if share > turn)
+    if turn > 0.75:  # noqa: PLR2004 - three quarters
+        return f"almost {after}"
+    before = [words for share, words in TURNS.items() if share < turn]
+    return f"over {before[-1]}" if before else f"under {after}"
 
 
 def _along(piece: Piece) -> Iterator[str]:
@@ -39,7 +45,7 @@ def _along(piece: Piece) -> Iterator[str]:
     thick = piece[BentWire.wire].thickness
     sizes = [(bend.size.usual, math.radians(bend.degrees)) for bend in piece[BentWire.form]]
     ends = accumulate(turn * (size + thick) / 2 if turn else size for size, turn in sizes)
-    return (piece.length(end).words for end in ends)
+    return (piece.length(end, "millimetre").words for end in ends)
 
 
 def _template(pen: Pen, piece: Piece) -> None:
@@ -54,16 +60,21 @@ def _note(piece: Piece) -> str:
     return f"the line is the middle of the wire, and starts at the small circle{told}; {cut}"
 
 
+def _label(piece: Piece) -> str:
+    return wire_label(piece[BentWire.wire].name, piece[BentWire.cut].told)
+
+
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     """The bent wire with a number where each piece ends, and how far along the wire that is."""
     cut, along, pieces = piece[BentWire.cut], list(_along(piece)), _pieces(piece)
     few = len(pieces) <= MANY
-    lines = [f"{i}: {one if few else f'to {end}'}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
+    lines = [f"{i}: {f'{one}, ' * few}to {end}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
+    head = [f"{cut.unit} along the wire, from the ring:"] * few
     form, thick = piece[BentWire.form], piece[BentWire.wire].thickness
     run, joints = path(form, thick), [(0.0, 0.0), *(leg[-1] for leg in legs(form, thick))]
-    forming.captioned(pen, lambda on: forming.bent(on, run, joints, thick, k), lines)
+    forming.captioned(pen, lambda on: forming.bent(on, run, joints, thick, k), [*head, *lines, f"cut {cut.words}"])
     told = "; ".join(lines)
-    return f"The bent wire and its pieces, {cut.unit}, from the circle on: {told}; cut {cut.words}"
+    return f"The bent wire and its pieces, {cut.unit}, each to so far along the wire: {told}; cut {cut.words}"
 
 
 def _view(pen: Pen, piece: Piece) -> float:
@@ -71,4 +82,4 @@ def _view(pen: Pen, piece: Piece) -> float:
     return views.placed(pen, path(piece[BentWire.form], thick), thick)
 
 
-DRAWN = Drawn(BentWire.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+DRAWN = Drawn(BentWire.kind, template=_template, note=_note, label=_label, deed=bend, diagram=_diagram, view=_view)

@@ -31,13 +31,13 @@ def grams(wire: float, long: float) -> float:
 centres = 22 - 2 * THICK - 5
 one = LineString([(0, 0), (centres, 0)]).buffer(2.5 + THICK / 2, quad_segs=FINE).length
 line("links.peg_used", "peg", 5, "5 mm")
-line("links.clear", "between the pegs", centres - 5, "9.0 mm")
-line("links.centres", "pegs' middles", centres, "14.0 mm")
+line("links.clear", "between the pegs", centres - 5, "9 mm")
+line("links.centres", "pegs' middles", centres, "14 mm")
 line("links.one", "wire in a link", one, "48.4 mm")
 line("links.pitch", "inside", centres + 5, "19 mm")
-line("links.across", "width over all", 5 + 2 * THICK, "8.0 mm")
-link_cut = up(one + 1, 0.5)
-line("links.cut", "and 1 mm, half a mm up", link_cut, "49.5 mm")
+line("links.across", "width over all", 5 + 2 * THICK, "8 mm")
+link_cut = up(one + 1, 1)
+line("links.cut", "and 1 mm, a mm up", link_cut, "50 mm")
 line("links.mass", "a link", grams(THICK, one), "0.77 g")
 
 inner = 4.5 * 1.03
@@ -63,11 +63,11 @@ loop = Point(0, 0).buffer((12 + THICK) / 2, quad_segs=FINE).length
 bar = 12 + 2 * THICK + 2 * 5
 eye = Point(0, 0).buffer((2 * THICK + THICK) / 2, quad_segs=FINE).length
 line("clasp.ring", "wire in the ring", loop, "42.4 mm")
-line("clasp.bar_made", "5 mm beyond at both ends", bar, "25.0 mm")
+line("clasp.bar_made", "5 mm beyond at both ends", bar, "25 mm")
 line("clasp.bar_one", "with a turn for its eye", bar + eye, "39.1 mm")
-ring_cut, bar_cut = up(loop + 2, 0.5), up(bar + eye + 2, 0.5)
-line("clasp.ring_cut", "and 2 mm", ring_cut, "44.5 mm")
-line("clasp.bar_cut", "and 2 mm", bar_cut, "41.5 mm")
+ring_cut, bar_cut = up(loop + 2, 1), up(bar + eye + 2, 1)
+line("clasp.ring_cut", "and 2 mm", ring_cut, "45 mm")
+line("clasp.bar_cut", "and 2 mm", bar_cut, "42 mm")
 line("clasp.slim", "half a bar", bar / 2, "12.5 mm")
 line("clasp.mass", "ring and bar", grams(THICK, loop + bar + eye), "1.3 g")
 
@@ -112,7 +112,7 @@ line("charm_chain.one", "wire, the cut included", sawn, "24.2 mm")
 line("charm_chain.mass", "all rings", grams(THIN, 2 * repeats * (sawn - 0.4)), "4.8 g")
 weave = 2 * repeats * sawn + 20
 line("charm_chain.wire_length", "and the coil's ends, up to fives", up(weave, 5), "505 mm")
-line("materials.copper-1-5", "a tenth more, up to fives", up((7 * link_cut + ring_cut + bar_cut) * 1.1, 5), "480 mm")
+line("materials.copper-1-5", "a tenth more, up to fives", up((7 * link_cut + ring_cut + bar_cut) * 1.1, 5), "485 mm")
 line("materials.copper-1-2", "a tenth more, up to fives", up((8 * ring + 20 + weave) * 1.1, 5), "740 mm")
 line("tools.pegs", "", 5, "5")
 line("tools.rods", "", 4.5, "4.5, 6.5, 12")

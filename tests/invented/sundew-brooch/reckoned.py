@@ -52,7 +52,7 @@ drill = min(one for one in DRILLS if one >= seat)
 circle = round(AROUND / (1 - USUAL), 1)
 line("dew.seat", "seat, largest stone, most shrinkage", seat, "2.99 mm")
 line("dew.drill", "drill", drill, "3 mm")
-line("dew.wet_around", "circle", AROUND / (1 - USUAL), "25.0 mm")
+line("dew.wet_around", "circle", AROUND / (1 - USUAL), "25 mm")
 # As many as leave the web between two drilled holes on the circle that is marked, and so one fewer than do not.
 stones = next(n for n in itertools.count(2) if apart(circle, n + 1) - drill < WEB)
 line("dew.stones", "stones", stones, "22")

@@ -1,0 +1,80 @@
+"""What the teacher's sheet says of the class: where it does not fit, what is done between, which tools are shared."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.model.view import Homework
+from sheetgen.render.rows import runs
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.model.numbers import Numbers
+    from sheetgen.model.plan import Between, Remedy
+    from sheetgen.model.worked import WorkedVersion
+
+WHO = {"pupil": "Pupil", "teacher": "You", "": "It"}
+
+
+class ClassWords:
+    """The words of one version's class plan; nothing where none is planned."""
+
+    def __init__(self, version: WorkedVersion, numbers: Numbers) -> None:
+        self.version, self.numbers, self.plan = version, numbers, version.plan.class_plan
+
+    @property
+    def people(self) -> int:
+        """How many; 0 where no class is planned."""
+        return self.plan.held.people if self.plan else 0
+
+    def says(self) -> Iterator[str]:
+        """Whether it fits, and what would make it."""
+        if self.plan is None:
+            return
+        if not self.plan.left:
+            n = len(self.plan.evenings)
+            yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}. Black bar: least time; open: most."
+            return
+        left = runs([self.version.numbers[i] for i in self.plan.left if self.version.numbers[i]])
+        yield f"Does not fit: steps {left} find no room. Black bar: least time; open: most."
+        ways = [_remedy(one) for one in self.plan.remedies]
+        if ways:
+            yield f"It fits with {' or with '.join(ways)}."
+
+    def between(self) -> Iterator[Homework]:
+        """What is done or waited for between the evenings."""
+        for one in self.plan.between if self.plan else ():
+            yield Homework(f"{WHO[one.who]}, day {one.day} after evening {one.after}", self._what(one), self._time(one))
+
+    def _what(self, one: Between) -> str:
+        step, number = self.version.steps[one.step], self.version.numbers[one.step]
+        loads = f", {one.loads} loads" if one.loads > 1 else ""
+        return f"{f'step {number}, ' if number else ''}{step.short[:1].lower()}{step.short[1:]}{loads}"
+
+    def _time(self, one: Between) -> str:
+        told = [self.numbers.time(part) for part in (one.active, one.wait) if part is not None and part.high]
+        return ", then ".join(told)
+
+    def stations(self) -> Iterator[str]:
+        """Tools of which there are fewer than people, and how often the step is done for that."""
+        if self.plan is None:
+            return
+        told: dict[str, list[int]] = {}
+        for slot in (slot for evening in self.plan.evenings for slot in evening.slots):
+            for tool in slot.shared:
+                if slot.step is not None and self.version.numbers[slot.step]:
+                    named = f"{tool.name.partition(',')[0]}, {tool.owned} for {self.people}"
+                    told.setdefault(named, []).append(self.version.numbers[slot.step])
+        for named, steps in told.items():
+            yield f"{named}: step{'s' * (len(set(steps)) > 1)} {runs(steps)}"
+
+
+def _remedy(one: Remedy) -> str:
+    if one.kind == "evenings":
+        return f"{one.number} evenings"
+    if one.kind == "tool" and one.tool is not None:
+        return f"{one.number} of {one.tool.name.partition(',')[0].lower()}"
+    if one.kind == "pairs":
+        return "pupils in pairs"
+    return f"evenings of {one.number} min"

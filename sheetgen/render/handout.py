@@ -1,0 +1,166 @@
+"""The pupil's handout, and the bench card beside it, put together of one version."""
+
+from __future__ import annotations
+
+from itertools import islice
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup, escape
+
+from sheetgen.base.interval import GRAIN
+from sheetgen.base.material import Clay
+from sheetgen.model.numbers import Numbers
+from sheetgen.model.view import (
+    BenchCard,
+    Handout,
+    Head,
+    Html,
+    Picture,
+    Session,
+    Size,
+    Studio,
+    Templates,
+    TemplateSheet,
+)  # fmt: skip
+from sheetgen.render import words
+from sheetgen.render.needs import Needs
+from sheetgen.render.pictures import of_file
+from sheetgen.render.rows import Rows, steps_told
+from sheetgen.render.sheets import bars, slab_sketches, template_pages
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.base.interval import Interval
+    from sheetgen.model import plan
+    from sheetgen.model.drawing import Drawings, TemplatePage
+    from sheetgen.model.worked import Publisher, Worked, WorkedVersion
+    from sheetgen.render.marks import Marks
+
+MOST_SIZES = 6
+SO_FAR = ", so far as told"
+MINE = ("Date", "Clay, batch, kiln", "Measured, mm", "Weighed, g", "What to change")
+MADE = ("Date", "Measured, mm", "Weighed, g", "What to change")
+
+
+class Sheets:
+    """The sheets of one version: each has marks of its own, for what is told on one is not told on another."""
+
+    def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings) -> None:
+        self.worked, self.version, self.drawings = worked, version, drawings
+        self.numbers = Numbers(worked.rounder)
+
+    def head(self, sheet: str) -> Head:
+        """What a sheet begins with."""
+        worked, version, numbers = self.worked, self.version, self.numbers
+        several = len(worked.versions) > 1
+        named = f" · {version.title}" if several else ""
+        return Head(
+            sheet=sheet,
+            title=worked.title,
+            version=version.title if several else "",
+            summary=Html(words.prose(version.summary, inline=True)),
+            summary_plain=words.plain(version.summary),
+            foot=f"{worked.title}{named} · revision {worked.revision}, {worked.date} · {worked.studio.name} · {sheet}",
+            date=worked.date,
+            language=worked.studio.language,
+            makes=words.plain(version.makes),
+            level=worked.level,
+            bench_time=numbers.added(version.bench_times),
+            whole_time=numbers.added(version.whole_times),
+            untimed=SO_FAR if version.untimed else "",
+            studio=studio(worked.studio),
+        )
+
+    def handout(self, marks: Marks, pages: Sequence[TemplatePage]) -> Handout:
+        """The pupil's sheet; `pages` are its templates."""
+        rows = Rows(self.worked, self.version, self.drawings, marks)
+        needs = Needs(self.version, self.drawings, self.numbers, marks)
+        return Handout(
+            head=self.head("Handout"),
+            picture=self.picture(),
+            sessions=tuple(self._sessions(rows)),
+            sizes=tuple(self._sizes(marks)),
+            needs=tuple(needs.materials()),
+            tools=tuple(needs.tools()),
+            safety=rows.hazards.of_sheet(),
+            rows=rows.all(),
+            templates=self.templates(pages),
+            slabs=tuple(slab_sketches(self.worked, self.drawings.slabs)),
+            results=MINE if self.clayed else MADE,
+        )
+
+    def card(self, marks: Marks) -> BenchCard:
+        """One side to prop up."""
+        rows = Rows(self.worked, self.version, self.drawings, marks)
+        return BenchCard(self.head("Bench card"), rows.of_card())
+
+    def template_sheet(self, pages: Sequence[TemplatePage]) -> TemplateSheet | None:
+        """Templates to cut up; none where the version has none."""
+        templates = self.templates(pages)
+        return TemplateSheet(self.head("Templates"), templates) if templates else None
+
+    def templates(self, pages: Sequence[TemplatePage]) -> Templates | None:
+        """What is said of templates, and their pages; none where there are none."""
+        if not pages:
+            return None
+        wet = ", wet" if self.clayed else ""
+        fires = " Dots: what it fires to." if self.clayed else ""
+        lines = f"Heavy line: cut here{wet}.{fires} Broken: a fold or a guide. Chain: a middle, or where ends meet."
+        return Templates(tuple(template_pages(pages)), bars(pages), lines)
+
+    @property
+    def clayed(self) -> bool:
+        """Whether it is of clay."""
+        return any(isinstance(line.item, Clay) for line in self.version.materials)
+
+    def picture(self) -> Picture | None:
+        """The project's picture, which shows its main version; of another its view is drawn, where it can be."""
+        worked, drawn = self.worked, self.drawings.finished
+        other = self.version is not worked.main
+        if worked.pictures and not (other and drawn):
+            note = f"The picture shows {worked.main.title}." if other else ""
+            return of_file(worked.folder, worked.pictures[0], f"{worked.title}, finished", note)
+        if drawn is None:
+            return None
+        svg = Html(Markup(drawn.svg))  # noqa: S704 - drawn by our own pen
+        return Picture("", svg, drawn.says, "true size" if drawn.true else "")
+
+    def _sessions(self, rows: Rows) -> Iterator[Session]:
+        """What is done in one go, and how each ends."""
+        for number, session in enumerate(self.version.plan.sessions, 1):
+            told = steps_told(self.version.numbers, session)
+            yield Session(number, told, rows.active(session), self._then(session))
+
+    def _then(self, session: plan.Session) -> str:
+        """What a session ends with: the wait that holds the next one back longest."""
+        if session.wait is None or not session.waits:
+            return "done"
+        longest = max((self.version.steps[i] for i in session.waits), key=lambda s: s.wait.high if s.wait else 0)
+        does = "kiln" if longest.firing else next((word for word in ("dry", "cure") if word in longest.does), "wait")
+        return f"then {does} {self.numbers.time(session.wait)}"
+
+    def _sizes(self, marks: Marks) -> Iterator[Size]:
+        """The finished sizes that the project names; failing that, those of its parts, the first few."""
+        for shown in self.version.finished:
+            yield Size(shown.label, Html(marks.number(shown.printed.told, f"the finished size '{shown.label}'")))
+        if self.version.finished:
+            return
+        given = ((p, s, s.finished) for p in self.version.parts.values() for s in p.sizes if s.finished is not None)
+        for part, size, own in islice(given, MOST_SIZES):
+            told = f"{finished(self.numbers, own)} {self.worked.rounder.unit('mm')}"
+            label = part.title if len(part.sizes) == 1 else f"{part.title}, {size.label[:1].lower()}{size.label[1:]}"
+            yield Size(label, Html(escape(words.kept(told))))
+
+
+def finished(numbers: Numbers, given: Interval) -> str:
+    """A finished size: as it is given; one that is worked, such as that of a ring, to what a calliper reads."""
+    if not given.exact:
+        return numbers.range(given)
+    plain = abs(given.usual * 20 - round(given.usual * 20)) < GRAIN or numbers.rounder.inches
+    return numbers.length(given.usual if plain else round(given.usual, 1))
+
+
+def studio(one: Publisher) -> Studio:
+    """Who publishes, for a theme."""
+    return Studio(one.name, one.about, one.contact, one.note, one.emergency)

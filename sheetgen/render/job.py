@@ -1,0 +1,73 @@
+"""What the printer is asked for, and what it gives back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+@dataclass(frozen=True, slots=True)
+class Must:
+    """Words that must be printed as they were worked, in an element with this id.
+
+    `what` names them to whoever mends the theme: 'the caution Hot kiln of step 10'. `step`: they must be there where
+    that step is printed; without one the sheet must have them.
+    """
+
+    id: str
+    words: str
+    what: str
+    step: int | None = None
+
+
+class Paper(NamedTuple):
+    """One PDF: its name, and the CSS of its page, which is put last into the head."""
+
+    name: str
+    css: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A sheet as HTML, from the roomiest to the tightest, and the papers it is printed on.
+
+    `may`: marked words that need not be printed, and must be equal where they are. `most_pages`: how many pages it is
+    to fit; `most_sides`: how many it may have without a warning; 0 is no bound.
+    """
+
+    htmls: tuple[str, ...]
+    papers: tuple[Paper, ...]
+    must: tuple[Must, ...] = ()
+    may: tuple[Must, ...] = ()
+    most_pages: int = 0
+    most_sides: int = 0
+
+
+def one_page(html: str, name: str, must: Sequence[Must] = (), may: Sequence[Must] = ()) -> Job:
+    """A sheet that is laid out in one way, on the paper that it names itself."""
+    return Job((html,), (Paper(name),), tuple(must), tuple(may))
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """Something of the layout that jars: on which sheet and page (from 1; 0 is the whole), in words."""
+
+    sheet: str
+    page: int
+    words: str
+
+    def __str__(self) -> str:
+        return f"{self.sheet}, page {self.page}: {self.words}" if self.page else f"{self.sheet}: {self.words}"
+
+
+@dataclass(frozen=True, slots=True)
+class Printout:
+    """A PDF, its pages, and what is to be told of it. With a fault it must not be published."""
+
+    pdf: bytes
+    pages: int
+    faults: tuple[str, ...] = ()
+    warnings: tuple[Doubt, ...] = ()

@@ -1,0 +1,119 @@
+"""Holds what is printed and visible against what was worked: a caution or a number that is missing, hidden or altered.
+
+A theme marks what it prints: `data-told` on a caution or a reminder, `data-n` on a number, `data-step` round a step.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from sheetgen.facts.paper import PT_PER_INCH
+from sheetgen.facts.units import MM_PER_INCH
+from sheetgen.render.laid_out import laid_out
+from sheetgen.render.marked_html import APART, Shown, read_marked
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from sheetgen.render.job import Must
+    from sheetgen.render.laid import LaidOut, Marked
+
+PT_PER_MM = PT_PER_INCH / MM_PER_INCH
+GAP = 0.12  # of the size of the type: what is read as a space
+JOINERS = dict.fromkeys(map(ord, "\u00ad\u2010\u200b\u200c\u200d\u2060\ufeff"))  # soft hyphens, joiners, no width
+SPACES = re.compile(rf"(?:\s|{APART})+")
+MEND = "mend the template of the theme: print it whole, where it can be read, in an element with its mark"
+
+
+class Fault(NamedTuple):
+    """What a theme has left out, hidden or altered: its id, the page if it is known (from 1, else 0), in words."""
+
+    id: str
+    page: int
+    words: str
+
+    def __str__(self) -> str:
+        return f"page {self.page}: {self.words}" if self.page else self.words
+
+
+def checks(document: Any, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:  # noqa: ANN401
+    """The faults of a document that WeasyPrint has laid out."""
+    return faults(laid_out(document), must, may)
+
+
+def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
+    """The faults of a document whose pages are known."""
+    shown = [_shown(one) for one in laid.marked if one.kind in {"told", "number"}]
+    steps = {m.id for m in laid.marked if m.kind == "step" and any(w.text.strip() and not w.unseen for w in m.words)}
+    return list(_compared(shown, steps, must, may))
+
+
+def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
+    """The faults of a page for the screen, as far as its text tells: what only its style sheet hides is not known."""
+    read = read_marked(html)
+    return list(_compared(read.shown, read.steps, must, may))
+
+
+def _compared(shown: Iterable[Shown], steps: set[str], must: Sequence[Must], may: Sequence[Must]) -> Iterator[Fault]:
+    """Each must against every place where it is shown."""
+    places: dict[str, list[Shown]] = {}
+    for one in shown:
+        places.setdefault(one.id, []).append(one)
+    worked = {one.id: one for one in (*may, *must)}
+    for id_, here in places.items():
+        if id_ not in worked:
+            words = f"'{_plain(here[0].text)}' is marked as '{id_}', which this sheet was not given"
+            yield Fault(id_, here[0].page, words)
+            continue
+        yield from _altered(worked[id_], here)
+    if not steps and any(one.step is not None for one in must):
+        yield Fault("", 0, "no step is marked with data-step, so that nobody knows which are printed")
+    for wanted in must:
+        here = places.get(wanted.id, [])
+        printed = wanted.step is None or str(wanted.step) in steps
+        if printed and not any(SPACES.sub("", place.text) for place in here):
+            hidden = next((place for place in here if place.unseen), None)
+            words = f"is printed, but nobody sees it: {hidden.unseen}" if hidden else "is not printed"
+            yield Fault(wanted.id, hidden.page if hidden else 0, f"{wanted.what} {words}")
+
+
+def _altered(one: Must, here: Sequence[Shown]) -> Iterator[Fault]:
+    """A place where some of it can be read, and it is not what was worked."""
+    for place in here:
+        if SPACES.sub("", place.text) and not _equal(place, one.words):
+            told = f"{one.what} reads '{_plain(place.text)}' in place of '{_plain(one.words)}'"
+            yield Fault(one.id, place.page, told + (f"; of the rest {place.unseen}" if place.unseen else ""))
+
+
+def _equal(place: Shown, words: str) -> bool:
+    """Whether what is read is what was worked; a gap on paper may be a space, and capitals may shout a caution."""
+    text, words = place.text.translate(JOINERS), " ".join(words.translate(JOINERS).split())
+    if place.kind == "told":
+        text, words = text.casefold(), words.casefold()
+    pattern, end = "", 0
+    text = re.sub(rf"^(?:\s|{APART})+|(?:\s|{APART})+$", "", text)
+    for gap in SPACES.finditer(text):
+        pattern += re.escape(text[end : gap.start()]) + (" " if gap[0].strip(APART) else " ?")
+        end = gap.end()
+    return re.fullmatch(pattern + re.escape(text[end:]), words) is not None
+
+
+def _plain(text: str) -> str:
+    return SPACES.sub(" ", text.translate(JOINERS)).strip()
+
+
+def _shown(one: Marked) -> Shown:
+    """What can be read of a marked element as it is laid out."""
+    text = ""
+    seen = [word for word in one.words if not word.unseen]
+    for before, word in pairwise([None, *seen]):
+        assert word is not None  # noqa: S101 - only the first of all is none
+        near = before is None or (
+            before.line == word.line and word.x - before.x - before.w < GAP * word.size / PT_PER_MM
+        )
+        text += ("" if near else APART) + word.text
+    unseen = next((word.unseen for word in one.words if word.unseen), "")
+    page = next((word.page for word in (*seen, *one.words)), 0)
+    return Shown(one.kind, one.id, text, page, unseen)

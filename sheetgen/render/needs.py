@@ -1,0 +1,119 @@
+"""What is needed: what is used up with what to have of it, and the tools by their place at the bench."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.interval import GRAIN
+from sheetgen.base.material import Clay, Tool, Wire
+from sheetgen.base.printed import NBSP
+from sheetgen.base.rounding import up_for_buying, up_for_weighing
+from sheetgen.facts.bench import TOOL_GROUPS
+from sheetgen.facts.gauges import CARD
+from sheetgen.model.view import Html, Need, Tools
+from sheetgen.render.sheets import at_once
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.numbers import Numbers
+    from sheetgen.model.worked import MaterialLine, ToolLine, WorkedVersion
+    from sheetgen.render.marks import Marks
+
+CLAY_BENCH, WIRE, KILN, FINISHING, SAFETY = TOOL_GROUPS
+OTHERWISE = {
+    "kiln": KILN, "torch": KILN, "firing box": KILN, "abrasive": FINISHING, "wheel": FINISHING, "tumbler": FINISHING,
+    "protection": SAFETY, "gloves": SAFETY,
+}  # fmt: skip
+"""Where a tool lies by what it acts as, where stock does not say it."""
+
+
+class Needs:
+    """What one version needs."""
+
+    def __init__(self, version: WorkedVersion, drawings: Drawings, numbers: Numbers, marks: Marks) -> None:
+        self.version, self.drawings, self.numbers, self.marks = version, drawings, numbers, marks
+        self.rounder = numbers.rounder
+
+    def materials(self) -> Iterator[Need]:
+        """What has an amount first, in the order it comes to hand, then what is taken as needed."""
+        for line in sorted(self.version.materials, key=lambda line: line.net is None):
+            name, _, rest = line.item.name.partition(", ")
+            amount, used = self._amount(line)
+            detail = "; ".join(one for one in (self._wire(line, rest), used) if one)
+            marked = self.marks.number(amount, f"what to have of {line.item.name}") if amount else ""
+            yield Need(name, detail, Html(marked))
+
+    def _amount(self, line: MaterialLine) -> tuple[str, str]:
+        """What to have, and what is used of it: of clay the larger of its need and what its largest slab takes."""
+        if not isinstance(line.item, Clay) or line.net is None:
+            return self.numbers.amount(line), ""
+        have = max(up_for_buying(line.needed), up_for_buying(at_once(self.drawings.slabs, line.item.name)))
+        used = up_for_weighing(line.net.usual)
+        told = self.rounder.decimal(used, 0 if used >= 10 else 1)  # noqa: PLR2004 - tenths of a small amount
+        return f"{self.rounder.decimal(have, 1)}{NBSP}g", f"about {told}{NBSP}g is used" if used < have - GRAIN else ""
+
+    def _wire(self, line: MaterialLine, rest: str) -> str:
+        """Of wire its thickness in mm, the gauge behind it."""
+        if not isinstance(line.item, Wire):
+            return rest
+        thick = self.rounder.words(round(line.item.thickness, 1), "mm", "fine")
+        gauge = [said for said in rest.split(", ") if said.split()[-1] in {"AWG", "SWG"}]
+        other = [said for said in rest.split(", ") if said not in gauge and not said.endswith(" mm")]
+        return ", ".join([*other, f"{thick}{NBSP}{self.rounder.unit('mm')}{''.join(f' ({one})' for one in gauge)}"])
+
+    def tools(self) -> Iterator[Tools]:
+        """The tools of each place, and under safety what the cautions tell to wear or to have."""
+        found: dict[str, list[str]] = {place: [] for place in TOOL_GROUPS}
+        for line in self.version.tools:
+            found[self._place(line)].append(self._tool(line))
+        found[SAFETY] += self._worn()
+        yield from (Tools(place, tuple(names)) for place, names in found.items() if names)
+
+    def _place(self, line: ToolLine) -> str:
+        if isinstance(line.item, Tool) and line.item.group:
+            return line.item.group
+        acts = (OTHERWISE[word] for word in line.item.acts_as if word in OTHERWISE)
+        clay = any(isinstance(one.item, Clay) for one in self.version.materials)
+        return next(acts, CLAY_BENCH if clay else WIRE)
+
+    def _tool(self, line: ToolLine) -> str:
+        """Its name up to the first comma, and the sizes of it that are wanted."""
+        name = line.item.name.partition(",")[0]
+        if isinstance(line.item, Tool) and line.item.kind == "slat" and line.sizes and all(map(_cards, line.sizes)):
+            return f"{name}: {_listed([str(_cards(size)) for size in line.sizes])}{NBSP}cards"
+        own = [line.item.engraved_as(size) if isinstance(line.item, Tool) else "" for size in line.sizes]
+        told = [self.rounder.length(size) for size in line.sizes]
+        units = {said.partition(" ")[2] or one.unit for said, one in zip(own, told, strict=True)}
+        if units <= {one.unit for one in told} and told:
+            return f"{name}: {_listed([one.words for one in told])}{NBSP}{told[0].unit}"
+        sizes = [self._engraved(said, one.told) for said, one in zip(own, told, strict=True)]
+        return f"{name}: {_listed(sizes)}" if sizes else name
+
+    def _engraved(self, own: str, told: str) -> str:
+        """A size of a tool as it is engraved, and in the studio's unit where that is another."""
+        number, _, unit = own.partition(" ")
+        if not unit or told.endswith(f"{NBSP}{unit}"):
+            return told
+        return f"{number.replace('.', self.rounder.point)}{NBSP}{unit} ({told})"
+
+    def _worn(self) -> Iterator[str]:
+        """What the cautions tell to wear or to have, unless the lists have it already."""
+        items = [*(line.item for line in self.version.tools), *(line.item for line in self.version.materials)]
+        had = [item.name.lower() for item in items]
+        told = dict.fromkeys(w for step in self.version.steps for caution in step.cautions for w in caution.wear)
+        for wear in told:
+            noun = wear.split(",")[0].lower()
+            if not any(noun in name for name in had):
+                yield wear
+
+
+def _cards(size: float) -> int:
+    """How many cards a thickness is; 0 where it is no whole number of them."""
+    cards = size / float(CARD)
+    return round(cards) if abs(cards - round(cards)) < GRAIN * cards else 0
+
+
+def _listed(each: list[str]) -> str:
+    return " and ".join([", ".join(each[:-1]), each[-1]] if len(each) > 1 else each)

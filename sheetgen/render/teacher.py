@@ -1,0 +1,183 @@
+"""The teacher's sheet of one version: the evenings, risks, faults and mends, all sizes, versions and workings."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup
+
+from sheetgen.base.material import Clay, Fibre, Sheet, Wire
+from sheetgen.base.printed import NBSP
+from sheetgen.facts.cautions import LADDER
+from sheetgen.model.numbers import Numbers
+from sheetgen.model.view import AllSizes, Html, Mend, Need, Risk, TeacherSheet, VersionTable, Working, Workings
+from sheetgen.render import words
+from sheetgen.render.classes import ClassWords
+from sheetgen.render.handout import Sheets, finished
+from sheetgen.render.rows import runs
+from sheetgen.render.workings import workings
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from sheetgen.base.figure import BenchSize
+    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.project import Caution
+    from sheetgen.model.worked import Prose, Worked, WorkedVersion
+    from sheetgen.parts.piece import Piece
+    from sheetgen.render.marks import Marks
+
+MOST_COLUMNS = 4
+STRIP = ("Clay and batch", "Kiln, program", "Strip wet, mm", "Strip fired, mm", "Date")
+CLASS = ("Date", "Begun", "Finished", "What to change")
+OTHERS = (("scrap", "A scrap"), ("leftovers", "Leftovers"), ("bring", "Pupils bring"), ("next", "What comes next"))
+
+
+class Teacher:
+    """What only the teacher reads."""
+
+    def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings, marks: Marks) -> None:
+        self.worked, self.version, self.drawings, self.marks = worked, version, drawings, marks
+        self.numbers = Numbers(worked.rounder)
+        self.course = ClassWords(version, self.numbers)
+
+    def sheet(self) -> TeacherSheet:
+        """All of it."""
+        sheets, told, taught = Sheets(self.worked, self.version, self.drawings), self.course, self.version.teaching
+        worked_out = workings(self.version, self.numbers)
+        drawn = self.drawings.timetable
+        return TeacherSheet(
+            head=sheets.head("Teacher’s sheet"),
+            people=told.people,
+            plan_says=tuple(told.says()),
+            timetable=Html(Markup(drawn.svg)) if drawn else Html(""),  # noqa: S704 - drawn by our own pen
+            between=tuple(told.between()),
+            stations=tuple(told.stations()),
+            before=tuple(map(self._prose, taught.before)),
+            show=tuple(map(self._prose, taught.show)),
+            others=tuple(self._others()),
+            quantities=tuple(self._quantities()),
+            risks=tuple(self._risks()),
+            waived=tuple((one.rule.replace("-", " "), one.reason) for one in self.worked.waive),
+            mends=tuple(self._mends()),
+            sizes=tuple(self._sizes()),
+            unit=self.worked.rounder.unit("mm"),
+            shrinkage=tuple(self._shrinkage()),
+            versions=tuple(self._versions()),
+            workings=tuple(
+                Workings(group["part"], tuple(Working(w["label"], w["working"], w["value"]) for w in group["rows"]))
+                for group in worked_out["workings"]
+            ),
+            signs="; ".join([worked_out["rounded"], *worked_out["signs"]]),
+            results=STRIP if sheets.clayed else CLASS,
+        )
+
+    def _prose(self, said: Prose) -> Html:
+        return Html(words.prose(said, self.marks, inline=True))
+
+    def _others(self) -> Iterator[tuple[str, Html]]:
+        taught = self.version.teaching
+        for name, label in OTHERS:
+            said = getattr(taught, name)
+            each = map(self._prose, said if name == "bring" else [said])
+            told = Markup("; ").join(one for one in each if one)
+            if told:
+                yield label, Html(told)
+
+    def _quantities(self) -> Iterator[Need]:
+        """What the class uses up: as often what one has as there are people."""
+        people = self.course.people
+        for line in self.version.materials if people else ():
+            if line.net is not None:
+                amount = self.numbers.amount_for(line, people)
+                name, _, rest = line.item.name.partition(", ")
+                yield Need(name, rest, Html(words.kept(amount)))
+
+    def _risks(self) -> Iterator[Risk]:
+        """Every hazard once, gravest first, with its steps."""
+        steps: dict[str, list[int]] = {}
+        known: dict[str, Caution] = {}
+        for number, step in zip(self.version.numbers, self.version.steps, strict=True):
+            for caution in step.cautions:
+                known.setdefault(caution.id, caution)
+                steps.setdefault(caution.id, []).append(number)
+        for one in sorted(known.values(), key=lambda c: LADDER.index(c.word)):
+            numbered = [n for n in steps[one.id] if n]
+            yield Risk(one.word, one.name, runs(numbered) if numbered else "waits", one.consequence, one.avoid)
+
+    def _mends(self) -> Iterator[Mend]:
+        """Faults with their mends, each once, with the steps at which it may come."""
+        found: dict[tuple[str, str], tuple[Mend, list[int]]] = {}
+        for number, step in zip(self.version.numbers, self.version.steps, strict=True):
+            for one in step.mishaps:
+                seen, why, mend = map(self._prose, (one.seen, one.why, one.mend))
+                kept = found.setdefault((str(seen), str(mend)), (Mend(seen, why, mend, ""), []))
+                kept[1].extend([number] if number else [])
+        for told, numbers in found.values():
+            yield Mend(told.seen, told.why, told.mend, runs(numbers))
+
+    def _sizes(self) -> Iterator[AllSizes]:
+        before = None
+        for part, size in _made(self.version):
+            stuff = ", ".join(self._stuff(part))
+            named = f"{part.title}{f' × {part.count}' if part.count > 1 else ''}{f' ({stuff})' if stuff else ''}"
+            yield AllSizes(
+                part=named if part is not before else "",
+                label=size.label,
+                finished="–" if size.finished is None else finished(self.numbers, size.finished),
+                make=Html(self.marks.number(self._make(size), f"'{size.label}' of {part.title}")),
+                fires="–" if size.fires is None else self.numbers.range(size.fires),
+                tool=size.tool,
+            )
+            before = part
+
+    def _make(self, size: BenchSize) -> str:
+        return f"{size.made.words}{NBSP}{size.counted}" if size.counted else size.made.words
+
+    def _stuff(self, part: Piece) -> Iterator[str]:
+        """The metals and fibres that a part is cut from; its clay only where the project has several."""
+        clays = sum(isinstance(line.item, Clay) and line.net is not None for line in self.version.materials)
+        for item in dict.fromkeys(take.item for take in part.takes):
+            if isinstance(item, Wire | Sheet | Fibre) or (isinstance(item, Clay) and clays > 1):
+                yield item.name
+
+    def _shrinkage(self) -> Iterator[str]:
+        for line in self.version.materials:
+            if isinstance(line.item, Clay):
+                s = line.item.shrinkage * 100
+                source = dict(line.item.sources).get("shrinkage") or dict(line.item.sources).get("all", "")
+                origin = "the studio’s own test strips" if line.item.tested else source
+                thick = line.item.thickness_shrinkage * 100
+                rounder = self.worked.rounder
+                also = "" if thick == s else f", {rounder.range(thick, 1, '%')} % in thickness,"
+                yield f"{line.item.name} shrinks {rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
+
+    def _versions(self) -> Iterator[VersionTable]:
+        """What differs between the versions, a few to a table, this one first."""
+        others = [v for v in self.worked.versions.values() if v is not self.version]
+        versions = [self.version, *others]
+        cells: dict[str, dict[str, str]] = {}
+        for version in versions:
+            for label, told in self._compared(version):
+                cells.setdefault(label, {})[version.name] = told
+        differ = {label: row for label, row in cells.items() if len(set(row.values())) > 1 or len(row) < len(versions)}
+        if not others:
+            return
+        wide = -(-len(others) // -(-len(others) // (MOST_COLUMNS - 1)))
+        for i in range(0, len(others), wide):
+            some = [self.version, *others[i : i + wide]]
+            rows = [(label, tuple(row.get(v.name, "–") for v in some)) for label, row in differ.items()]
+            yield VersionTable(tuple(v.title for v in some), tuple(r for r in rows if len(set(r[1])) > 1))
+
+    def _compared(self, version: WorkedVersion) -> Iterator[tuple[str, str]]:
+        """What versions are compared by: sizes as made, counts, what is used up."""
+        for part, size in _made(version):
+            yield f"{part.title}: {size.label[:1].lower()}{size.label[1:]}", f"{size.made.words} {size.counted}".strip()
+        for part in version.parts.values():
+            yield f"{part.title}: how many", str(part.count)
+        for line in version.materials:
+            yield f"Have: {line.item.name.partition(',')[0].lower()}", self.numbers.amount(line) or "as needed"
+
+
+def _made(version: WorkedVersion) -> Iterable[tuple[Piece, BenchSize]]:
+    return ((part, size) for part in version.parts.values() for size in part.sizes)

@@ -1,0 +1,175 @@
+"""Steps put into the evenings of a class: exactly, by what is left over, what goes home, how many evenings, how late.
+
+In an evening the class goes through the steps as one pair of hands does (work/hands.py), and stops where the next one
+does not fit; of what is still wet then nothing is begun. Doing less never helps, so that all there is to choose is how
+many of the next steps are done at home before the next evening: each choice is tried once for whatever is done by then.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from sheetgen.base.clock import MINUTES_PER_DAY
+from sheetgen.base.interval import GRAIN
+from sheetgen.facts.times import LONG_WAIT
+from sheetgen.work.hands import Hands
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from sheetgen.model.plan import Held
+    from sheetgen.work.network import Task
+
+Begun = tuple[tuple[int, float], ...]
+"""Tasks that are begun, each with when."""
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A way through the evenings, or through those from some moment on. The one of the least score is the best.
+
+    `left` are tasks that find no room, `minutes` what goes home, at the most, `last` when the last evening is over.
+    `held` is what the class does in each evening by its number from 0, `home` what pupils do at home after one, and
+    `alone` what begins without them. Minutes are counted from the midnight before the first evening.
+    """
+
+    left: int
+    minutes: float = 0.0
+    last: float = 0.0
+    held: tuple[tuple[int, Begun], ...] = ()
+    home: tuple[tuple[int, Begun], ...] = ()
+    alone: Begun = ()
+
+    @property
+    def score(self) -> tuple[float, ...]:
+        """What is left over, what goes home, how many evenings, and how late the last is over: less is better."""
+        return self.left, round(self.minutes, 6), len(self.held), self.last
+
+
+@dataclass(slots=True)
+class Evenings:
+    """The search: tasks of a class, and how it is held. `kilns` are those that the teacher fires, with their loads."""
+
+    tasks: Sequence[Task]
+    held: Held
+    kilns: Mapping[int, int] = field(default_factory=dict)
+    _known: dict[tuple[object, ...], Way] = field(default_factory=dict)
+
+    def best(self) -> Way:
+        """The best way there is."""
+        hands = Hands(self.tasks, self.span(0)[0], alone=self._begins_alone)
+        hands.settle()
+        at_once = tuple(hands.starts)
+        found = self._from(0, hands)
+        return replace(found, alone=(*at_once, *found.alone))
+
+    def span(self, number: int) -> tuple[float, float]:
+        """When the hands may begin in an evening, and when they must be done."""
+        begin, end = self.held.evenings[number]
+        day = number * self.held.days_between * MINUTES_PER_DAY
+        return day + begin + self.held.set_up, day + end - self.held.clear_up
+
+    def _begins_alone(self, i: int, ready: float) -> list[float]:
+        """When what wants no hands begins: a wait at once; each load of a kiln when the teacher is there."""
+        if i not in self.kilns:
+            return [ready]
+        begun = [self._teacher_at(ready)]
+        while len(begun) < self.kilns[i]:
+            begun.append(self._teacher_at(begun[-1] + self.tasks[i].whole.high))
+        return begun
+
+    def _teacher_at(self, minute: float) -> float:
+        """When the teacher is there: in an evening, and on every other day at the hour of one."""
+        spans = (self.span(number) for number in range(len(self.held.evenings)))
+        inside = any(begin <= minute <= end + GRAIN for begin, end in spans)
+        return minute if inside else self._hour_after(minute)
+
+    def _hour_after(self, minute: float) -> float:
+        """The hour at which the class begins, of the first day on which it is not yet over."""
+        hour = self.held.evenings[0][0]
+        return hour + max(0, math.ceil((minute - hour) / MINUTES_PER_DAY - GRAIN)) * MINUTES_PER_DAY
+
+    def _from(self, number: int, hands: Hands) -> Way:
+        """The best way on from an evening that is about to begin."""
+        if number == len(self.held.evenings):
+            return Way(len(self.tasks) - len(hands.over))
+        begin, _ = self.span(number)
+        key = (number, *sorted((i, max(begin, over)) for i, over in hands.over.items()))
+        if key not in self._known:
+            before = len(hands.starts)
+            held, hands = self._evening(number, hands)
+            ways = (self._joined(number, held, home, before, at) for home, at in self._homework(number, hands))
+            self._known[key] = min(ways, key=lambda way: way.score)
+        return self._known[key]
+
+    def _joined(self, number: int, held: Begun, home: Begun, before: int, hands: Hands) -> Way:
+        """An evening, what is done at home after it, and the best way on."""
+        new = tuple((i, at) for i, at in hands.starts[before:] if self.tasks[i].alone)
+        on = self._from(number + 1, hands)
+        over = max((at + self.tasks[i].active.high for i, at in held), default=0.0)
+        return Way(
+            on.left,
+            on.minutes + sum(self.tasks[i].active.high for i, _ in home),
+            max(over, on.last),
+            ((number, held), *on.held) if held else on.held,
+            ((number, home), *on.home) if home else on.home,
+            (*new, *on.alone),
+        )
+
+    def _evening(self, number: int, hands: Hands) -> tuple[Begun, Hands]:
+        """One evening gone through, as far as nothing wet is left: what is done in it, and how far the hands are."""
+        at, last = self.span(number)
+        done: Begun = ()
+        kept = done, hands.copied()
+        while True:
+            i, again = hands.next(at, last)
+            if i is None and again > last:
+                return kept
+            if i is None:
+                at = again
+                continue
+            hands.do(i, at)
+            hands.settle()
+            done = (*done, (i, at))
+            at += self.tasks[i].active.high
+            if not self._wet(hands):
+                kept = done, hands.copied()
+
+    def _wet(self, hands: Hands) -> bool:
+        """Whether something is begun that must be gone on with."""
+        return any(
+            task.at_once and i not in hands.over and any(k in hands.over for k in self._by_hand(i))
+            for i, task in enumerate(self.tasks)
+        )
+
+    def _by_hand(self, i: int) -> Iterator[int]:
+        """The steps done by hand that a step goes on from, over the short waits between."""
+        for k in self.tasks[i].after:
+            if not self.tasks[k].alone:
+                yield k
+            elif self.tasks[k].wait.low < LONG_WAIT:
+                yield from self._by_hand(k)
+
+    def _homework(self, number: int, hands: Hands) -> Iterator[tuple[Begun, Hands]]:
+        """None, one, two or more of the next steps done at home after an evening, before the next one begins."""
+        further = number + 1 < len(self.held.evenings)
+        last = self.span(number + 1)[0] - self.held.set_up if further else math.inf
+        at = self._hour_after(self.span(number)[1])
+        done: Begun = ()
+        yield done, hands.copied()
+        hands = hands.copied()
+        while True:
+            i, again = hands.next(at, last, home=True)
+            if i is None and again >= last:
+                return
+            if i is None:
+                at = again if again < at + LONG_WAIT else self._hour_after(again)
+                continue
+            hands.do(i, at)
+            hands.settle()
+            done = (*done, (i, at))
+            at += self.tasks[i].active.high
+            if not self._wet(hands):
+                yield done, hands.copied()
