@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 APART = 1.0  # mm on paper between two lines of a hatching
 DOTS = 0.95  # and between two dots of slip
 SPOT = 0.32
+STROKE = 0.5  # mm wide
 CLEAR = 0.8  # mm between words and the line from them
 ROOM = 4.4  # mm between two edges that the arrows of a dimension stand between
 
@@ -76,6 +77,14 @@ def led(pen: Pen, to: Point, at: Point, lines: str | Sequence[str], anchor: Anch
     if x in {box.left - CLEAR, box.right + CLEAR}:
         y = at[1] - 0.33 * LABEL if anchor != "end" or len(words) == 1 else y
     pen.line([to, (x, y)], "thin")
+
+
+def stroke(pen: Pen, a: Point, b: Point) -> None:
+    """What a blade cuts, or a pencil marks: the one heavy line."""
+    far = math.dist(a, b) or 1
+    nx, ny = -(b[1] - a[1]) / far * STROKE / 2, (b[0] - a[0]) / far * STROKE / 2
+    pen.line([(a[0] + nx, a[1] + ny), (b[0] + nx, b[1] + ny), (b[0] - nx, b[1] - ny), (a[0] - nx, a[1] - ny)], "solid",
+             closed=True)  # fmt: skip
 
 
 def pushed(pen: Pen, tail: Point, tip: Point) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, TypeVar
 
 from sheetgen.base.frozen import Frozen
-from sheetgen.base.pen import Extent, Moved, Pen
+from sheetgen.base.pen import FIGURE, LETTER, SIZE, Extent, Moved, Pen
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 
-LABEL, NUMBER = 3.0, 4.2  # mm high: 8.5 pt, the least that a copy of a copy keeps, and 12 pt for what is set
+LABEL, NUMBER = SIZE, FIGURE  # of words, and of a number that is set
 LINE = 3.5  # mm from one line of labels to the next
 
 
@@ -78,7 +78,7 @@ def side_by_side(pen: Pen, pictures: Sequence[Picture], gap: float = 3.0) -> Non
         taken.append(extent)
     under, x = max(one.bottom for one in taken) + LABEL + 1.2, 0.0
     for (draw, lines), extent in zip(pictures, taken, strict=True):
-        wide = max([extent.width, *(0.54 * LABEL * len(line) for line in lines)])
+        wide = max([extent.width, *(LETTER * LABEL * len(line) for line in lines)])
         middle = x + wide / 2
         draw(Moved(pen, (middle - (extent.left + extent.right) / 2, 0)))
         for i, line in enumerate(lines):

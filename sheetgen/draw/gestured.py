@@ -9,6 +9,7 @@ from sheetgen.base.trouble import CannotBe, Misplaced, Trouble
 from sheetgen.draw.gesture import Scene
 from sheetgen.draw.gestures import gestures
 from sheetgen.draw.paper import Paper
+from sheetgen.draw.pens import Fine
 from sheetgen.facts.gestures import keyed
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ def _drawn(name: str, part: str, version: WorkedVersion) -> Drawing | None:
     gesture, scene = gestures()[name], scene_of(name, part, version)
 
     def draw(on: Pen, k: float) -> str:
-        return gesture.draw(on, scene, k)
+        return gesture.draw(Fine(on), scene, k)
 
     try:
         return fitted(draw, [k for k in SCALES if k <= gesture.most])

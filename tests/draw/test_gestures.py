@@ -390,11 +390,13 @@ def test_a_gesture_that_wants_a_figure_of_the_project_says_which(drawn_library: 
     assert "'folded shank' is drawn by the figure 'wet leg' and 'wet foot'" in found
 
 
-def test_a_step_that_only_draws_a_gesture_works_on_its_part(demo: dict[str, Worked]) -> None:
-    step = next(one for one in demo["eddy-earrings"].main.steps if one.title == "Wrap the bead links")
+def test_a_step_that_only_draws_a_gesture_works_on_its_part(drawn_library: Any) -> None:
+    part = "kind: wrapped-loop link, wire: awg-22, bead: bead-8"
+    drawn_library.write("asked/project.yaml", PROJECT.format(part=part, asked="it, wrapped loop of it"))
+    [step] = work_through(drawn_library.root, ["asked"]).worked[0].main.steps
+    assert step.diagrams == ("it", "wrapped loop of it")
     assert step.parts == ()
-    assert step.pictured == ("link",)
-    assert step.diagrams == ("wrapped loop of link",)
+    assert step.pictured == ("it",)
 
 
 PROJECT = """\

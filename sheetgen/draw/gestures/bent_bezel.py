@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
 from sheetgen.draw.bezels import walled
-from sheetgen.draw.cutaway import laid, led
+from sheetgen.draw.cutaway import laid, led, stroke
 from sheetgen.draw.gesture import Gesture
 from sheetgen.draw.sketches import oval_path
 
@@ -36,7 +36,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     laid(pen, [*run[:-4], *climb, *beyond], t)
     low = run[0][1]
     x = run[lap // 2][0]
-    pen.line([(x, low - t), (x, low + t * 2.6 + 1.2)])
+    stroke(pen, (x, low - t), (x, low + t * 2.6 + 1.2))
     beside = long / 2 + t + 3.0
     led(pen, (long / 2 + t * 0.5, -narrow * 0.12), (beside, -narrow * 0.12), "strip")
     led(pen, (stone.long * k * 0.3, narrow * 0.12), (beside, narrow * 0.12 + 2.2), "stone")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
-from sheetgen.draw.cutaway import laid, torn
+from sheetgen.draw.cutaway import laid, stroke, torn
 from sheetgen.draw.gesture import LABEL, Gesture, side_by_side
 from sheetgen.draw.pens import Turned
 from sheetgen.draw.sketches import oval_path, wire
@@ -42,7 +42,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
             on.cross((x, 0))
         wire(on, oval_path(inside, narrow, d, straight=piece[JumpRing.shape] == "oval"), d, closed=True)
         y = -narrow / 2
-        on.line([(0, y + 0.8), (0, y - d - 2.4)])
+        stroke(on, (0, y + 0.8), (0, y - d - 2.4))
 
     def faces(on: Pen) -> None:
         """The end of a wire as the first cut leaves it, and as the second does."""
@@ -54,7 +54,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
             if row:
                 on.line(tip, "fold")
             torn(Turned(on), (y, 0), FACE)
-            on.line([(right - point * row, top - 1.2), (right - point * row, low + 1.2)])
+            stroke(on, (right - point * row, top - 1.2), (right - point * row, low + 1.2))
             on.text((right + 1.8, y + LABEL * 0.35), words, size=LABEL)
 
     first = (coil, ["one turn", "at a time"]) if round_coil else (oval, ["cut a long side,", "away from the pull"])

@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
+from sheetgen.draw.cutaway import stroke
 from sheetgen.draw.gesture import Gesture, side_by_side
 from sheetgen.draw.woven import Spot, Strand, woven
 from sheetgen.parts import pegs
@@ -73,7 +74,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
             dx, dy = two[0][0] - one[-1][0], two[0][1] - one[-1][1]
             far = math.hypot(dx, dy)
             reach = wire * 1.1
-            on.line([(x - dx / far * reach, y - dy / far * reach), (x + dx / far * reach, y + dy / far * reach)])
+            stroke(on, (x - dx / far * reach, y - dy / far * reach), (x + dx / far * reach, y + dy / far * reach))
 
     side_by_side(pen, [(halfway, ["one half"]), (both, ["the other"]), (trimmed, ["cut here"])], gap=2.5)  # fmt: skip
     return (

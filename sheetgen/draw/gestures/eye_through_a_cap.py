@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
-from sheetgen.draw.cutaway import cut, laid, led, slip
+from sheetgen.draw.cutaway import cut, laid, led, slip, stroke
 from sheetgen.draw.gesture import Gesture
 from sheetgen.parts.hole import Hole
 from sheetgen.parts.jump_ring import JumpRing
@@ -39,7 +39,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     laid(pen, arc((0, 0), r, 180 - sunk, 360 + sunk, 96), wire, begins=False, ends=False)
     for edge in (-wire / 2, wire / 2):
         pen.line(arc((0, 0), r + edge, sunk, 180 - sunk, 48), "fold")
-    pen.line([(0, r - wire / 2), (0, r + wire / 2)])
+    stroke(pen, (0, r - wire / 2), (0, r + wire / 2))
     for left, right in ((-wide / 2, -at - bored / 2), (-at + bored / 2, at - bored / 2), (at + bored / 2, wide / 2)):
         cut(pen, [(left, -t / 2), (right, -t / 2), (right, t / 2), (left, t / 2)])
     beside = wide / 2 + 2.6

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
-from sheetgen.draw.cutaway import cut, high, led, wide
+from sheetgen.draw.cutaway import cut, high, led, stroke, wide
 from sheetgen.draw.gesture import LABEL, Gesture
 from sheetgen.draw.sketches import band
 from sheetgen.facts.gauges import CARD
@@ -46,7 +46,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     left_edge, right_edge = band(path, thick)
     cut(pen, [*left_edge, *reversed(right_edge)])
     pen.circle((0, 0), float(rod) * k)
-    pen.line([(-end[0] - 3, mat + 0.15), (end[0] + 3, mat + 0.15)])
+    stroke(pen, (-end[0] - 3, mat + 0.25), (end[0] + 3, mat + 0.25))
     pen.cross((0, 0))
     high(pen, -end[0] - 2.6, (0, mat), leg.words, to=-r)
     wide(pen, mat + 2.6, (r + thick / 2, end[0]), foot.words, to=mat)

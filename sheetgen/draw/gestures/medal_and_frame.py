@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.material import Finding
 from sheetgen.base.pen import arc
 from sheetgen.draw.bezels import walled
-from sheetgen.draw.cutaway import cut, led, solder
+from sheetgen.draw.cutaway import cut, led, solder, stroke
 from sheetgen.draw.gesture import LABEL, Gesture
 from sheetgen.parts.bezel_cup import BezelCup
 from sheetgen.parts.bezel_strip import BezelStrip
@@ -54,7 +54,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
         solder(pen, (far - 0.1, -thin * 0.86), -CORNER * 0.8, -CORNER * 0.6)
         led(pen, (far + thin + lug.inside * k * 0.4, 0.0), (far + 1.0, LABEL + 3.0), "lug, flat here")
         board = far + thin * 2 + lug.inside * k
-    pen.line([(0, 0.15), (max(board, far) + 1.0, 0.15)])
+    stroke(pen, (0, 0.25), (max(board, far) + 1.0, 0.25))
     led(pen, (r * 0.25, -t / 2), (1.6, LABEL + 3.0), "disc")
     return (
         "Half of the medal in section, lying on the board: the disc in its frame, the bezel on the disc, and a lug "

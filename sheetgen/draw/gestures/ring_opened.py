@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.draw.cutaway import pushed
+from sheetgen.draw.cutaway import pushed, stroke
 from sheetgen.draw.gesture import Gesture, side_by_side
 from sheetgen.draw.sketches import oval_path
 from sheetgen.draw.woven import Strand, woven
@@ -53,8 +53,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
         xs, ys = [x for x, _ in path], [y for _, y in path]
         left, right, top, low = min(xs) - d, max(xs) + d, min(ys) - d, max(ys) + d
         for a, b in (((left, top), (right, low)), ((left, low), (right, top))):
-            on.line([a, b])
-            on.line([(a[0] + 0.25, a[1]), (b[0] + 0.25, b[1])])
+            stroke(on, a, b)
 
     side_by_side(pen, [(sideways, ["open sideways"]), (apart, ["never apart"])], gap=5.0)
     return "A ring opened sideways, one end towards you and one away, so that it stays round; never pulled apart"

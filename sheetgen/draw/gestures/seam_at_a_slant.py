@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from sheetgen.draw.cutaway import cut, led
+from sheetgen.draw.cutaway import cut, led, stroke
 from sheetgen.draw.gesture import Gesture, side_by_side
 from sheetgen.parts.ring_band import RingBand
 
@@ -46,8 +46,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
         on.line(end, "fold", closed=True)
         far = 4.4 / math.hypot(slant, t)
         tip, back = (slant * 1.04, t * 1.04), (-slant * (1 + far), -t * (1 + far))
-        on.line([tip, back])
-        on.line([(back[0] + 0.5, back[1]), (tip[0] + 0.1, tip[1])], "thin")
+        stroke(on, tip, back)
         led(on, (half * 0.75, -t * 0.5), (half + 1.8, -t - 1.0), "off")
 
     def fitted(on: Pen) -> None:
