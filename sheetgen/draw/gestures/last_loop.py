@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 def _draw(pen: Pen, scene: Scene, k: float) -> str:
     ended(pen, scene.piece, (["1 bend out"], ["2 loop back", "to the bend"]), k)
     return (
-        "The end of the wire in two moves: bent out to one side, then turned back to a loop whose middle stands in line "
-        "with the straight and whose end meets the bend"
+        "The end of the wire in two moves: bent out to one side, then turned back to a loop whose middle stands in "
+        "line with the straight and whose end meets the bend"
     )
 
 
