@@ -33,9 +33,10 @@ def mm(x: float) -> str:
 
 @dataclass(slots=True)
 class Paper(Pen):
-    """Collects SVG elements."""
+    """Collects SVG elements. `weight` is that of all its words, where it is not regular."""
 
     marks: list[str] = field(default_factory=list)
+    weight: int | None = None
 
     def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
         """A polyline or polygon."""
@@ -71,9 +72,10 @@ class Paper(Pen):
     def drawing(self, corner: Point, width: float, height: float, says: str, scale: float = 1.0) -> Drawing:
         """What has been drawn, as an SVG whose upper left is at `corner`, printed at a scale."""
         box = f"{mm(corner[0])} {mm(corner[1])} {mm(width)} {mm(height)}"
+        weight = f' font-weight="{self.weight}"' if self.weight else ""
         head = (
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{mm(width * scale)}mm" height="{mm(height * scale)}mm" '
-            f'viewBox="{box}" font-family="{FONT}" role="img">'
+            f'viewBox="{box}" font-family="{FONT}"{weight} role="img">'
         )
         svg = f"{head}<title>{escape(says)}</title>{''.join(self.marks)}</svg>"
         return Drawing(svg, width * scale, height * scale, says)

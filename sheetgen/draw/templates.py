@@ -11,6 +11,7 @@ from sheetgen.draw.pages import pages
 from sheetgen.draw.piece import alone, templates
 from sheetgen.draw.signs import signs
 from sheetgen.draw.slab import slabs
+from sheetgen.draw.timetable import timetable
 from sheetgen.model.drawing import Drawings
 
 if TYPE_CHECKING:
@@ -31,4 +32,5 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
         signs=signs(version),
+        timetable=timetable(version),
     )

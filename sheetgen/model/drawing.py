@@ -56,7 +56,7 @@ class Drawings:
     """All drawings of one version: each part's template, the pages by paper, the diagrams beside steps.
 
     `diagrams` are by part; `curves` are kiln curves by the number of their step, from 0; `cutting` are the files for a
-    craft cutter, by part; `signs` are those that its cautions name, by their number.
+    craft cutter, by part; `signs` are those that its cautions name, by their number; `timetable` is of its class.
     """
 
     templates: dict[str, Drawing]
@@ -67,3 +67,4 @@ class Drawings:
     slabs: tuple[SlabLayout, ...] = ()
     cutting: dict[str, str] = field(default_factory=dict)
     signs: dict[str, Drawing] = field(default_factory=dict)
+    timetable: Drawing | None = None

@@ -58,11 +58,15 @@ class Evenings:
     held: Held
     kilns: Mapping[int, int] = field(default_factory=dict)
     _known: dict[tuple[object, ...], Way] = field(default_factory=dict)
+    _wet_after: dict[int, frozenset[int]] = field(default_factory=dict)
+    _opens: frozenset[int] = frozenset()
 
     def __post_init__(self) -> None:
-        """Nothing wet goes home."""
-        wet = [task.at_once or self._opens(i) for i, task in enumerate(self.tasks)]
-        self.tasks = [replace(task, home=task.home and not one) for task, one in zip(self.tasks, wet, strict=True)]
+        """What must be gone on with, and from what; nothing of it goes home."""
+        self._wet_after = {i: frozenset(self._by_hand(i)) for i, task in enumerate(self.tasks) if task.at_once}
+        self._opens = frozenset[int]().union(*self._wet_after.values())
+        wet = self._opens | self._wet_after.keys()
+        self.tasks = [replace(task, home=task.home and i not in wet) for i, task in enumerate(self.tasks)]
 
     def best(self) -> Way:
         """The best way there is."""
@@ -156,7 +160,7 @@ class Evenings:
                 if i is None:
                     at = again
                     continue
-                if again < math.inf and self._opens(i):
+                if again < math.inf and i in self._opens:
                     ways.append((at, on.copied(), done, kept, never | {i}))
                 on.do(i, at)
                 on.settle()
@@ -167,16 +171,9 @@ class Evenings:
             yield kept[0], kept[1].copied()
         yield nothing, hands.copied()
 
-    def _opens(self, i: int) -> bool:
-        """Whether a step leaves something wet to be gone on with."""
-        return any(task.at_once and i in self._by_hand(k) for k, task in enumerate(self.tasks))
-
     def _wet(self, hands: Hands) -> bool:
         """Whether something is begun that must be gone on with."""
-        return any(
-            task.at_once and i not in hands.over and any(k in hands.over for k in self._by_hand(i))
-            for i, task in enumerate(self.tasks)
-        )
+        return any(i not in hands.over and not after.isdisjoint(hands.over) for i, after in self._wet_after.items())
 
     def _by_hand(self, i: int) -> Iterator[int]:
         """The steps done by hand that a step goes on from, over the short waits between."""

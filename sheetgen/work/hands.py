@@ -34,8 +34,12 @@ class Hands:
 
     def ready(self, i: int) -> float | None:
         """When all that a step waits for is over; None while that is not known."""
-        after = self.tasks[i].after
-        return max((self.over[k] for k in after), default=self.begin) if all(k in self.over for k in after) else None
+        latest = self.begin
+        for k in self.tasks[i].after:
+            if k not in self.over:
+                return None
+            latest = max(latest, self.over[k])
+        return latest
 
     def settle(self) -> None:
         """What wants no hands begins by itself."""
@@ -47,7 +51,7 @@ class Hands:
     def do(self, i: int, at: float) -> None:
         """A step is begun, and is over when the last of it is."""
         self.starts.append((i, at))
-        self.over[i] = at + self.tasks[i].whole.high
+        self.over[i] = at + self.tasks[i].active.high + self.tasks[i].wait.high
 
     def copied(self) -> Hands:
         """Hands that are as far, and go on by themselves."""
