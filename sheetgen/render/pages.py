@@ -14,7 +14,7 @@ from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.hazards import checked
-from sheetgen.render.job import one_page
+from sheetgen.render.job import Job, Paper
 from sheetgen.render.musts import MEND
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutting_paths, template_pages
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.worked import Publisher, Worked
-    from sheetgen.render.job import Doubt, Job, Printout
+    from sheetgen.render.job import Doubt, Printout
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -74,7 +74,7 @@ def render(
             html = theme.page("handout.html.j2", **values, pages=templates, paper_size=PAPER_SIZES[paper])
             html = checked(html, version.steps, theme, "handout.html.j2")
             path = f"{folder}/{sheet_path(paper)}"
-            jobs[path] = one_page(html, f"{path} {worked.revision}")
+            jobs[path] = Job((html,), (Paper(path, revision=worked.revision),))
     doubts: list[Doubt] = []
     for path, [printout] in zip(jobs, pool.printed(list(jobs.values())), strict=True):
         pages.append(Page(path, _sound(printout, theme)))

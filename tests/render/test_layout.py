@@ -119,9 +119,11 @@ def test_letters_that_stand_side_by_side_do_not(body: str, told: Any) -> None:
 
 def test_words_and_drawings_beyond_the_margin_or_cut_off_are_told(told: Any) -> None:
     drawing = "<svg xmlns='http://www.w3.org/2000/svg' width='82mm' height='20mm'><title>Rod</title></svg>"
-    assert told(f"<div>{drawing}</div>") == ["card, page 1: a drawing goes beyond the margin"]
+    assert told(f"<div>{drawing}</div>") == ["card, page 1: a drawing goes 2.0 mm beyond the margin"]
     assert told(f"<div>{drawing.replace('82', '80')}</div>") == []
-    assert told("<p style='position:relative; left:-3mm'>Rod</p>") == ["card, page 1: 'Rod' goes beyond the margin"]
+    assert told("<p style='position:relative; left:-3mm'>Rod</p>") == [
+        "card, page 1: 'Rod' goes 3.0 mm beyond the margin"
+    ]
     assert told("<p style='height:2mm; overflow:hidden'>Rod</p>") == ["card, page 1: 'Rod': it is cut off"]
     clipped = f"<div style='width:40mm; overflow:hidden'>{drawing}</div>"
     assert told(clipped) == ["card, page 1: a drawing is cut off"]
