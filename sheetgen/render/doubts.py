@@ -6,6 +6,7 @@ from collections import defaultdict
 from typing import TYPE_CHECKING
 
 from sheetgen.facts.paper import COLUMN_SPARE, LINES_OVERLAP, PAGE_FULL
+from sheetgen.render.seen import CUT
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -67,8 +68,8 @@ def _parted(laid: LaidOut) -> Iterator[Told]:
 def _clipped(laid: LaidOut) -> Iterator[Told]:
     """What an edge cuts off, or what stands outside of the box that a page keeps for its content."""
     for word in laid.words:
-        if word.text.strip() and word.unseen in {"it is cut off", "it lies outside of the page"}:
-            yield word.page, f"'{_cut(word.text)}': {word.unseen}"
+        if word.unseen == CUT:
+            yield word.page, f"'{_cut(word.text)}' is cut off"
         elif _seen(word) and not word.margin and (far := _beyond(laid.pages[word.page - 1], word)):
             yield word.page, f"'{_cut(word.text)}' goes {far:.1f} mm beyond the margin"
     for drawing in laid.pictures:

@@ -124,7 +124,8 @@ def test_words_and_drawings_beyond_the_margin_or_cut_off_are_told(told: Any) -> 
     assert told("<p style='position:relative; left:-3mm'>Rod</p>") == [
         "card, page 1: 'Rod' goes 3.0 mm beyond the margin"
     ]
-    assert told("<p style='height:2mm; overflow:hidden'>Rod</p>") == ["card, page 1: 'Rod': it is cut off"]
+    assert told("<p style='height:2mm; overflow:hidden'>Rod</p>") == ["card, page 1: 'Rod' is cut off"]
+    assert told("<p style='height:0; overflow:hidden'>What stands in the foot</p><p>Rod</p>") == []
     clipped = f"<div style='width:40mm; overflow:hidden'>{drawing}</div>"
     assert told(clipped) == ["card, page 1: a drawing is cut off"]
 
