@@ -6,6 +6,7 @@ full that gets, so several orders are tried and the best is bettered by exchange
 
 from __future__ import annotations
 
+import functools
 import math
 import random
 from dataclasses import dataclass
@@ -34,6 +35,14 @@ class Placed:
     width: float
     height: float
     turned: bool = False
+
+
+@functools.lru_cache(maxsize=4096)
+def packed(
+    pieces: tuple[Sides, ...], room: Sides, *, turn: bool = False, trials: int = 0
+) -> tuple[tuple[Placed, ...], ...]:
+    """As `pack`, once for equal pieces and rooms: versions and papers often share them."""
+    return tuple(map(tuple, pack(pieces, room, turn=turn, trials=trials)))
 
 
 SORTS: tuple[Callable[[Sides], float], ...] = (

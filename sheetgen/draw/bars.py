@@ -1,52 +1,75 @@
-"""What a printed page is checked by: bars of 100 mm and of 4 in both ways, and marks that a bank card must reach.
-
-The bars meet in a corner at the lower left. A card of the size ID-1 laid into that corner reaches both marks.
-"""
+"""What a printed page is checked by: a bar along its foot, and one upright beside the templates."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.facts.paper import CARD_HEIGHT, CARD_WIDTH
 from sheetgen.facts.units import MM_PER_INCH
 
 if TYPE_CHECKING:
-    from sheetgen.base.pen import Pen, Point
+    from sheetgen.base.pen import Pen
 
-BAR = 100.0
-INCHES = 4
-SIDE, FOOT = 18.0, 16.0  # the strips at the left and at the foot that the bars take, mm
-CORNER = 12.0  # where they meet, from the left and from the foot
-APART = 4.0  # the bar of millimetres from the bar of inches
-LEAST = BAR + 8 + FOOT  # height of a drawing that has them
-CARD_SAYS = "card"
+SIDE, FOOT = 13.0, 8.5  # the strips at the left and at the foot that the bars take, mm
+X, Y = 7.0, 2.5  # where the bars stand in them, from the left and from the foot
+END, MIDDLE, MARK = 2.0, 1.6, 1.1  # how far a tick reaches to both sides, mm
 
 
-def bars(pen: Pen, foot: float) -> None:
-    """All four bars, on a drawing whose foot is at `foot`."""
-    x, y = CORNER, foot - CORNER
-    four = INCHES * MM_PER_INCH
-    pen.line([(x - APART, y), (x - APART, y - BAR)], "cut")
-    pen.line([(x, y + APART), (x + BAR, y + APART)], "cut")
-    pen.line([(x, y), (x, y - four)], "cut")
-    pen.line([(x, y), (x + four, y)], "cut")
-    for i in range(11):
-        reach = 3.2 if i % 5 == 0 else 1.6
-        _tick(pen, (x - APART, y - i * BAR / 10), (-reach, 0))
-        _tick(pen, (x + i * BAR / 10, y + APART), (0, reach))
-    for i in range(2 * INCHES + 1):
-        reach = 1.6 if i % 2 else 2.6
-        _tick(pen, (x, y - i * MM_PER_INCH / 2), (-reach, 0))
-        _tick(pen, (x + i * MM_PER_INCH / 2, y), (0, reach))
-    pen.text((x - APART - 4.2, y - BAR / 2 + 12), f"{BAR:g} mm", anchor="middle", turn=-90)
-    pen.text((x + BAR / 2 + 12, y + APART + 6.2), f"{BAR:g} mm", anchor="middle")
-    pen.text((x, y - four - 1.4), f"{INCHES} in", anchor="middle")
-    pen.text((x + four + 1.4, y + 1), f"{INCHES} in")
-    pen.line([(x, y - CARD_HEIGHT), (x + 4, y - CARD_HEIGHT)], "meet")
-    pen.line([(x + CARD_WIDTH, y), (x + CARD_WIDTH, y - 4)], "meet")
-    pen.text((x + 3.2, y - CARD_HEIGHT + 1.2), CARD_SAYS, size=2.6, anchor="end", turn=-90)
-    pen.text((x + CARD_WIDTH - 1.2, y - 1.2), CARD_SAYS, size=2.6, anchor="end")
+class Bar(NamedTuple):
+    """A bar of so many steps, each so many mm, and its words."""
+
+    steps: int
+    step: float
+    words: str
+
+    @property
+    def length(self) -> float:
+        """From end to end, mm."""
+        return self.steps * self.step
 
 
-def _tick(pen: Pen, at: Point, by: Point) -> None:
-    pen.line([at, (at[0] + by[0], at[1] + by[1])], "thin")
+MM = (Bar(10, 10.0, "100 mm"), Bar(5, 10.0, "50 mm"))
+INCHES = (Bar(8, MM_PER_INCH / 2, "4 in"), Bar(4, MM_PER_INCH / 2, "2 in"))
+
+
+class Bars(NamedTuple):
+    """Both bars of a page."""
+
+    along: Bar
+    upright: Bar
+
+    @property
+    def says(self) -> str:
+        """In words, for who does not see them."""
+        along, upright = self.along.words, self.upright.words
+        return f"Two bars of {along}" if along == upright else f"Bars of {along} along and {upright} upright"
+
+    def foot(self, tall: float) -> float:
+        """Height of a drawing whose templates take so much."""
+        return max(tall, self.upright.length) + FOOT
+
+
+def bars_beside(tall: float, wide: float, *, inches: bool) -> Bars:
+    """The bars of a page as wide as that, mm: the upright one is long where the templates are as tall anyhow."""
+    long, short = INCHES if inches else MM
+    return Bars(long if long.length + SIDE <= wide else short, long if tall >= long.length else short)
+
+
+def draw_bars(pen: Pen, bars: Bars, foot: float) -> None:
+    """Both bars, on a drawing whose foot is at `foot`."""
+    y, (along, upright) = foot - Y, bars
+    pen.line([(X, 0), (X, upright.length)], "cut")
+    pen.line([(SIDE, y), (SIDE + along.length, y)], "cut")
+    for i in range(upright.steps + 1):
+        reach, at = _reach(upright, i), i * upright.step
+        pen.line([(X - reach, at), (X + reach, at)], "thin")
+    for i in range(along.steps + 1):
+        reach, at = _reach(along, i), SIDE + i * along.step
+        pen.line([(at, y - reach), (at, y + reach)], "thin")
+    pen.text((X - END - 1.2, upright.length / 2), upright.words, anchor="middle", turn=-90)
+    pen.text((SIDE + along.length + END, y + 1), along.words)
+
+
+def _reach(bar: Bar, tick: int) -> float:
+    if tick in {0, bar.steps}:
+        return END
+    return MIDDLE if 2 * tick == bar.steps else MARK

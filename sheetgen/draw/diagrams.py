@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from sheetgen.base.pen import Extent
+from sheetgen.base.pen import FIGURE, Extent
 from sheetgen.draw import kinds
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled
@@ -23,7 +23,8 @@ if TYPE_CHECKING:
 
 WIDE, TALL = 56.0, 60.0
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
-CURVE = (44.0, 18.0)  # of a kiln curve, mm
+CURVE = (36.0, 18.0)  # of a kiln curve, mm
+LEFT = 18.0  # mm for its temperatures
 NEAR = 0.01  # mm: on one middle
 
 
@@ -95,9 +96,9 @@ def kiln_curve(phases: Sequence[Phase], walk: Walk, rounder: Rounder) -> Drawing
     says = "; ".join(f"to {p.to:.0f} °C, hold {hold} min" for p, hold in zip(phases, holds, strict=True))
     ends = (rounder.decimal(line[-1][0] / MINUTES_PER_HOUR, 1, keep=True) for line in (walk.quick, walk.slow))
     if walk.quick != walk.slow:
-        pen.text((0, 11), "whole: slow kiln; broken: quick")
+        pen.text((WIDE - LEFT, 11.6), "whole: slow kiln; broken: quick", anchor="end")
     says = f"Kiln curve: {says}; {' to '.join(dict.fromkeys(ends))} h in all"
-    return pen.drawing((-13, -CURVE[1] - 1), CURVE[0] + 15, CURVE[1] + 13, says)
+    return pen.drawing((-LEFT, -CURVE[1] - 1.5), WIDE, CURVE[1] + (14 if walk.quick != walk.slow else 10), says)
 
 
 def _span(low: float, high: float) -> str:
@@ -124,9 +125,9 @@ def _curve(pen: Pen, walk: Walk, labels: Sequence[tuple[float, float, str]]) -> 
     # Temperatures stand at the axis, where no line crosses them, the hottest first; a level line leads to each.
     free = -math.inf
     for t, c, words in sorted(labels, key=lambda label: -label[1]):
-        free = max(free + 3.4, -c * ky)
+        free = max(free + 4.6, -c * ky)
         pen.line([(-0.8, free), (0, -c * ky), (t * kx, -c * ky)], "thin")
-        pen.text((-1.4, free + 0.9), words, anchor="end")
+        pen.text((-1.4, free + 1.3), words, size=FIGURE, anchor="end")
 
 
 def _marks_apart(minutes: float) -> int:

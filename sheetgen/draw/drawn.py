@@ -16,6 +16,17 @@ if TYPE_CHECKING:
     from sheetgen.parts.piece import Piece
 
 GRAIN = 1e-9
+MOST = 40  # letters in a line of a label
+HALF = 0.5  # per cent: a shrinkage is told to the half, which is finer than a kiln keeps it
+
+
+def _cut(_piece: Piece) -> str:
+    return "cut"
+
+
+def bend(_piece: Piece) -> str:
+    """What is done by the template of a wire."""
+    return "bend"
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,12 +34,14 @@ class Drawn:
     """The drawings of one kind, each left out where there is none. See draw/kinds/__init__.py for what each returns.
 
     `template` adds to the outlines, which are drawn already. `centred`: the middle of its diagram is at (0, 0), where
-    what is drilled there is drawn too.
+    what is drilled there is drawn too. `deed` is what is done by the template: cut, bend, mark.
     """
 
     kind: str
     template: Callable[[Pen, Piece], None] | None = None
     note: Callable[[Piece], str] | None = None
+    label: Callable[[Piece], str] | None = None
+    deed: Callable[[Piece], str] = _cut
     diagram: Callable[[Pen, Piece, float], str] | None = None
     view: Callable[[Pen, Piece], float] | None = None
     mark: Callable[[Pen, Piece, Extent], str] | None = None
@@ -50,6 +63,43 @@ def clay_note(piece: Piece) -> str:
     if piece.clay is None or thickness is None:
         return ""
     return rolled(piece, piece.length(thickness.usual, "fine"), piece.clay)
+
+
+def per_cent(piece: Piece, clay: Clay) -> str:
+    """What shrinkage a template is drawn for, to half a per cent."""
+    return f"{piece.rounder.decimal(round(clay.shrinkage.usual * 100 / HALF) * HALF, 1)} %"
+
+
+def clay_label(piece: Piece) -> str:
+    """What a part of clay is rolled to, of which clay, drawn for which shrinkage; nothing of another."""
+    thickness = next(iter(piece.roles.get("rolled to", ())), None)
+    if piece.clay is None or thickness is None:
+        return ""
+    cards = round(thickness.usual / CARD)
+    exact = abs(cards * CARD - thickness.usual) < GRAIN
+    deep = f"{cards} card{'s' * (cards != 1)}" if exact else piece.length(thickness.usual, "fine").told
+    stamped = next((one.made.told for one in piece.sizes if one.tool == "round cutter"), "")
+    if stamped:
+        return f"round cutter {stamped}; roll to {deep}"
+    at, name = per_cent(piece, piece.clay), piece.clay.name
+    short = name.partition(",")[0]
+    return fitting(
+        f"roll to {deep}; {name}, at {at}", f"roll to {deep}; {short}, at {at}", f"{deep}; {short}, at {at}",
+        f"roll to {deep}, at {at}",
+    )  # fmt: skip
+
+
+def fitting(*words: str) -> str:
+    """The first that fits a line of a label; where none does, the last without what is behind its last commas."""
+    last = words[-1]
+    while len(last) > MOST and ", " in last:
+        last = last.rpartition(", ")[0]
+    return next((one for one in words if len(one) <= MOST), last[:MOST].rstrip())
+
+
+def wire_label(metal: str, cut: str) -> str:
+    """Which wire, and how much of it is cut for one."""
+    return fitting(f"{metal}, cut {cut}", f"{metal.partition(',')[0]}, cut {cut}", f"cut {cut}")
 
 
 def thick(piece: Piece, metal: Sheet | Wire) -> str:

@@ -5,6 +5,7 @@ Sizes are in mm of the piece; `k` is how many mm of paper stand for one of them,
 
 from __future__ import annotations
 
+import functools
 import math
 from dataclasses import dataclass
 from itertools import pairwise
@@ -20,7 +21,9 @@ if TYPE_CHECKING:
 
 COLUMN, FEW, LINE = 55.0, 4, 3.8  # mm wide; so many lines, a line apart in mm, stand under each other before they part
 ROOM = 2.2  # mm on paper: a hole that a cross can stand in
-CLEAR = 1.45  # mm from a wire's edge to the middle of a number beside it
+CLEAR = 1.85  # mm from a wire's edge to the middle of a number beside it
+HALF = 1.6  # mm from the middle of a number to its edge
+STEP = 0.5  # mm between two points of a wire that a number keeps clear of
 THIN = 0.8  # mm on paper: two edges nearer than that run into one line
 MOST = 40  # strips drawn one by one; of more only the outermost and the line of their ends
 
@@ -181,7 +184,7 @@ def case(pen: Pen, box: Case, k: float) -> None:
     pen.upright(-4, 0, tall, down.words, to=0)
     if not box.mitred:
         pen.upright(wide + 7, t, tall - t, wall_down.words, to=wide)
-    y = tall + (6 if box.lid else 12)
+    y = tall + (6 if box.lid else 14.5)
     plate, lip = box.plate * k, (box.lip or 0) * k
     if box.lid:
         pen.box((0, y), wide, plate)
@@ -207,29 +210,46 @@ def bent(pen: Pen, path: Sequence[Point], joints: Sequence[Point], d: float, k: 
     wire(pen, run, d * k)
     start, *others = [(x * k, y * k) for x, y in joints]
     pen.circle(start, d * k + 1.6, "thin")
-    wires = [(a + (c - a) * n / 8, b + (e - b) * n / 8) for (a, b), (c, e) in pairwise(run) for n in range(9)]
-    wires += arc(start, d * k / 2 + 0.8, 0, 360, 16)
+    for i, (mark, number) in enumerate(_marks(tuple(run), tuple(others), start, d * k), 1):
+        pen.line(mark, "thin")
+        pen.text((number[0], number[1] + 1.05), str(i), anchor="middle")
+
+
+@functools.lru_cache(maxsize=256)
+def _marks(
+    run: tuple[Point, ...], joints: tuple[Point, ...], start: Point, thick: float
+) -> tuple[tuple[tuple[Point, Point], Point], ...]:
+    """The line across a wire at each of its joints, and the middle of its number; mm on paper."""
+    wires = [point for pair in pairwise(run) for point in _sampled(*pair)]
+    wires += arc(start, thick / 2 + 0.8, 0, 360, 16)
     numbers: list[Point] = []
-    for i, (x, y) in enumerate(others, 1):
+    found = []
+    for x, y in joints:
         near = min(range(len(run)), key=lambda j: math.dist(run[j], (x, y)))
         (ax, ay), (bx, by) = run[max(0, near - 1)], run[min(len(run) - 1, near + 1)]
         long = math.hypot(bx - ax, by - ay) or 1
         nx, ny = -(by - ay) / long, (bx - ax) / long
-        far = _free((x, y), (nx, ny), d * k / 2, (wires, numbers))
-        mark = far - math.copysign(1.4, far)
-        pen.line([(x + nx * r, y + ny * r) for r in (-math.copysign(d * k / 2, far), mark)], "thin")
+        far = _free((x, y), (nx, ny), thick / 2, (wires, numbers))
+        near_end, far_end = (math.copysign(r, far) for r in (-thick / 2, abs(far) - HALF))
         numbers.append((x + nx * far, y + ny * far))
-        pen.text((numbers[-1][0], numbers[-1][1] + 1), str(i), anchor="middle")
+        found.append((((x + nx * near_end, y + ny * near_end), (x + nx * far_end, y + ny * far_end)), numbers[-1]))
+    return tuple(found)
+
+
+def _sampled(a: Point, b: Point) -> list[Point]:
+    """Points on a run, no more than STEP apart, its end among them."""
+    steps = max(1, math.ceil(math.dist(a, b) / STEP))
+    return [(a[0] + (b[0] - a[0]) * i / steps, a[1] + (b[1] - a[1]) * i / steps) for i in range(1, steps + 1)]
 
 
 def _free(joint: Point, across: Point, edge: float, taken: tuple[Sequence[Point], Sequence[Point]]) -> float:
     """How far across the wire a number stands clear of wires and numbers, none of which its mark crosses."""
     best = (-1.0, edge + 3)
-    for reach in (1.5, 1.9, 3.0, 4.5, 6.5, 9.0):
+    for reach in (1.9, 2.3, 3.0, 4.5, 6.5, 9.0, 12.0):
         for far in (edge + reach, -edge - reach):
             way = [(joint[0] + across[0] * far * n / 4, joint[1] + across[1] * far * n / 4) for n in range(1, 5)]
             clear = min(math.dist(way[-1], wire) - edge for wire in taken[0])
-            clear = min(clear, *(math.dist(at, number) - 1 for at in way for number in taken[1]), math.inf)
+            clear = min(clear, *(math.dist(at, number) - HALF + 0.3 for at in way for number in taken[1]), math.inf)
             if clear >= CLEAR:
                 return far
             best = max(best, (clear, far))

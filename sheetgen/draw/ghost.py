@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.flat import Flat, Oval
 from sheetgen.base.outline import Outline
+from sheetgen.base.pen import LETTER, SIZE
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -21,10 +22,9 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Extent, Point
 
 WORDS = "fires to"
-SIZE = 2.4
 LEAST = 0.3  # mm between a hole and its ghost
 SIDE = 0.6  # mm on each side, or a box shares its corner with its ghost and not its middle
-APART = 0.45  # mm between the lines of an outline and its ghost, along one side at the least
+APART = 0.55  # mm between the lines of an outline and its ghost, along one side at the least
 CLEAR = 0.9  # mm round the words
 PLACES = (20, 8)  # places tried for the words, down and across
 
@@ -72,7 +72,7 @@ def _is_box(shape: Shape) -> bool:
 
 def room_for_words(fired: Flat, drawn: Iterable[Sequence[Point]]) -> Point | None:
     """Where "fires to" may begin: inside the ghost, over no line that is drawn, as low as it goes. None if nowhere."""
-    long = 0.5 * SIZE * len(WORDS)
+    long = LETTER * SIZE * len(WORDS)
     outline, e = fired.runs[0], fired.extent
     marks = [p for run in (*fired.runs, *drawn) for p in _sampled(run)]
     for i in range(PLACES[0]):

@@ -1,13 +1,17 @@
-"""Template pages for one paper: small templates packed together, one larger than a page in tiles, bars on each."""
+"""Template pages: templates packed as tight as they go, one larger than a page in tiles, two bars on each page.
+
+A drawing is as wide as the content of a page and as tall as it needs. So it stands on a sheet of templates alone, and
+a short one under the last steps of a handout.
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.packing import pack
+from sheetgen.base.packing import packed
 from sheetgen.base.pen import Extent, Moved
-from sheetgen.draw.bars import FOOT, LEAST, SIDE, bars
+from sheetgen.draw.bars import FOOT, SIDE, Bars, bars_beside, draw_bars
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.piece import LINE, words_under
 from sheetgen.draw.tiles import KEY, OVERLAP, tiling, turned, turned_draw
@@ -22,35 +26,36 @@ if TYPE_CHECKING:
     from sheetgen.draw.piece import Template
     from sheetgen.parts.piece import Piece
 
-MARGINS = (30.0, 32.0)  # of a page, both sides together, mm
-HEADING = 44.0  # heading, directions and table above the drawing, mm
+CONTENT = (180.0, 247.0)  # of a page, the same on A4 and Letter, mm
+MARGINS = (30.0, 32.4)  # both sides together, of a smaller paper, mm
+HEADING = 24.0  # heading and directions above the drawing, mm
 GAP = 5.0
 EDGE = 0.5  # mm above the highest line, which is drawn half over it
-BARS_SAY = "Bars of 100 mm and of 4 in both ways"
+TRIALS = 60  # exchanges tried: a page holds ten templates or fewer
+Room = tuple[float, float]
 
 
-def room(paper: str) -> tuple[float, float]:
+def room(paper: str) -> Room:
     """The room for a drawing on a paper, mm."""
-    wide, tall = PAPERS[paper]
-    return float(wide) - MARGINS[0], float(tall) - MARGINS[1] - HEADING
+    wide, tall = (min(box, float(side) - less) for box, side, less in zip(CONTENT, PAPERS[paper], MARGINS, strict=True))
+    return wide, tall - HEADING
 
 
-def pages(templates: Sequence[Template], paper: str) -> tuple[TemplatePage, ...]:
+def pages(templates: Sequence[Template], room: Room, *, inches: bool) -> tuple[TemplatePage, ...]:
     """Every template on its page, in as few pages as the packing finds; tiles last."""
-    wide, tall = room(paper)
-    free = (wide - SIDE, tall - FOOT - GAP)
+    free = (room[0] - SIDE, room[1] - FOOT)
     whole: list[Template] = []
     large: list[Template] = []
     for template in templates:
         lying = next((one for one in (template, _turned(template)) if _fits(one.extent, free)), None)
         (whole if lying else large).append(lying or template)
-    made = [_packed(page, whole, paper, free) for page in _layout(whole, free)]
+    made = [_packed(page, whole, room, inches=inches) for page in _layout(whole, free)]
     for template in large:
-        made += _tiled(template, paper, free)
+        made += _tiled(template, room, inches=inches)
     return tuple(made)
 
 
-def _fits(extent: Extent, free: tuple[float, float]) -> bool:
+def _fits(extent: Extent, free: Room) -> bool:
     return extent.width <= free[0] and extent.height <= free[1]
 
 
@@ -63,52 +68,57 @@ def _turned(template: Template) -> Template:
     )
 
 
-def _layout(templates: Sequence[Template], free: tuple[float, float]) -> list[list[Placed]]:
-    sizes = [(p.extent.width + GAP, p.extent.height + GAP) for p in templates]
-    return pack(sizes, (free[0] + GAP, free[1] + GAP), tidy=True) if sizes else []
+def _layout(templates: Sequence[Template], free: Room) -> Sequence[Sequence[Placed]]:
+    sizes = tuple((round(p.extent.width + GAP, 3), round(p.extent.height + GAP, 3)) for p in templates)
+    return packed(sizes, (free[0] + GAP, free[1] + GAP), trials=TRIALS) if sizes else ()
 
 
-def _packed(
-    page: Sequence[Placed], templates: Sequence[Template], paper: str, free: tuple[float, float]
-) -> TemplatePage:
+def _page(pen: Paper, bars: Bars, foot: float, room: Room, says: str) -> TemplatePage:
+    """A drawing with its bars, whose page names no part yet."""
+    draw_bars(pen, bars, foot)
+    drawing = pen.drawing((0, -EDGE), room[0], foot + EDGE, f"{says}. {bars.says}")
+    return TemplatePage("", drawing, (), bars=(bars.along.words, bars.upright.words))
+
+
+def _packed(page: Sequence[Placed], templates: Sequence[Template], room: Room, *, inches: bool) -> TemplatePage:
     pen = Paper()
-    foot = max(LEAST, max(p.y + p.height for p in page) + FOOT)
     for placed in page:
         extent = templates[placed.piece].extent
         at = (SIDE + placed.x - extent.left, placed.y - extent.top)
         templates[placed.piece].draw(Moved(pen, at))
-    bars(pen, foot)
+    tall = max(p.y + p.height for p in page) - GAP
+    bars = bars_beside(tall, room[0], inches=inches)
     shown = [templates[p.piece] for p in sorted(page, key=lambda p: p.piece)]
-    share = sum(p.extent.width * p.extent.height for p in shown) / (free[0] * free[1])
-    says = f"Templates at true size. {'. '.join(p.says for p in shown)}. {BARS_SAY}"
-    drawing = pen.drawing((0, -EDGE), room(paper)[0], foot + EDGE, says)
-    return TemplatePage(paper, drawing, tuple(p.piece.name for p in shown), share)
+    share = sum(p.extent.width * p.extent.height for p in shown) / ((room[0] - SIDE) * (room[1] - FOOT))
+    says = f"Templates at true size. {'. '.join(p.says for p in shown)}"
+    found = _page(pen, bars, bars.foot(tall), room, says)
+    return replace(found, parts=tuple(p.piece.name for p in shown), share=share)
 
 
-def _tiled(template: Template, paper: str, free: tuple[float, float]) -> Iterator[TemplatePage]:
+def _tiled(template: Template, room: Room, *, inches: bool) -> Iterator[TemplatePage]:
     """A template in tiles, upright or turned, whichever takes fewer."""
-    head = 4 + LINE * (len(template.note) + 1) + 4
-    window = (free[0], free[1] - head)
+    head = 4 + LINE + 4
+    window = (room[0] - SIDE, room[1] - head - GAP - KEY[1])
     bare = Extent()
     template.bare(bare)
     upright, lying = tiling(bare, window), tiling(turned(bare), window)
     cut, draw, key = upright, template.bare, _small(template.piece)
     if len(lying.tiles) < len(upright.tiles):
         cut, draw, key = lying, turned_draw(draw), turned_draw(key)
+    bars = bars_beside(head + cut.tall, room[0], inches=inches)
+    foot = max(bars.foot(head + cut.tall), head + cut.tall + GAP + KEY[1])
     for tile in cut.tiles:
         pen = Paper()
-        words_under(pen, (SIDE, 4), [f"{template.title}: sheet {tile.number} of {len(cut.tiles)}"], template.note)
+        words_under(pen, (SIDE, 4), f"{template.title}: sheet {tile.number} of {len(cut.tiles)}", template.label)
         cut.onto(pen, tile, draw, (SIDE, head))
-        foot = max(LEAST, head + cut.tall + GAP + FOOT)
-        bars(pen, foot)
-        cut.key(pen, tile, key, (room(paper)[0] - KEY[0], foot - KEY[1]))
+        cut.key(pen, tile, key, (room[0] - KEY[0], foot - KEY[1]))
         lie = f"{cut.columns} across and {cut.rows} down, with {template.piece.length(OVERLAP, 'fine').told} of overlap"
-        says = f"{template.says}. Sheet {tile.number} of {len(cut.tiles)}, {lie}. {BARS_SAY}"
-        share = cut.wide * cut.tall / (free[0] * free[1])
-        drawing = pen.drawing((0, 0), room(paper)[0], foot, says)
-        name = template.piece.name
+        says = f"{template.says}. Sheet {tile.number} of {len(cut.tiles)}, {lie}"
+        share = cut.wide * cut.tall / (window[0] * window[1])
         tile_of = f"{template.piece.title}, sheet {tile.number} of {len(cut.tiles)}"
-        yield TemplatePage(paper, drawing, (name,), share, tile_of)
+        yield replace(
+            _page(pen, bars, foot, room, says), parts=(template.piece.name,), share=share, tile=tile_of
+        )  # fmt: skip
 
 
 def _small(piece: Piece) -> Callable[[Pen], None]:

@@ -1,38 +1,38 @@
-"""One template: the flat piece as its kind draws it, its ghosts, and the words under it."""
+"""One template: the flat piece as its kind draws it, its ghosts, and its name with what it is rolled to or cut from."""
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.flat import Flat, Oval
 from sheetgen.base.pen import Extent
 from sheetgen.draw import kinds
-from sheetgen.draw.ghost import SIZE, WORDS, apart, ghost, room_for_words
+from sheetgen.draw.drawn import MOST
+from sheetgen.draw.ghost import WORDS, apart, ghost, room_for_words
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Strokes
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable
 
     from sheetgen.base.pen import Pen, Point
     from sheetgen.model.drawing import Drawing
-    from sheetgen.model.worked import Worked, WorkedVersion
+    from sheetgen.model.worked import WorkedVersion
     from sheetgen.parts.piece import Piece
 
-TITLE = 3.6
-NOTE = 2.6
-LINE = 3.4
-LETTER = 0.5 * NOTE  # width of a letter of a note, as reckoned for its lines
+TITLE = 3.56  # mm high: 10.1 pt
+LINE = 4.0
+CLEAR = 3.0  # mm between a template and the label beside it
 KEPT = "\u00a0"  # a space at which no line breaks
-NARROW, WIDE = 34, 60  # letters in a line of a note
-FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")  # of a mixed number
 
 
 @dataclass(frozen=True, slots=True)
 class Template:
-    """A part's template: `own` as its kind draws it, `bare` with its ghosts, `draw` with the words under it too."""
+    """A part's template: `own` as its kind draws it, `bare` with its ghosts, `draw` with its label too.
+
+    The label is two lines: `title`, the part and how many; `label`, what it is rolled to, or which stock.
+    """
 
     piece: Piece
     own: Callable[[Pen], None]
@@ -40,16 +40,16 @@ class Template:
     draw: Callable[[Pen], None]
     extent: Extent
     title: str
-    note: tuple[str, ...]
+    label: str
     says: str
 
 
-def templates(worked: Worked, version: WorkedVersion) -> list[Template]:
+def templates(version: WorkedVersion) -> list[Template]:
     """The template of every flat part."""
-    return [_template(piece, worked, version) for piece in version.parts.values() if piece.flat]
+    return [_template(piece, version) for piece in version.parts.values() if piece.flat]
 
 
-def _template(piece: Piece, worked: Worked, version: WorkedVersion) -> Template:
+def _template(piece: Piece, version: WorkedVersion) -> Template:
     drilled, host = version.drilled_in(piece), piece.flat[0].extent
 
     def own(pen: Pen) -> None:
@@ -57,8 +57,7 @@ def _template(piece: Piece, worked: Worked, version: WorkedVersion) -> Template:
         for one in drilled:
             kinds.mark(pen, one, host)
 
-    around, strokes = Extent(), Strokes()
-    own(around)
+    strokes = Strokes()
     own(strokes)
     fired = _ghosts(piece)
     shown = [one for cut, one in fired if apart(cut, one)]
@@ -72,29 +71,51 @@ def _template(piece: Piece, worked: Worked, version: WorkedVersion) -> Template:
         for one, at in zip(shown, words_at, strict=True):
             one.draw(pen)
             if at:
-                pen.text(at, WORDS, size=SIZE)
+                pen.text(at, WORDS)
 
+    around = Extent()
+    bare(around)
+    title, label = _titled(piece), kinds.label(piece)
+
+    def under(pen: Pen) -> None:
+        bare(pen)
+        words_under(pen, (max(around.left, 0), around.bottom + 5), title, label)
+
+    def beside(pen: Pen) -> None:
+        bare(pen)
+        words_under(pen, (around.right + CLEAR, (host.top + host.bottom) / 2 - 0.4), title, label)
+
+    extent, draw = min(((_extent(one), one) for one in (under, beside)), key=lambda one: one[0].width * one[0].height)
+    return Template(piece, own, bare, draw, extent, title, label, _says(piece, version, fired, dotted=bool(shown)))
+
+
+def _extent(draw: Callable[[Pen], None]) -> Extent:
+    found = Extent()
+    draw(found)
+    return found
+
+
+def _titled(piece: Piece) -> str:
+    """The part, and how many to cut, bend or mark."""
+    times = {one.times for one in piece.flat}
+    count = piece.count * (times.pop() if len(times) == 1 else 1)
+    tail = f", {kinds.drawn(piece).deed(piece)} {count}"
+    return piece.title[: MOST - len(tail)].rstrip() + tail
+
+
+def _says(piece: Piece, version: WorkedVersion, fired: list[tuple[Flat, Flat]], *, dotted: bool) -> str:
+    """All of a template in words, for who does not see it."""
     notes = [kinds.note(piece)]
-    notes += [f"{one.title.lower()} {kinds.mark(Extent(), one, host)}" for one in drilled]
+    notes += [
+        f"{one.title.lower()} {kinds.mark(Extent(), one, piece.flat[0].extent)}" for one in version.drilled_in(piece)
+    ]
     if fired:
         sizes = ", ".join(dict.fromkeys(_measured(one, piece) for _, one in fired))
         sizes += f"{KEPT}{piece.rounder.unit('mm')}"
         flat = ", if it stayed flat" if piece.reshaped else ""
-        notes.append(f"{'dotted: ' if shown else ''}{WORDS} about {sizes}{flat}")
-    note = "; ".join(filter(None, notes))
-    heads = [f"{piece.title} ×{piece.count}"]
-    heads += [f"Version: {version.title}"] if len(worked.versions) > 1 else []
-    lines = _lines(note, around.right - max(around.left, 0))
-
-    def draw(pen: Pen) -> None:
-        bare(pen)
-        words_under(pen, (max(around.left, 0), around.bottom + 5), heads, lines)
-
-    extent = Extent()
-    draw(extent)
+        notes.append(f"{'dotted: ' if dotted else ''}{WORDS} about {sizes}{flat}")
     made = ", ".join(f"{one.label} {one.made.told} {one.counted}".strip() for one in piece.sizes)
-    says = f"Template of {', '.join(heads)}: {made}; {note}"
-    return Template(piece, own, bare, draw, extent, ", ".join(heads), lines, says)
+    return f"Template of {_titled(piece)}: {made}; {'; '.join(filter(None, notes))}"
 
 
 def _ghosts(piece: Piece) -> list[tuple[Flat, Flat]]:
@@ -123,31 +144,11 @@ def _grain_beside(pen: Pen, around: Extent, *, along: bool) -> None:
     pen.text((x, y - 1.2) if along else (x + 3, y + 1), "grain")
 
 
-def words_under(pen: Pen, at: Point, heads: Sequence[str], lines: Sequence[str]) -> None:
-    """Name and note, from a baseline down."""
-    x, y = at
-    pen.text((x, y), heads[0], size=TITLE)
-    for i, line in enumerate((*heads[1:], *lines)):
-        pen.text((x, y + 0.4 + (i + 1) * LINE), line, size=NOTE)
-
-
-def _lines(note: str, wide: float) -> tuple[str, ...]:
-    """The note in lines of a template's width."""
-    most = min(WIDE, max(NARROW, int(wide / LETTER)))
-    lines = [""]
-    for word in _kept(note).split(" "):
-        if len(lines[-1]) + len(word) >= most and lines[-1]:
-            lines.append(word)
-        else:
-            lines[-1] = f"{lines[-1]} {word}".strip()
-    return tuple(lines)
-
-
-def _kept(note: str) -> str:
-    """The note with its signs kept beside their numbers, as units are already."""
-    for loose in (" × ", " %", "Ø "):
-        note = note.replace(loose, loose.replace(" ", KEPT))
-    return FRACTION.sub(KEPT, note)
+def words_under(pen: Pen, at: Point, title: str, label: str) -> None:
+    """Both lines of a label, the first on a baseline."""
+    pen.text(at, title, size=TITLE)
+    if label:
+        pen.text((at[0], at[1] + LINE), label)
 
 
 def alone(template: Template) -> Drawing:

@@ -57,7 +57,7 @@ def wound(pen: Pen, former: float, sheet: float, clay: float, overlap: float, wo
     rise = [_polar(under + lift, begins + climb * share) for share, lift in lifts]
     wire(pen, [*level, *rise, *arc(centre, outer + clay * k / 2, 270 - half, 270 + half, 24)], clay * k)
     pen.line([(0, -inner + 1), (0, -top - 5)], "fold")
-    pen.text((1.2, -top - 3), "one cut, both layers")
+    pen.text((1.2, -top - 3), "cut both layers")
     pen.text((0, outer + 4), words[0], anchor="middle")
     pen.line([_polar(top, -90 - half), _polar(top + 2.5, -90 - half)], "thin")
     pen.text((_polar(top + 3, -90 - half)[0] - 1, _polar(top + 3, -90 - half)[1]), words[1], anchor="end")

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.flat import Flat
-from sheetgen.base.packing import Sides, pack
-from sheetgen.base.pen import Moved
+from sheetgen.base.packing import Sides, packed
+from sheetgen.base.pen import LETTER, SIZE, Extent, Moved
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled, Turned
 from sheetgen.model.drawing import SlabLayout
@@ -25,11 +25,13 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Slab
     from sheetgen.parts.piece import Piece
 
-SCALE = 0.5
-EDGE = 9.0  # mm for the dimensions beside a picture
-SMALLEST, LARGEST = 2.0, 2.8  # mm high: the number in a piece
+Page = tuple["Placed", ...]
+
+SCALES = {2: "half", 3: "a third of the", 4: "a quarter of the", 5: "a fifth of the", 10: "a tenth of the"}
+WIDEST, TALLEST = 55.0, 40.0  # mm of paper: a third of a page's content
+EDGE = 0.5
 CORNERS = ((-1, -1), (1, -1), (1, 1), (-1, 1))
-WIDTHS, TRIALS = 16, 40  # narrower slabs tried, and the exchanges in each
+WIDTHS, NARROW_TRIALS, TRIALS = 12, 24, 120  # narrower slabs tried, the exchanges in each, and on the whole slab
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +56,10 @@ class Cut:
         return f"{self.name}, {self.flat.what}" if self.flat.what else self.name
 
 
+Laid = tuple["Placed", int, Cut]
+"""A piece on its slab, its number, and what is cut."""
+
+
 def slabs(pieces: Iterable[Piece], slab: Slab, rounder: Rounder) -> tuple[SlabLayout, ...]:
     """A layout for every clay and thickness."""
     groups: dict[tuple[str, float], list[Cut]] = {}
@@ -73,12 +79,13 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
     room = (slab.width - slab.gap, slab.length - slab.gap)
     fitting = [cut for cut in group if _fits((cut.sides[0] + slab.gap, cut.sides[1] + slab.gap), room)]
     each = [i for i, cut in enumerate(fitting) for _ in range(cut.count)]
-    sizes = [(fitting[i].sides[0] + slab.gap, fitting[i].sides[1] + slab.gap) for i in each]
-    laid = _tightest(sizes, room, slab.gap) if sizes else []
+    sizes = tuple((fitting[i].sides[0] + slab.gap, fitting[i].sides[1] + slab.gap) for i in each)
+    laid = _tightest(sizes, room, slab.gap) if sizes else ()
     used = sum(cut.flat.outline.area * cut.count for cut in fitting)
     taken = tuple(_told(_used(page, slab.gap), rounder) for page in laid)
     whole = sum(wide * long for wide, long in taken)
     weight = group[0].thickness * group[0].clay.density / 1000
+    over = _scale(taken)
     return SlabLayout(
         clay=group[0].clay.name,
         thickness=group[0].thickness,
@@ -88,22 +95,27 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
         cut=used * weight,
         pieces=tuple((i + 1, cut.called, cut.count) for i, cut in enumerate(fitting)),
         too_large=tuple(cut.name for cut in group if cut not in fitting),
-        drawings=tuple(_picture(page, each, fitting, slab.gap, sides) for page, sides in zip(laid, taken, strict=True)),
+        drawings=tuple(
+            _picture([(p, each[p.piece] + 1, fitting[each[p.piece]]) for p in page], slab.gap, sides, over)
+            for page, sides in zip(laid, taken, strict=True)
+        ),
+        scale=f"{SCALES[over]} size",
+        over=over,
     )
 
 
-def _tightest(sizes: Sequence[Sides], room: Sides, gap: float) -> list[list[Placed]]:
+def _tightest(sizes: tuple[Sides, ...], room: Sides, gap: float) -> Sequence[Page]:
     """The pieces on as few slabs as they need; where one is enough, on the one that is least to roll."""
-    laid = pack(sizes, room, turn=True)
+    laid = packed(sizes, room, turn=True, trials=TRIALS)
     if len(laid) > 1:
         return laid
     least = max(min(sides) for sides in sizes)
     rooms = ((least + (room[0] - least) * i / WIDTHS, room[1]) for i in range(WIDTHS))
-    narrower = (pack(sizes, r, turn=True, trials=TRIALS) for r in rooms if all(_fits(one, r) for one in sizes))
+    narrower = (packed(sizes, r, turn=True, trials=NARROW_TRIALS) for r in rooms if all(_fits(one, r) for one in sizes))
     return min((laid, *(one for one in narrower if len(one) == 1)), key=lambda one: math.prod(_used(one[0], gap)))
 
 
-def _used(page: Sequence[Placed], gap: float) -> tuple[float, float]:
+def _used(page: Page, gap: float) -> tuple[float, float]:
     """Width and length of a slab that its pieces take, with the gap round them."""
     return max(p.x + p.width for p in page) + gap, max(p.y + p.height for p in page) + gap
 
@@ -118,36 +130,50 @@ def _fits(sides: Sides, room: Sides) -> bool:
     return any(a <= room[0] and b <= room[1] for a, b in (sides, sides[::-1]))
 
 
-def _picture(
-    page: Sequence[Placed], each: Sequence[int], cuts: Sequence[Cut], gap: float, sides: tuple[Printed, Printed]
-) -> Drawing:
-    """The part of one slab that its pieces take, at half size, each piece with its number."""
+def _scale(taken: Iterable[Sides]) -> int:
+    """How many times smaller all slabs of a clay and thickness are drawn."""
+    wide, tall = (max((sides[i] for sides in taken), default=0.0) for i in (0, 1))
+    return next((over for over in SCALES if wide / over <= WIDEST and tall / over <= TALLEST), max(SCALES))
+
+
+def _picture(laid: Sequence[Laid], gap: float, sides: tuple[Printed, Printed], over: int) -> Drawing:
+    """The part of one slab that its pieces take, each with its number, or the first of several that lie close."""
     width, length = sides
-    paper = Paper()
-    pen = Scaled(paper, SCALE)
+    paper, scale = Paper(), 1 / over
+    pen = Scaled(paper, scale)
     pen.box((0, 0), width, length, "fold")
-    for placed in page:
-        number = each[placed.piece]
-        flat = cuts[number].flat
-        extent = flat.extent
+    for placed, _, cut in laid:
+        extent = cut.flat.extent
         x, y = gap + placed.x, gap + placed.y
         lying: Pen = Moved(pen, (x - extent.left, y - extent.top))
         if placed.turned:
             lying = Turned(Moved(pen, (x + extent.bottom, y - extent.left)))
-        Flat(flat.outline).draw(lying)  # without its holes, so that its number can stand in it
-        wide, tall = placed.width - gap, placed.height - gap
-        # Smaller in a narrow piece; where even so it touches the edges, on a clear patch of its own.
-        tell = max(SMALLEST, min(LARGEST, min(wide, tall) * SCALE))
-        middle, words = (x + wide / 2, y + tall / 2), str(number + 1)
-        if min(wide, tall) * SCALE < SMALLEST:
-            across, down = (0.32 * len(words) + 0.15) * tell, 0.5 * tell
-            pen.cover([[(middle[0] + a * across / SCALE, middle[1] + b * down / SCALE) for a, b in CORNERS]])
-        pen.text((middle[0], middle[1] + 0.36 * tell / SCALE), words, size=tell, anchor="middle")
-    wide, tall = width * SCALE, length * SCALE
-    paper.across(-4, 0, wide, width.words, to=0)
-    paper.upright(-4, 0, tall, length.words, to=0)
-    names = [cuts[each[p.piece]].called.replace("_", " ") for p in page]
+        Flat(cut.flat.outline, line="thin").draw(lying)  # without its holes, so that its number can stand in it
+    _numbers(paper, laid, gap, scale)
+    names = [cut.called.replace("_", " ") for _, _, cut in laid]
     lies = ", ".join(f"{names.count(name)} {name}" for name in dict.fromkeys(names))
-    says = f"A slab of {width.words} × {length.told} with {lies}, at half size"
-    # A number beside a short side stands above it, on end.
-    return paper.drawing((-EDGE, -EDGE - 5), max(wide, 12) + EDGE + 5, tall + EDGE + 8, says)
+    says = f"A slab of {width.words} × {length.told} with {lies}, at {SCALES[over]} size"
+    return paper.drawing((-EDGE, -EDGE), width * scale + 2 * EDGE, length * scale + 2 * EDGE, says)
+
+
+def _numbers(paper: Paper, laid: Sequence[Laid], gap: float, scale: float) -> None:
+    """The number of every piece in its middle, unless it would lie on another and a like piece has it."""
+    told: list[Extent] = []
+    numbered: set[int] = set()
+    for placed, number, _ in laid:
+        wide, tall, words = placed.width - gap, placed.height - gap, str(number)
+        x, y = (gap + placed.x + wide / 2) * scale, (gap + placed.y + tall / 2) * scale
+        half = (LETTER * SIZE * len(words) / 2 + 0.3, 0.4 * SIZE + 0.2)
+        room = Extent(x - half[0], y - half[1], x + half[0], y + half[1])
+        if number in numbered and any(_meet(room, one) for one in told):
+            continue
+        if wide * scale < 2 * half[0] or tall * scale < 2 * half[1]:  # no room in it: on a clear patch of its own
+            paper.cover([[(x + a * half[0], y + b * half[1]) for a, b in CORNERS]])
+        paper.text((x, y + 0.36 * SIZE), words, anchor="middle")
+        told.append(room)
+        numbered.add(number)
+
+
+def _meet(a: Extent, b: Extent) -> bool:
+    """Whether two rooms for words overlap."""
+    return a.left < b.right and b.left < a.right and a.top < b.bottom and b.top < a.bottom

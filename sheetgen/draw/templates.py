@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.draw.cutter import for_cutter
-from sheetgen.draw.diagrams import diagrams, kiln_curves
+from sheetgen.draw.diagrams import diagrams
 from sheetgen.draw.finished import finished
-from sheetgen.draw.pages import pages
+from sheetgen.draw.pages import pages, room
 from sheetgen.draw.piece import alone, templates
+from sheetgen.draw.program import programs
 from sheetgen.draw.signs import signs
 from sheetgen.draw.slab import slabs
 from sheetgen.model.drawing import Drawings
@@ -21,12 +23,14 @@ if TYPE_CHECKING:
 
 def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawings:
     """Every drawing of a version, its template pages for each paper."""
-    flat, rounder = templates(worked, version), worked.rounder
+    flat, rounder = templates(version), worked.rounder
+    rooms = {paper: room(paper) for paper in papers}
+    laid = {one: pages(flat, one, inches=rounder.inches) for one in dict.fromkeys(rooms.values())} if flat else {}
     return Drawings(
         templates={one.piece.name: alone(one) for one in flat},
-        pages={paper: pages(flat, paper) for paper in papers} if flat else {},
+        pages={paper: tuple(replace(page, paper=paper) for page in laid[one]) for paper, one in rooms.items() if laid},
         diagrams=diagrams(version),
-        curves=kiln_curves(version, rounder),
+        curves=programs(version, rounder),
         finished=finished(version, rounder),
         slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},

@@ -22,7 +22,10 @@ class Drawing:
 
 @dataclass(frozen=True, slots=True)
 class TemplatePage:
-    """One page of templates for one paper, its check bars included."""
+    """One page of templates for one paper, its check bars included: what the one along measures, and the upright one.
+
+    The drawing is as wide as the content of the page, and no taller than it needs: a short one shares a page.
+    """
 
     paper: str
     drawing: Drawing
@@ -30,6 +33,7 @@ class TemplatePage:
     share: float = 0.0
     tile: str = ""
     """Which sheet of how many, of a template larger than a page."""
+    bars: tuple[str, str] = ("", "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +42,7 @@ class SlabLayout:
 
     `pieces` are the number in the picture, the part's name with what the outline is, and the count of each; `used` is
     the width and length of each slab that the pieces take with the gaps round them, as they are printed; masses and
-    shares are of that.
+    shares are of that. The pictures are `over` times smaller than the slabs; `scale` says so: a third of the size.
     """
 
     clay: str
@@ -50,6 +54,8 @@ class SlabLayout:
     pieces: tuple[tuple[int, str, int], ...]
     too_large: tuple[str, ...]
     drawings: tuple[Drawing, ...]
+    scale: str = ""
+    over: int = 1
 
 
 @dataclass(frozen=True, slots=True)

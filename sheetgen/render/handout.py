@@ -107,7 +107,7 @@ class Sheets:
         wet = ", wet" if self.clayed else ""
         fires = " Dots: what it fires to." if self.clayed else ""
         lines = f"Heavy line: cut here{wet}.{fires} Broken: a fold or a guide. Chain: a middle, or where ends meet."
-        return Templates(tuple(template_pages(pages)), bars(self.worked), lines)
+        return Templates(tuple(template_pages(pages)), bars(pages), lines)
 
     @property
     def clayed(self) -> bool:

@@ -56,7 +56,7 @@ HOW = {
         4,
         6,
     ),
-    "bench card": How("card.html.j2", ("", "close"), 1, 1),
+    "bench card": How("card.html.j2", ("", "close", "close closer"), 1, 1),
     "teacher": How("teacher.html.j2"),
     "templates": How("templates.html.j2"),
 }

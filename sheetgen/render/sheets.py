@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from sheetgen.model.drawing import Drawings, SlabLayout, TemplatePage
     from sheetgen.model.worked import Worked
 
-BAR, READS = 100, 97  # mm: a bar, and what it may read for an example
+READS = {"100 mm": ("97 mm", 97), "4 in": ("3 7/8 in", 96.875)}  # of a long bar: what it may read for an example
 CUTTING = "templates"
 
 
@@ -27,10 +27,16 @@ def template_pages(pages: Sequence[TemplatePage]) -> Iterator[view.TemplatePage]
         yield view.TemplatePage(Html(Markup(page.drawing.svg)), page.tile)  # noqa: S704 - our own pen
 
 
-def bars(worked: Worked) -> str:
-    """How to tell that templates are printed at true size, and what to do where they are not; whole per cents."""
-    again = worked.rounder.decimal(round(print_again_at(print_scale(READS, BAR)) * 100), 0)
-    return f"Both bars measure {BAR} mm, or the sizes are wrong: if they read {READS} mm, print at {again} %."
+def bars(pages: Sequence[TemplatePage]) -> str:
+    """How to tell that templates are printed at true size, and what to choose where they are not; whole per cents."""
+    along = next((page.bars[0] for page in pages if page.bars[0] in READS), "")
+    short = {said for page in pages for said in page.bars} - {along}
+    if not along:
+        return f"Both bars measure {short.pop()}, or print again, larger or smaller." if short else ""
+    read, of_a_hundred = READS[along]
+    again = round(print_again_at(print_scale(of_a_hundred, 100)) * 100)
+    bars = f"The long bar measures {along}, the short one {short.pop()}" if short else f"Both bars measure {along}"
+    return f"{bars}, or print again: at {read} choose {again} %."
 
 
 def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[view.Slab]:
@@ -44,7 +50,7 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
         alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
         yield view.Slab(
             f"{layout.clay.partition(',')[0]}, {rounder.length(layout.thickness).told}",
-            f"Roll {' and '.join(_counted(each))}." if each else "",
+            f"Roll {' and '.join(_counted(each))}; drawn at {layout.scale}." if each else "",
             "; ".join([*pieces, *alone]),
             tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
         )

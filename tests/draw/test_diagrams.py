@@ -130,8 +130,8 @@ def test_the_beads_lie_where_the_wire_is_left_straight(drawn: Any, name: str, be
 
 def test_what_repeats_in_a_chain_is_a_link_with_its_ring(drawn: Any) -> None:
     it = drawn("chain")
-    assert "18.0 repeats" in it.words
-    at, _ = next(t for t in it.pen.texts if t[1] == "18.0 repeats")
+    assert "18 repeats" in it.words
+    at, _ = next(t for t in it.pen.texts if t[1] == "18 repeats")
     dimensions = [points for kind, points, _ in it.pen.lines if kind == "thin" and points[0][1] == points[1][1]]
     level = min(dimensions, key=lambda points: abs(points[0][1] - at[1]))
     assert (level[1][0] - level[0][0]) / it.k == pytest.approx(18)

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sheetgen.base.pen import Extent, Moved, Recorder, arc
-from sheetgen.draw.bars import bars
+from sheetgen.draw.bars import INCHES, MM, SIDE, Bars, bars_beside, draw_bars
 from sheetgen.draw.paper import Paper, mm
 from sheetgen.draw.templates import draw
 
@@ -82,25 +82,27 @@ def test_words_in_a_drawing_cannot_become_code() -> None:
     assert not svg.findall(f".//{SVG}script")
 
 
-def test_the_bars_are_a_hundred_millimetres_and_four_inches_both_ways() -> None:
-    pen = Recorder()
-    bars(pen, 120)
+@pytest.mark.parametrize(
+    ("inches", "tall", "along", "upright"),
+    [(False, 120, 100, 100), (False, 99, 100, 50), (True, 120, 101.6, 101.6), (True, 100, 101.6, 50.8)],
+)
+def test_the_bars_measure_what_stands_beside_them(inches: bool, tall: float, along: float, upright: float) -> None:  # noqa: FBT001
+    pen, bars = Recorder(), bars_beside(tall, 180, inches=inches)
+    draw_bars(pen, bars, bars.foot(tall))
     runs = [points for kind, points, _ in pen.lines if kind == "cut"]
-    upright = sorted(round(abs(a[1] - b[1]), 9) for a, b in runs if a[0] == b[0])
-    level = sorted(round(abs(a[0] - b[0]), 9) for a, b in runs if a[1] == b[1])
-    assert upright[-2:] == level[-2:] == [100, 101.6]
+    assert [abs(a[1] - b[1]) for a, b in runs if a[0] == b[0]] == [pytest.approx(upright)]
+    assert [abs(a[0] - b[0]) for a, b in runs if a[1] == b[1]] == [pytest.approx(along)]
+    told = {
+        f"{along / 25.4:.0f} in" if inches else f"{along} mm",
+        f"{upright / 25.4:.0f} in" if inches else f"{upright} mm",
+    }
+    assert {words for _, words in pen.texts} == told
 
 
-def test_a_bank_card_in_the_corner_reaches_both_marks() -> None:
-    # ISO/IEC 7810, ID-1: 85.60 by 53.98 mm
-    pen = Recorder()
-    bars(pen, 120)
-    runs = [points for kind, points, _ in pen.lines if kind != "thin"]
-    corner = next(a for a, b in runs if abs(a[0] - b[0]) == pytest.approx(101.6))
-    short = [points for points in runs if abs(points[0][0] - points[1][0]) + abs(points[0][1] - points[1][1]) < 10]
-    assert len(short) == 2
-    reached = sorted((abs(a[0] - corner[0]), abs(a[1] - corner[1])) for a, _ in short)
-    assert reached == [pytest.approx((0, 53.98)), pytest.approx((85.60, 0))]
+def test_a_paper_too_narrow_for_the_long_bar_has_a_short_one() -> None:
+    assert bars_beside(120, 100 + SIDE, inches=False).along == MM[0]
+    assert bars_beside(120, 100, inches=False).along == MM[1]
+    assert Bars(*INCHES).says == "Bars of 4 in along and 2 in upright"
 
 
 @pytest.fixture(scope="module")
@@ -120,22 +122,23 @@ def test_every_flat_part_has_a_template_alone_and_on_a_page(worked: Any) -> None
 def test_a_page_of_templates_fits_its_paper(paper: str, worked: Any) -> None:
     wide, tall = PAPERS[paper]
     for page in draw(worked, worked.main, [paper]).pages[paper]:
-        assert page.drawing.width <= wide - 30
-        assert page.drawing.height <= tall - 32
+        # one content box on both papers, less what the heading takes
+        assert page.drawing.width == 180 <= wide - 30
+        assert page.drawing.height <= 247 - 24 <= tall - 32 - 24
         assert 0 < page.share <= 1
 
 
 def test_a_template_says_in_words_what_it_is(worked: Any) -> None:
     said = draw(worked, worked.main, ["A4"]).templates["disc"].says
-    assert "22.0" in said
+    assert "22\u00a0mm" in said
     assert "9 % shrinkage" in said
 
 
 def test_what_the_template_says_is_what_it_measures(worked: Any) -> None:
     """The number beside a shape and the shape itself, for the disc of 20 mm: cut at 22.0."""
     svg = parsed(draw(worked, worked.main, ["A4"]).templates["disc"].svg)
-    assert [c.get("r") for c in svg.iter(f"{SVG}circle") if c.get("stroke-width") == "0.4"] == ["11", "1.65"]
-    assert "Ø 22.0" in [t.text for t in svg.iter(f"{SVG}text")]
+    assert [c.get("r") for c in svg.iter(f"{SVG}circle") if c.get("stroke-width") == "0.5"] == ["11", "1.65"]
+    assert "Ø 22" in [t.text for t in svg.iter(f"{SVG}text")]
 
 
 def test_many_templates_take_several_pages_and_none_is_lost(libraries: Any, tmp_path: Any) -> None:
@@ -155,7 +158,7 @@ def test_many_templates_take_several_pages_and_none_is_lost(libraries: Any, tmp_
             boxes = [
                 [float(n) for n in re.findall(r"[\d.]+", p.get("points") or "")]
                 for p in parsed(page.drawing.svg).iter(f"{SVG}polygon")
-                if p.get("stroke-width") == "0.4"
+                if p.get("stroke-width") == "0.5"
             ]
             corners = [(min(b[::2]), min(b[1::2]), max(b[::2]), max(b[1::2])) for b in boxes]
             for i, a in enumerate(corners):
@@ -174,4 +177,4 @@ def test_a_template_larger_than_a_page_takes_several_and_is_no_trouble(library: 
         assert {name for page in pages for name in page.parts} == {"plate"}
         for page in pages:
             assert page.drawing.width <= wide - 30
-            assert page.drawing.height <= tall - 32
+            assert page.drawing.height <= tall - 32 - 24

@@ -15,7 +15,7 @@ HOLE = "  eye:\n    kind: hole\n    clay: clay\n    drill: 2 mm\n    edge: 2 mm\
 def drawn(library: Any, more: str = "") -> Any:
     library.change("pendant/project.yaml", "steps:\n", HOLE.format(more=more))
     worked = library.worked("pendant")
-    [template] = templates(worked, worked.main)
+    [template] = templates(worked.main)
     pen = Recorder()
     template.own(pen)
     holes = [at for kind, at, wide, _ in pen.ovals if kind == "cut" and wide == pytest.approx(2)]
@@ -28,7 +28,7 @@ def test_a_hole_stands_so_far_from_the_edge_as_is_printed(library: Any) -> None:
     [(x, y)] = holes
     assert x == pytest.approx((disc.left + disc.right) / 2)
     assert y - disc.top == pytest.approx(3.2)
-    assert "eye Ø 2 mm" in " ".join(template.note).replace("\u00a0", " ")
+    assert "eye Ø 2 mm" in template.says.replace("\u00a0", " ")
 
 
 def test_holes_on_both_sides_stand_alike(library: Any) -> None:

@@ -14,11 +14,11 @@ SVG = "{http://www.w3.org/2000/svg}"
 SLAB = "slab width: 100 mm\nslab length: 150 mm\n"
 
 
-def boxes(svg: str) -> list[tuple[float, float, float, float]]:
-    """Heavy shapes of a picture, true size, mm."""
+def boxes(svg: str, over: int) -> list[tuple[float, float, float, float]]:
+    """The pieces in a picture, true size, mm."""
     found = []
     for e in ET.fromstring(svg).iter():  # noqa: S314 - our own drawing
-        if e.get("stroke-width") != "0.4":
+        if e.get("stroke-width") != "0.21" or e.get("stroke-dasharray"):
             continue
         if e.tag == f"{SVG}polygon":
             numbers = [[float(n) for n in p.split(",")] for p in (e.get("points") or "").split()]
@@ -27,7 +27,7 @@ def boxes(svg: str) -> list[tuple[float, float, float, float]]:
             x, y = float(e.get("cx") or 0), float(e.get("cy") or 0)
             rx, ry = (float(e.get(a) or e.get("r") or 0) for a in ("rx", "ry"))
             xs, ys = [x - rx, x + rx], [y - ry, y + ry]
-        found.append((min(xs) * 2, min(ys) * 2, max(xs) * 2, max(ys) * 2))
+        found.append((min(xs) * over, min(ys) * over, max(xs) * over, max(ys) * over))
     return found
 
 
@@ -90,9 +90,9 @@ def test_a_marking_guide_takes_no_clay(slabbed: Any) -> None:
 def test_pieces_keep_their_gap_and_stay_on_the_slab(slabbed: Any, count: int) -> None:
     slabbed.change("pendant/project.yaml", "    across: width\n", f"    across: width\n    count: {count}\n")
     [layout] = layouts(slabbed, "pendant")
-    assert sum(len(boxes(d.svg)) for d in layout.drawings) == count
+    assert sum(len(boxes(d.svg, layout.over)) for d in layout.drawings) == count
     for drawing in layout.drawings:
-        laid = boxes(drawing.svg)
+        laid = boxes(drawing.svg, layout.over)
         for i, a in enumerate(laid):
             assert min(a[0], a[1]) >= 3 - 0.01
             assert a[2] <= 97 + 0.01
@@ -110,6 +110,18 @@ def test_four_like_discs_are_rolled_in_two_rows_of_two(slabbed: Any) -> None:
     slabbed.change("pendant/project.yaml", "    across: width\n", "    across: width\n    count: 4\n")
     [layout] = layouts(slabbed, "pendant")
     assert layout.used == (pytest.approx((53, 53)),)
+
+
+def test_a_sketch_is_no_wider_than_a_third_of_a_page_and_numbers_every_piece(slabbed: Any) -> None:
+    slabbed.change("pendant/project.yaml", "    across: width\n", "    across: width\n    count: 15\n")
+    [layout] = layouts(slabbed, "pendant")
+    [drawing] = layout.drawings
+    assert layout.used == (pytest.approx((78, 128)),)  # three by five discs of 22, with 3 round each
+    assert layout.scale == "a quarter of the size"
+    assert drawing.width == pytest.approx(78 / 4 + 1)
+    texts = list(ET.fromstring(drawing.svg).iter(f"{SVG}text"))  # noqa: S314 - our own drawing
+    assert [t.text for t in texts] == ["1"] * 15
+    assert {t.get("font-size") for t in texts} == {"3"}
 
 
 def test_a_piece_larger_than_the_slab_is_named(slabbed: Any) -> None:
@@ -136,7 +148,7 @@ def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
     [drawing] = layout.drawings
     first = next(iter(ET.fromstring(drawing.svg)))  # noqa: S314 - our own drawing
     assert first.tag == f"{SVG}title"
-    assert first.text == "A slab of 28.0 × 28.0\u00a0mm with 1 plate, at half size"
+    assert first.text == "A slab of 28 × 28\u00a0mm with 1 plate, at half size"
 
 
 @pytest.mark.parametrize(
@@ -160,5 +172,5 @@ def test_the_handout_and_the_page_show_the_slab(slabbed: Any, quick: None) -> No
     slabbed.publish("pendant")
     html = (slabbed.build / "pendant" / "index.html").read_text("utf-8")
     assert "On the slab" in html
-    assert "Roll 28.0 × 28.0 mm: 3 mm is kept" in html.replace("\xa0", " ")
+    assert "Roll 28 × 28 mm: 3 mm is kept" in html.replace("\xa0", " ")
     assert "It takes 5.5 g, of which 2.7 g are in the pieces" in html.replace("\xa0", " ")

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
+from itertools import combinations
 from typing import TYPE_CHECKING, Any
 from xml.etree import ElementTree as ET
 
@@ -15,6 +17,7 @@ from shapely.geometry import LineString, Polygon
 from sheetgen.base.flat import Flat, Oval, box
 from sheetgen.base.pen import Extent, Recorder, arc
 from sheetgen.draw.cutter import Cutter
+from sheetgen.draw.drawn import fitting
 from sheetgen.draw.ghost import apart, ghost, room_for_words
 from sheetgen.draw.pens import Strokes
 from sheetgen.draw.piece import Template, templates
@@ -35,7 +38,7 @@ def worked(flats: Any) -> Any:
 
 @pytest.fixture(scope="module")
 def flat(worked: Any) -> dict[str, Template]:
-    return {template.piece.name: template for template in templates(worked, worked.main)}
+    return {template.piece.name: template for template in templates(worked.main)}
 
 
 def shape_of(cut: Flat) -> BaseGeometry:
@@ -101,11 +104,11 @@ def test_a_hole_has_a_ghost_in_the_middle_alone_where_it_can_be_told_from_it() -
         assert len(ghost(Flat(Oval((20, 20), 30, 30), (hole,)), 0.1).holes) == shown
 
 
-@pytest.mark.parametrize("wide", [4.4, 5.5])
+@pytest.mark.parametrize("wide", [5.5, 6.5])
 def test_a_strip_so_narrow_that_a_copier_merges_its_lines_has_no_dots(wide: float) -> None:
-    # at 9 %: 0.40 and 0.50 mm between two lines that are 0.4 and 0.25 mm thick
+    # at 9 %: 0.50 and 0.59 mm between the middles of a line of 0.5 and dots of 0.36 mm
     cut = Flat(box(24, wide))
-    assert apart(cut, ghost(cut, 0.09)) == (wide == 5.5)
+    assert apart(cut, ghost(cut, 0.09)) == (wide == 6.5)
 
 
 @pytest.mark.parametrize("name", ["tube", "disc", "plate", "oval", "kite", "dome", "band", "row"])
@@ -114,8 +117,9 @@ def test_every_flat_kind_of_clay_is_drawn_with_what_it_fires_to(name: str, flat:
     flat[name].bare(pen)
     Recorder([m for m in pen.lines if m[0] == "fired"], [m for m in pen.ovals if m[0] == "fired"]).replay(fired)
     [cut] = flat[name].piece.flat
-    assert fired.height / cut.extent.height == pytest.approx(1 - S)
-    assert "dotted: fires to about" in " ".join(flat[name].note)
+    shown = name not in {"band", "row"}  # 5.5 mm wide: a copier would run its line and its dots into one
+    assert fired.height / cut.extent.height == pytest.approx(1 - S if shown else 0)
+    assert ("dotted: fires to about" if shown else "fires to about") in flat[name].says
 
 
 def test_fires_to_is_said_inside_and_over_no_line(flat: dict[str, Template]) -> None:
@@ -127,7 +131,7 @@ def test_fires_to_is_said_inside_and_over_no_line(flat: dict[str, Template]) -> 
             at = room_for_words(fired, pen.runs())
             if at is None:
                 continue
-            words = Polygon([(at[0], at[1]), (at[0] + 9.6, at[1]), (at[0] + 9.6, at[1] - 1.8), (at[0], at[1] - 1.8)])
+            words = Polygon([(at[0], at[1]), (at[0] + 12.9, at[1]), (at[0] + 12.9, at[1] - 2.2), (at[0], at[1] - 2.2)])
             assert shape_of(fired).buffer(1e-6).contains(words)
             for run in pen.runs():
                 assert LineString(run).disjoint(words)
@@ -138,25 +142,65 @@ def test_a_small_piece_has_no_room_for_words() -> None:
     assert room_for_words(ghost(cut, 0.1), cut.runs) is None
 
 
-def test_a_template_says_name_count_version_clay_thickness_and_cards(library: Any) -> None:
+def test_a_label_is_two_lines_of_name_and_count_cards_clay_and_shrinkage(library: Any) -> None:
     worked = library.worked("drops")
     long = worked.versions["Long"]
-    body = next(one for one in templates(worked, long) if one.piece.name == "body")
+    body = next(one for one in templates(long) if one.piece.name == "body")
     pen = Recorder()
     body.draw(pen)
-    said = " ".join(words for _, words in pen.texts).replace("\u00a0", " ")
-    for words in (
-        "Body ×2",
-        "Version: Long",
-        "0.75 mm, 3 cards",
-        "Test silver, drawn for 9 % shrinkage",
-        "dotted",
-    ):
-        assert words in said
+    label = [words.replace("\u00a0", " ") for _, words in pen.texts][-2:]
+    assert label == ["Body, cut 2", "roll to 3 cards; Test silver, at 9 %"]
+    # who does not see it is told more
+    for words in ("Template of Body, cut 2", "0.75 mm, 3 cards", "Test silver, drawn for 9 % shrinkage", "dotted"):
+        assert words in body.says.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize("of", ["flats", "demo"])
+def test_no_line_of_a_label_is_longer_than_forty_letters(of: str, worked: Any, demo: Any) -> None:
+    several = [worked] if of == "flats" else demo.check().worked
+    labels = [t for one in several for v in one.versions.values() for t in templates(v)]
+    assert labels
+    for template in labels:
+        assert 0 < len(template.title) <= 40
+        assert 0 < len(template.label) <= 40, template.label
+
+
+def test_a_label_that_is_too_long_loses_what_stands_behind_its_commas() -> None:
+    assert fitting("Sterling-silver sheet, 0.6 mm thick, soft") == "Sterling-silver sheet, 0.6 mm thick"
+    assert fitting("roll to 4 cards; Fine-silver clay, low fire, at 9 %", "4 cards; Fine-silver clay, at 9 %") == (
+        "4 cards; Fine-silver clay, at 9 %"
+    )
 
 
 def test_the_seats_and_their_drill_are_named(flat: dict[str, Template]) -> None:
-    assert "7 seats, drill Ø 2.4 mm" in " ".join(flat["row"].note).replace("\u00a0", " ")
+    assert "7 seats, drill Ø 2.4 mm" in flat["row"].says.replace("\u00a0", " ")
+
+
+class Words(Recorder):
+    """A pen that remembers the room that its words take: their letters, without what hangs below the line."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.room: list[tuple[str, Any]] = []
+
+    def text(self, at: tuple[float, float], words: str, **how: Any) -> None:
+        extent = Extent()
+        extent.text(at, words, **how)
+        around = (extent.left + 0.35, extent.top + 0.3, extent.right - 0.35, extent.bottom - 0.6)
+        self.room.append((words, Polygon.from_bounds(*around)))
+
+
+def test_no_words_of_a_template_lie_on_each_other_or_on_a_line(worked: Any, demo: Any) -> None:
+    for one in (worked, *demo.check().worked):
+        for template in (t for v in one.versions.values() for t in templates(v)):
+            pen = Words()
+            template.draw(pen)
+            lines = [LineString([*run, run[0]] if shut else run) for _, run, shut in pen.lines if len(set(run)) > 1]
+            rings = [shape_of(Flat(Oval(at, wide, tall))).exterior for _, at, wide, tall in pen.ovals]
+            for words, room in pen.room:
+                assert not any(room.intersects(mark) for mark in (*lines, *rings)), (template.title, words)
+            for (one_said, a), (other, b) in combinations(pen.room, 2):
+                assert not a.intersects(b), (template.title, one_said, other)
 
 
 # A file for a cutter
@@ -204,19 +248,24 @@ def test_dimensions_and_words_do_not_reach_a_cutter() -> None:
     assert not any(pen.groups.values())
 
 
-# Directions on the page
+# Bars and sharing of pages
 
 
-@pytest.mark.parametrize("name", ["a4", "letter"])
-def test_a_page_says_what_to_do_if_it_measures_wrong(name: str, flats: Any, paper: Any) -> None:
-    with paper.Sheet(flats.build / "flats" / f"handout-{name}.pdf") as sheet:
-        for page in sheet.template_pages():
-            text = " ".join(page.extract_text().split())
-            for read in (95, 96, 97, 98, 99, 101, 102, 103):
-                assert f" {100 / read * 100:.1f}" in text
-            assert "100 ÷ 97 = 103.1 %" in text
-            assert re.search(r"page \d of \d", text)
-            assert re.search(r"The templates take \d+ % of the page", text)
+def test_a_page_is_no_taller_than_its_templates_or_its_bar_need(worked: Any) -> None:
+    [page] = draw(worked, worked.main, ["A4"]).pages["A4"]
+    assert page.bars == ("100 mm", "100 mm")
+    # all but one small part: one bar of 100 mm along, and of 50 mm upright, with 8.5 mm for the one along
+    few = replace(worked.main, parts={"disc": worked.main.parts["disc"]})
+    [short] = draw(worked, few, ["A4"]).pages["A4"]
+    assert short.bars == ("100 mm", "50 mm")
+    assert short.drawing.height == pytest.approx(50 + 8.5 + 0.5)
+    assert short.drawing.says.endswith("Bars of 100 mm along and 50 mm upright")
+
+
+def test_both_papers_have_one_layout(worked: Any) -> None:
+    drawn = draw(worked, worked.main, ["A4", "Letter"]).pages
+    assert [p.drawing for p in drawn["A4"]] == [p.drawing for p in drawn["Letter"]]
+    assert {p.paper for p in drawn["Letter"]} == {"Letter"}
 
 
 def test_how_full_a_page_is_is_counted(worked: Any) -> None:

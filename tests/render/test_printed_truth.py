@@ -54,22 +54,15 @@ def test_every_template_page_has_a_bar_of_100_mm_both_ways(sheet: Any, paper: An
         assert [round(bar.width, 2) for bar in level] == [100.0]
 
 
-def test_every_template_page_has_a_bar_of_4_inches_both_ways(sheet: Any, paper: Any) -> None:
-    for page in sheet.template_pages():
-        upright, level = paper.bars(page, 101.6)
-        assert [round(bar.height, 2) for bar in upright] == [101.6]
-        assert [round(bar.width, 2) for bar in level] == [101.6]
-
-
 def test_the_bars_have_a_tick_at_every_centimetre(sheet: Any, paper: Any) -> None:
     centimetres = [10.0 * i for i in range(11)]
     for page in sheet.template_pages():
         [upright], [level] = paper.bars(page, 100)
         thin = [m for m in paper.marks(page) if abs(m.weight - paper.THIN) < 0.02 and not m.dashed]
-        beside = [m for m in thin if m.height < 0.01 and abs(m.right - upright.left) < 0.01]
-        assert sorted({round(m.top - upright.top, 2) for m in beside}) == centimetres
-        under = [m for m in thin if m.width < 0.01 and abs(m.top - level.top) < 0.01]
-        assert sorted({round(m.left - level.left, 2) for m in under}) == centimetres
+        across = [m for m in thin if m.height < 0.01 and abs(m.middle[0] - upright.left) < 0.01]
+        assert sorted({round(m.top - upright.top, 2) for m in across}) == centimetres
+        along = [m for m in thin if m.width < 0.01 and abs(m.middle[1] - level.top) < 0.01]
+        assert sorted({round(m.left - level.left, 2) for m in along}) == centimetres
 
 
 WET = 1 / (1 - S)

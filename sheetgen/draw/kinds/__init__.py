@@ -8,7 +8,7 @@ import pkgutil
 
 import sheetgen.draw.kinds as here
 from sheetgen.base.pen import Extent, Pen
-from sheetgen.draw.drawn import Drawn, clay_note
+from sheetgen.draw.drawn import Drawn, clay_label, clay_note
 from sheetgen.parts.piece import Piece
 
 NOTHING = Drawn("")
@@ -34,9 +34,15 @@ def template(pen: Pen, piece: Piece) -> None:
 
 
 def note(piece: Piece) -> str:
-    """What is said under its template: of clay, what it is rolled to."""
+    """What its template says to who does not see it: of clay, what it is rolled to."""
     words = drawn(piece).note
     return words(piece) if words is not None else clay_note(piece)
+
+
+def label(piece: Piece) -> str:
+    """What is said under its name: of clay, what it is rolled to; else which stock it is of."""
+    words = drawn(piece).label
+    return words(piece) if words is not None else clay_label(piece)
 
 
 def view(pen: Pen, piece: Piece) -> float:

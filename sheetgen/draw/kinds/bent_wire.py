@@ -8,7 +8,7 @@ from itertools import accumulate
 
 from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, views
-from sheetgen.draw.drawn import Drawn
+from sheetgen.draw.drawn import Drawn, bend, wire_label
 from sheetgen.parts.bent import legs, path
 from sheetgen.parts.bent_wire import BentWire
 from sheetgen.parts.piece import Piece
@@ -60,6 +60,10 @@ def _note(piece: Piece) -> str:
     return f"the line is the middle of the wire, and starts at the small circle{told}; {cut}"
 
 
+def _label(piece: Piece) -> str:
+    return wire_label(piece[BentWire.wire].name, piece[BentWire.cut].told)
+
+
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     """The bent wire with a number where each piece ends, and how far along the wire that is."""
     cut, along, pieces = piece[BentWire.cut], list(_along(piece)), _pieces(piece)
@@ -78,4 +82,4 @@ def _view(pen: Pen, piece: Piece) -> float:
     return views.placed(pen, path(piece[BentWire.form], thick), thick)
 
 
-DRAWN = Drawn(BentWire.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+DRAWN = Drawn(BentWire.kind, template=_template, note=_note, label=_label, deed=bend, diagram=_diagram, view=_view)

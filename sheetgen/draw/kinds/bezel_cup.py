@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Pen
 from sheetgen.draw import views
-from sheetgen.draw.drawn import Drawn
+from sheetgen.draw.drawn import Drawn, fitting
 from sheetgen.formulas.shapes import oval_grown
 from sheetgen.parts.bezel_cup import APART, BezelCup, middle
 from sheetgen.parts.piece import Piece
@@ -31,6 +31,12 @@ def _note(piece: Piece) -> str:
     return f"wall {wall.name}; base {(piece[BezelCup.base] or wall).name}; thin line, the largest stone"
 
 
+def _label(piece: Piece) -> str:
+    wall = piece[BezelCup.strip]
+    base = (piece[BezelCup.base] or wall).name
+    return fitting(f"wall {wall.name}; base {base}", f"wall {wall.name}", f"base {base}")
+
+
 def _view(pen: Pen, piece: Piece) -> float:
     """From above, the long way upright."""
     long, narrow = piece[BezelCup.stone].size.high, piece.usual(BezelCup.narrow)
@@ -41,4 +47,4 @@ def _view(pen: Pen, piece: Piece) -> float:
     return across
 
 
-DRAWN = Drawn(BezelCup.kind, template=_template, note=_note, view=_view)
+DRAWN = Drawn(BezelCup.kind, template=_template, note=_note, label=_label, view=_view)

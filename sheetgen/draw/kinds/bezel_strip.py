@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Pen
 from sheetgen.draw import sketches, views
-from sheetgen.draw.drawn import Drawn, thick
+from sheetgen.draw.drawn import Drawn, fitting, thick
 from sheetgen.parts.bezel_strip import BezelStrip
 from sheetgen.parts.piece import Piece
 
@@ -17,6 +17,11 @@ def _note(piece: Piece) -> str:
     return f"{thick(piece, piece[BezelStrip.sheet])}; {piece[BezelStrip.stone].name}"
 
 
+def _label(piece: Piece) -> str:
+    metal = thick(piece, piece[BezelStrip.sheet])
+    return fitting(f"{metal}; {piece[BezelStrip.stone].name}", metal, piece[BezelStrip.sheet].name)
+
+
 def _view(pen: Pen, piece: Piece) -> float:
     stone, t = piece[BezelStrip.stone], 2 * piece[BezelStrip.sheet].thickness
     long, wide = stone.size.high, (stone.width or stone.size).high
@@ -25,4 +30,4 @@ def _view(pen: Pen, piece: Piece) -> float:
     return long + t
 
 
-DRAWN = Drawn(BezelStrip.kind, template=_template, note=_note, view=_view)
+DRAWN = Drawn(BezelStrip.kind, template=_template, note=_note, label=_label, view=_view)

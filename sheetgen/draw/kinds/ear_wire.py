@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Moved, Pen
 from sheetgen.draw import sketches
-from sheetgen.draw.drawn import Drawn, thick
+from sheetgen.draw.drawn import Drawn, bend, thick, wire_label
 from sheetgen.parts.ear_wire import EarWire, path
 from sheetgen.parts.piece import Piece
 
@@ -18,6 +18,10 @@ def _template(pen: Pen, piece: Piece) -> None:
 def _note(piece: Piece) -> str:
     wire = f"{thick(piece, piece[EarWire.wire])}, cut {piece[EarWire.cut].told}"
     return f"the line is the middle of the wire, and starts with its loop at the small circle; {wire}"
+
+
+def _label(piece: Piece) -> str:
+    return wire_label(thick(piece, piece[EarWire.wire]), piece[EarWire.cut].told)
 
 
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
@@ -41,4 +45,4 @@ def _view(pen: Pen, piece: Piece) -> float:
     return loop / 2 - top
 
 
-DRAWN = Drawn(EarWire.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+DRAWN = Drawn(EarWire.kind, template=_template, note=_note, label=_label, deed=bend, diagram=_diagram, view=_view)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Pen
 from sheetgen.draw import views
-from sheetgen.draw.drawn import Drawn
+from sheetgen.draw.drawn import Drawn, bend, wire_label
 from sheetgen.parts.flat_spiral import FlatSpiral, middle
 from sheetgen.parts.piece import Piece
 
@@ -20,8 +20,12 @@ def _note(piece: Piece) -> str:
     return f"the line is the middle of the wire; {piece[FlatSpiral.wire].name}, cut {piece[FlatSpiral.cut].told}"
 
 
+def _label(piece: Piece) -> str:
+    return wire_label(piece[FlatSpiral.wire].name, piece[FlatSpiral.cut].told)
+
+
 def _view(pen: Pen, piece: Piece) -> float:
     return views.placed(pen, middle(piece), piece[FlatSpiral.wire].thickness)
 
 
-DRAWN = Drawn(FlatSpiral.kind, template=_template, note=_note, view=_view)
+DRAWN = Drawn(FlatSpiral.kind, template=_template, note=_note, label=_label, deed=bend, view=_view)

@@ -7,12 +7,14 @@ from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.hole import Hole
 from sheetgen.parts.piece import Piece
 
+CROSS = 2.4  # mm that its middle is marked beyond it, so that a narrow one is not filled with ink
+
 
 def _mark(pen: Pen, piece: Piece, around: Extent) -> str:
     """The holes; one measured from an edge with that distance, one that is placed from the left and the top."""
     for one in piece.drilled:
         pen.circle(one.centre, one.width)
-        pen.cross(one.centre)
+        pen.cross(one.centre, one.width + CROSS)
     if piece.drilled:
         x, y = piece.drilled[0].centre
         first = piece[Hole.beside].split(" and ", maxsplit=1)[0]

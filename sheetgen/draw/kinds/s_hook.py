@@ -6,7 +6,7 @@ import math
 
 from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, sketches
-from sheetgen.draw.drawn import Drawn
+from sheetgen.draw.drawn import Drawn, bend, wire_label
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.s_hook import SHook, bent
 
@@ -22,6 +22,10 @@ def _template(pen: Pen, piece: Piece) -> None:
 def _note(piece: Piece) -> str:
     rods = f"rods Ø {piece[SHook.upper_used].words} and Ø {piece[SHook.lower_used].told}"
     return f"lay the bent hook on it; {piece[SHook.wire].name}, cut {piece[SHook.cut].told}; {rods}"
+
+
+def _label(piece: Piece) -> str:
+    return wire_label(piece[SHook.wire].name, piece[SHook.cut].told)
 
 
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
@@ -52,4 +56,4 @@ def _view(pen: Pen, piece: Piece) -> float:
     return top + apart + piece[SHook.lower_used] / 2
 
 
-DRAWN = Drawn(SHook.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+DRAWN = Drawn(SHook.kind, template=_template, note=_note, label=_label, deed=bend, diagram=_diagram, view=_view)

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Extent, Pen, arc
 from sheetgen.draw import forming, views
-from sheetgen.draw.drawn import Drawn
+from sheetgen.draw.drawn import Drawn, per_cent
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.stone_ring import StoneRing, drilled
 
 
 def _template(pen: Pen, piece: Piece) -> None:
-    around, extent = piece[StoneRing.wet_around], piece.flat[0].extent
+    extent = piece.flat[0].extent
     wide = extent.width
     _marked(pen, piece, extent)
-    pen.across(-4, (wide - around) / 2, (wide + around) / 2, f"Ø {around.words}", to=0)
     if piece.has(StoneRing.wet_across):
         pen.across(wide + 5, 0, wide, f"Ø {piece[StoneRing.wet_across].words}", to=wide)
 
@@ -39,6 +38,15 @@ def _note(piece: Piece) -> str:
     return f"a guide to prick through, not a cut; {seats} seats, drill Ø {piece[StoneRing.drill].told}; {shrinks}"
 
 
+def _label(piece: Piece) -> str:
+    seats, at = piece[StoneRing.stones].words, per_cent(piece, piece[StoneRing.clay])
+    return f"prick {seats} middles through, at {at}"
+
+
+def _mark_it(_piece: Piece) -> str:
+    return "mark"
+
+
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     around, drill, pitch = piece[StoneRing.wet_around], piece[StoneRing.drill], piece[StoneRing.wet_pitch]
     n = int(piece[StoneRing.stones])
@@ -59,4 +67,7 @@ def _view(pen: Pen, piece: Piece) -> float:
     return wide
 
 
-DRAWN = Drawn(StoneRing.kind, template=_template, note=_note, diagram=_diagram, view=_view, mark=_mark, centred=True)
+DRAWN = Drawn(
+    StoneRing.kind, template=_template, note=_note, label=_label, deed=_mark_it, diagram=_diagram, view=_view,
+    mark=_mark, centred=True,
+)  # fmt: skip

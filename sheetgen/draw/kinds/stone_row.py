@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Extent, Pen
 from sheetgen.draw import forming, views
-from sheetgen.draw.drawn import Drawn, clay_note
+from sheetgen.draw.drawn import Drawn, clay_label, clay_note
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.stone_row import StoneRow, drilled
 
@@ -16,8 +16,7 @@ def _template(pen: Pen, piece: Piece) -> None:
     centres = _marked(pen, piece, around)
     pen.across(wide + 5, 0, long, long.words, to=wide)
     if piece.has(StoneRow.wet_pitch):
-        pen.across(-8, centres[0], centres[-1], f"{piece[StoneRow.wet_span].words} first to last", to=0)
-        pen.across(-3.5, centres[0], centres[1], piece[StoneRow.wet_pitch].words, to=0)
+        pen.across(-4, centres[0], centres[-1], piece[StoneRow.wet_span].words, to=0)
     if piece.has(StoneRow.wet_width):
         pen.upright(-4, 0, wide, piece[StoneRow.wet_width].words, to=0)
 
@@ -39,6 +38,16 @@ def _mark(pen: Pen, piece: Piece, around: Extent) -> str:
 def _note(piece: Piece) -> str:
     clay = clay_note(piece) if piece.has(StoneRow.wet_width) else "a marking guide"
     return f"{clay}; {piece[StoneRow.stones].words} seats, drill Ø {piece[StoneRow.drill].told}"
+
+
+def _label(piece: Piece) -> str:
+    if piece.has(StoneRow.wet_width):
+        return clay_label(piece)
+    return f"prick {piece[StoneRow.stones].words} middles through"
+
+
+def _deed(piece: Piece) -> str:
+    return "cut" if piece.has(StoneRow.wet_width) else "mark"
 
 
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
@@ -73,4 +82,6 @@ def _view(pen: Pen, piece: Piece) -> float:
     return long
 
 
-DRAWN = Drawn(StoneRow.kind, template=_template, note=_note, diagram=_diagram, view=_view, mark=_mark)
+DRAWN = Drawn(
+    StoneRow.kind, template=_template, note=_note, label=_label, deed=_deed, diagram=_diagram, view=_view, mark=_mark
+)
