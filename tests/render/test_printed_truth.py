@@ -179,7 +179,7 @@ def test_the_pdf_is_tagged_has_a_title_and_a_language(sheet: Any) -> None:
     assert "StructTreeRoot" in catalog
     assert catalog["MarkInfo"]["Marked"] is True
     assert catalog["Lang"] == b"en"
-    assert sheet.pdf.metadata["Title"] == "Every flat kind"
+    assert sheet.pdf.metadata["Title"] == "Every flat kind: Handout"
     assert sheet.pdf.metadata["Author"] == "Test Bench"
 
 
@@ -207,11 +207,15 @@ def test_what_is_read_back_is_what_was_written(sheet: Any) -> None:
     """A wrong glyph map would print one letter and mean another."""
     flat = " ".join(sheet.text.split())
     for words in (
-        "Every flat kind", "Test Bench", "One of each, for a ruler.", "Revision 3, 2026-01-10",
-        "Templates, true size", "How the numbers were worked", "You should see: They are clean.",
-        "mm", "÷", "×", "√", "π", "−",
+        "Every flat kind", "Test Bench", "One of each, for a ruler.", "revision 3, 2026-01-10",
+        "Templates, true size", "You should see: They are clean.", "mm", "×", "–", "°C",
     ):  # fmt: skip
         assert words in flat, words
+
+
+def test_the_signs_of_a_working_are_read_back_too(flats: Any, paper: Any) -> None:
+    with paper.Sheet(flats.build / "flats" / "teacher-a4.pdf") as sheet:
+        assert [sign for sign in ("Workings", "÷", "×", "√", "π", "−") if sign not in sheet.text] == []
 
 
 def test_no_unfilled_place_and_no_missing_value_is_printed(flats: Any, sheet: Any) -> None:
