@@ -53,7 +53,7 @@ def fitted(draw: Callable[[Pen, float], str], scales: list[float]) -> Drawing | 
         if extent.width <= WIDE and extent.height <= TALL:
             says = draw(pen, k)
             corner = (extent.left - EDGE, extent.top - EDGE)
-            return pen.drawing(corner, extent.width + 2 * EDGE, extent.height + 2 * EDGE, says)
+            return pen.drawing(corner, extent.width + 2 * EDGE, extent.height + 2 * EDGE, says, true=k == 1)
     return None
 
 
