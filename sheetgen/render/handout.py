@@ -39,8 +39,8 @@ if TYPE_CHECKING:
 
 MOST_SIZES = 6
 SO_FAR = ", so far as told"
-MINE = ("Date", "Clay, batch, kiln", "Measured, mm", "Weighed, g", "What to change")
-MADE = ("Date", "Measured, mm", "Weighed, g", "What to change")
+MINE = ("Date", "Clay, batch, kiln", "Measured", "Weighed, g", "What to change")
+MADE = ("Date", "Measured", "Weighed, g", "What to change")
 
 
 class Sheets:

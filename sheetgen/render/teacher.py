@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from sheetgen.render.marks import Marks
 
 MOST_COLUMNS = 4
-STRIP = ("Clay and batch", "Kiln, program", "Strip wet, mm", "Strip fired, mm", "Date")
+STRIP = ("Clay and batch", "Kiln, program", "Strip, wet", "Strip, fired", "Date")
 CLASS = ("Date", "Begun", "Finished", "What to change")
 OTHERS = (("scrap", "A scrap"), ("leftovers", "Leftovers"), ("bring", "Pupils bring"), ("next", "What comes next"))
 

@@ -9,6 +9,7 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from sheetgen.draw.templates import draw
+from sheetgen.render.sheets import slab_sketches
 
 SVG = "{http://www.w3.org/2000/svg}"
 SLAB = "slab width: 100 mm\nslab length: 150 mm\n"
@@ -167,10 +168,9 @@ def test_a_slab_that_cannot_be_is_a_trouble_at_its_place(library: Any, written: 
     assert trouble.place.source.name == "projects/studio.yaml"
 
 
-def test_the_handout_and_the_page_show_the_slab(slabbed: Any, quick: None) -> None:
-    assert quick is None
-    slabbed.publish("pendant")
-    html = (slabbed.build / "pendant" / "index.html").read_text("utf-8")
-    assert "On the slab" in html
-    assert "Roll 28 × 28 mm: 3 mm is kept" in html.replace("\xa0", " ")
-    assert "It takes 5.5 g, of which 2.7 g are in the pieces" in html.replace("\xa0", " ")
+def test_a_sheet_says_what_to_roll_and_how_small_the_sketch_is(slabbed: Any) -> None:
+    worked = slabbed.worked("pendant")
+    [told] = slab_sketches(worked, draw(worked, worked.main, ["A4"]).slabs)
+    assert told.roll.replace("\xa0", " ") == "Roll 28 × 28 mm; drawn at half size."
+    assert told.pieces == "1 Plate"
+    assert len(told.drawings) == 1
