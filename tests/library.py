@@ -3,18 +3,25 @@
 from __future__ import annotations
 
 import hashlib
+import html
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Self
 
 from sheetgen import pipeline
+from sheetgen.draw.templates import draw
+from sheetgen.render.handout import Sheets
 from sheetgen.render.job import Printout
+from sheetgen.render.marks import Marks
+from sheetgen.render.teacher import Teacher
 
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from sheetgen.model.view import BenchCard, Handout, TeacherSheet
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.pipeline import Outcome
-    from sheetgen.render.job import Job
+    from sheetgen.render.job import Job, Paper
 
 STUDIO = """\
 name: Test Bench
@@ -400,6 +407,22 @@ class Library:
     def main(self, name: str, **choices: str) -> WorkedVersion:
         return self.worked(name, **choices).main
 
+    def handout(self, name: str, version: str = "main") -> Handout:
+        """What a theme gets for the pupil's sheet, without its template pages."""
+        return self._sheets(name, version).handout(Marks(), ())
+
+    def card(self, name: str, version: str = "main") -> BenchCard:
+        return self._sheets(name, version).card(Marks())
+
+    def teacher(self, name: str, version: str = "main") -> TeacherSheet:
+        of = self._sheets(name, version)
+        return Teacher(of.worked, of.version, of.drawings, Marks()).sheet()
+
+    def _sheets(self, name: str, version: str) -> Sheets:
+        worked = self.worked(name)
+        one = worked.versions[version]
+        return Sheets(worked, one, draw(worked, one, worked.studio.paper))
+
     def sheets(self, project: str) -> dict[str, str]:
         """Every published file of a project with a digest of its bytes and the moment it was written."""
         files = sorted(p for p in (self.build / project).rglob("*") if p.is_file())
@@ -414,6 +437,15 @@ def make(root: Path, files: dict[str, str] = FILES) -> Library:
     return library
 
 
+def said(text: str) -> str:
+    """What a person reads in HTML: no tags, plain spaces."""
+    bare = re.sub(r"<style>.*?</style>|<title>.*?</title>", "", text, flags=re.DOTALL)
+    plain = html.unescape(
+        re.sub(r"<[^>]*>", "", re.sub(r"<(?:/?(?:p|div|tr|td|th|li|ul|h\d|section|table))\b[^>]*>", " ", bare))
+    )
+    return " ".join(plain.replace("\u2060", "").replace("\u202f", " ").replace("\u00a0", " ").split())
+
+
 class QuickPool:
     """Stands in for the pool where a test asks which files are written and not how they look."""
 
@@ -424,12 +456,9 @@ class QuickPool:
         pass
 
     def printed(self, jobs: list[Job]) -> list[list[Printout]]:
-        return [
-            [
-                Printout(
-                    b"%PDF, as it were: " + hashlib.sha256((name + css + job.htmls[0]).encode()).hexdigest().encode(), 1
-                )
-                for name, css in job.papers
-            ]
-            for job in jobs
-        ]
+        return [[self.printout(job, paper) for paper in job.papers] for job in jobs]
+
+    @staticmethod
+    def printout(job: Job, paper: Paper) -> Printout:
+        told = hashlib.sha256(("".join(paper) + job.htmls[0]).encode()).hexdigest()
+        return Printout(f"%PDF, as it were: {told}".encode(), 1)

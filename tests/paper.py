@@ -65,7 +65,7 @@ class Sheet:
         return "\n".join(self.texts)
 
     def template_pages(self) -> list[Any]:
-        return [page for page, text in zip(self.pages, self.texts, strict=True) if text.startswith("Templates, true")]
+        return [page for page, text in zip(self.pages, self.texts, strict=True) if "Templates, true" in text]
 
 
 def marks(page: Any) -> list[Mark]:

@@ -16,6 +16,7 @@ Line = Literal["cut", "fold", "meet", "centre", "fired", "thin", "solid"]
 Anchor = Literal["start", "middle", "end"]
 STEPS = 128
 SIZE = 3.0  # mm high: 8.5 pt, the least that a copy of a copy still reads
+FIGURE = 4.24  # mm high: 12 pt, a figure that is set or checked
 LETTER = 0.54  # width of a letter of the semibold face, on the mean, in heights
 
 

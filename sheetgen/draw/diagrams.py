@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Extent
 from sheetgen.draw import kinds
+from sheetgen.draw.gestured import gestured
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled
 
@@ -22,10 +23,10 @@ NEAR = 0.01  # mm: on one middle
 
 
 def diagrams(version: WorkedVersion) -> dict[str, Drawing]:
-    """The diagram of every part that a step shows."""
-    wanted = sorted({name for step in version.steps for name in step.diagrams})
+    """The diagram of every part that a step shows, and every gesture, by their names."""
+    wanted = sorted({name for step in version.steps for name in step.diagrams if name in version.parts})
     drawn = ((name, _diagram(version.parts[name], version)) for name in wanted)
-    return {name: drawing for name, drawing in drawn if drawing is not None}
+    return {name: drawing for name, drawing in drawn if drawing is not None} | gestured(version)
 
 
 def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:

@@ -39,8 +39,8 @@ if TYPE_CHECKING:
 
 MOST_SIZES = 6
 SO_FAR = ", so far as told"
-MINE = ("Date", "Clay, batch, kiln", "Measured", "Weighed, g", "What to change")
-MADE = ("Date", "Measured", "Weighed, g", "What to change")
+MINE = ("Date", "Clay, batch, kiln", "Measured, {}", "Weighed, g", "What to change")
+MADE = ("Date", "Measured, {}", "Weighed, g", "What to change")
 
 
 class Sheets:
@@ -87,7 +87,7 @@ class Sheets:
             rows=rows.all(),
             templates=self.templates(pages),
             slabs=tuple(slab_sketches(self.worked, self.drawings.slabs)),
-            results=MINE if self.clayed else MADE,
+            results=self.results(MINE if self.clayed else MADE),
         )
 
     def card(self, marks: Marks) -> BenchCard:
@@ -108,6 +108,10 @@ class Sheets:
         fires = " Dots: what it fires to." if self.clayed else ""
         lines = f"Heavy line: cut here{wet}.{fires} Broken: a fold or a guide. Chain: a middle, or where ends meet."
         return Templates(tuple(template_pages(pages)), bars(pages), lines)
+
+    def results(self, headings: Sequence[str]) -> tuple[str, ...]:
+        """Headings under which own results are written, with the studio's unit."""
+        return tuple(one.format(self.worked.rounder.unit("mm")) for one in headings)
 
     @property
     def clayed(self) -> bool:

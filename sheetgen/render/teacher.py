@@ -10,12 +10,12 @@ from sheetgen.base.material import Clay, Fibre, Sheet, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.numbers import Numbers
-from sheetgen.model.view import AllSizes, Html, Mend, Need, Risk, TeacherSheet, VersionTable, Working, Workings
+from sheetgen.model.view import AllSizes, Html, Mend, Need, Risk, TeacherSheet, VersionTable
 from sheetgen.render import words
 from sheetgen.render.classes import ClassWords
 from sheetgen.render.handout import Sheets, finished
 from sheetgen.render.rows import runs
-from sheetgen.render.workings import workings
+from sheetgen.render.workings import explained, workings
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from sheetgen.render.marks import Marks
 
 MOST_COLUMNS = 4
-STRIP = ("Clay and batch", "Kiln, program", "Strip, wet", "Strip, fired", "Date")
+STRIP = ("Clay and batch", "Kiln, program", "Strip wet, {}", "Strip fired, {}", "Date")
 CLASS = ("Date", "Begun", "Finished", "What to change")
 OTHERS = (("scrap", "A scrap"), ("leftovers", "Leftovers"), ("bring", "Pupils bring"), ("next", "What comes next"))
 
@@ -64,12 +64,9 @@ class Teacher:
             unit=self.worked.rounder.unit("mm"),
             shrinkage=tuple(self._shrinkage()),
             versions=tuple(self._versions()),
-            workings=tuple(
-                Workings(group["part"], tuple(Working(w["label"], w["working"], w["value"]) for w in group["rows"]))
-                for group in worked_out["workings"]
-            ),
-            signs="; ".join([worked_out["rounded"], *worked_out["signs"]]),
-            results=STRIP if sheets.clayed else CLASS,
+            workings=worked_out,
+            signs=explained(worked_out, self.version, self.numbers),
+            results=sheets.results(STRIP if sheets.clayed else CLASS),
         )
 
     def _prose(self, said: Prose) -> Html:

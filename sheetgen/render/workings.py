@@ -1,19 +1,18 @@
-"""The last section of a sheet: how each number was worked, so that a reader can reckon it again."""
+"""The workings of the teacher's sheet: how each number was worked, so that a reader can reckon it again."""
 
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from sheetgen.base.rounding import told_end
 from sheetgen.base.tree import FUNCTIONS
 from sheetgen.formulas.formula import ALL
-from sheetgen.model.numbers import SCALES
+from sheetgen.model.view import Working, Workings
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
-    from sheetgen.base.figure import Figure
     from sheetgen.model.numbers import Numbers
     from sheetgen.model.worked import MaterialLine, WorkedVersion
 
@@ -32,42 +31,33 @@ SIGNS = {
     "ln": "ln( ) the natural logarithm",
 }
 BARE = re.compile(r"[\d.,]+( to [\d.,]+)?")
-FINE, LARGE = 0.05, 1000.0  # what is told with more decimals, and with fewer
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
 
-def workings(version: WorkedVersion, numbers: Numbers) -> dict[str, Any]:
-    """The tables, by part, and what a reader must know of their signs and rounding."""
-    groups = list(_groups(version, numbers))
-    told = [numbers.rounder.told()]
-    if any(told_end(f.value, f.rounding) != f.value.usual for f in version.figures.values()):
-        told.append(ENOUGH)
-    return {"workings": groups, "signs": list(_signs(groups)), "rounded": " ".join(told)}
-
-
-def _groups(version: WorkedVersion, numbers: Numbers) -> Iterator[dict[str, Any]]:
-    groups: dict[str, list[dict[str, str]]] = {}
+def workings(version: WorkedVersion, numbers: Numbers) -> tuple[Workings, ...]:
+    """The workings part by part, then those of the waits and of what is used up; none that only repeats an input."""
+    groups: dict[str, list[Working]] = {}
     for figure in version.figures.values():
-        if BARE.fullmatch(figure.working):  # an input again, which stands among the sizes
-            continue
-        row = {"label": figure.label, "working": figure.working, **_value(figure, numbers)}
-        groups.setdefault(figure.part, []).append(row)
-    for part, rows in groups.items():
-        yield {"part": part.replace("_", " ").capitalize() or "The project", "rows": rows}
-    waits = [
-        {"label": s.title, "working": s.wait_working, "exact": "", "value": numbers.time(s.wait)}
-        for s in version.steps
-        if s.wait_working and s.wait
+        if not BARE.fullmatch(figure.working):
+            row = Working(figure.label, figure.working, figure.printed.told)
+            groups.setdefault(figure.part.replace("_", " ").capitalize() or "The project", []).append(row)
+    groups["Waits"] = [
+        Working(s.title, s.wait_working, numbers.time(s.wait)) for s in version.steps if s.wait_working and s.wait
     ]
-    if waits:
-        yield {"part": "Waits", "rows": waits}
-    used = [
-        {"label": line.item.name, "working": _taken(line), "exact": "", "value": numbers.amount(line)}
+    groups["Used up, with its allowance"] = [
+        Working(line.item.name, _taken(line), numbers.amount(line))
         for line in version.materials
         if line.net is not None and not re.fullmatch(r"[\d.]+", _taken(line))  # what is one number stands in the list
     ]
-    if used:
-        yield {"part": "Used up, with its allowance", "rows": used}
+    return tuple(Workings(part, tuple(rows)) for part, rows in groups.items() if rows)
+
+
+def explained(groups: Sequence[Workings], version: WorkedVersion, numbers: Numbers) -> str:
+    """How the numbers of workings are rounded, and what the signs in them mean."""
+    told = [numbers.rounder.told()]
+    if any(told_end(f.value, f.rounding) != f.value.usual for f in version.figures.values()):
+        told.append(ENOUGH)
+    return "; ".join([" ".join(told), *_signs(groups)])
 
 
 def _taken(line: MaterialLine) -> str:
@@ -76,19 +66,10 @@ def _taken(line: MaterialLine) -> str:
     return " + ".join(blanks) or line.working
 
 
-def _signs(groups: list[dict[str, Any]]) -> Iterator[str]:
-    """What the signs mean that the workings of this sheet use."""
-    used = " ".join(row["working"] for group in groups for row in group["rows"])
+def _signs(groups: Sequence[Workings]) -> Iterator[str]:
+    """What the signs mean that these workings use."""
+    used = " ".join(row.working for group in groups for row in group.rows)
     numeric = {one.name: f"{one.call}: {FUNCTIONS[one.name].says}" for one in ALL if one.name in FUNCTIONS}
     for sign, meaning in (SIGNS | numeric).items():
         if re.search(rf"(?<![a-z_]){sign}\(", used):
             yield meaning
-
-
-def _value(figure: Figure, numbers: Numbers) -> dict[str, str]:
-    """What the working comes to, and what is printed where that differs."""
-    size = abs(figure.value.usual)
-    exact = numbers.rounder.decimal(figure.value.usual, 6 if size < FINE else 3 if size < LARGE else 1)
-    told = f"{exact} {'' if figure.unit in SCALES else figure.unit}".strip()
-    same = figure.printed.words == exact and figure.printed.unit == figure.unit
-    return {"exact": told, "value": told if same else figure.printed.told}

@@ -9,7 +9,6 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from sheetgen.draw.templates import draw
-from sheetgen.render.sheets import slab_sketches
 
 SVG = "{http://www.w3.org/2000/svg}"
 SLAB = "slab width: 100 mm\nslab length: 150 mm\n"
@@ -168,9 +167,10 @@ def test_a_slab_that_cannot_be_is_a_trouble_at_its_place(library: Any, written: 
     assert trouble.place.source.name == "projects/studio.yaml"
 
 
-def test_a_sheet_says_what_to_roll_and_how_small_the_sketch_is(slabbed: Any) -> None:
-    worked = slabbed.worked("pendant")
-    [told] = slab_sketches(worked, draw(worked, worked.main, ["A4"]).slabs)
-    assert told.roll.replace("\xa0", " ") == "Roll 28 × 28 mm; drawn at half size."
-    assert told.pieces == "1 Plate"
-    assert len(told.drawings) == 1
+def test_the_handout_says_how_large_to_roll_and_shows_what_lies_there(slabbed: Any, libraries: Any) -> None:
+    [slab] = slabbed.handout("pendant").slabs
+    # 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
+    assert libraries.said(slab.title) == "Test silver, 1 mm"
+    assert libraries.said(slab.roll) == "Roll 28 × 28 mm; drawn at half size."
+    assert slab.pieces == "1 Plate"
+    assert len(slab.drawings) == 1

@@ -15,7 +15,8 @@ import pytest
 from pdfminer.pdftypes import resolve1
 
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}  # ISO 216; ANSI Y14.1 (papersize 1.6.1)
-MARGINS = (15.0, 15.0, 15.0, 17.0)  # left, top, right, bottom, mm: print.css
+# left, top, right, bottom, mm: one box of 180 by 247 mm on both papers
+MARGINS = {"a4": (15.0, 22.0, 15.0, 28.0), "letter": (17.95, 14.0, 17.95, 18.4)}
 S = 0.09  # the usual shrinkage of the test silver
 
 
@@ -142,7 +143,7 @@ def test_the_line_where_a_strip_meets_stands_where_the_numbers_say(sheet: Any, p
 
 def test_nothing_of_a_template_reaches_into_the_margins(sheet: Any, paper: Any) -> None:
     wide, tall = PAPERS[sheet.name]
-    left, top, right, bottom = MARGINS
+    left, top, right, bottom = MARGINS[sheet.name]
     for page in sheet.template_pages():
         for mark in paper.marks(page):
             if mark.weight:
@@ -179,7 +180,7 @@ def test_the_pdf_is_tagged_has_a_title_and_a_language(sheet: Any) -> None:
     assert "StructTreeRoot" in catalog
     assert catalog["MarkInfo"]["Marked"] is True
     assert catalog["Lang"] == b"en"
-    assert sheet.pdf.metadata["Title"] == "Every flat kind"
+    assert sheet.pdf.metadata["Title"] == "Every flat kind: Handout"
     assert sheet.pdf.metadata["Author"] == "Test Bench"
 
 
@@ -207,11 +208,25 @@ def test_what_is_read_back_is_what_was_written(sheet: Any) -> None:
     """A wrong glyph map would print one letter and mean another."""
     flat = " ".join(sheet.text.split())
     for words in (
-        "Every flat kind", "Test Bench", "One of each, for a ruler.", "Revision 3, 2026-01-10",
-        "Templates, true size", "How the numbers were worked", "You should see: They are clean.",
-        "mm", "÷", "×", "√", "π", "−",
+        "Every flat kind", "Test Bench", "One of each, for a ruler.", "revision 3, 2026-01-10",
+        "Templates, true size", "You should see: They are clean.", "mm", "–", "°C",
     ):  # fmt: skip
         assert words in flat, words
+
+
+@pytest.mark.parametrize("paper_name", PAPERS)
+def test_templates_alone_are_the_templates_of_the_handout(paper_name: str, sheet: Any, flats: Any, paper: Any) -> None:
+    def shapes(of: Any) -> list[tuple[float, float]]:
+        cut = [mark for page in of.template_pages() for mark in paper.cuts(page)]
+        return sorted((round(mark.width, 1), round(mark.height, 1)) for mark in cut)
+
+    with paper.Sheet(flats.build / "flats" / f"templates-{paper_name}.pdf") as alone:
+        assert shapes(alone) == shapes(sheet) != []
+
+
+def test_the_signs_of_a_working_are_read_back_too(flats: Any, paper: Any) -> None:
+    with paper.Sheet(flats.build / "flats" / "teacher-a4.pdf") as sheet:
+        assert [sign for sign in ("Workings", "÷", "×", "√", "π", "−") if sign not in sheet.text] == []
 
 
 def test_no_unfilled_place_and_no_missing_value_is_printed(flats: Any, sheet: Any) -> None:

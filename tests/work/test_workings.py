@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from typing import Any
 
 import pytest
 
-from sheetgen.draw.templates import draw
 from sheetgen.render.figures import figures_json
-from sheetgen.render.view import View
 
 
 @pytest.mark.parametrize(
@@ -144,11 +143,25 @@ def test_a_working_holds_no_power_of_ten_and_no_long_tail(flats: Any, demo: Any)
             assert max((len(n) for n in working.replace(",", " ").split()), default=0) < 16, where
 
 
-def test_what_the_sheet_says_a_working_comes_to_is_what_it_comes_to(flats: Any, pencil: Any) -> None:
-    worked = flats.worked("flats")
-    view = View(worked, worked.main, draw(worked, worked.main, ["A4"]))
-    for group in view.values()["workings"]:
-        for row in group["rows"]:
-            if row["exact"]:
-                number = float(row["exact"].split()[0].replace("−", "-"))
-                assert pencil.reckon(row["working"]) == pytest.approx(number, rel=2e-4, abs=6e-4), row["label"]
+def test_what_the_teachers_sheet_says_a_working_comes_to_is_what_it_comes_to_as_it_is_cut(
+    flats: Any, pencil: Any
+) -> None:
+    figures = flats.worked("flats").main.figures.values()
+    printed = {(f.part, f.label, f.working): (f.value.usual, f.printed.told) for f in figures}
+    seen = 0
+    for group in flats.teacher("flats").workings:
+        for row in group.rows:
+            key = (group.part.lower(), row.label, row.working)
+            if key in printed:
+                worked, told = printed[key]
+                assert pencil.reckon(row.working) == pytest.approx(worked, rel=2e-4, abs=6e-4), row
+                assert row.comes_to == told
+                seen += 1
+    assert seen > 30
+
+
+def test_no_working_on_the_teachers_sheet_only_repeats_an_input(flats: Any, demo: Any) -> None:
+    for sheet in (flats.teacher("flats"), demo.teacher("saltpan-brooch")):
+        rows = [row for group in sheet.workings for row in group.rows]
+        assert any("÷" in row.working for row in rows)
+        assert [row for row in rows if re.fullmatch(r"[\d., ]+|[\d.,]+ to [\d.,]+", row.working)] == []
