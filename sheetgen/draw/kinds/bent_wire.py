@@ -15,7 +15,7 @@ from sheetgen.parts.piece import Piece
 
 MANY = 12  # pieces: of more only how far along the wire each one ends
 START = 1.4  # mm across: the circle where the wire starts
-TURNS = {0.25: "¼ turn", 0.5: "½ turn", 0.75: "¾ turn", 1.0: "1 turn"}
+TURNS = {0.25: "1/4 turn", 0.5: "1/2 turn", 0.75: "3/4 turn", 1.0: "1 turn"}  # a set fraction is too small to copy
 NEAR = 0.03  # of a turn: about 10 degrees, less than an eye tells
 
 
