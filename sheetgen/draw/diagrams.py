@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import math
 from typing import TYPE_CHECKING
 
@@ -9,7 +10,7 @@ from sheetgen.base.pen import Extent
 from sheetgen.draw import kinds
 from sheetgen.draw.gestured import gestured
 from sheetgen.draw.paper import Paper
-from sheetgen.draw.pens import Scaled
+from sheetgen.draw.pens import Fine, Scaled
 
 if TYPE_CHECKING:
     from sheetgen.base.pen import Pen
@@ -20,18 +21,29 @@ if TYPE_CHECKING:
 WIDE, TALL, ENLARGED = 56.0, 60.0, 46.0  # mm: the column beside a step; how tall, and how tall for an enlargement
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
 NEAR = 0.01  # mm: on one middle
+KEPT = 256  # drawings that are kept for the next version
 
 
 def diagrams(version: WorkedVersion) -> dict[str, Drawing]:
     """The diagram of every part that a step shows, and every gesture, by their names."""
     wanted = sorted({name for step in version.steps for name in step.diagrams if name in version.parts})
-    drawn = ((name, _diagram(version.parts[name], version)) for name in wanted)
+    drawn = ((name, _diagram(part, _inside(part, version))) for name in wanted for part in (version.parts[name],))
     return {name: drawing for name, drawing in drawn if drawing is not None} | gestured(version)
 
 
-def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:
-    """At the largest plain scale that fits the column; true size is preferred to a larger one that is not needed."""
-    inside = [one for one in version.drilled_in(part) if kinds.drawn(part).centred and _in_the_middle(one, part)]
+def _inside(part: Piece, version: WorkedVersion) -> tuple[Piece, ...]:
+    """What is drilled in the middle of a part and is drawn with it."""
+    if not kinds.drawn(part).centred:
+        return ()
+    return tuple(one for one in version.drilled_in(part) if _in_the_middle(one, part))
+
+
+@functools.lru_cache(maxsize=KEPT)
+def _diagram(part: Piece, inside: tuple[Piece, ...]) -> Drawing | None:
+    """At the largest plain scale that fits the column; true size is preferred to a larger one that is not needed.
+
+    Versions that make a part alike share its drawing.
+    """
 
     def mark(one: Piece, on: Pen) -> str:
         return f"{one.title.lower()} {kinds.mark(on, one, Extent(0, 0, 0, 0))}"
@@ -41,12 +53,12 @@ def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:
         return ", ".join((said, *(mark(one, Scaled(on, k)) for one in inside))) if said else ""
 
     for k in SCALES:
-        extent, pen = Extent(), Paper(outline="thin")
+        extent, pen = Extent(), Paper()
         says = draw(extent, k)
         if not says:
             return None
         if fits(extent, k):
-            draw(pen, k)
+            draw(Fine(pen), k)
             for words in (mark(one, Extent()) for one in inside):
                 at = ((extent.left + extent.right) / 2, extent.bottom + 4.2)
                 for on in (pen, extent):

@@ -8,7 +8,7 @@ from sheetgen.base.material import Wire
 from sheetgen.base.pen import Extent, Moved
 from sheetgen.draw import kinds
 from sheetgen.draw.paper import Paper
-from sheetgen.draw.pens import Scaled, Strokes
+from sheetgen.draw.pens import Fine, Scaled, Strokes
 from sheetgen.parts.kind import Part
 
 if TYPE_CHECKING:
@@ -36,8 +36,8 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
     if extent.width <= 0 or extent.height <= 0:
         return None
     shrink = min(1.0, WIDEST / (extent.width + 2), TALLEST / (extent.height + 2))
-    paper = Paper(outline="thin")
-    pen = Scaled(paper, shrink)
+    paper = Paper()
+    pen = Scaled(Fine(paper), shrink)
     for name, spot in placed.items():
         seen = Strokes()
         kinds.view(Moved(seen, spot), version.parts[name])

@@ -172,7 +172,7 @@ class Strokes(Pen):
 
 @dataclass(slots=True)
 class Fine(Pen):
-    """A pen that draws outlines as fine as all else: for sections, where they stand close beside their hatching."""
+    """A pen that draws outlines as fine as all else: for pictures, where wires and walls are thin."""
 
     pen: Pen
 
