@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import WorkedVersion
     from sheetgen.parts.piece import Piece
 
-WIDEST, TALLEST = 76.0, 60.0
+WIDEST, TALLEST = 80.0, 46.0
 
 
 @dataclass(frozen=True, slots=True)
