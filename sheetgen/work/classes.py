@@ -146,12 +146,12 @@ class _Class:
 
 
 def _may_go_home(step: WorkedStep) -> bool:
-    """Whether a pupil may do a step at home: nothing hot, no acid, nothing that the teacher shows, no shared tool.
+    """Whether a pupil may do a step at home: nothing hot, no acid, no shared tool.
 
     Raw clay stays at the studio too, with all that it is rolled and cut with.
     """
     hurts = step.acts(*NEVER_AT_HOME) or any(caution.at_action for caution in step.cautions)
-    return not (hurts or step.who or any(_counted(step)))
+    return not (hurts or any(_counted(step)))
 
 
 def _remedies(of_class: _Class, room: Room, tools: Mapping[str, Tool]) -> Iterator[Remedy]:

@@ -99,6 +99,13 @@ def test_what_is_joined_is_one_thing_from_then_on(pendant: Any) -> None:
     assert after[4:] == ((2, 3), (4,), (5,))
 
 
+def test_what_hangs_from_a_part_is_hung_there_by_the_last_step_that_names_it(library: Any, pendant: Any) -> None:
+    bend = "parts: [ring], does: [polish], minutes: 5 min"
+    assert pendant(WIND, CUT, DRY, FIRE, bend)[4] == (0,)
+    library.change(LINK, "inside: 6 mm}", "inside: 6 mm, hangs from: plate}")
+    assert library.main("link").plan.after[4] == (0, 3)
+
+
 def test_a_step_that_names_nothing_waits_for_all_and_all_for_it(pendant: Any) -> None:
     assert pendant(WIND, "minutes: 5 min", CUT, DRY, FIRE, HANG)[:3] == ((), (0,), (1,))
     assert pendant(WIND, CUT, DRY, "minutes: 5 min", FIRE, HANG)[3:5] == ((0, 2), (3,))

@@ -77,15 +77,16 @@ def test_nothing_is_said_of_a_class_that_fits(path: Path, case: Callable[[Path],
     assert planned(library, path).left == ()
 
 
-def mend(library: Any, remedy: Remedy, number: int) -> None:
+def mend(library: Any, path: Path, remedy: Remedy, number: int) -> None:
     """The change written into the files, as whoever reads the warning would."""
-    hours = '"18:00-20:00"'
-    evening = f'"18:00-{20 + number // 60}:{number % 60:02}"'
+    hours = {"evenings": ['"18:00-20:00"'] * number, "minutes": [f'"18:00-{20 + number // 60}:{number % 60:02}"'] * 2}
     change: Callable[[str, str], None] = partial(library.change, "studio.yaml")
-    if remedy.kind == "evenings":
-        change(f"[{hours}, {hours}]", f"[{', '.join([hours] * number)}]")
-    elif remedy.kind == "minutes":
-        change(f"[{hours}, {hours}]", f"[{evening}, {evening}]")
+    if remedy.kind in hours:
+        own = "evenings:" in path.read_text()
+        name = f"{path.stem}/project.yaml" if own else "studio.yaml"
+        written = ", ".join(hours[remedy.kind][: 1 if own and remedy.kind == "minutes" else None])
+        text = re.sub(r'evenings: (\[.*?\]|"[^"]*")', f"evenings: [{written}]", library.path(name).read_text())
+        library.write(name, text)
     elif remedy.kind == "tool":
         assert remedy.tool is not None
         name = remedy.tool.name
@@ -104,11 +105,11 @@ def test_every_change_that_is_named_makes_it_fit_when_it_is_made_and_a_smaller_o
     assert remedies
     for remedy in remedies:
         library = case(path)
-        mend(library, remedy, remedy.number)
+        mend(library, path, remedy, remedy.number)
         assert told(library) == [], remedy
         one_less = {"minutes": remedy.number - 15, "people": remedy.number + 1, "pairs": 12}
         library = case(path)
-        mend(library, remedy, one_less.get(remedy.kind, remedy.number - 1))
+        mend(library, path, remedy, one_less.get(remedy.kind, remedy.number - 1))
         assert len(told(library)) == 1, remedy
 
 
@@ -170,6 +171,15 @@ def test_no_torch_and_no_tool_of_the_studio_goes_home(case: Callable[[Path], Any
     text = library.path("goes-home/project.yaml").read_text().replace("uses: [pliers]", "uses: [mill]")
     library.write("goes-home/project.yaml", text.replace("copper, pliers", "copper, mill").replace("60-90", "10-15"))
     assert planned(library, HERE / "honest" / "goes-home.yaml").homework == ()
+
+
+def test_a_kiln_that_is_counted_is_opened_once_and_not_twelve_times(case: Callable[[Path], Any]) -> None:
+    path = HERE / "honest" / "dried-between.yaml"
+    library = case(path)
+    library.change("stock/stock.yaml", "    kind: kiln\n", "    kind: kiln\n    owned: 1\n")
+    library.change("dried-between/project.yaml", "uses: [brush]", "uses: [brush, kiln]")
+    [brush] = [slot for slot in planned(library, path).evenings[1].slots if slot.step == 4]
+    assert (brush.rounds, brush.minutes.high) == (1, 30)
 
 
 def test_a_design_holds_its_classes_in_its_own_way_where_it_says_so(case: Callable[[Path], Any]) -> None:
