@@ -142,6 +142,15 @@ def test_between_two_evenings_it_dries_the_teacher_fires_and_nobody_else_does(ca
         (1, 2, "teacher", 3, 1, 2),  # 24 h from 19:20 are over after 18:00 of the next day
         (1, 3, "teacher", 3, 2, 2),
     ]  # fmt: skip
+    assert [row.active and row.active.high for row in rows] == [None, 10, 10]  # nobody works at what dries
+
+
+def test_a_wait_that_is_bridged_stands_under_what_is_done_meanwhile(demo: Any) -> None:
+    first, *_ = demo.main("saltpan-brooch").plan.class_plan.evenings
+    rows = [(slot.step, slot.waits) for slot in first.slots]
+    begins = [slot.begin for slot in first.slots]
+    assert begins == sorted(begins)
+    assert rows[rows.index((2, True)) - 1] == (4, False)  # the bridge is cut while the dome sets
 
 
 def test_each_load_of_a_kiln_is_a_row_of_its_own_day(case: Callable[[Path], Any]) -> None:
