@@ -6,6 +6,7 @@ looks like it nothing is said. They were written from the trade before the plan.
 
 from __future__ import annotations
 
+import math
 import re
 from functools import partial
 from pathlib import Path
@@ -164,6 +165,18 @@ def test_a_class_s_pieces_are_laid_into_the_kiln_together(case: Callable[[Path],
     path = HERE / "honest" / "dried-between.yaml"
     [load] = planned(case(path), path).loads[3]
     assert (load.pieces, load.fullest, load.places, load.loads) == (12, 9, 2, 2)
+
+
+def test_more_pieces_than_are_laid_down_at_once_are_loaded_half_by_half(case: Callable[[Path], Any]) -> None:
+    # nine discs of 20 mm to a shelf: 440 of forty people are laid down as twice 220
+    path = HERE / "honest" / "dried-between.yaml"
+    library = case(path)
+    library.change("dried-between/project.yaml", "thickness: 4 cards}", "thickness: 4 cards, count: 11}")
+    library.change("dried-between/project.yaml", "class: {}", "class: {people: 40}")
+    plan = planned(library, path)
+    assert plan.loads == {}
+    fired = [row for row in plan.between if row.who == "teacher"]
+    assert {row.loads for row in fired} == {2 * math.ceil(20 * 11 / 9)}
 
 
 def test_homework_is_what_finds_no_room_and_is_done_on_a_later_day(case: Callable[[Path], Any]) -> None:
