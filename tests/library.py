@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from sheetgen.model.view import BenchCard, Handout, TeacherSheet
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.pipeline import Outcome
-    from sheetgen.render.job import Job
+    from sheetgen.render.job import Job, Paper
 
 STUDIO = """\
 name: Test Bench
@@ -456,12 +456,9 @@ class QuickPool:
         pass
 
     def printed(self, jobs: list[Job]) -> list[list[Printout]]:
-        return [
-            [
-                Printout(
-                    b"%PDF, as it were: " + hashlib.sha256((name + css + job.htmls[0]).encode()).hexdigest().encode(), 1
-                )
-                for name, css in job.papers
-            ]
-            for job in jobs
-        ]
+        return [[self.printout(job, paper) for paper in job.papers] for job in jobs]
+
+    @staticmethod
+    def printout(job: Job, paper: Paper) -> Printout:
+        told = hashlib.sha256(("".join(paper) + job.htmls[0]).encode()).hexdigest()
+        return Printout(f"%PDF, as it were: {told}".encode(), 1)

@@ -21,7 +21,7 @@ def marks(piece: Piece, beyond: Printed, end: float, neck: float) -> list[tuple[
     loop = piece.usual(OnWire.loop_turn)
     places = {"tail": beyond - end, "wraps": beyond - neck - loop, "loop": beyond - neck}
     named = {what: at for what, at in places.items() if at > GRAIN and (neck or what == "tail")}
-    found = [(at, f"{what} to {piece.length(at).words}") for what, at in named.items()]
+    found = [(at, f"{what} to {piece.length(at, 'millimetre').words}") for what, at in named.items()]
     return [*found, (float(beyond), f"{'neck' if neck else 'loop'} to {beyond.words}")]
 
 

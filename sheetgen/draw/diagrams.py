@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import FIGURE, Extent
 from sheetgen.draw import kinds
+from sheetgen.draw.gestured import gestured
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled
 from sheetgen.facts.units import MINUTES_PER_HOUR
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Walk, WorkedVersion
     from sheetgen.parts.piece import Piece
 
-WIDE, TALL = 56.0, 60.0
+WIDE, TALL, ENLARGED = 56.0, 60.0, 46.0  # mm: the column beside a step; how tall, and how tall for an enlargement
 SCALES = (4.0, 3.0, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1, 0.05)
 CURVE = (36.0, 18.0)  # of a kiln curve, mm
 LEFT = 18.0  # mm for its temperatures
@@ -29,10 +30,10 @@ NEAR = 0.01  # mm: on one middle
 
 
 def diagrams(version: WorkedVersion) -> dict[str, Drawing]:
-    """The diagram of every part that a step shows."""
-    wanted = sorted({name for step in version.steps for name in step.diagrams})
+    """The diagram of every part that a step shows, and every gesture, by their names."""
+    wanted = sorted({name for step in version.steps for name in step.diagrams if name in version.parts})
     drawn = ((name, _diagram(version.parts[name], version)) for name in wanted)
-    return {name: drawing for name, drawing in drawn if drawing is not None}
+    return {name: drawing for name, drawing in drawn if drawing is not None} | gestured(version)
 
 
 def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:
@@ -47,11 +48,11 @@ def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:
         return ", ".join((said, *(mark(one, Scaled(on, k)) for one in inside))) if said else ""
 
     for k in SCALES:
-        extent, pen = Extent(), Paper()
+        extent, pen = Extent(), Paper(outline="thin")
         says = draw(extent, k)
         if not says:
             return None
-        if extent.width <= WIDE and extent.height <= TALL - 4:
+        if fits(extent, k):
             draw(pen, k)
             for words in (mark(one, Extent()) for one in inside):
                 at = ((extent.left + extent.right) / 2, extent.bottom + 4.2)
@@ -62,6 +63,14 @@ def _diagram(part: Piece, version: WorkedVersion) -> Drawing | None:
             wide = max(extent.width, 22.0) + 1
             return pen.drawing(corner, wide, extent.height + 6, f"{says}; drawn at {scale_words(k)}")
     return None
+
+
+def fits(extent: Extent, k: float) -> bool:
+    """Whether a diagram at a scale stands beside its step, with its scale under it.
+
+    An enlargement that made the step taller than its words would cost more than it shows.
+    """
+    return extent.width <= WIDE and extent.height <= (ENLARGED if k > 1 else TALL) - 4
 
 
 def scale_words(k: float) -> str:

@@ -36,7 +36,7 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
     if extent.width <= 0 or extent.height <= 0:
         return None
     shrink = min(1.0, WIDEST / (extent.width + 2), TALLEST / (extent.height + 2))
-    paper = Paper()
+    paper = Paper(outline="thin")
     pen = Scaled(paper, shrink)
     for name, spot in placed.items():
         seen = Strokes()

@@ -23,6 +23,8 @@ COLUMN, FEW, LINE = 55.0, 4, 3.8  # mm wide; so many lines, a line apart in mm, 
 ROOM = 2.2  # mm on paper: a hole that a cross can stand in
 CLEAR = 1.85  # mm from a wire's edge to the middle of a number beside it
 HALF = 1.6  # mm from the middle of a number to its edge
+SLANTS = (0, 35, -35, 60, -60)  # degrees from straight across a wire
+JOINTS, THIRD = 12, 3  # of more joints each third is numbered, so that numbers stand apart
 STEP = 0.5  # mm between two points of a wire that a number keeps clear of
 THIN = 0.8  # mm on paper: two edges nearer than that run into one line
 MOST = 40  # strips drawn one by one; of more only the outermost and the line of their ends
@@ -205,12 +207,14 @@ def case(pen: Pen, box: Case, k: float) -> None:
 
 
 def bent(pen: Pen, path: Sequence[Point], joints: Sequence[Point], d: float, k: float) -> None:
-    """A bent wire, its start ringed, with a numbered mark across it where each piece ends."""
+    """A bent wire, its start ringed, with a numbered mark across it where each piece ends; of many, each third."""
     run = [(x * k, y * k) for x, y in path]
     wire(pen, run, d * k)
     start, *others = [(x * k, y * k) for x, y in joints]
     pen.circle(start, d * k + 1.6, "thin")
-    for i, (mark, number) in enumerate(_marks(tuple(run), tuple(others), start, d * k), 1):
+    told = [i for i in range(1, len(others) + 1) if len(others) <= JOINTS or i % THIRD == 0 or i == len(others)]
+    marks = _marks(tuple(run), tuple(others[i - 1] for i in told), start, d * k)
+    for i, (mark, number) in zip(told, marks, strict=True):
         pen.line(mark, "thin")
         pen.text((number[0], number[1] + 1.05), str(i), anchor="middle")
 
@@ -229,10 +233,11 @@ def _marks(
         (ax, ay), (bx, by) = run[max(0, near - 1)], run[min(len(run) - 1, near + 1)]
         long = math.hypot(bx - ax, by - ay) or 1
         nx, ny = -(by - ay) / long, (bx - ax) / long
-        far = _free((x, y), (nx, ny), thick / 2, (wires, numbers))
-        near_end, far_end = (math.copysign(r, far) for r in (-thick / 2, abs(far) - HALF))
-        numbers.append((x + nx * far, y + ny * far))
-        found.append((((x + nx * near_end, y + ny * near_end), (x + nx * far_end, y + ny * far_end)), numbers[-1]))
+        far, (ux, uy) = _free((x, y), (nx, ny), thick / 2, (wires, numbers))
+        numbers.append((x + ux * far, y + uy * far))
+        ends = [(x + ux * r, y + uy * r) for r in (-thick / 2, far - HALF)]
+        found.append(((ends[0], ends[1]), numbers[-1]))
+        wires += _sampled(*ends)  # no number stands on another's mark
     return tuple(found)
 
 
@@ -242,18 +247,29 @@ def _sampled(a: Point, b: Point) -> list[Point]:
     return [(a[0] + (b[0] - a[0]) * i / steps, a[1] + (b[1] - a[1]) * i / steps) for i in range(1, steps + 1)]
 
 
-def _free(joint: Point, across: Point, edge: float, taken: tuple[Sequence[Point], Sequence[Point]]) -> float:
-    """How far across the wire a number stands clear of wires and numbers, none of which its mark crosses."""
-    best = (-1.0, edge + 3)
-    for reach in (1.9, 2.3, 3.0, 4.5, 6.5, 9.0, 12.0):
-        for far in (edge + reach, -edge - reach):
-            way = [(joint[0] + across[0] * far * n / 4, joint[1] + across[1] * far * n / 4) for n in range(1, 5)]
-            clear = min(math.dist(way[-1], wire) - edge for wire in taken[0])
-            clear = min(clear, *(math.dist(at, number) - HALF + 0.3 for at in way for number in taken[1]), math.inf)
-            if clear >= CLEAR:
-                return far
-            best = max(best, (clear, far))
-    return best[1]
+def _free(
+    joint: Point, across: Point, edge: float, taken: tuple[Sequence[Point], Sequence[Point]]
+) -> tuple[float, Point]:
+    """How far from the wire, and which way, a number stands clear of wires and numbers, none of which its mark crosses.
+
+    Straight across the wire if it can be, else aslant.
+    """
+    best = (-1.0, edge + 3, across)
+    for slant in SLANTS:
+        c, s = math.cos(math.radians(slant)), math.sin(math.radians(slant))
+        way = (across[0] * c - across[1] * s, across[0] * s + across[1] * c)
+        for reach in (1.9, 2.3, 2.7, 3.3, 4.0, 5.0, 6.5, 8.0, 10.0, 13.0):
+            for side in (way, (-way[0], -way[1])):
+                far = edge + reach
+                spots = [(joint[0] + side[0] * far * n / 12, joint[1] + side[1] * far * n / 12) for n in range(1, 13)]
+                clear = min(math.dist(spots[-1], wire) - edge for wire in taken[0])
+                clear = min(
+                    clear, *(math.dist(at, number) - HALF + 0.3 for at in spots for number in taken[1]), math.inf
+                )
+                if clear >= CLEAR:
+                    return far, side
+                best = max(best, (clear, far, side))
+    return best[1:]
 
 
 def held(pen: Pen, wide: float, deep: float, words: str) -> None:

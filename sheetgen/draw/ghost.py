@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from sheetgen.base.pen import Extent, Point
 
 WORDS = "fires to"
-LEAST = 0.3  # mm between a hole and its ghost
+LEAST = 0.55  # mm between a hole and its ghost
 SIDE = 0.6  # mm on each side, or a box shares its corner with its ghost and not its middle
 APART = 0.55  # mm between the lines of an outline and its ghost, along one side at the least
 CLEAR = 0.9  # mm round the words

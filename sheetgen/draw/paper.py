@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 FONT = "Source Sans Pro, Helvetica Neue, Arial, sans-serif"
 # Two weights in mm, 1.4 pt for what is cut and 0.6 pt for all else. Dashes that a copy of a copy keeps: the dashes
 # follow ISO 128, chain for centres and axes; dots, a little heavier, for what comes.
-HEAVY, FINE, DOT = 0.5, 0.21, 0.36
+HEAVY, FINE, DOT = 0.5, 0.21, 0.42
 _OPEN = 'fill="none" stroke="#000"'
 STYLES: dict[Line, str] = {
     "cut": f'{_OPEN} stroke-width="{HEAVY}"',
@@ -36,27 +36,31 @@ def mm(x: float) -> str:
 
 @dataclass(slots=True)
 class Paper(Pen):
-    """Collects SVG elements."""
+    """Collects SVG elements. What is cut is heavy on a template; a picture of it has outlines as fine as all else."""
 
     marks: list[str] = field(default_factory=list)
+    outline: Line = "cut"
+
+    def _style(self, kind: Line) -> str:
+        return STYLES[self.outline if kind == "cut" else kind]
 
     def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
         """A polyline or polygon."""
         if len(points) == 2:  # noqa: PLR2004 - a single run
             (x1, y1), (x2, y2) = points
             at = f'x1="{mm(x1)}" y1="{mm(y1)}" x2="{mm(x2)}" y2="{mm(y2)}"'
-            self.marks.append(f"<line {at} {STYLES[kind]}/>")
+            self.marks.append(f"<line {at} {self._style(kind)}/>")
             return
         run = " ".join(f"{mm(x)},{mm(y)}" for x, y in points)
-        self.marks.append(f'<{"polygon" if closed else "polyline"} points="{run}" {STYLES[kind]}/>')
+        self.marks.append(f'<{"polygon" if closed else "polyline"} points="{run}" {self._style(kind)}/>')
 
     def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
         """A circle or an ellipse."""
         at = f'cx="{mm(centre[0])}" cy="{mm(centre[1])}"'
         if abs(width - height) < 1e-9:  # noqa: PLR2004 - a circle
-            self.marks.append(f'<circle {at} r="{mm(width / 2)}" {STYLES[kind]}/>')
+            self.marks.append(f'<circle {at} r="{mm(width / 2)}" {self._style(kind)}/>')
         else:
-            self.marks.append(f'<ellipse {at} rx="{mm(width / 2)}" ry="{mm(height / 2)}" {STYLES[kind]}/>')
+            self.marks.append(f'<ellipse {at} rx="{mm(width / 2)}" ry="{mm(height / 2)}" {self._style(kind)}/>')
 
     def cover(self, loops: Sequence[Sequence[Point]]) -> None:
         """White paper laid over what was drawn."""

@@ -13,6 +13,7 @@ from sheetgen.draw.piece import alone, templates
 from sheetgen.draw.program import programs
 from sheetgen.draw.signs import signs
 from sheetgen.draw.slab import slabs
+from sheetgen.draw.timetable import timetable
 from sheetgen.model.drawing import Drawings
 
 if TYPE_CHECKING:
@@ -35,4 +36,5 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
         signs=signs(version),
+        timetable=timetable(version),
     )

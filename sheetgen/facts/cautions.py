@@ -145,7 +145,7 @@ CAUTIONS = {
     ),
     "small parts": Told(
         "WARNING", "Small parts.",
-        "They choke a small child.",
+        "Choke a small child.",
         "Keep them, and the piece, from under-threes.",
         ("W001",),
         short="Small parts",
@@ -173,8 +173,8 @@ CAUTIONS = {
     ),
     "hot plate": Told(
         "CAUTION", "Hot plate.",
-        "Burns without showing that it is hot.",
-        "Tweezers; let it cool. What holds water spits: hole up, eye protection.",
+        "Burns unseen; water in a hollow spits.",
+        "Tweezers, hole up, eye protection.",
         ("W017",), ("Tweezers", EYES),
         short="Hot plate: tweezers",
     ),
@@ -230,7 +230,7 @@ CAUTIONS = {
     "wire ends": Told(
         "CAUTION", "Flying wire ends.",
         "Can hit an eye.",
-        "Glasses for all at the table; hold both sides, cut downwards.",
+        "Glasses on all; hold both sides, cut downwards.",
         ("W001", "M004"), (EYES,),
         short="Wire ends: eyes",
     ),
@@ -265,9 +265,9 @@ JOINTS = (
         "Harms the lungs over the years.",
         "Mask on; wipe up wet, wash hands, never blow or sweep.",
         {
-            "clay dust": ("dry clay", "Sand clay dry, over a tray."),
-            "metal dust": ("metal", "Sand metal under water or on a wet cloth."),
-            "fibre dust": ("kiln fibre and carbon", "Handle fibre and carbon slowly; nothing damp into the fire."),
+            "clay dust": ("dry clay", "Clay dry over a tray."),
+            "metal dust": ("metal", "Metal under water or on a wet cloth."),
+            "fibre dust": ("kiln fibre and carbon", "Fibre and carbon slowly; nothing damp into the fire."),
         },
     ),
     Joint(

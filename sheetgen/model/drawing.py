@@ -62,8 +62,9 @@ class SlabLayout:
 class Drawings:
     """All drawings of one version: each part's template, the pages by paper, the diagrams beside steps.
 
-    `diagrams` are by part; `curves` are kiln curves by the number of their step, from 0; `cutting` are the files for a
-    craft cutter, by part; `signs` are those that its cautions name, by their number.
+    `diagrams` are by part, and by gesture and part; `curves` are kiln curves by the number of their step, from 0;
+    `cutting` are the files for a craft cutter, by part; `signs` are those that its cautions name, by their number;
+    `timetable` is of its class.
     """
 
     templates: dict[str, Drawing]

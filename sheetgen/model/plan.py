@@ -27,8 +27,8 @@ class Session:
     """Steps done in one go, `first` to `last`, with the wait that it ends with.
 
     `order` is how the hands go through those that want hands: as they are written, but for what bridges a wait.
-    `active` is the work at the bench, `idle` the short waits inside it that nothing bridges. `waits` are the steps that
-    are waited for after it, and `wait` how long that is when the hands are done; none at the end of all.
+    `active` is the work at the bench, `idle` the short waits inside it that nothing bridges, and `sitting` both.
+    `waits` are the steps that are waited for after it, and `wait` how long that is when the hands are done.
     """
 
     first: int
@@ -36,13 +36,9 @@ class Session:
     order: tuple[int, ...]
     active: Interval
     idle: Interval
+    sitting: Interval
     waits: tuple[int, ...] = ()
     wait: Interval | None = None
-
-    @property
-    def at_the_bench(self) -> Interval:
-        """From sitting down to getting up."""
-        return self.active + self.idle
 
 
 @dataclass(frozen=True, slots=True)

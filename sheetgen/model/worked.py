@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
+from sheetgen.facts.gestures import keyed
 from sheetgen.model.plan import Plan
 
 if TYPE_CHECKING:
@@ -125,6 +126,9 @@ class WorkedStep:
 
     `short` is its title on the bench card, `card` the numbers there; `meanwhile` is what can be done while it waits.
 
+    `diagrams` are the names of its drawings in their order: a part as it is formed, or a gesture and its part, which
+    `gestures` tells apart.
+
     `does` is what is done, in the words of facts/bench.py and in its order. `clay` is the clay that is fired, by its
     own program; `opened_at` how hot the kiln is opened, °C, where the project says so. `loads` is how its pieces go
     into the kiln, on shelves and in carbon, where stock knows the kiln. `places` is where its fields are written, and
@@ -146,6 +150,7 @@ class WorkedStep:
     wait_working: str = ""
     torch: str = ""
     diagrams: tuple[str, ...] = ()
+    gestures: tuple[tuple[str, str], ...] = ()
     does: tuple[str, ...] = ()
     clay: Clay | None = None
     walk: Walk | None = None
@@ -161,6 +166,12 @@ class WorkedStep:
     meanwhile: Prose = ()
     mishaps: tuple[Mishap, ...] = ()
     picture: Illustration | None = None
+
+    @property
+    def pictured(self) -> tuple[str, ...]:
+        """The parts that it draws, as they are formed or in a gesture."""
+        of = {keyed(gesture, part): part for gesture, part in self.gestures}
+        return tuple(dict.fromkeys(of.get(name, name) for name in self.diagrams))
 
     @property
     def waits(self) -> bool:

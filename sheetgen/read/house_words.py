@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.heads import heads, is_name, stands_alone
 from sheetgen.base.place import Joined, Place, Stretch, Word
 from sheetgen.base.spelling import plain
+from sheetgen.facts.gestures import OF
 from sheetgen.model.project import Step
 from sheetgen.model.written import LISTED, LONGEST, MOST_LISTED, lists
 from sheetgen.read.bounds import too_long
@@ -25,6 +26,7 @@ IN_WORDS = {  # a parameter stands in single braces
 }  # fmt: skip
 WHOLE = {"firing", "faces", "file"}  # an item or a word, and no arithmetic
 WITH_FIELDS = {"show", "on the card", "if it goes wrong"}  # lists whose entries have fields of their own
+WITH_PARTS = {"diagram"}  # a list of parts, and of gestures of parts
 LISTS = lists(Step)
 _BRACES = re.compile(r"\{\{(.*?)\}\}|\{([^{}]*)\}", re.DOTALL)
 _SINGLE = re.compile(r"((?!))?\{([^{}]*)\}")  # the same after the last double ones that close
@@ -105,9 +107,17 @@ class Filler:
     def _entries(self, key: str, entry: Words) -> list[Words]:
         """What stands for an entry of a list: another list is put in whole, and nothing is left out."""
         found = self.look(plain(entry)) if isinstance(entry, Word) else None
+        if found is None and key in WITH_PARTS and isinstance(entry, Word) and OF in entry:
+            return [self._of_part(entry)]
         if found is None:
             return [self.field(key, entry) if key in WITH_FIELDS else entry]
         return list(found) if isinstance(found, list) else [found] if found.strip() else []
+
+    def _of_part(self, word: Word) -> Word:
+        """A gesture, and the part that it is drawn of: the part may be a parameter."""
+        at = word.index(OF) + len(OF)
+        given = self._one(plain(word[at:]), word)
+        return word if given is None else self._joined(word, [Stretch(word, 0, at), _trimmed(given)])
 
     def _one(self, name: str, asks: Word) -> Word | None:
         """The one thing that a name stands for; None where it is no parameter."""

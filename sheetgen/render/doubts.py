@@ -6,11 +6,12 @@ from collections import defaultdict
 from typing import TYPE_CHECKING
 
 from sheetgen.facts.paper import COLUMN_SPARE, LINES_OVERLAP, PAGE_FULL
+from sheetgen.render.seen import CUT
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.render.laid import LaidOut, LaidPage, Marked, Words
+    from sheetgen.render.laid import LaidOut, LaidPage, Marked, Picture, Words
 
 Told = tuple[int, str]
 """The page, from 1, or 0 for the whole sheet; and what jars, in words."""
@@ -67,21 +68,22 @@ def _parted(laid: LaidOut) -> Iterator[Told]:
 def _clipped(laid: LaidOut) -> Iterator[Told]:
     """What an edge cuts off, or what stands outside of the box that a page keeps for its content."""
     for word in laid.words:
-        if word.text.strip() and word.unseen in {"it is cut off", "it lies outside of the page"}:
-            yield word.page, f"'{_cut(word.text)}': {word.unseen}"
-        elif _seen(word) and not word.margin and _beyond(laid.pages[word.page - 1], word.x, word.y, word.w, word.h):
-            yield word.page, f"'{_cut(word.text)}' goes beyond the margin"
+        if word.unseen == CUT:
+            yield word.page, f"'{_cut(word.text)}' is cut off"
+        elif _seen(word) and not word.margin and (far := _beyond(laid.pages[word.page - 1], word)):
+            yield word.page, f"'{_cut(word.text)}' goes {far:.1f} mm beyond the margin"
     for drawing in laid.pictures:
         if drawing.unseen:
             yield drawing.page, "a drawing is cut off"
-        elif _beyond(laid.pages[drawing.page - 1], drawing.x, drawing.y, drawing.w, drawing.h):
-            yield drawing.page, "a drawing goes beyond the margin"
+        elif far := _beyond(laid.pages[drawing.page - 1], drawing):
+            yield drawing.page, f"a drawing goes {far:.1f} mm beyond the margin"
 
 
-def _beyond(page: LaidPage, x: float, y: float, w: float, h: float) -> bool:
-    slack = LINES_OVERLAP
-    level = page.x - slack <= x and x + w <= page.x + page.w + slack
-    return not (level and page.y - slack <= y and y + h <= page.y + page.h + slack)
+def _beyond(page: LaidPage, one: Words | Picture) -> float:
+    """How far something goes beyond its page's content box, mm; nothing where nobody sees it."""
+    right, bottom = one.x + one.w - page.x - page.w, one.y + one.h - page.y - page.h
+    far = max(page.x - one.x, right, page.y - one.y, bottom)
+    return far if far > LINES_OVERLAP else 0
 
 
 def _columns(laid: LaidOut) -> Iterator[Told]:

@@ -24,10 +24,11 @@ class Must:
 
 
 class Paper(NamedTuple):
-    """One PDF: its name, and the CSS of its page, which is put last into the head."""
+    """One PDF: the name by which it is told of, the CSS of its page, which is put last into the head, its revision."""
 
     name: str
     css: str = ""
+    revision: str = ""
 
 
 @dataclass(frozen=True, slots=True)

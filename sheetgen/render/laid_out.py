@@ -194,10 +194,9 @@ class _Walk:
             (seen.CLEAR, _share(style, painting) < FAINTEST),
             (seen.MIRRORED, painting.mirrored),
             (seen.CLOSE, close < seen.CLOSED_UP * style["font_size"]),
-            (seen.OUTSIDE, not seen.within(core, self.sheet, size)),
-            (seen.CUT, not seen.within(core, painting.clip, size)),
         )
-        return next((why for why, so in whys if so), "")
+        edges = seen.cut(core, self.sheet, painting.clip, size)
+        return next((why for why, so in whys if so), edges)
 
     def _picture(self, box: Any, inside: _Inside, painting: Painting) -> None:  # noqa: ANN401
         if box.style["visibility"] != "visible":

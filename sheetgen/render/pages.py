@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
@@ -107,9 +107,9 @@ def render(
             links += _links(one.sheet, worked.studio.paper, outs)
             for paper, out in zip(one.job.papers, outs, strict=True):
                 _sound(out.faults, theme, one.template)
-                pages.append(Page(paper.name.rpartition(" ")[0], out.pdf))
+                pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
-            doubts += [replace(doubt, sheet=doubt.sheet.rpartition(" ")[0]) for doubt in outs[0].warnings]
+            doubts += outs[0].warnings
         pages += _screen(worked, version, drawings[name], theme, links)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
     return Rendered(pages, doubts)
@@ -133,7 +133,7 @@ def _ordered(worked: Worked, version: WorkedVersion, drawings: Drawings, theme: 
         how = HOW[name]
         htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
         path = f"{folder_of(worked, version)}/{slug(name)}"
-        papers = [Paper(f"{path}-{p.lower()}.pdf {worked.revision}", PAPERS[p]) for p in worked.studio.paper]
+        papers = [Paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
         job = Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), how.most_pages, how.most_sides)
         yield Ordered(name, how.template, job)
 

@@ -127,7 +127,9 @@ class Printer:
 
     def _written(self, one: _Laid, job: Job, paper: Paper) -> Printout:
         with _heard() as said:
-            raw: bytes = one.document.write_pdf(pdf_identifier=paper.name.encode(), **AS_UA)
+            raw: bytes = one.document.write_pdf(
+                pdf_identifier=f"{paper.name} {paper.revision}".strip().encode(), **AS_UA
+            )
         if one.said or said:
             message = f"{paper.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
             raise CannotBe(message, "mend the theme or the picture")

@@ -30,7 +30,8 @@ CLOSED_UP = -0.1  # of the size of the type: closer than this, letters and words
 
 HIDDEN, CLEAR, PALE = "it is hidden", "it is transparent", "its ink is that of what it lies on"
 SMALL, MIRRORED, CLOSE = f"it is set smaller than {TYPE_LEAST:g} pt", "it is mirrored", "its letters run together"
-OUTSIDE, CUT, COVERED = "it lies outside of the page", "it is cut off", "something lies over it"
+OUTSIDE, AWAY, CUT = "it lies outside of the page", "it is cut away", "it is cut off"
+COVERED = "something lies over it"
 
 
 Faded = tuple[tuple[int, float], ...]
@@ -71,6 +72,21 @@ def within(core: Rect, frame: Rect, size: float) -> bool:
         and core[2] <= frame[2] + slack
         and core[3] <= frame[3] + slack
     )
+
+
+def cut(core: Rect, sheet: Rect, clip: Rect, size: float) -> str:
+    """What the edges of a page, and of what cuts off, leave of letters; empty where that is all of them."""
+    frame = meet(sheet, clip)
+    if within(core, frame, size):
+        return ""
+    if _share_area(core, frame):
+        return CUT
+    return AWAY if _share_area(core, sheet) else OUTSIDE
+
+
+def _share_area(one: Rect, other: Rect) -> bool:
+    left, top, right, bottom = meet(one, other)
+    return left < right and top < bottom
 
 
 def unseen_on(ink: Ink, fills: Sequence[Fill]) -> str:

@@ -140,9 +140,9 @@ class _Class:
         active, wait = step.minutes or NO_TIME, step.wait or NO_TIME
         if step.firing:
             return Task(active, wait, self.network.after[i], alone=True)
-        wet = self.network.wet[i]
-        home = _may_go_home(step) and not wet and not self.network.raw[i]
-        return Task(active * self.rounds(i, room)[0], wait, self.network.after[i], step.waits, home, wet)
+        home = _may_go_home(step) and not self.network.raw[i]
+        times, after = self.rounds(i, room)[0], self.network.after[i]
+        return Task(active * times, wait, after, step.waits, home, self.network.wet[i])
 
 
 def _may_go_home(step: WorkedStep) -> bool:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.material import Adhesive
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.facts.bench import DOES, HEATS
+from sheetgen.work.gestures import of_parts
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -58,7 +59,7 @@ def _plain(step: Step, parts: Sequence[str], uses: Sequence[Item]) -> Iterator[s
     def used(*words: str) -> bool:
         return any(item.acts(*words) for item in uses)
 
-    worked = parts or step.diagram
+    worked = parts or of_parts(step.diagram)
     if used("slip", "paste for fired metal") and worked:
         yield "join" if len(worked) > 1 else "fill"
     if used("drill"):

@@ -1,8 +1,10 @@
 """Steps put into the evenings of a class: exactly, by what is left over, what goes home, how many evenings, how late.
 
 In an evening the class goes through the steps as one pair of hands does (work/hands.py), and stops where the next one
-does not fit; of what is still wet then nothing is begun. Doing less never helps, so that all there is to choose is how
-many of the next steps are done at home before the next evening: each choice is tried once for whatever is done by then.
+does not fit; of what would be left wet then nothing is begun, and nothing of it goes home. Doing less helps only where
+an evening is then not held at all. So all there is to choose is that, whether a wait is bridged with something wet that
+must be gone on with, and how many of the next steps are done at home before the next evening. Each choice is tried once
+for whatever is done by then.
 """
 
 from __future__ import annotations
@@ -56,6 +58,15 @@ class Evenings:
     held: Held
     kilns: Mapping[int, int] = field(default_factory=dict)
     _known: dict[tuple[object, ...], Way] = field(default_factory=dict)
+    _wet_after: dict[int, frozenset[int]] = field(default_factory=dict)
+    _opens: frozenset[int] = frozenset()
+
+    def __post_init__(self) -> None:
+        """What must be gone on with, and from what; nothing of it goes home."""
+        self._wet_after = {i: frozenset(self._by_hand(i)) for i, task in enumerate(self.tasks) if task.at_once}
+        self._opens = frozenset[int]().union(*self._wet_after.values())
+        wet = self._opens | self._wet_after.keys()
+        self.tasks = [replace(task, home=task.home and i not in wet) for i, task in enumerate(self.tasks)]
 
     def best(self) -> Way:
         """The best way there is."""
@@ -98,11 +109,24 @@ class Evenings:
         begin, _ = self.span(number)
         key = (number, *sorted((i, max(begin, over)) for i, over in hands.over.items()))
         if key not in self._known:
-            before = len(hands.starts)
-            held, hands = self._evening(number, hands)
-            ways = (self._joined(number, held, home, before, at) for home, at in self._homework(number, hands))
-            self._known[key] = min(ways, key=lambda way: way.score)
+            self._known[key] = self._best_from(number, hands)
         return self._known[key]
+
+    def _best_from(self, number: int, hands: Hands) -> Way:
+        """The best of all choices; more homework is not tried once all fits with less."""
+        before = len(hands.starts)
+        best: Way | None = None
+        for held, after in self._evening(number, hands):
+            for home, at_home in self._homework(number, after):
+                if best is not None and not best.left and self._minutes(home) > best.minutes + GRAIN:
+                    break
+                way = self._joined(number, held, home, before, at_home)
+                best = way if best is None or way.score < best.score else best
+        return best or Way(len(self.tasks))
+
+    def _minutes(self, begun: Begun) -> float:
+        """How long it all takes at the most."""
+        return sum(self.tasks[i].active.high for i, _ in begun)
 
     def _joined(self, number: int, held: Begun, home: Begun, before: int, hands: Hands) -> Way:
         """An evening, what is done at home after it, and the best way on."""
@@ -111,38 +135,45 @@ class Evenings:
         over = max((at + self.tasks[i].active.high for i, at in held), default=0.0)
         return Way(
             on.left,
-            on.minutes + sum(self.tasks[i].active.high for i, _ in home),
+            on.minutes + self._minutes(home),
             max(over, on.last),
             ((number, held), *on.held) if held else on.held,
             ((number, home), *on.home) if home else on.home,
             (*new, *on.alone),
         )
 
-    def _evening(self, number: int, hands: Hands) -> tuple[Begun, Hands]:
-        """One evening gone through, as far as nothing wet is left: what is done in it, and how far the hands are."""
-        at, last = self.span(number)
-        done: Begun = ()
-        kept = done, hands.copied()
-        while True:
-            i, again = hands.next(at, last)
-            if i is None and again > last:
-                return kept
-            if i is None:
-                at = again
-                continue
-            hands.do(i, at)
-            hands.settle()
-            done = (*done, (i, at))
-            at += self.tasks[i].active.high
-            if not self._wet(hands):
-                kept = done, hands.copied()
+    def _evening(self, number: int, hands: Hands) -> Iterator[tuple[Begun, Hands]]:
+        """One evening gone through, as far as nothing is left wet: what is done in it, and how far the hands are.
+
+        Or it is not held.
+        """
+        begin, last = self.span(number)
+        nothing: Begun = ()
+        ways = [(begin, hands, nothing, (nothing, hands), frozenset[int]())]
+        while ways:
+            at, before, done, kept, never = ways.pop()
+            on = before.copied()
+            while True:
+                i, again = on.next(at, last, never=never)
+                if i is None and again > last:
+                    break
+                if i is None:
+                    at = again
+                    continue
+                if again < math.inf and i in self._opens:
+                    ways.append((at, on.copied(), done, kept, never | {i}))
+                on.do(i, at)
+                on.settle()
+                done = (*done, (i, at))
+                at += self.tasks[i].active.high
+                if not self._wet(on):
+                    kept = done, on.copied()
+            yield kept[0], kept[1].copied()
+        yield nothing, hands.copied()
 
     def _wet(self, hands: Hands) -> bool:
         """Whether something is begun that must be gone on with."""
-        return any(
-            task.at_once and i not in hands.over and any(k in hands.over for k in self._by_hand(i))
-            for i, task in enumerate(self.tasks)
-        )
+        return any(i not in hands.over and not after.isdisjoint(hands.over) for i, after in self._wet_after.items())
 
     def _by_hand(self, i: int) -> Iterator[int]:
         """The steps done by hand that a step goes on from, over the short waits between."""
@@ -165,11 +196,10 @@ class Evenings:
             if i is None and again >= last:
                 return
             if i is None:
-                at = again if again < at + LONG_WAIT else self._hour_after(again)
+                at = self._hour_after(again)
                 continue
             hands.do(i, at)
             hands.settle()
             done = (*done, (i, at))
             at += self.tasks[i].active.high
-            if not self._wet(hands):
-                yield done, hands.copied()
+            yield done, hands.copied()

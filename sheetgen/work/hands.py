@@ -10,10 +10,10 @@ import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from sheetgen.base.interval import GRAIN, Interval
+from sheetgen.base.interval import GRAIN
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Collection, Sequence
 
     from sheetgen.work.network import Task
 
@@ -34,8 +34,12 @@ class Hands:
 
     def ready(self, i: int) -> float | None:
         """When all that a step waits for is over; None while that is not known."""
-        after = self.tasks[i].after
-        return max((self.over[k] for k in after), default=self.begin) if all(k in self.over for k in after) else None
+        latest = self.begin
+        for k in self.tasks[i].after:
+            if k not in self.over:
+                return None
+            latest = max(latest, self.over[k])
+        return latest
 
     def settle(self) -> None:
         """What wants no hands begins by itself."""
@@ -47,47 +51,54 @@ class Hands:
     def do(self, i: int, at: float) -> None:
         """A step is begun, and is over when the last of it is."""
         self.starts.append((i, at))
-        self.over[i] = at + self.tasks[i].whole.high
+        self.over[i] = at + self.tasks[i].active.high + self.tasks[i].wait.high
 
     def copied(self) -> Hands:
         """Hands that are as far, and go on by themselves."""
         return Hands(self.tasks, self.begin, dict(self.over), list(self.starts), self.alone)
 
-    def next(self, at: float, last: float, *, home: bool = False) -> tuple[int | None, float]:
-        """What is begun at a time, to be done before the last; else nothing, and when to ask again (or never)."""
+    def next(
+        self, at: float, last: float, *, home: bool = False, never: Collection[int] = ()
+    ) -> tuple[int | None, float]:
+        """What is begun at a time, to be done before the last, and when the first that it goes before could; or never.
+
+        `home`: only what may go home; `never` is not begun, and holds back what comes after it as if it did not fit.
+        """
         again = math.inf
         for i, task in enumerate(self.tasks):
             if task.alone or i in self.over or (home and not task.home) or (ready := self.ready(i)) is None:
                 continue
             if ready <= at + GRAIN:
-                fits = at + task.active.high <= min(last, again) + GRAIN
-                return (i, at) if fits else (None, again)
+                fits = i not in never and at + task.active.high <= min(last, again) + GRAIN
+                return (i if fits else None), again
             again = min(again, ready)
         return None, again
 
 
 def in_order(tasks: Sequence[Task]) -> tuple[list[int], dict[int, list[int]]]:
-    """All tasks done in one go: the order of the hands, and what is done while a task waits."""
+    """All tasks done in one go: the order of the hands, and what later task is begun while one waits."""
     hands = Hands(tasks)
     hands.settle()
     order: list[int] = []
-    bridged: dict[int, list[int]] = {}
+    begun: dict[int, float] = {}
     at = 0.0
     while True:
         i, again = hands.next(at, math.inf)
         if i is None and again == math.inf:
-            return order, bridged
+            break
         if i is None:
             at = again
             continue
-        kept = [k for k, task in enumerate(tasks[:i]) if not task.alone and k not in hands.over]
-        if kept:  # it bridges the wait that keeps the first of these
-            holding = max(tasks[kept[0]].after, key=lambda k: hands.over[k])
-            bridged.setdefault(holding, []).append(i)
         hands.do(i, at)
         hands.settle()
+        begun[i] = at
         at += tasks[i].active.high
         order.append(i)
+    waits = {k: over for k, over in hands.over.items() if tasks[k].wait.high}
+    return order, {
+        k: [i for i in order if i > k and over - tasks[k].wait.high - GRAIN <= begun[i] < over - GRAIN]
+        for k, over in waits.items()
+    }
 
 
 def timed(tasks: Sequence[Task], order: Sequence[int], end: str) -> tuple[float, float]:
@@ -106,8 +117,3 @@ def timed(tasks: Sequence[Task], order: Sequence[int], end: str) -> tuple[float,
         over[i] = free + getattr(tasks[i].wait, end)
         settle()
     return free, max([free, *over.values()])
-
-
-def three(usual: float, low: float, high: float) -> Interval:
-    """What was worked three times, whichever of them is the least."""
-    return Interval(usual, min(usual, low, high), max(usual, low, high))

@@ -45,7 +45,7 @@ class Task:
 class Network:
     """For each step the earlier ones that it must wait for itself.
 
-    `wet` says whether it goes on with what is still wet, `raw` whether it shapes raw clay.
+    `wet` says whether hands go on in it with what is still wet, `raw` whether it shapes raw clay.
     """
 
     after: After
@@ -108,7 +108,7 @@ def _worked_on(
             continue
         here = _with_hosts(bench, moment.whole)
         found[i] |= here
-        wet[i] |= any(_left_wet(bench.bodies[name], i) for name in here)
+        wet[i] |= not moment.step.waits and any(_left_wet(bench.bodies[name], i) for name in here)
         raw[i] |= moment.deed == "shape"
     return found, wet, raw
 

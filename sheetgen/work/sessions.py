@@ -6,9 +6,10 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
+from sheetgen.base.interval import Interval
 from sheetgen.facts.times import LONG_WAIT
 from sheetgen.model.plan import NO_TIME, Plan, Session
-from sheetgen.work.hands import in_order, three, timed
+from sheetgen.work.hands import in_order, timed
 from sheetgen.work.network import before_all, critical
 
 if TYPE_CHECKING:
@@ -20,10 +21,11 @@ if TYPE_CHECKING:
 def plan(found: Sequence[Task]) -> Plan:
     """What the times of a version come to, for one pair of hands."""
     chain, longest = critical(found)
-    sessions, bridged = [], {i: _meanwhile(i, found) for i, task in enumerate(found) if _long(task)}
+    sessions, bridged, in_all = [], {i: _meanwhile(i, found) for i, task in enumerate(found) if _long(task)}, NO_TIME
     for first, last, waits in _runs(found):
-        session, inside = _session(found, first, last, waits)
+        session, whole, inside = _session(found, first, last, waits)
         sessions.append(session)
+        in_all += whole
         bridged |= {i: those for i, those in inside.items() if i not in bridged}
     return Plan(
         after=tuple(task.after for task in found),
@@ -32,7 +34,7 @@ def plan(found: Sequence[Task]) -> Plan:
         meanwhile=Frozen({i: those for i, those in sorted(bridged.items()) if those}),
         sessions=tuple(sessions),
         at_the_bench=sum((one.active for one in sessions), NO_TIME),
-        in_all=sum((one.at_the_bench + (one.wait or 0) for one in sessions), NO_TIME),
+        in_all=in_all,
     )
 
 
@@ -58,24 +60,33 @@ def _runs(found: Sequence[Task]) -> list[tuple[int, int, tuple[int, ...]]]:
 
 def _session(
     found: Sequence[Task], first: int, last: int, waits: tuple[int, ...]
-) -> tuple[Session, dict[int, tuple[int, ...]]]:
-    """One session, and what bridges the short waits in it; what came before it is over."""
+) -> tuple[Session, Interval, dict[int, tuple[int, ...]]]:
+    """One session, how long it is with its break, and what is done while something in it waits.
+
+    What came before it is over.
+    """
     own = [replace(task, after=tuple(i - first for i in task.after if i >= first)) for task in found[first : last + 1]]
     order, bridged = in_order(own)
-    (usual, all_usual), (low, all_low), (high, all_high) = (timed(own, order, e) for e in ("usual", "low", "high"))
+    done, over = zip(*(timed(own, order, end) for end in ("usual", "low", "high")), strict=True)
+    whole, sitting = Interval(*over), Interval(*(done if waits else over))  # the last of all is sat through
     active = sum((own[i].active for i in order), NO_TIME)
-    if not waits:  # what is waited for at the end of all is sat through
-        usual, low, high = all_usual, all_low, all_high
     session = Session(
         first,
         last,
         tuple(first + i for i in order),
         active,
-        three(usual - active.usual, low - active.low, high - active.high),
+        _less(sitting, active),
+        sitting,
         waits,
-        three(all_usual - usual, all_low - low, all_high - high) if waits else None,
+        _less(whole, sitting) if waits else None,
     )
-    return session, {first + i: tuple(first + k for k in those) for i, those in bridged.items()}
+    return session, whole, {first + i: tuple(first + k for k in those) for i, those in bridged.items()}
+
+
+def _less(whole: Interval, part: Interval) -> Interval:
+    """What is left of a time, at its least, usual and most, whichever of them comes out least."""
+    usual, low, high = (getattr(whole, end) - getattr(part, end) for end in ("usual", "low", "high"))
+    return Interval(usual, min(usual, low, high), max(usual, low, high))
 
 
 def _meanwhile(waiting: int, found: Sequence[Task]) -> tuple[int, ...]:

@@ -12,6 +12,7 @@ from sheetgen.base.spelling import plain, suggest
 from sheetgen.model.worked import Illustration, Mishap, WorkedStep
 from sheetgen.work.deeds import deeds
 from sheetgen.work.firing import kiln_of, torch, walk
+from sheetgen.work.gestures import drawn
 from sheetgen.work.hazards import cautioned
 from sheetgen.work.loads import Loading
 from sheetgen.work.needs import holds
@@ -57,6 +58,7 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured
     wait = waiting(step, evaluator, pieces, parts, [*uncured, *adhesives(pieces, parts, uses)])
     if str(step.faces) not in FACES:
         evaluator.troubles.add(f"faces cannot be '{step.faces}'", step.faces.place, f"one of {', '.join(FACES)}")
+    diagrams, gestures = drawn(step.diagram, evaluator)
     clay = _fired(step, evaluator)
     flame = any(item.acts("torch") for item in uses) and not any(item.acts("kiln") for item in uses)
     torched, walked = "", None
@@ -84,7 +86,8 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured
         loads=loaded,
         opened_at=_opened(step, evaluator),
         torch=torched,
-        diagrams=_parts(step.diagram, evaluator),
+        diagrams=diagrams,
+        gestures=gestures,
         place=step.title.place.where_used,
         places=Frozen(_places(step, evaluator)),
         short=without_figures(step.short or step.title, "a title", evaluator),

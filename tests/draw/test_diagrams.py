@@ -13,7 +13,7 @@ from shapely.affinity import scale
 
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.draw import forming, kinds, sketches
-from sheetgen.draw.diagrams import SCALES, TALL, WIDE, diagrams
+from sheetgen.draw.diagrams import SCALES, TALL, WIDE, diagrams, fits
 
 PARTS = (
     "link", "eight", "wrapped", "pin", "bought", "hook", "bent", "zigzag", "folded", "held", "chain", "hooked",
@@ -116,7 +116,7 @@ def test_the_marks_of_a_head_pin_stand_at_the_lengths_the_figures_say(drawn: Any
 def test_a_wire_s_marks_say_where_they_stand(drawn: Any) -> None:
     for name in ("pin", "bought", "wrapped"):
         for words, at in marks(drawn(name)).items():
-            assert float(words.rsplit(" ", 1)[1]) == pytest.approx(at, abs=0.051), words
+            assert float(words.rsplit(" ", 1)[1]) == pytest.approx(at, abs=0.5), words  # told to 1 mm
 
 
 @pytest.mark.parametrize(("name", "beads"), [("pin", 1), ("wrapped", 2)])
@@ -188,7 +188,7 @@ def test_no_words_of_a_diagram_lie_on_a_line_or_on_each_other(
     for k in SCALES:
         extent, pen = Extent(), Words()
         kinds.diagram(extent, part, k)
-        if extent.width <= WIDE and extent.height <= TALL - 4:
+        if fits(extent, k):
             kinds.diagram(pen, part, k)
             for words, room in pen.room:
                 assert not any(room.intersects(mark) for mark in pen.marks), words

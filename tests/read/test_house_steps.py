@@ -30,6 +30,7 @@ when: ‹clay› is ‹metal›
 show: [‹piece›.wet_disc, ‹figures›]
 caution: [blade]
 does: [‹deeds›, refine]
+diagram: [pin on its bridge of ‹piece›]
 text: |
   It is {{ ‹piece›.thickness in cards }} thick, and {{ ‹piece›.wet_disc }} across.
   ‹how:words›

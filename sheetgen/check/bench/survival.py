@@ -62,7 +62,7 @@ def there(moment: Moment) -> Iterator[There]:
 def _since(moment: Moment, body: Body, item: Item) -> int:
     """When an item became part of a part: at the step that uses it for it, else when the part was made."""
     steps = moment.bench.steps
-    using = (i for i, step in enumerate(steps) if item in step.uses and body.name in (*step.parts, *step.diagrams))
+    using = (i for i, step in enumerate(steps) if item in step.uses and body.name in (*step.parts, *step.pictured))
     return next(using, min(body.made, moment.index))
 
 

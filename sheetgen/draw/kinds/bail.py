@@ -34,9 +34,9 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     def section(on: Pen) -> None:
         forming.folded(on, path, former, thick, k)
         on.upright(-edge - 5, start, start + front * k, front.words, to=-side)
-        on.upright(edge + 7, start, start + back * k, back.words, to=side)
+        on.upright(edge + (14 if meet else 7), start, start + back * k, back.words, to=side)
         if meet:
-            on.upright(edge + 14, 0, start, meet.words, to=edge)
+            on.upright(edge + 7, 0, start, meet.words, to=edge)
 
     forming.captioned(pen, section, [f"former {former.words}, strip {strip.words}"])
     joined = f", coming together {meet.told} under its middle" if meet else ""

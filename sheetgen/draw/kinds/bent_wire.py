@@ -68,7 +68,7 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     """The bent wire with a number where each piece ends, and how far along the wire that is."""
     cut, along, pieces = piece[BentWire.cut], list(_along(piece)), _pieces(piece)
     few = len(pieces) <= MANY
-    lines = [f"{i}: {f'{one}, ' * few}to {end}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
+    lines = [f"{i}: {f'{one}, to ' * few}{end}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
     head = [f"{cut.unit} along the wire, from the ring:"] * few
     form, thick = piece[BentWire.form], piece[BentWire.wire].thickness
     run, joints = path(form, thick), [(0.0, 0.0), *(leg[-1] for leg in legs(form, thick))]

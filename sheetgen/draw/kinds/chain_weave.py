@@ -19,7 +19,7 @@ def _plain(piece: Piece) -> bool:
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     d, inside, pitch = piece[ChainWeave.wire].thickness, piece[ChainWeave.inner], piece[ChainWeave.pitch]
     rod, together = piece[ChainWeave.rod_used], piece[ChainWeave.together]
-    under = [f"wire {piece.length(d, 'fine').words}", f"rod {rod.words}"]
+    under = [f"wire {piece.length(d, 'fine').words}, rod {rod.words}"]
     if not _plain(piece):
         forming.captioned(pen, lambda on: sketches.round_ring(on, inside, d, f"Ø {inside.words}", k), under)
         return f"A ring of the weave, inside {inside.told}, wound on a rod of {rod.told}"

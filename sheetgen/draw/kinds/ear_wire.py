@@ -31,7 +31,7 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
         ("loop", EarWire.loop_turn), ("front", EarWire.front), ("bend", EarWire.bend_turn), ("back", EarWire.back),
     ):  # fmt: skip
         at += piece.usual(what)
-        ends.append((at, f"{name} to {piece.length(at).words}"))
+        ends.append((at, f"{name} to {piece.length(at, 'millimetre').words}"))
     marks = [*ends, (float(cut), f"cut {cut.words}")]
     sketches.stops(pen, cut, marks, piece[EarWire.wire].thickness, k)
     return f"A wire of {cut.told}; from the end that becomes the loop, {cut.unit}: {', '.join(w for _, w in ends)}"

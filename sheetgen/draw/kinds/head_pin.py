@@ -13,12 +13,12 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     """With its beads and the lengths to bend at."""
     beyond, stack, own = piece[HeadPin.beyond], piece.usual(HeadPin.stack), piece.has(HeadPin.cut)
     end = beyond + stack
-    long = piece[HeadPin.cut] if own else piece.length(end)
+    long = piece[HeadPin.cut] if own else piece.length(end, "millimetre")
     last = f"cut {long.words}" if own else f"head at {long.words}"
     neck = piece.usual(HeadPin.neck) if piece.has(HeadPin.neck) else 0.0
     marks = beaded.marks(piece, beyond, piece.usual(HeadPin.end), neck)
     headed = own and piece.usual(HeadPin.head_wire)
-    more = [(end, f"beads to {piece.length(end).words}")] if headed else []
+    more = [(end, f"beads to {piece.length(end, 'millimetre').words}")] if headed else []
     reach = float(long) if own else end
     bead = piece[HeadPin.bead].size.usual
     sketches.stops(pen, reach, [*marks, *more, (reach, last)], piece[HeadPin.wire].thickness, k, bead)

@@ -14,7 +14,7 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     inside, across, wire = piece[JumpRing.inner], piece.length(wide, "fine"), piece.length(d, "fine")
     if piece[JumpRing.shape] == "round":
         rod, words = piece[JumpRing.rod_used], f"Ø {inside.words}"
-        under = [f"wire {wire.words}", f"rod {rod.words}"]
+        under = [f"wire {wire.words}, rod {rod.words}"]
         forming.captioned(pen, lambda on: sketches.round_ring(on, long, d, words, k), under)
         return f"A round ring, inside {inside.told}, wire {wire.told}, wound on a rod of {rod.told}"
     straight, both = piece[JumpRing.shape] == "oval", (inside.words, across.words)

@@ -14,7 +14,10 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     beyond, long, beads = piece[WrappedLink.beyond], piece[WrappedLink.cut], piece[WrappedLink.stack]
     marks = beaded.marks(piece, beyond, piece.usual(WrappedLink.end), piece.usual(WrappedLink.neck))
     end = beyond + piece.usual(WrappedLink.stack)
-    more = [(end, f"beads to {piece.length(end).words}"), (float(long), f"both ends alike, cut {long.words}")]
+    more = [
+        (end, f"beads to {piece.length(end, 'millimetre').words}"),
+        (float(long), f"both ends alike, cut {long.words}"),
+    ]
     bead = piece[WrappedLink.bead].size.usual
     sketches.stops(pen, long, [*marks, *more], piece[WrappedLink.wire].thickness, k, bead)
     beaded.threaded(pen, piece, beyond, k)

@@ -177,12 +177,12 @@ class Bench:
     def named(self, step: WorkedStep) -> list[str]:
         """The parts that a step works on: those it names, else those it draws, else those whose numbers it shows."""
         shown = [one.part for one in step.show if one.part in self.bodies]
-        return list(dict.fromkeys(step.parts or step.diagrams or shown))
+        return list(dict.fromkeys(step.parts or step.pictured or shown))
 
 
 def _made(piece: Piece, steps: Sequence[WorkedStep]) -> int:
     """The step that makes a part: the first that names it and uses what it is made of, or drills it; else the first."""
-    naming = [i for i, step in enumerate(steps) if piece.name in (*step.parts, *step.diagrams)]
+    naming = [i for i, step in enumerate(steps) if piece.name in (*step.parts, *step.pictured)]
     naming = naming or [i for i, s in enumerate(steps) if any(one.part == piece.name for one in s.show)]
     own = {one.id for one in piece.roles.get("made of", ()) if isinstance(one, Item)}
     if not piece.roles.get("clay mass") and any(isinstance(one, Clay) for one in piece.roles.get("made of", ())):

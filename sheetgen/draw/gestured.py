@@ -1,0 +1,67 @@
+"""The gestures that the steps of a version show, each scaled to stand beside its step."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.pen import Extent
+from sheetgen.base.trouble import CannotBe, Misplaced, Trouble
+from sheetgen.draw.gesture import Scene
+from sheetgen.draw.gestures import gestures
+from sheetgen.draw.paper import Paper
+from sheetgen.draw.pens import Fine
+from sheetgen.facts.gestures import keyed
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from sheetgen.base.pen import Pen
+    from sheetgen.model.drawing import Drawing
+    from sheetgen.model.worked import WorkedVersion
+
+WIDE, TALL = 55.0, 35.0
+SCALES = (10.0, 8.0, 6.0, 5.0, 4.0, 3.0, 2.5, 2.0, 1.5, 1.0, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1)
+EDGE = 0.5  # mm left round a drawing, so that no line is cut off
+
+
+def gestured(version: WorkedVersion) -> dict[str, Drawing]:
+    """The drawing of every gesture that a step shows, by its name and its part's."""
+    wanted = sorted({one for step in version.steps for one in step.gestures})
+    drawn = ((keyed(*one), _drawn(*one, version)) for one in wanted)
+    return {name: drawing for name, drawing in drawn if drawing is not None}
+
+
+def _drawn(name: str, part: str, version: WorkedVersion) -> Drawing | None:
+    """At the largest scale that helps and fits the column."""
+    gesture, scene = gestures()[name], scene_of(name, part, version)
+
+    def draw(on: Pen, k: float) -> str:
+        return gesture.draw(Fine(on), scene, k)
+
+    try:
+        return fitted(draw, [k for k in SCALES if k <= gesture.most])
+    except CannotBe as fault:
+        message = f"'{name}' cannot be drawn of '{part.replace('_', ' ')}': {fault.message}"
+        raise Misplaced(Trouble(message, scene.piece.places.get(""), fault.help)) from fault
+
+
+def fitted(draw: Callable[[Pen, float], str], scales: list[float]) -> Drawing | None:
+    """A drawing at the first scale at which it fits; None where it fits at none."""
+    for k in scales:
+        extent, pen = Extent(), Paper()
+        draw(extent, k)
+        if extent.width <= WIDE and extent.height <= TALL:
+            says = draw(pen, k)
+            corner = (extent.left - EDGE, extent.top - EDGE)
+            return pen.drawing(corner, extent.width + 2 * EDGE, extent.height + 2 * EDGE, says)
+    return None
+
+
+def scene_of(name: str, part: str, version: WorkedVersion) -> Scene:
+    """What a gesture may ask: of the steps that show it, what they name and use."""
+    steps = [step for step in version.steps if (name, part) in step.gestures]
+    near = dict.fromkeys(one for step in steps for one in (*step.parts, *step.pictured))
+    others = dict.fromkeys([*near, *version.parts])
+    others.pop(part)
+    uses = dict.fromkeys(item for step in steps for item in step.uses)
+    return Scene(version.parts[part], tuple(version.parts[one] for one in others), tuple(uses), version.figures)
