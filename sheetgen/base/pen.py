@@ -171,8 +171,10 @@ class Extent(Pen):
 
     def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:  # noqa: ARG002
         """As Pen.line."""
-        for x, y in points:
-            self._reach(x, y)
+        if points:
+            xs, ys = [p[0] for p in points], [p[1] for p in points]
+            self._reach(min(xs), min(ys))
+            self._reach(max(xs), max(ys))
 
     def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:  # noqa: ARG002
         """As Pen.oval."""

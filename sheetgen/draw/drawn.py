@@ -44,6 +44,8 @@ class Drawn:
     deed: Callable[[Piece], str] = _cut
     diagram: Callable[[Pen, Piece, float], str] | None = None
     view: Callable[[Pen, Piece], float] | None = None
+    side: Callable[[Pen, Piece], float] | None = None
+    back: Callable[[Pen, Piece], float] | None = None
     mark: Callable[[Pen, Piece, Extent], str] | None = None
     centred: bool = False
 

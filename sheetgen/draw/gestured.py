@@ -9,7 +9,6 @@ from sheetgen.base.trouble import CannotBe, Misplaced, Trouble
 from sheetgen.draw.gesture import Scene
 from sheetgen.draw.gestures import gestures
 from sheetgen.draw.paper import Paper
-from sheetgen.draw.pens import Fine
 from sheetgen.facts.gestures import keyed
 
 if TYPE_CHECKING:
@@ -36,7 +35,7 @@ def _drawn(name: str, part: str, version: WorkedVersion) -> Drawing | None:
     gesture, scene = gestures()[name], scene_of(name, part, version)
 
     def draw(on: Pen, k: float) -> str:
-        return gesture.draw(Fine(on), scene, k)
+        return gesture.draw(on, scene, k)
 
     try:
         return fitted(draw, [k for k in SCALES if k <= gesture.most])
@@ -48,12 +47,12 @@ def _drawn(name: str, part: str, version: WorkedVersion) -> Drawing | None:
 def fitted(draw: Callable[[Pen, float], str], scales: list[float]) -> Drawing | None:
     """A drawing at the first scale at which it fits; None where it fits at none."""
     for k in scales:
-        extent, pen = Extent(), Paper()
+        extent, pen = Extent(), Paper(outline="thin")
         draw(extent, k)
         if extent.width <= WIDE and extent.height <= TALL:
             says = draw(pen, k)
             corner = (extent.left - EDGE, extent.top - EDGE)
-            return pen.drawing(corner, extent.width + 2 * EDGE, extent.height + 2 * EDGE, says)
+            return pen.drawing(corner, extent.width + 2 * EDGE, extent.height + 2 * EDGE, says, true=k == 1)
     return None
 
 

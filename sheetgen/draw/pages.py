@@ -6,6 +6,7 @@ a short one under the last steps of a handout.
 
 from __future__ import annotations
 
+import functools
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -41,8 +42,9 @@ def room(paper: str) -> Room:
     return wide, tall - HEADING
 
 
-def pages(templates: Sequence[Template], room: Room, *, inches: bool) -> tuple[TemplatePage, ...]:
-    """Every template on its page, in as few pages as the packing finds; tiles last."""
+@functools.lru_cache(maxsize=128)
+def pages(templates: tuple[Template, ...], room: Room, *, inches: bool) -> tuple[TemplatePage, ...]:
+    """Every template on its page, in as few pages as the packing finds; tiles last. Versions and papers share them."""
     free = (room[0] - SIDE, room[1] - FOOT)
     whole: list[Template] = []
     large: list[Template] = []

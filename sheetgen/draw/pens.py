@@ -170,29 +170,6 @@ class Strokes(Pen):
         return found
 
 
-@dataclass(slots=True)
-class Fine(Pen):
-    """A pen that draws outlines as fine as all else: for sections, where they stand close beside their hatching."""
-
-    pen: Pen
-
-    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
-        """As Pen.line, fine."""
-        self.pen.line(points, "thin" if kind == "cut" else kind, closed=closed)
-
-    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
-        """As Pen.oval, fine."""
-        self.pen.oval(centre, width, height, "thin" if kind == "cut" else kind)
-
-    def cover(self, loops: Sequence[Sequence[Point]]) -> None:
-        """As Pen.cover."""
-        self.pen.cover(loops)
-
-    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
-        """As Pen.text."""
-        self.pen.text(at, words, size=size, anchor=anchor, turn=turn)
-
-
 def _between(a: Point, b: Point, share: float) -> Point:
     """A point on a run; its ends are themselves, so that runs join."""
     if share in {0, 1}:

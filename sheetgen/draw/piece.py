@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -21,13 +22,14 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import WorkedVersion
     from sheetgen.parts.piece import Piece
 
+SHARED = 256  # templates that are kept for the next version
 TITLE = 3.56  # mm high: 10.1 pt
 LINE = 4.0
 CLEAR = 3.0  # mm between a template and the label beside it
 KEPT = "\u00a0"  # a space at which no line breaks
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)  # like parts share one, so that it is known by itself
 class Template:
     """A part's template: `own` as its kind draws it, `bare` with its ghosts, `draw` with its label too.
 
@@ -46,11 +48,13 @@ class Template:
 
 def templates(version: WorkedVersion) -> list[Template]:
     """The template of every flat part."""
-    return [_template(piece, version) for piece in version.parts.values() if piece.flat]
+    return [_template(piece, tuple(version.drilled_in(piece))) for piece in version.parts.values() if piece.flat]
 
 
-def _template(piece: Piece, version: WorkedVersion) -> Template:
-    drilled, host = version.drilled_in(piece), piece.flat[0].extent
+@functools.lru_cache(maxsize=SHARED)
+def _template(piece: Piece, drilled: tuple[Piece, ...]) -> Template:
+    """With what is drilled in it. Versions that make a part alike share its template."""
+    host = piece.flat[0].extent
 
     def own(pen: Pen) -> None:
         kinds.template(pen, piece)
@@ -86,7 +90,7 @@ def _template(piece: Piece, version: WorkedVersion) -> Template:
         words_under(pen, (around.right + CLEAR, (host.top + host.bottom) / 2 - 0.4), title, label)
 
     extent, draw = min(((_extent(one), one) for one in (under, beside)), key=lambda one: one[0].width * one[0].height)
-    return Template(piece, own, bare, draw, extent, title, label, _says(piece, version, fired, dotted=bool(shown)))
+    return Template(piece, own, bare, draw, extent, title, label, _says(piece, drilled, fired, dotted=bool(shown)))
 
 
 def _extent(draw: Callable[[Pen], None]) -> Extent:
@@ -103,12 +107,10 @@ def _titled(piece: Piece) -> str:
     return piece.title[: MOST - len(tail)].rstrip() + tail
 
 
-def _says(piece: Piece, version: WorkedVersion, fired: list[tuple[Flat, Flat]], *, dotted: bool) -> str:
+def _says(piece: Piece, drilled: tuple[Piece, ...], fired: list[tuple[Flat, Flat]], *, dotted: bool) -> str:
     """All of a template in words, for who does not see it."""
     notes = [kinds.note(piece)]
-    notes += [
-        f"{one.title.lower()} {kinds.mark(Extent(), one, piece.flat[0].extent)}" for one in version.drilled_in(piece)
-    ]
+    notes += [f"{one.title.lower()} {kinds.mark(Extent(), one, piece.flat[0].extent)}" for one in drilled]
     if fired:
         sizes = ", ".join(dict.fromkeys(_measured(one, piece) for _, one in fired))
         sizes += f"{KEPT}{piece.rounder.unit('mm')}"
@@ -151,6 +153,7 @@ def words_under(pen: Pen, at: Point, title: str, label: str) -> None:
         pen.text((at[0], at[1] + LINE), label)
 
 
+@functools.lru_cache(maxsize=SHARED)
 def alone(template: Template) -> Drawing:
     """A template by itself, for the page on a screen."""
     pen = Paper()

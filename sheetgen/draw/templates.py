@@ -26,7 +26,9 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
     """Every drawing of a version, its template pages for each paper."""
     flat, rounder = templates(version), worked.rounder
     rooms = {paper: room(paper) for paper in papers}
-    laid = {one: pages(flat, one, inches=rounder.inches) for one in dict.fromkeys(rooms.values())} if flat else {}
+    laid = (
+        {one: pages(tuple(flat), one, inches=rounder.inches) for one in dict.fromkeys(rooms.values())} if flat else {}
+    )
     return Drawings(
         templates={one.piece.name: alone(one) for one in flat},
         pages={paper: tuple(replace(page, paper=paper) for page in laid[one]) for paper, one in rooms.items() if laid},

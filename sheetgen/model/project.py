@@ -92,6 +92,15 @@ class Step(Written):
     opened_at: Text | None = None
 
 
+class Standing(Written):
+    """A part in the view of the finished piece: where the middle of its top stands, and how it is turned."""
+
+    part: Text
+    at: Text | None = None
+    hangs_from: Text | None = None
+    turned: Text = Field(default_factory=lambda: default("front"))
+
+
 class ForTeacher(Written):
     """What whoever teaches a design wants to know, and nobody else."""
 
@@ -135,6 +144,7 @@ class Project(Written):
     allowance: dict[Text, Text] = Field(default_factory=dict)
     figures: dict[Text, Text | OwnFigure] = Field(default_factory=dict)
     checks: list[Check] = Field(default_factory=list)
+    view: list[Standing] = Field(default_factory=list)
     finished_sizes: Annotated[list[Text | Showing], OneOrMore] = Field(default_factory=list)
     beginners_take: Text | None = None
     sheets: Texts = Field(default_factory=list)

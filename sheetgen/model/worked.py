@@ -213,11 +213,27 @@ class Teaching:
     next: Prose = ()
 
 
+TURNED = ("front", "side", "back", "lying")
+"""How a part may be turned in the view of the finished piece; lying is its front, a quarter turn round."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stood:
+    """A part in that view: mm to the right and down, from where it hangs if it hangs from one that stands before it."""
+
+    part: str
+    right: float = 0.0
+    down: float = 0.0
+    hangs_from: str = ""
+    turned: str = TURNED[0]
+
+
 @dataclass(frozen=True, slots=True)
 class WorkedVersion:
     """One version: its choices, parts, figures, lists and steps.
 
-    `finished` are the finished sizes that the first side names; `plan` is what its times come to.
+    `finished` are the finished sizes that the first side names; `plan` is what its times come to;
+    `view` is what stands where in the view of the finished piece, beside the parts that say so themselves.
     """
 
     name: str
@@ -233,6 +249,7 @@ class WorkedVersion:
     finished: tuple[Shown, ...] = ()
     teaching: Teaching = Teaching()
     plan: Plan = field(default_factory=Plan)
+    view: tuple[Stood, ...] = ()
 
     @property
     def numbers(self) -> list[int]:

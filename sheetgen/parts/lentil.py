@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from sheetgen.base.flat import Flat, disc
 from sheetgen.base.material import Clay
 from sheetgen.facts.clay import CREASES, LEAST_VENT
-from sheetgen.facts.tools import DOME_NEAR, NEAR, NEAR_LEAST
+from sheetgen.facts.tools import CUTTER_REACH, DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT
-from sheetgen.parts.figure import aside, figure, need, size, stand, tool
+from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good
+from sheetgen.parts.figure import aside, figure, flag, need, size, stand, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
 
@@ -53,8 +53,12 @@ class Lentil(Part):
                    needs=(need("rise ≤ radius", "leaves nothing to sand of so deep a half", at="thick", help="thinner, or less sanded"),))
     fired_thickness = figure("Fired thickness", "mm", "fired(thickness, clay.thickness_shrinkage)", about="Of its wall.",
                              needs=(need("fired_thickness.high < thick ÷ 2", "leaves no hollow between two such walls", at="thickness"),))
-    wet_disc = figure("Discs, cut wet", "mm", "wet(cap_blank(formed, rise) × (1 − fired_thickness ÷ (2 × radius)), clay.shrinkage)", "tenth",
-                      about="Two are cut.")
+    disc_wanted = aside("mm", "wet(cap_blank(formed, rise) × (1 − fired_thickness ÷ (2 × radius)), clay.shrinkage)")
+    cutter = aside("mm", "nearest(usual(disc_wanted), drawer.round_cutter, 1) if drawer.round_cutter")
+    by_cutter = flag(f"drawer.round_cutter and {as_good('cutter', 'disc_wanted')}")
+    wet_disc = figure("Discs, cut wet", "mm",
+                      "cutter if by_cutter else wet(cap_blank(formed, rise) × (1 − fired_thickness ÷ (2 × radius)), clay.shrinkage)", "tenth",
+                      about=f"Two are cut: with the round cutter owned, where the clay's own shrinkage differs by more, and no more than {CUTTER_REACH:g} mm.")
     ball = figure("Ball, across", "mm", f"nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, {DOME_NEAR:g})", at="thick",
                   about="Both halves are laid over it.")
     # Of the clay on the ball used, wet: radius of its middle and of its outside, and the cosine of its rim's angle.
@@ -78,7 +82,8 @@ class Lentil(Part):
     fired_mass = figure("Fired weight, each", "g", "clay_mass × clay.metal_share", about="Metal left, what is sanded off not taken out.", role="metal mass")
 
     sizes = (
-        size("discs, two for each", "wet_disc", tool="cutter or template"),
+        size("discs, two for each", "wet_disc", tool="round cutter", when="by_cutter"),
+        size("discs, two for each", "wet_disc", tool="template", when="not by_cutter"),
         size("ball to lay them over", "ball", tool="dome former"),
         size("half, high before its rim is sanded", "formed_high", tool="calliper"),
         size("half, high when its rim is sanded", "wet_high", tool="calliper"),
@@ -86,6 +91,7 @@ class Lentil(Part):
     )
     takes = (CLAY_AS_CUT,)
     tools = (
+        tool("round cutter", "cutter", when="by_cutter"),
         tool("dome former", "ball"),
         tool("drill", "drill", when="vent"),
     )

@@ -66,9 +66,13 @@ class Doubt:
 
 @dataclass(frozen=True, slots=True)
 class Printout:
-    """A PDF, its pages, and what is to be told of it. With a fault it must not be published."""
+    """A PDF, its pages, and what is to be told of it. With a fault it must not be published.
+
+    `way` is which of the sheet's ways of setting it was taken.
+    """
 
     pdf: bytes
     pages: int
     faults: tuple[str, ...] = ()
     warnings: tuple[Doubt, ...] = ()
+    way: int = 0

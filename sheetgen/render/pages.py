@@ -49,7 +49,7 @@ class How(NamedTuple):
 
 
 HOW = {
-    # the gap gives first, then the size of a drawing; then the lists go behind the box
+    # the gap gives first, then the leading; then the lists go behind the box
     "handout": How(
         "handout.html.j2",
         ("", "close", "close closer", "lists-after", "lists-after close", "lists-after close closer"),

@@ -6,6 +6,7 @@ import functools
 import logging
 import os
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -114,7 +115,7 @@ class Printer:
             if before is None or not alike(before, lay(way).laid):
                 way = chosen(lambda way, lay=lay: lay(way).laid, len(job.htmls), job.most_pages)  # type: ignore[misc]
             before = lay(way).laid
-            out.append(self._written(lay(way), job, paper))
+            out.append(replace(self._written(lay(way), job, paper), way=way))
         return out
 
     def _laid(self, job: Job, paper: Paper, way: int) -> _Laid:

@@ -34,7 +34,7 @@ def read(evaluator: Evaluator, word: Word, field: Field[Any], part: str) -> obje
     if not isinstance(sort, type):
         return _one_of(evaluator, word, field, tuple(map(str, sort)))
     if sort is Spot:
-        return _spot(evaluator, word)
+        return spot(evaluator, word)
     if sort is Neighbour:
         return _neighbour(evaluator, word)
     if sort is Bend:
@@ -52,7 +52,7 @@ def _one_of(evaluator: Evaluator, word: Word, field: Field[Any], words: tuple[st
     return found
 
 
-def _spot(evaluator: Evaluator, word: Word) -> Spot:
+def spot(evaluator: Evaluator, word: Word) -> Spot:
     """Two lengths with a comma and a space between."""
     left, comma, right = word.partition(", ")
     if not comma:

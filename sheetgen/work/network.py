@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.interval import Interval
 from sheetgen.model.bench.walk import walk
 from sheetgen.model.plan import NO_TIME
@@ -96,7 +97,7 @@ def _worked_on(
     """
     found: list[set[str]] = [set() for _ in steps]
     wet, raw = [False for _ in steps], [False for _ in steps]
-    for moment in walk(parts, steps):
+    for moment in walk({name: _not_yet_shut(part) for name, part in parts.items()}, steps):
         i, bench = moment.index, moment.bench
         if moment.deed == "begin":
             if i:  # what the step before was the last to name hangs from its place now
@@ -111,6 +112,13 @@ def _worked_on(
         wet[i] |= not moment.step.waits and any(_left_wet(bench.bodies[name], i) for name in here)
         raw[i] |= moment.deed == "shape"
     return found, wet, raw
+
+
+def _not_yet_shut(part: Piece) -> Piece:
+    """A vent is in the part that it is drilled in; of its hollow it is when that is shut, and not from the first."""
+    if not part.roles.get("drilled in"):
+        return part
+    return replace(part, roles=Frozen({role: those for role, those in part.roles.items() if role != "vent of"}))
 
 
 def _left_wet(body: Body, step: int) -> bool:

@@ -30,6 +30,7 @@ from sheetgen.work.sessions import plan
 from sheetgen.work.steps import named, steps
 from sheetgen.work.stopped import Stopped
 from sheetgen.work.studio import publisher, rounder, slab
+from sheetgen.work.view import view
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -127,6 +128,7 @@ def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:
         tools=tuple(tools(evaluator, parts, steps_)),
         steps=tuple(steps_),
         summary=prose(evaluator.project.summary, evaluator),
+        view=view(evaluator),
         finished=named(evaluator.project.finished_sizes, evaluator),
         teaching=_teaching(evaluator),
         makes=prose(evaluator.project.makes, evaluator),

@@ -83,7 +83,7 @@ def between(held: Held, steps: Sequence[WorkedStep], tasks: Sequence[Task], way:
         task = tasks[i]
         so_far[i] += 1
         number = max((n for n, (begin, _) in enumerate(held.evenings) if _day(held, n) + begin <= at), default=0)
-        if who == "pupil" or at + task.whole.high > _day(held, number) + held.evenings[number][1] + GRAIN:
+        if at + task.whole.high > _day(held, number) + held.evenings[number][1] + GRAIN:
             day = int((at - _day(held, number)) // MINUTES_PER_DAY)
             wait = task.wait if task.wait.high else None
             active, of_how_many = task.active if who else None, max(1, loads[i])

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sheetgen.base.packing import Placed, pack
+from sheetgen.base.packing import Placed, pack, packed
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -103,3 +103,10 @@ def test_a_piece_that_fits_no_page_is_refused() -> None:
 def test_as_few_pages_as_area_allows_for_equal_tiles() -> None:
     # twelve of 50 × 40 to a page of 150 × 160, counted by hand
     assert [len(page) for page in pack([(50, 40)] * 30, (150, 160), tidy=True)] == [12, 12, 6]
+
+
+def test_equal_pieces_are_packed_once_and_lie_as_they_would_each_time() -> None:
+    pieces, room = ((30.0, 20.0), (20.0, 10.0), (12.0, 40.0)), (60.0, 80.0)
+    found = packed(pieces, room, turn=True, trials=20)
+    assert packed(tuple(pieces), room, turn=True, trials=20) is found
+    assert [list(page) for page in found] == pack(pieces, room, turn=True, trials=20)

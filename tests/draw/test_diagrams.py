@@ -14,6 +14,7 @@ from shapely.affinity import scale
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.draw import forming, kinds, sketches
 from sheetgen.draw.diagrams import SCALES, TALL, WIDE, diagrams, fits
+from sheetgen.draw.kinds.bent_wire import turned
 
 PARTS = (
     "link", "eight", "wrapped", "pin", "bought", "hook", "bent", "zigzag", "folded", "held", "chain", "hooked",
@@ -54,6 +55,25 @@ def test_a_closed_wire_is_as_long_as_its_figure_says(drawn: Any, name: str) -> N
 def test_an_open_wire_is_as_long_as_its_figure_says(drawn: Any, name: str) -> None:
     it = drawn(name)
     assert it.band(1) == pytest.approx(it.usual("one"), rel=0.005)
+
+
+@pytest.mark.parametrize(
+    ("degrees", "said"),
+    [
+        (90, "1/4 turn"), (66, "under 1/4 turn"), (120, "over 1/4 turn"), (180, "1/2 turn"), (262, "3/4 turn"),
+        (327, "almost 1 turn"), (360, "1 turn"), (540, "1.5 turns"),
+    ],
+)  # fmt: skip
+def test_how_far_a_wire_is_bent_is_told_as_an_eye_tells_it(degrees: float, said: str) -> None:
+    assert turned(degrees) == said
+
+
+def test_a_bent_wire_is_told_by_rods_and_turns_and_marks_to_the_millimetre(drawn: Any) -> None:
+    # a straight of 12, half a turn round 5 mm: π × (5 + 1) ÷ 2 = 9.4, a straight of 20, a quarter round 3: π ÷ 4 × 4
+    assert drawn("bent").words[-6:] == [
+        "mm along the wire from the circle:", "1: straight, to 12", "2: round 5, 1/2 turn, to 21",
+        "3: straight, to 41", "4: round 3, 1/4 turn, to 45", "cut 47",
+    ]  # fmt: skip
 
 
 def test_a_bail_s_strip_is_as_long_as_its_tails_and_its_fold(drawn: Any) -> None:

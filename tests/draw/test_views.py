@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from itertools import combinations
 from typing import Any
 
@@ -12,6 +13,7 @@ from shapely.geometry import MultiPolygon, Polygon, box
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.draw import kinds, views
 from sheetgen.draw.finished import finished
+from sheetgen.pipeline import work_through
 
 PARTS = (
     "link", "eight", "wrapped", "pin", "bought", "hook", "bent", "zigzag", "folded", "held", "ring", "ellipse",
@@ -117,3 +119,106 @@ def test_a_view_hangs_below_the_one_it_hangs_from(
     pin = Extent()
     kinds.view(pin, version.parts["pin"])
     assert f"{15 + 25 + pin.bottom:.1f}\u00a0mm high" in drawing.says
+
+
+@pytest.mark.parametrize(
+    ("name", "wide", "high"),
+    [
+        ("dome", 25, 5),  # as wide and as high as it is to be
+        ("disc", 15, 0.9),  # 1 mm of clay, which shrinks by a tenth
+        ("tube", 8.7, 20),
+        ("bail", 6.4 + 2 * 0.9, 8 + 6.4 / 2 + 0.9),  # a tail of 8 mm, half of its arch, its thickness
+        ("washer", 18, 0.9),
+    ],
+)
+def test_a_part_from_the_side_is_as_wide_and_as_high_as_it_is(
+    all_drawn: Any, name: str, wide: float, high: float
+) -> None:
+    extent = Extent()
+    reach = kinds.view(extent, all_drawn.main.parts[name], "side")
+    assert (extent.left + extent.right) / 2 == pytest.approx(0, abs=0.01)
+    assert extent.top == pytest.approx(0, abs=0.01)
+    assert reach == pytest.approx(extent.bottom, abs=0.01)
+    assert (extent.width, extent.height) == pytest.approx((wide, high), rel=0.05)
+
+
+def test_a_part_that_lies_is_its_front_a_quarter_turn_round(all_drawn: Any) -> None:
+    front, lying = Extent(), Extent()
+    kinds.view(front, all_drawn.main.parts["walled"])
+    reach = kinds.view(lying, all_drawn.main.parts["walled"], "lying")
+    assert (lying.width, lying.height) == pytest.approx((front.height, front.width))
+    assert (lying.left, lying.top) == pytest.approx((-lying.right, 0))
+    assert reach == pytest.approx(front.width)
+
+
+def test_a_dome_s_back_shows_how_thick_its_rim_is(all_drawn: Any) -> None:
+    pen, part = Recorder(), all_drawn.main.parts["dome"]
+    kinds.view(pen, part, "back")
+    outer, inner = sorted((wide for _, _, wide, _ in pen.ovals), reverse=True)[:2]
+    thick = part.figures["fired_thickness"].value.usual
+    assert (outer - inner) / 2 == pytest.approx(thick)
+
+
+VIEWED = """\
+parts:
+  ring: {kind: jump ring, wire: round-1, rod: 5 mm}
+  other: {kind: jump ring, wire: round-1, rod: 5 mm}
+  dome: {kind: dome, clay: silver, across: 25 mm, rise: 5 mm, thickness: 1 mm}
+view:
+"""
+
+
+@pytest.fixture
+def viewed(drawn_library: Any, drawn_project: Any) -> Any:
+    """What works a project with a list of what stands in its view, and draws it."""
+
+    def drawn(*lines: str) -> Any:
+        text = drawn_project({"ring": "", "dome": "", "other": ""}).replace("title: Drawn", "title: Viewed")
+        head, _, steps = text.partition("parts:\n")
+        entries = "".join(f"  - {{{line}}}\n" for line in lines)
+        drawn_library.write("viewed/project.yaml", head + VIEWED + entries + steps[steps.index("steps:") :])
+        outcome = work_through(drawn_library.root, ["viewed"])
+        return outcome.worked[0] if outcome.worked else [one.message for one in outcome.troubles]
+
+    return drawn
+
+
+def test_a_part_may_stand_in_a_view_twice_and_turned(viewed: Any) -> None:
+    worked = viewed('part: dome, at: "0 mm, 0 mm"', 'part: dome, at: "31 mm, 0 mm", turned: side')
+    drawing = finished(worked.main, worked.rounder)
+    assert drawing is not None
+    assert drawing.says.endswith("56\u00a0mm wide, 25\u00a0mm high: dome")
+    assert "and turned" in drawing.says
+
+
+def test_a_ring_that_hangs_in_a_ring_goes_over_it_on_one_side_and_under_it_on_the_other(viewed: Any) -> None:
+    worked = viewed('part: ring, at: "0 mm, 0 mm"', "part: other, hangs from: ring")
+    drawing = finished(worked.main, worked.rounder)
+    assert drawing is not None
+    covers = re.findall(r'<path d="([^"]*)" fill="#fff"', drawing.svg)
+    loops = ([Polygon(spots(run)) for run in path.split("Z") if run.strip()] for path in covers)
+    upper, lower, again = (max(found, key=lambda loop: loop.area) for found in loops)
+    assert again.centroid.x > 0, "only on the right"
+    assert again.bounds[0] == pytest.approx(0, abs=0.05)
+    # the upper one is laid again where the lower one hid it, and nowhere else
+    assert again.within(upper.buffer(0.1))
+    assert again.bounds[1] >= lower.bounds[1] - 1.1
+
+
+def spots(run: str) -> list[tuple[float, float]]:
+    """The points of a path's run."""
+    numbers = [float(one) for one in re.findall(r"-?[\d.]+", run)]
+    return list(zip(numbers[::2], numbers[1::2], strict=True))
+
+
+@pytest.mark.parametrize(
+    ("line", "message"),
+    [
+        ("part: domes, turned: side", "there is no part 'domes'"),
+        ("part: dome, turned: sideways", "turned cannot be 'sideways'"),
+        ("part: ring, hangs from: other", "'other' does not stand in this view before it"),
+        ('part: ring, at: "3 g, 0 mm"', "'3 g' is a mass"),
+    ],
+)
+def test_what_cannot_stand_in_a_view_is_told(viewed: Any, line: str, message: str) -> None:
+    assert message in viewed(line)

@@ -141,6 +141,16 @@ def test_a_cutter_that_is_owned_is_taken_where_the_clay_itself_is_off_by_more(
     assert [one for one in part.tools if one[0] == "round cutter"] == [("round cutter", cut)] * (tool != "template")
 
 
+@pytest.mark.parametrize(("across", "tool"), [("18 mm", "template"), ("18.8 mm", "round cutter")])
+def test_the_discs_of_a_lentil_take_the_cutter_too(stocked: Any, across: str, tool: str) -> None:
+    # 18.8 wide and 5 thick: radius (9.4² + 2.5²) ÷ 5 = 18.92; 0.3 is sanded off a half of 2.8, 19.79 across its rim;
+    # √(19.79² + 4 × 2.8²) = 20.57, × (1 − 0.91 ÷ 37.84) = 20.08 on the middle of the clay, ÷ 0.91 = 22.07: 22 is owned
+    part = stocked("hollow lentil", **SHAPE, across=across, thick="5 mm").part
+    size = next(one for one in part.sizes if one.figure == "wet_disc")
+    assert size.tool == tool
+    assert (float(size.made) == 22) == (tool == "round cutter")
+
+
 def test_a_disc_is_cut_by_its_template_when_asked(stocked: Any) -> None:
     disc = stocked("cut shape", **SHAPE, shape="disc", across="7.2 mm", cut_with="template")
     assert float(disc.figures["it.wet_disc"].printed) == pytest.approx(7.9)  # 7.91

@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 DAY = 1440
 BEGIN, END = 18 * 60, 20 * 60
+SET_UP, CLEAR_UP = 10, 5
+OPEN, CLOSE = BEGIN + SET_UP, END - CLEAR_UP
 Path = tuple[tuple[int, float, float], ...]
 """Step, place and begin of everything done by hand: 0 is the first evening, 0.5 at home after it."""
 
@@ -38,7 +40,7 @@ def task(active: float = 0, wait: float = 0, after: tuple[int, ...] = (), **more
 
 
 def held(evenings: int, days: int = 7) -> Held:
-    return Held(1, ((BEGIN, END),) * evenings, days)
+    return Held(1, ((BEGIN, END),) * evenings, days, SET_UP, CLEAR_UP)
 
 
 class Tried:
@@ -52,7 +54,8 @@ class Tried:
         return day * DAY + BEGIN
 
     def lit(self, minute: float) -> float:
-        in_class = any(n * self.days * DAY + BEGIN <= minute <= n * self.days * DAY + END for n in range(self.evenings))
+        days = (n * self.days * DAY for n in range(self.evenings))
+        in_class = any(day + OPEN <= minute <= day + CLOSE for day in days)
         return minute if in_class else self.hour(minute)
 
     def overs(self, path: Path) -> dict[int, float]:
@@ -60,14 +63,14 @@ class Tried:
         over = {i: at + self.tasks[i].active.high + self.tasks[i].wait.high for i, _, at in path}
         for i, one in enumerate(self.tasks):
             if one.alone and all(k in over for k in one.after):
-                at = max((over[k] for k in one.after), default=float(BEGIN))
+                at = max((over[k] for k in one.after), default=float(OPEN))
                 for _ in range(self.kilns.get(i, 1)):
                     at = (self.lit(at) if i in self.kilns else at) + one.active.high + one.wait.high
                 over[i] = at
         return over
 
     def ready(self, i: int, over: dict[int, float]) -> float:
-        return max((over.get(k, math.inf) for k in self.tasks[i].after), default=float(BEGIN))
+        return max((over.get(k, math.inf) for k in self.tasks[i].after), default=float(OPEN))
 
     def ways(self, path: Path = ()) -> Iterator[Path]:
         yield path
@@ -84,9 +87,9 @@ class Tried:
                 evening: float = number * self.days * DAY
                 end: float
                 if place % 1 == 0:
-                    at, end = max(free, ready, evening + BEGIN), evening + END
+                    at, end = max(free, ready, evening + OPEN), evening + CLOSE
                 else:
-                    at = max(free, self.hour(evening + END))
+                    at = max(free, self.hour(evening + CLOSE))
                     at = at if ready <= at else self.hour(ready)
                     end = evening + self.days * DAY + BEGIN if number + 1 < self.evenings else math.inf
                     if not one.home or self.wet(i):
@@ -143,7 +146,7 @@ def classes(draw: st.DrawFn) -> tuple[list[Task], int, int, dict[int, int]]:
         kind = draw(st.sampled_from(["work", "work", "work", "set", "dry", "kiln"])) if hands < 4 else "set"
         if kind == "work":
             hands += 1
-            minutes, wait = draw(st.sampled_from([10, 30, 50, 70, 130])), draw(st.sampled_from([0, 0, 0, 15, 1500]))
+            minutes, wait = draw(st.sampled_from([5, 10, 30, 50, 70, 130])), draw(st.sampled_from([0, 0, 0, 15, 1500]))
             wet = draw(st.booleans()) and bool(after)
             tasks.append(task(minutes, wait, after, home=draw(st.booleans()), at_once=wet))
         elif kind == "kiln":
@@ -166,13 +169,13 @@ def test_no_order_and_no_place_of_the_steps_is_better_than_the_one_that_is_plann
 
 
 def test_two_steps_that_fill_an_evening_are_done_in_one_and_a_third_in_the_next() -> None:
-    way = Evenings([task(60), task(60, after=(0,)), task(10, after=(1,), home=False)], held(2)).best()
-    assert way.held == ((0, ((0, BEGIN), (1, BEGIN + 60))), (1, ((2, 7 * DAY + BEGIN),)))
+    way = Evenings([task(60), task(45, after=(0,)), task(10, after=(1,), home=False)], held(2)).best()
+    assert way.held == ((0, ((0, OPEN), (1, OPEN + 60))), (1, ((2, 7 * DAY + OPEN),)))
 
 
 def test_what_finds_no_room_goes_home_and_a_torch_never_does() -> None:
     chain = [task(100), task(100, after=(0,)), task(20, after=(1,))]
-    assert [i for _, done in Evenings(chain, held(2)).best().home for i, _ in done] == []
+    assert [i for _, done in Evenings(chain, held(2)).best().home for i, _ in done] == [2]
     assert [i for _, done in Evenings(chain, held(1)).best().home for i, _ in done] == [1, 2]
     torch = [task(100), task(100, after=(0,), home=False)]
     assert Evenings(torch, held(1)).best().left == 1
@@ -184,6 +187,12 @@ def test_two_days_of_drying_are_over_after_a_week_and_not_after_a_night() -> Non
     assert Evenings(dried, held(2, days=1)).best().left == 1
 
 
+def test_homework_is_done_before_the_door_opens_for_the_next_evening() -> None:
+    # dry an hour before the second evening: there is no hour of the class left before it
+    late = [task(100), task(0, 24 * 60 - 3 * 60, after=(0,), alone=True), task(5, after=(1,)), task(101, after=(2,))]
+    assert [place for place, _ in Evenings(late, held(2, days=1)).best().home] == [1]
+
+
 def test_what_is_wet_is_not_begun_where_it_cannot_be_gone_on_with() -> None:
     rolled = [task(60), task(50, after=(0,)), task(40, after=(1,), at_once=True)]
     way = Evenings(rolled, held(2)).best()
@@ -192,8 +201,8 @@ def test_what_is_wet_is_not_begun_where_it_cannot_be_gone_on_with() -> None:
 
 @pytest.mark.parametrize(("loads", "day"), [(1, 1), (2, 2), (3, 3)])
 def test_each_load_is_lit_when_the_teacher_is_there(loads: int, day: int) -> None:
-    fired = [task(119), task(10, 480, after=(0,), alone=True), task(5, after=(1,), home=False)]
+    fired = [task(105), task(10, 480, after=(0,), alone=True), task(5, after=(1,), home=False)]
     way = Evenings(fired, held(2), {1: loads}).best()
     lit = [at for i, at in way.alone if i == 1]
-    assert lit == [BEGIN + 119, *(n * DAY + BEGIN for n in range(1, loads))]
+    assert lit == [CLOSE, *(n * DAY + BEGIN for n in range(1, loads))]
     assert max(lit) // DAY == day - 1

@@ -99,6 +99,13 @@ def test_what_is_joined_is_one_thing_from_then_on(pendant: Any) -> None:
     assert after[4:] == ((2, 3), (4,), (5,))
 
 
+def test_what_hangs_from_a_part_is_hung_there_by_the_last_step_that_names_it(library: Any, pendant: Any) -> None:
+    bend = "parts: [ring], does: [polish], minutes: 5 min"
+    assert pendant(WIND, CUT, DRY, FIRE, bend, "minutes: 5 min")[4] == (0,)
+    library.change(LINK, "inside: 6 mm}", "inside: 6 mm, hangs from: plate}")
+    assert library.main("link").plan.after[4] == (0, 3)
+
+
 def test_a_step_that_names_nothing_waits_for_all_and_all_for_it(pendant: Any) -> None:
     assert pendant(WIND, "minutes: 5 min", CUT, DRY, FIRE, HANG)[:3] == ((), (0,), (1,))
     assert pendant(WIND, CUT, DRY, "minutes: 5 min", FIRE, HANG)[3:5] == ((0, 2), (3,))
@@ -117,6 +124,14 @@ def test_a_seat_waits_for_the_clay_that_it_is_in_though_no_file_says_which(demo:
     fire = next(i for i, step in enumerate(steps) if step.firing)
     stones = next(i for i, step in enumerate(steps) if "set" in step.does)
     assert fire in before_all(plan.after)[stones]
+
+
+def test_a_foot_is_cut_while_the_tube_sets_though_its_hole_will_be_the_vent_of_the_tube(demo: Any) -> None:
+    plan, titles = demo.main("buoy-drops").plan, [step.title for step in demo.main("buoy-drops").steps]
+    sets, feet = titles.index("Let the tubes set"), titles.index("Cut the caps and the feet")
+    closed = next(i for i, step in enumerate(demo.main("buoy-drops").steps) if "close" in step.does)
+    assert plan.meanwhile[sets] == (feet,)
+    assert feet in before_all(plan.after)[closed]
 
 
 def test_one_kiln_fires_one_thing_after_another(library: Any, pendant: Any) -> None:

@@ -6,6 +6,7 @@ looks like it nothing is said. They were written from the trade before the plan.
 
 from __future__ import annotations
 
+import math
 import re
 from functools import partial
 from pathlib import Path
@@ -77,15 +78,16 @@ def test_nothing_is_said_of_a_class_that_fits(path: Path, case: Callable[[Path],
     assert planned(library, path).left == ()
 
 
-def mend(library: Any, remedy: Remedy, number: int) -> None:
+def mend(library: Any, path: Path, remedy: Remedy, number: int) -> None:
     """The change written into the files, as whoever reads the warning would."""
-    hours = '"18:00-20:00"'
-    evening = f'"18:00-{20 + number // 60}:{number % 60:02}"'
+    hours = {"evenings": ['"18:00-20:00"'] * number, "minutes": [f'"18:00-{20 + number // 60}:{number % 60:02}"'] * 2}
     change: Callable[[str, str], None] = partial(library.change, "studio.yaml")
-    if remedy.kind == "evenings":
-        change(f"[{hours}, {hours}]", f"[{', '.join([hours] * number)}]")
-    elif remedy.kind == "minutes":
-        change(f"[{hours}, {hours}]", f"[{evening}, {evening}]")
+    if remedy.kind in hours:
+        own = "evenings:" in path.read_text()
+        name = f"{path.stem}/project.yaml" if own else "studio.yaml"
+        written = ", ".join(hours[remedy.kind][: 1 if own and remedy.kind == "minutes" else None])
+        text = re.sub(r'evenings: (\[.*?\]|"[^"]*")', f"evenings: [{written}]", library.path(name).read_text())
+        library.write(name, text)
     elif remedy.kind == "tool":
         assert remedy.tool is not None
         name = remedy.tool.name
@@ -104,11 +106,11 @@ def test_every_change_that_is_named_makes_it_fit_when_it_is_made_and_a_smaller_o
     assert remedies
     for remedy in remedies:
         library = case(path)
-        mend(library, remedy, remedy.number)
+        mend(library, path, remedy, remedy.number)
         assert told(library) == [], remedy
         one_less = {"minutes": remedy.number - 15, "people": remedy.number + 1, "pairs": 12}
         library = case(path)
-        mend(library, remedy, one_less.get(remedy.kind, remedy.number - 1))
+        mend(library, path, remedy, one_less.get(remedy.kind, remedy.number - 1))
         assert len(told(library)) == 1, remedy
 
 
@@ -141,6 +143,15 @@ def test_between_two_evenings_it_dries_the_teacher_fires_and_nobody_else_does(ca
         (1, 2, "teacher", 3, 1, 2),  # 24 h from 19:20 are over after 18:00 of the next day
         (1, 3, "teacher", 3, 2, 2),
     ]  # fmt: skip
+    assert [row.active and row.active.high for row in rows] == [None, 10, 10]  # nobody works at what dries
+
+
+def test_a_wait_that_is_bridged_stands_under_what_is_done_meanwhile(demo: Any) -> None:
+    first, *_ = demo.main("saltpan-brooch").plan.class_plan.evenings
+    rows = [(slot.step, slot.waits) for slot in first.slots]
+    begins = [slot.begin for slot in first.slots]
+    assert begins == sorted(begins)
+    assert rows[rows.index((2, True)) - 1] == (4, False)  # the bridge is cut while the dome sets
 
 
 def test_each_load_of_a_kiln_is_a_row_of_its_own_day(case: Callable[[Path], Any]) -> None:
@@ -154,6 +165,18 @@ def test_a_class_s_pieces_are_laid_into_the_kiln_together(case: Callable[[Path],
     path = HERE / "honest" / "dried-between.yaml"
     [load] = planned(case(path), path).loads[3]
     assert (load.pieces, load.fullest, load.places, load.loads) == (12, 9, 2, 2)
+
+
+def test_more_pieces_than_are_laid_down_at_once_are_loaded_half_by_half(case: Callable[[Path], Any]) -> None:
+    # nine discs of 20 mm to a shelf: 440 of forty people are laid down as twice 220
+    path = HERE / "honest" / "dried-between.yaml"
+    library = case(path)
+    library.change("dried-between/project.yaml", "thickness: 4 cards}", "thickness: 4 cards, count: 11}")
+    library.change("dried-between/project.yaml", "class: {}", "class: {people: 40}")
+    plan = planned(library, path)
+    assert plan.loads == {}
+    fired = [row for row in plan.between if row.who == "teacher"]
+    assert {row.loads for row in fired} == {2 * math.ceil(20 * 11 / 9)}
 
 
 def test_homework_is_what_finds_no_room_and_is_done_on_a_later_day(case: Callable[[Path], Any]) -> None:
@@ -170,6 +193,15 @@ def test_no_torch_and_no_tool_of_the_studio_goes_home(case: Callable[[Path], Any
     text = library.path("goes-home/project.yaml").read_text().replace("uses: [pliers]", "uses: [mill]")
     library.write("goes-home/project.yaml", text.replace("copper, pliers", "copper, mill").replace("60-90", "10-15"))
     assert planned(library, HERE / "honest" / "goes-home.yaml").homework == ()
+
+
+def test_a_kiln_that_is_counted_is_opened_once_and_not_twelve_times(case: Callable[[Path], Any]) -> None:
+    path = HERE / "honest" / "dried-between.yaml"
+    library = case(path)
+    library.change("stock/stock.yaml", "    kind: kiln\n", "    kind: kiln\n    owned: 1\n")
+    library.change("dried-between/project.yaml", "uses: [brush]", "uses: [brush, kiln]")
+    [brush] = [slot for slot in planned(library, path).evenings[1].slots if slot.step == 4]
+    assert (brush.rounds, brush.minutes.high) == (1, 30)
 
 
 def test_a_design_holds_its_classes_in_its_own_way_where_it_says_so(case: Callable[[Path], Any]) -> None:

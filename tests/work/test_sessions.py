@@ -56,6 +56,11 @@ def test_a_wait_names_what_can_be_done_meanwhile() -> None:
     assert plan(free).meanwhile == {SET: (WIND,), DRY: (7, 8), FIRE: (7, 8)}
 
 
+def test_what_waits_for_a_second_long_wait_is_not_done_meanwhile() -> None:
+    glued = [hands(10), waits(720, after=(0,)), hands(15, wait=400), hands(5, after=(2,)), hands(5, after=(1, 3))]
+    assert plan(glued).meanwhile == {1: (2,)}
+
+
 def test_a_step_that_would_outlast_a_short_wait_does_not_bridge_it() -> None:
     longer = [*DROPS[:WIND], hands(25, 31), *DROPS[WIND + 1 :]]
     # bridged or not, it is next in the order; what follows it would have been ready before
@@ -78,6 +83,13 @@ def test_two_long_waits_in_a_row_are_one_break() -> None:
     assert [(one.first, one.last, one.waits) for one in found.sessions] == [(0, 2, (1, 2)), (3, 3, ())]
     assert ends(found.sessions[0].wait) == (720, 1440)
     assert ends(found.in_all) == (770, 1490)
+
+
+def test_a_short_wait_after_a_long_one_is_of_the_same_break() -> None:
+    found = plan([hands(20), waits(360, after=(0,)), waits(15, after=(1,)), hands(30, after=(2,))]).sessions
+    assert [(one.first, one.last, one.waits, one.wait and one.wait.high) for one in found] == [
+        (0, 2, (1, 2), 375), (3, 3, (), None),
+    ]  # fmt: skip
 
 
 def test_two_that_wait_beside_each_other_are_waited_for_once() -> None:

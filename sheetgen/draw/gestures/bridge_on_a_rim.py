@@ -30,21 +30,19 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     hole = float(below) * k - r  # the middle of the bridge's hole, the middle of the dome at (0, 0)
     pen.circle((0, 0), 2 * r)
     pen.circle((0, 0), 2 * inside, "thin")
-    for way in (-1, 1):
-        half = around.width / 2 * k
-        tall = around.height / 2 * k
-        ends = [(half * (0.94 if y < 0 else 1.0), hole + y * tall) for y in (-1, 1)]
-        slip(pen, [(way * (ends[0][0] - FILLET * 2.4 * k), ends[0][1] - FILLET * k),
-                   (way * min(ends[0][0] + FILLET * k, math.sqrt(max(0.0, r**2 - (ends[0][1] - FILLET * k) ** 2))),
-                    ends[0][1] - FILLET * k),
-                   (way * min(ends[1][0] + FILLET * k, math.sqrt(max(0.0, r**2 - (ends[1][1] + FILLET * k) ** 2))),
-                    ends[1][1] + FILLET * k),
-                   (way * (ends[1][0] - FILLET * 2.4 * k), ends[1][1] + FILLET * k)])  # fmt: skip
-    on = Moved(pen, (-(around.left + around.right) / 2 * k, hole - (around.top + around.bottom) / 2 * k))
-    runs = [[(x * k, y * k) for x, y in run] for run in flat.runs]
-    on.cover([runs[0]])
-    flat.draw(Scaled(on, k))
-    on.cross(((around.left + around.right) / 2 * k, (around.top + around.bottom) / 2 * k))
+    middle = ((around.left + around.right) / 2, (around.top + around.bottom) / 2)
+    outline = [((x - middle[0]) * k, (y - middle[1]) * k + hole) for x, y in flat.runs[0]]
+    for side in (-1, 1):  # slip along its upper and its lower edge, where they meet the rim
+        y = hole + side * around.height / 2 * k
+        end = max(x for x, level in outline if abs(level - y) < FILLET * k / 2)
+        out = y + side * FILLET * k
+        rim = min(end, math.sqrt(max(0.0, r**2 - out**2)))
+        for way in (-1, 1):
+            slip(pen, [(way * x, level) for x, level in ((end - 3 * FILLET * k, y), (end, y), (rim, out),
+                                                         (end - 3 * FILLET * k, out))])  # fmt: skip
+    pen.cover([outline])
+    flat.draw(Scaled(Moved(pen, (-middle[0] * k, hole - middle[1] * k)), k))
+    pen.cross((0, hole))
     high(pen, -r - 3.0, (-r, hole), below.words, to=0)
     beside = r + 2.4
     led(pen, (r * 0.5, -math.sqrt(r**2 - (r * 0.5) ** 2) + thick * k / 2), (beside, -r + 2.6), "rim, top")

@@ -31,12 +31,12 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     def through(on: Pen) -> None:
         """The end on the left climbs over the other and lies on it; the cut goes through the middle."""
         base(on)
-        up = [(0.0 + slant, 0.0), (long, 0.0), (long, t), (2 * slant, t)]
-        cut(on, [(x - slant, y) for x, y in up], leans=-1)
+        cut(on, [(0.0, 0.0), (long, 0.0), (long, t), (slant, t)], leans=-1)
         loose = [(-half, 0.0), (0.0, 0.0), (slant, t), (-half, t)]
         on.cover([loose])
         on.line(loose, "fold", closed=True)
         rise = [i / 12 for i in range(13)]
+        # The end on the left: level, up over the beginning of the other, level again to the cut; and back below.
         climb = [(-half - 1.4 * t * (1 - s), t * (1 + math.cos(math.pi * s)) / 2) for s in rise]
         upper = [(-long, 0.0), (climb[0][0] - 0.5 * t, 0.0), *((x, y - t) for x, y in climb), (-slant, -t), (0.0, 0.0),
                  (-half, 0.0), *reversed(climb), (-long, t)]  # fmt: skip

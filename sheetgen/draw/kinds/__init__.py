@@ -7,8 +7,9 @@ import importlib
 import pkgutil
 
 import sheetgen.draw.kinds as here
-from sheetgen.base.pen import Extent, Pen
+from sheetgen.base.pen import Extent, Moved, Pen
 from sheetgen.draw.drawn import Drawn, clay_label, clay_note
+from sheetgen.draw.pens import Turned
 from sheetgen.parts.piece import Piece
 
 NOTHING = Drawn("")
@@ -45,13 +46,24 @@ def label(piece: Piece) -> str:
     return words(piece) if words is not None else clay_label(piece)
 
 
-def view(pen: Pen, piece: Piece) -> float:
-    """The finished part from the front, the middle of its top at (0, 0); how far down it reaches, 0 for no view.
+def view(pen: Pen, piece: Piece, turned: str = "front") -> float:
+    """The finished part, the middle of its top at (0, 0); how far down it reaches, 0 for no view.
 
-    A ring or link gives where the next part's wire lies in it.
+    A ring or link gives where the next part's wire lies in it. A kind that has no other side is seen from the front.
     """
-    seen = drawn(piece).view
+    how = drawn(piece)
+    if turned == "lying":
+        return _lying(pen, piece)
+    seen = {"side": how.side, "back": how.back}.get(turned) or how.view
     return seen(pen, piece) if seen is not None else 0.0
+
+
+def _lying(pen: Pen, piece: Piece) -> float:
+    """The front a quarter turn round."""
+    own = Extent()
+    view(own, piece)
+    view(Turned(Moved(pen, ((own.top + own.bottom) / 2, -own.left))), piece)
+    return own.width
 
 
 def diagram(pen: Pen, piece: Piece, k: float) -> str:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from sheetgen.base.pen import Pen
-from sheetgen.draw import forming
+from sheetgen.base.pen import Pen, arc
+from sheetgen.draw import forming, sketches
 from sheetgen.draw.drawn import Drawn, clay_note
 from sheetgen.parts.bail import Bail
 from sheetgen.parts.piece import Piece
@@ -56,4 +56,12 @@ def _view(pen: Pen, piece: Piece) -> float:
     return loop
 
 
-DRAWN = Drawn(Bail.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """From the side, its tails up and its arch down: as a shank hangs under what it is joined to."""
+    inside, thick = piece.usual(Bail.fired_inside), piece.usual(Bail.fired_thickness)
+    r, tail = (inside + thick) / 2, piece.usual(Bail.front_tail)
+    sketches.wire(pen, [(-r, 0.0), *arc((0.0, tail), r, 180, 0, 48), (r, 0.0)], thick)
+    return tail + r + thick / 2
+
+
+DRAWN = Drawn(Bail.kind, template=_template, note=_note, diagram=_diagram, view=_view, side=_side)

@@ -15,7 +15,7 @@ from sheetgen.parts.piece import Piece
 
 MANY = 12  # pieces: of more only how far along the wire each one ends
 START = 1.4  # mm across: the circle where the wire starts
-TURNS = {0.25: "¼ turn", 0.5: "½ turn", 0.75: "¾ turn", 1.0: "1 turn"}
+TURNS = {0.25: "1/4 turn", 0.5: "1/2 turn", 0.75: "3/4 turn", 1.0: "1 turn"}  # a set fraction is too small to copy
 NEAR = 0.03  # of a turn: about 10 degrees, less than an eye tells
 
 
@@ -69,7 +69,7 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     cut, along, pieces = piece[BentWire.cut], list(_along(piece)), _pieces(piece)
     few = len(pieces) <= MANY
     lines = [f"{i}: {f'{one}, to ' * few}{end}" for i, (one, end) in enumerate(zip(pieces, along, strict=True), 1)]
-    head = [f"{cut.unit} along the wire, from the ring:"] * few
+    head = [f"{cut.unit} along the wire from the circle:"] * few
     form, thick = piece[BentWire.form], piece[BentWire.wire].thickness
     run, joints = path(form, thick), [(0.0, 0.0), *(leg[-1] for leg in legs(form, thick))]
     forming.captioned(pen, lambda on: forming.bent(on, run, joints, thick, k), [*head, *lines, f"cut {cut.words}"])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Pen
 from sheetgen.draw import views
+from sheetgen.draw.bezels import walled
 from sheetgen.draw.drawn import Drawn, fitting
 from sheetgen.formulas.shapes import oval_grown
 from sheetgen.parts.bezel_cup import APART, BezelCup, middle
@@ -47,4 +48,19 @@ def _view(pen: Pen, piece: Piece) -> float:
     return across
 
 
-DRAWN = Drawn(BezelCup.kind, template=_template, note=_note, label=_label, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """From the side: its stone, the wall before it, and the base."""
+    base, plate = piece.usual(BezelCup.base_across), piece.usual(BezelCup.plate_thickness)
+    wall, outer = piece.usual(BezelCup.wall), base / 2 - piece.usual(BezelCup.rim)
+    stone = walled(piece)
+    top = max(stone.tall, wall)
+    edge = stone.side(stone.long / 2, 1.0)
+    pen.line([(x, top + y) for x, y in [*((-x, y) for x, y in reversed(edge)), *edge]], closed=True)
+    front = [(-outer, top - wall), (outer, top - wall), (outer, top), (-outer, top)]
+    pen.cover([front])
+    pen.line(front, closed=True)
+    pen.box((-base / 2, top), base, plate)
+    return top + plate
+
+
+DRAWN = Drawn(BezelCup.kind, template=_template, note=_note, label=_label, view=_view, side=_side)

@@ -58,4 +58,16 @@ def _view(pen: Pen, piece: Piece) -> float:
     return tall
 
 
-DRAWN = Drawn(Box.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """From the front, its lid on."""
+    wide, high = piece.usual(Box.fired_across), piece.usual(Box.fired_height)
+    plate = piece.usual(Box.base_rolled) * (1 - piece[Box.clay].thickness_shrinkage.usual)
+    top = 0.0 if piece[Box.lid] == "none" else plate
+    if top:
+        pen.box((-wide / 2, 0), wide, plate)
+    pen.box((-wide / 2, top), wide, high)
+    pen.line([(-wide / 2, top + high - plate), (wide / 2, top + high - plate)], "thin")
+    return top + high
+
+
+DRAWN = Drawn(Box.kind, template=_template, note=_note, diagram=_diagram, view=_view, side=_side)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from sheetgen.base.pen import Pen
+import math
+
+from sheetgen.base.pen import Pen, arc
 from sheetgen.draw import sketches
 from sheetgen.draw.drawn import Drawn, clay_note
 from sheetgen.parts.dome import Dome
@@ -55,4 +57,20 @@ def _view(pen: Pen, piece: Piece) -> float:
     return across
 
 
-DRAWN = Drawn(Dome.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """From the side, its crown up: the outside and the line of its rim."""
+    across, rise, radius = piece.usual(Dome.across), piece.usual(Dome.rise), piece.usual(Dome.radius)
+    half = math.degrees(math.asin(min(1.0, across / 2 / radius)))
+    half = half if rise <= radius else 180 - half
+    pen.line(arc((0.0, radius), radius, -90 - half, -90 + half, 64), closed=True)
+    return rise
+
+
+def _back(pen: Pen, piece: Piece) -> float:
+    """Its hollow side: the rim as two circles, and the holes."""
+    across = _view(pen, piece)
+    pen.circle((0.0, across / 2), across - 2 * piece.usual(Dome.fired_thickness), "thin")
+    return across
+
+
+DRAWN = Drawn(Dome.kind, template=_template, note=_note, diagram=_diagram, view=_view, side=_side, back=_back)

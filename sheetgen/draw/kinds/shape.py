@@ -41,4 +41,13 @@ def _view(pen: Pen, piece: Piece) -> float:
     return tall
 
 
-DRAWN = Drawn(CutShape.kind, template=_template, note=_note, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """Its edge, fired."""
+    wide = piece.usual(CutShape.fired_disc if piece.has(CutShape.fired_disc) else CutShape.drawn)
+    clay = piece[CutShape.clay]
+    thick = piece.usual(CutShape.thickness) * (1 - clay.thickness_shrinkage.usual)
+    pen.box((-wide / 2, 0), wide, thick)
+    return thick
+
+
+DRAWN = Drawn(CutShape.kind, template=_template, note=_note, view=_view, side=_side)

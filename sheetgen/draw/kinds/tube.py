@@ -22,4 +22,11 @@ def _view(pen: Pen, piece: Piece) -> float:
     return piece.usual(Tube.length)
 
 
-DRAWN = Drawn(Tube.kind, template=_template, diagram=_diagram, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """Level, both its ends as lines."""
+    wide, long = piece.usual(Tube.fired_outside), piece.usual(Tube.length)
+    pen.box((-wide / 2, 0), wide, long)
+    return long
+
+
+DRAWN = Drawn(Tube.kind, template=_template, diagram=_diagram, view=_view, side=_side)

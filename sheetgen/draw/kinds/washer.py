@@ -23,4 +23,12 @@ def _view(pen: Pen, piece: Piece) -> float:
     return (outside + opening) / 2
 
 
-DRAWN = Drawn(Washer.kind, template=_template, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """Its edge, fired."""
+    outside = piece.usual(Washer.fired_outside)
+    thick = piece.usual(Washer.thickness) * (1 - piece[Washer.clay].thickness_shrinkage.usual)
+    pen.box((-outside / 2, 0), outside, thick)
+    return thick
+
+
+DRAWN = Drawn(Washer.kind, template=_template, view=_view, side=_side)

@@ -1,0 +1,102 @@
+"""What a class does at once and what in rounds, how the kiln is loaded for all, and what may go home."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from sheetgen.base.interval import ceil
+from sheetgen.base.material import Tool
+from sheetgen.facts.bench import NEVER_AT_HOME
+from sheetgen.model.plan import NO_TIME
+from sheetgen.work.evenings import Evenings
+from sheetgen.work.loads import Loading
+from sheetgen.work.network import Task
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from sheetgen.model.plan import Held
+    from sheetgen.model.worked import Load, WorkedStep
+    from sheetgen.parts.piece import Piece
+    from sheetgen.work.evaluator import Evaluator
+    from sheetgen.work.evenings import Way
+    from sheetgen.work.network import Network
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """What a class has: how it is held, how many make one, and how many there are of each tool that is counted."""
+
+    held: Held
+    makers: int
+    owned: Mapping[str, int]
+
+
+def counted(step: WorkedStep) -> Iterator[Tool]:
+    """The tools of a step that are counted: of a kiln and its boxes the loads are."""
+    for item in step.uses:
+        if isinstance(item, Tool) and item.owned and item.kind != "kiln" and item.inside is None:
+            yield item
+
+
+@dataclass(slots=True)
+class ClassWork:
+    """One version made by a class, to be planned for one room after another."""
+
+    network: Network
+    parts: Mapping[str, Piece]
+    steps: Sequence[WorkedStep]
+    evaluator: Evaluator
+    _loaded: dict[tuple[int, int], tuple[Load, ...]] = field(default_factory=dict)
+
+    def way(self, room: Room) -> tuple[list[Task], Way]:
+        """The best way through the evenings, and the steps as the class's time sees them."""
+        tasks = [self._task(i, room) for i in range(len(self.steps))]
+        kilns = {i: self.loads_of(i, room.makers) for i, step in enumerate(self.steps) if step.firing}
+        return tasks, Evenings(tasks, room.held, kilns).best()
+
+    def left(self, way: Way) -> tuple[int, ...]:
+        """The steps that find no room."""
+        begun = {i for _, each in (*way.held, *way.home) for i, _ in each} | {i for i, _ in way.alone}
+        return tuple(i for i in range(len(self.steps)) if i not in begun)
+
+    def rounds(self, i: int, room: Room) -> tuple[int, tuple[Tool, ...]]:
+        """How often a step is done until everybody has, and the tools of which there are too few."""
+        few = tuple(tool for tool in counted(self.steps[i]) if room.owned[tool.id] < room.makers)
+        return max((ceil(room.makers / room.owned[tool.id]) for tool in few), default=1), few
+
+    def loads(self, i: int, makers: int) -> tuple[Load, ...]:
+        """How the pieces of all makers go into the kiln."""
+        step = self.steps[i]
+        if not step.loads or step.clay is None or step.place is None:
+            return ()
+        if (i, makers) not in self._loaded:
+            loading = Loading(step.clay, step.uses, step.place, self.evaluator)
+            self._loaded[i, makers] = loading.loads(self.parts, step.parts, makers)
+        return self._loaded[i, makers]
+
+    def loads_of(self, i: int, makers: int) -> int:
+        """How often the kiln is fired for all of them; where they are too many to lay down at once, half by half."""
+        packed, alone = self.loads(i, makers), self.steps[i].loads
+        if len(packed) == len(alone) or makers == 1:
+            return max((load.loads for load in packed or alone), default=1)
+        return self.loads_of(i, makers // 2) + self.loads_of(i, makers - makers // 2)
+
+    def _task(self, i: int, room: Room) -> Task:
+        step = self.steps[i]
+        active, wait = step.minutes or NO_TIME, step.wait or NO_TIME
+        if step.firing:
+            return Task(active, wait, self.network.after[i], alone=True)
+        home = _may_go_home(step) and not self.network.raw[i]
+        times, after = self.rounds(i, room)[0], self.network.after[i]
+        return Task(active * times, wait, after, step.waits, home, self.network.wet[i])
+
+
+def _may_go_home(step: WorkedStep) -> bool:
+    """Whether a pupil may do a step at home: nothing hot, no acid, no shared tool.
+
+    Raw clay stays at the studio too, with all that it is rolled and cut with.
+    """
+    hurts = step.acts(*NEVER_AT_HOME) or any(caution.at_action for caution in step.cautions)
+    return not (hurts or any(counted(step)))
