@@ -203,6 +203,13 @@ def steps(library: Path) -> None:
     _say(pipeline.house_steps_told(library), nl=False)
 
 
+@main.command()
+@traceback_option
+def theme() -> None:
+    """Show what a theme gets for each sheet, what it may load, and what it must print."""
+    _say(pipeline.theme_told(), nl=False)
+
+
 def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
     from rich.console import Console  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415

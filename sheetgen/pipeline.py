@@ -220,6 +220,13 @@ def words_told() -> str:
     return described.words_told()
 
 
+def theme_told() -> str:
+    """What a theme gets, may load and must print."""
+    from sheetgen.render import theme_told as told  # noqa: PLC0415 - only where it is wanted
+
+    return told.theme_told()
+
+
 def kinds_told(root: Path, name: str = "") -> str:
     """What kinds of part a library may use, its own too, or one of them, in plain lines; of all, their names first.
 

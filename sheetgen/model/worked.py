@@ -134,9 +134,8 @@ class WorkedStep:
     into the kiln, on shelves and in carbon, where stock knows the kiln. `places` is where its fields are written, and
     by their ids the items that it uses.
 
-    `cautions` are all its hazards, gravest first; of these `in_full` are told here for the first time in this version,
-    by their ids, and the others told before. `who` does it, where that is not whoever reads; `notes` is what stock says
-    of the things that come to hand here first.
+    `cautions` are all its hazards, gravest first. `who` does it, where that is not whoever reads; `notes` is what stock
+    says of the things that come to hand here first.
     """
 
     title: str
@@ -159,7 +158,6 @@ class WorkedStep:
     opened_at: float | None = None
     places: Mapping[str, Place] = field(default_factory=Frozen)
     cautions: tuple[Caution, ...] = ()
-    in_full: tuple[str, ...] = ()
     who: str = ""
     notes: tuple[str, ...] = ()
     place: Place | None = None
@@ -179,16 +177,6 @@ class WorkedStep:
     def waits(self) -> bool:
         """Whether it is only waited for: a row with a clock, and no number."""
         return self.wait is not None and not self.firing and self.minutes is None
-
-    @property
-    def told_first(self) -> tuple[Caution, ...]:
-        """The cautions that stand here in full."""
-        return tuple(c for c in self.cautions if c.id in self.in_full)
-
-    @property
-    def told_again(self) -> tuple[Caution, ...]:
-        """Those that stand in full at an earlier step, and here by their names."""
-        return tuple(c for c in self.cautions if c.id not in self.in_full)
 
     @property
     def by_torch(self) -> bool:

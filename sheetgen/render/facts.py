@@ -3,46 +3,50 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from markupsafe import Markup, escape
 
 from sheetgen.facts.rules import RULES
 from sheetgen.formulas.every import every
 from sheetgen.model.page import Page
+from sheetgen.model.view import ConstantRow, Constants, Facts, FormulaRow, Formulas, Html, RuleRow, Rules
 
 if TYPE_CHECKING:
-    from sheetgen.facts.rules import Rule
     from sheetgen.formulas.formula import Formula
-    from sheetgen.model.worked import Publisher
+    from sheetgen.model.view import Studio
     from sheetgen.render.theme import Theme
 
 
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
-def facts_page(studio: Publisher, theme: Theme, faces: Markup) -> Page:
+def facts_page(studio: Studio, language: str, theme: Theme, faces: Markup) -> Page:
     """facts.html."""
     formulas, facts = every()
-    groups: dict[str, list[dict[str, str]]] = {}
+    groups: dict[str, list[FormulaRow]] = {}
     for formula in formulas:
-        row = {"about": _plain(formula.about), "says": _says(formula), "source": formula.source, "valid": formula.valid}
+        row = FormulaRow(Html(_plain(formula.about)), _says(formula), formula.source, formula.valid)
         groups.setdefault(_subject(formula.module), []).append(row)
-    subjects: dict[str, list[dict[str, str]]] = {}
+    subjects: dict[str, list[ConstantRow]] = {}
     above = ""
     for fact in facts:
         rows = subjects.setdefault(_subject(fact.module), [])
-        row = {"name": fact.name, "value": _written(float(fact)), "unit": fact.unit, "grade": fact.grade}
-        rows.append(row | {"source": "as above" if rows and above == fact.source else fact.source})
+        source = "as above" if rows and above == fact.source else fact.source
+        rows.append(ConstantRow(fact.name, _written(float(fact)), fact.unit, source, fact.grade))
         above = fact.source
-    families: dict[str, list[tuple[str, Rule]]] = {}
-    for name, rule in RULES.items():
-        families.setdefault(rule.family, []).append((name, rule))
-    values: dict[str, Any] = {
-        "groups": groups, "subjects": subjects, "families": families, "studio": studio, "faces": faces,
-    }  # fmt: skip
-    html = theme.page("facts.html.j2", language=studio.language, **values)
-    return Page("facts.html", html.encode())
+    families: dict[str, list[RuleRow]] = {}
+    for name, rule in sorted(RULES.items(), key=lambda one: one[1].severity):
+        told = rule.severity if rule.waivable else f"{rule.severity}, never waived"
+        families.setdefault(rule.family, []).append(RuleRow(name, rule.reason, told, rule.source))
+    sheet = Facts(
+        studio,
+        language,
+        tuple(Formulas(subject, tuple(rows)) for subject, rows in groups.items()),
+        tuple(Rules(family, tuple(families[family])) for family in dict.fromkeys(r.family for r in RULES.values())),
+        tuple(Constants(subject, tuple(rows)) for subject, rows in subjects.items()),
+    )
+    return Page("facts.html", theme.page("facts.html.j2", sheet=sheet, faces=faces).encode())
 
 
 def _says(formula: Formula) -> str:

@@ -219,7 +219,7 @@ def index(publisher: Publisher, entries: Sequence[Entry], theme: Theme) -> list[
     listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
     html = theme.page("index.html.j2", sheet=listed, faces=_faces(""))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
-    return [Page("index.html", html.encode()), facts_page(publisher, theme, _faces("")), *fonts]
+    return [Page("index.html", html.encode()), facts_page(listed.studio, publisher.language, theme, _faces("")), *fonts]
 
 
 def _design(one: Entry) -> Design:

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from sheetgen.render.marks import Marks
 
 MOST_COLUMNS = 4
+WAITS = "waits"  # in place of steps, where only what has no number brings it
 STRIP = ("Clay and batch", "Kiln, program", "Strip wet, {}", "Strip fired, {}", "Date")
 CLASS = ("Date", "Begun", "Finished", "What to change")
 OTHERS = (("scrap", "A scrap"), ("leftovers", "Leftovers"), ("bring", "Pupils bring"), ("next", "What comes next"))
@@ -100,7 +101,7 @@ class Teacher:
                 steps.setdefault(caution.id, []).append(number)
         for one in sorted(known.values(), key=lambda c: LADDER.index(c.word)):
             numbered = [n for n in steps[one.id] if n]
-            yield Risk(one.word, one.name, runs(numbered) if numbered else "waits", one.consequence, one.avoid)
+            yield Risk(one.word, one.name, runs(numbered) if numbered else WAITS, one.consequence, one.avoid)
 
     def _mends(self) -> Iterator[Mend]:
         """Faults with their mends, each once, with the steps at which it may come."""
@@ -111,7 +112,7 @@ class Teacher:
                 kept = found.setdefault((str(seen), str(mend)), (Mend(seen, why, mend, ""), []))
                 kept[1].extend([number] if number else [])
         for told, numbers in found.values():
-            yield Mend(told.seen, told.why, told.mend, runs(numbers))
+            yield Mend(told.seen, told.why, told.mend, runs(numbers) if numbers else WAITS)
 
     def _sizes(self) -> Iterator[AllSizes]:
         before = None

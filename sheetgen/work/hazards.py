@@ -1,6 +1,6 @@
 """The hazards of every step: from what is done, with what, to what; from stock and kinds; and as the project says.
 
-Each stands in full at the step where it first comes in a version, and by its name at every later one.
+Which of them stand there in full is for the sheets.
 """
 
 from __future__ import annotations
@@ -82,14 +82,11 @@ def cautioned(
         found[i].append(name)
     known = evaluator.library.stock.cautions
     order = list(known)
-    told: set[str] = set()
     items: set[str] = set()
     cautioned = []
     for step, names in zip(steps, found, strict=True):
         cautions = [known[name] for name in dict.fromkeys(names) if name in known]
         cautions.sort(key=lambda c: (LADDER.index(c.word), order.index(c.id)))
-        new = tuple(c.id for c in cautions if c.id not in told)
-        told.update(new)
         taught = evaluator.project.level == FIRST and any(c.id in TAUGHT_FIRST for c in cautions)
         first = [item for item in step.uses if item.id not in items]
         items.update(item.id for item in first)
@@ -97,7 +94,6 @@ def cautioned(
             replace(
                 step,
                 cautions=tuple(cautions),
-                in_full=new,
                 who=TAUGHT if taught else "",
                 notes=_notes(first),
             )

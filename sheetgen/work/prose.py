@@ -26,6 +26,15 @@ MOST_MARKS = 200
 NAME = re.compile(r"[^\W\d][\w .-]*")
 FIGURE = re.compile(r"\{\{(.*?)\}\}", re.DOTALL)
 IN = re.compile(r"(.+)\sin\s+(\S+)", re.DOTALL)
+UNSET = (
+    (re.compile(r"(?<!\\)!\["), "a picture in a text", "a step's picture is picture: {file: …, caption: …, shows: …}"),
+    (
+        re.compile(r"^(?=.*\|)(?=.*-)[ \t|:-]+$", re.MULTILINE),
+        "a table in a text",
+        "make it a list, a line each with -",
+    ),
+)
+"""What Markdown has and a sheet does not print: how it is found, what it is, the mend."""
 CARD_STEP = 20  # a thickness in whole cards is a whole number of twentieths of a millimetre
 
 
@@ -40,15 +49,19 @@ def prose(text: Word | None, evaluator: Evaluator) -> Prose:
         helped = f"at most {MOST_MARKS} of * _ > ` ["
         evaluator.troubles.add("a text with so many marks cannot be set", text.place, helped)
         return ()
+    for sign, what, helped in UNSET:
+        if found := sign.search(text):
+            start = found.start() + len(found[0]) - len(found[0].lstrip())
+            evaluator.troubles.add(f"{what} is not printed", text.place_of(start, found.end() - start), helped)
     pieces: list[str | Shown] = []
     end = 0
     # What opens after the last that closes would be looked for to the end each time.
     for match in FIGURE.finditer(text, 0, text.rfind("}}") + 2):
         pieces.append(str(text[end : match.start()]))
         end = match.end()
-        found = _item_named(match[1].strip(), evaluator) or _number(text, match, evaluator)
-        if found is not None:
-            pieces.append(found)
+        number = _item_named(match[1].strip(), evaluator) or _number(text, match, evaluator)
+        if number is not None:
+            pieces.append(number)
     rest = str(text[end:])
     if "{{" in rest or "{%" in rest or "}}" in rest:
         at = end + min(i for i in (rest.find("{{"), rest.find("{%"), rest.find("}}")) if i >= 0)

@@ -182,10 +182,6 @@ def test_a_sheet_that_fits_stays_as_roomy_as_it_is(printer: Any) -> None:
     assert sides(printer, lines(18), "never laid out <", most=2) == 2
 
 
-def test_a_last_page_that_is_worth_its_paper_stays(printer: Any) -> None:
-    assert sides(printer, lines(23), "never laid out <") == 2
-
-
 def test_a_sheet_too_long_by_a_few_lines_is_set_tighter(printer: Any) -> None:
     assert sides(printer, lines(18), lines(18, TIGHT)) == 1
     assert sides(printer, lines(18), lines(18, "p { line-height: 1.38 }"), lines(18, TIGHT), "never <") == 1

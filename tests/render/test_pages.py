@@ -139,6 +139,17 @@ def test_a_teachers_sheet_has_its_own_version_first_among_the_versions_and_only_
     assert all(len(set(row)) > 1 for row in cells.values())
 
 
+def test_many_versions_are_compared_in_several_tables_each_with_the_rows_that_differ_in_it(library: Any) -> None:
+    more = "".join(f"  - name: V{i}\n    bore: {6 + i} mm\n" for i in range(3))
+    library.change("drops/project.yaml", "versions:\n", f"versions:\n{more}")
+    tables = library.teacher("drops").versions
+    assert [table.names[0] for table in tables] == ["As designed"] * 2
+    assert sorted(name for table in tables for name in table.names[1:]) == ["Long", "V0", "V1", "V2"]
+    for table in tables:
+        assert table.rows
+        assert all(len(set(cells)) > 1 for _, cells in table.rows)
+
+
 def test_what_the_adhesive_wants_on_the_hands_is_on_the_list_of_tools(library: Any) -> None:
     # gloves against heat do not count
     library.change("stock/others.yaml", "  roller:\n", "  mitts:\n    name: Heat-proof gloves, dry\n  roller:\n")

@@ -205,10 +205,9 @@ def where(caution: str, steps: Any) -> list[int]:
     return [i for i, step in enumerate(steps) if caution in ids(step)]
 
 
-def test_small_parts_are_told_in_full_once_and_named_wherever_stones_or_findings_are_in_hand(bench: Any) -> None:
+def test_small_parts_are_named_wherever_stones_or_findings_are_in_hand(bench: Any) -> None:
     steps = bench("parts: [links]", "uses: [glass-2]", "parts: [disc]", "uses: [ear-wire]")
     assert where("small parts", steps) == [1, 3]
-    assert [step.in_full for step in steps] == [("wire ends",), ("small parts",), (), ()]
 
 
 # The cylinder is 1.25 in across: 31.75 mm.
@@ -300,18 +299,10 @@ def test_silver_and_copper_are_kept_apart_where_stock_has_clays_of_both(bench: A
     assert [c.word for c in steps[1].cautions if c.id == "metals apart"] == ["NOTICE"]
 
 
-def test_a_hazard_is_told_in_full_once_and_by_its_name_after(bench: Any) -> None:
-    first, second = bench("uses: [drills, knife], parts: [disc]", "uses: [drills, pads], parts: [disc]")
-    assert [c.id for c in first.told_first] == ["blade", "drilling"]
-    assert first.told_again == ()
-    assert [c.id for c in second.told_first] == ["clay dust"]
-    assert [c.id for c in second.told_again] == ["drilling"]
-
-
 def test_a_step_that_a_version_leaves_out_tells_nothing_in_it(bench: Any) -> None:
     steps = bench("when: clay is copper, uses: [drills], parts: [disc]", "uses: [drills], parts: [disc]")
     assert len(steps) == 1
-    assert [c.id for c in steps[0].told_first] == ["drilling"]
+    assert [c.id for c in steps[0].cautions] == ["drilling"]
 
 
 def test_of_a_step_the_gravest_hazard_stands_first(bench: Any) -> None:

@@ -135,3 +135,36 @@ def test_a_total_is_the_sum_of_its_parts_whatever_the_clay_does(library: Any) ->
     both, ring = figures["both"].value, figures["the_ring_again"].value
     assert (both.low, both.high) == pytest.approx((54.8 * 0.90, 54.8 * 0.92))
     assert (ring.low, ring.high) == pytest.approx((33 * 0.90, 33 * 0.92))
+
+
+CUT = "      Cut a disc of {{ plate.wet_disc }}.\n"
+
+
+@pytest.mark.parametrize(
+    ("written", "line", "column", "says", "helps"),
+    [
+        ("Look at ![the seam](seam.jpg).", 0, 15, "a picture in a text is not printed", "picture: {file: "),
+        ("Look at ![the seam][1].", 0, 15, "a picture in a text is not printed", "picture: {file: "),
+        ("| Clay | Roll |\n      |---|:--:|\n      | silver | 4 |", 1, 7, "a table in a text is not printed", "a list"),
+        ("Clay | Roll\n      --|--\n      silver | 4", 1, 7, "a table in a text is not printed", "a list"),
+    ],
+    ids=["picture", "picture by a reference", "table", "table without edges"],
+)
+def test_a_picture_or_a_table_that_markdown_would_lose_is_a_trouble_at_its_place(  # noqa: PLR0917
+    written: str, line: int, column: int, says: str, helps: str, library: Any
+) -> None:
+    text = library.path("pendant/project.yaml").read_text("utf-8")
+    begins = text[: text.index(CUT)].count("\n") + 1
+    library.change("pendant/project.yaml", CUT, f"      {written}\n{CUT}")
+    [trouble] = library.check("pendant").troubles.errors
+    assert trouble.message == says
+    assert helps in trouble.help
+    assert (trouble.place.line, trouble.place.column) == (begins + line, column)
+
+
+@pytest.mark.parametrize(
+    "written", ["Oh! [Here](http://x.invalid) | there.", "Not \\![this].", "- one\n      - two", "---"]
+)
+def test_what_only_looks_like_a_picture_or_a_table_is_well(written: str, library: Any) -> None:
+    library.change("pendant/project.yaml", CUT, f"      {written}\n{CUT}")
+    assert not library.check("pendant").troubles.errors
