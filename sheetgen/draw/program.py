@@ -58,4 +58,4 @@ def _curve(pen: Pen, left: float, wide: float, lines: dict[str, str]) -> None:
         pen.text((left, 6.4), unit, size=SMALL)
     if "Cool below" in lines:
         pen.text((left + wide, 6.2), lines["Cool below"], size=size, anchor="end")
-        pen.text((left + wide, 1.8), "shut to", size=SMALL, anchor="end")
+        pen.text((left + wide, 0.6), "shut to", size=SMALL, anchor="end")

@@ -309,6 +309,7 @@ class Mend:
 class Homework:
     """What is done between the evenings."""
 
+    when: Annotated[str, "after which evening, and how many days"]
     who: str
     what: str
     time: str

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.model.plan import Between, Remedy
     from sheetgen.model.worked import WorkedVersion
 
-WHO = {"pupil": "Pupil", "teacher": "You", "": "It"}
+WHO = {"pupil": "pupil", "teacher": "you", "": "–"}  # nobody waits beside what dries
 
 
 class ClassWords:
@@ -45,7 +45,8 @@ class ClassWords:
     def between(self) -> Iterator[Homework]:
         """What is done or waited for between the evenings."""
         for one in self.plan.between if self.plan else ():
-            yield Homework(f"{WHO[one.who]}, day {one.day} after evening {one.after}", self._what(one), self._time(one))
+            when = f"{one.after}, that night" if one.day == 0 else f"{one.after}, day {one.day}"
+            yield Homework(when, WHO[one.who], self._what(one), self._time(one))
 
     def _what(self, one: Between) -> str:
         step, number = self.version.steps[one.step], self.version.numbers[one.step]

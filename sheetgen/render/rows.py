@@ -102,6 +102,7 @@ class Rows:
             title=step.title,
             short=step.short,
             minutes=self._minutes(step),
+            expect=Html(words.prose(step.expect, self.marks, inline=True)),
             reminders=self.hazards.in_short(number),
             card=tuple(self._figures(step, (step.card or step.show)[:ON_CARD])),
             curve=self._curve(number),

@@ -77,7 +77,7 @@ class Teacher:
         for name, label in OTHERS:
             said = getattr(taught, name)
             each = map(self._prose, said if name == "bring" else [said])
-            told = Markup("; ").join(one for one in each if one)
+            told = Markup(" ").join(one for one in each if one)
             if told:
                 yield label, Html(told)
 
