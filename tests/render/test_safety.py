@@ -263,7 +263,7 @@ FULL = "<b>{{ t.word }}.</b> {{ t.text }}"
         (
             FULL,
             "<b>{{ t.word }}.</b> {{ t.text|replace('small', 'grown') }}",
-            "reads 'Small parts. hoke a grown child",
+            "hoke a grown child",
         ),
         (FULL, "<b>{{ t.word }}.</b> <span hidden>{{ t.text }}</span>", "is printed, but nobody sees it: it is hidden"),
         (
