@@ -128,6 +128,20 @@ def test_figures_that_are_not_alike_stand_one_under_the_other(library: Any) -> N
     assert [figure.label for figure in cut.figures] == ["Plate: disc, cut wet", "Lid: clay, each"]
 
 
+def test_the_phases_of_a_firing_stand_side_by_side_with_a_dash_where_one_says_nothing(
+    library: Any,
+    libraries: Any,
+    quick: None,  # noqa: ARG001
+) -> None:
+    library.change(PENDANT, "  clay: silver\n", "  clay: copper\n")
+    assert not library.publish("pendant").troubles.errors
+    matrix = row(library.handout("pendant"), "Fire").matrix
+    assert matrix.columns == ("Phase 1", "Phase 2")
+    cells = {one.label: list(map(libraries.said, one.cells)) for one in matrix.rows}
+    assert cells["Cool below, °C"] == ["50", "–"]
+    assert cells["Heat to, °C"] == ["290", "925"]
+
+
 # The first side
 
 
