@@ -215,8 +215,8 @@ CAUTIONS = {
     ),
     "drilling": Told(
         "CAUTION", "Turning drill.",
-        "Pierces the hand behind the work when it breaks through.",
-        "Back it with a block or former, never a finger; turn lightly.",
+        "Pierces the hand behind the work.",
+        "Back it with a block, never a finger; turn lightly.",
         ("W022",),
         short="Drill: back the work",
     ),
@@ -236,8 +236,8 @@ CAUTIONS = {
     ),
     "nickel": Told(
         "CAUTION", "Nickel.",
-        "Makes skin itch, and can make it allergic for good.",
-        "Not in a pierced ear, nor on skin that has itched; take one without.",
+        "Can make skin allergic for good.",
+        "Not in a pierced ear nor on itchy skin; take one without.",
         ("W001",),
         short="Nickel: itchy skin",
     ),
@@ -263,7 +263,7 @@ JOINTS = (
     Joint(
         "Dust of {}",
         "Harms the lungs over the years.",
-        "Mask on; wipe up wet, wash hands, never blow or sweep.",
+        "Mask on; wipe up wet, never blow or sweep.",
         {
             "clay dust": ("dry clay", "Clay dry over a tray."),
             "metal dust": ("metal", "Metal under water or on a wet cloth."),

@@ -68,7 +68,7 @@ class Session:
     number: int
     steps: Annotated[str, "its steps: steps 1–6"]
     minutes: Annotated[str, "time at the bench, or nothing"]
-    then: Annotated[str, "what it ends with: then dry 12 – 24 h"]
+    then: Annotated[str, "what it ends with: dry 12 – 24 h"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -142,7 +142,7 @@ class Sheets:
             return "done"
         longest = max((self.version.steps[i] for i in session.waits), key=lambda s: s.wait.high if s.wait else 0)
         does = "kiln" if longest.firing else next((word for word in ("dry", "cure") if word in longest.does), "wait")
-        return f"then {does} {self.numbers.time(session.wait)}"
+        return f"{does} {self.numbers.time(session.wait)}"
 
     def _sizes(self, marks: Marks) -> Iterator[Size]:
         """The finished sizes that the project names; failing that, those of its parts, the first few."""

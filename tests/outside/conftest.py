@@ -1,0 +1,84 @@
+"""What is asked of others: two designs of the demonstration and one of long words, published, and a browser."""
+
+from __future__ import annotations
+
+import shutil
+from typing import TYPE_CHECKING, Any, Self
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+from sheetgen import pipeline
+from sheetgen.render.job import Printout
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from pathlib import Path
+
+    from playwright.sync_api import Browser
+
+    from sheetgen.render.job import Job
+
+DESIGNS = ("buoy-drops", "shingle-keeper")  # stones, clay, a torch, a matrix, templates, versions
+LONG = "Ringriegelverschlussösenbiegezangenaufbewahrungskästchen"
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+class NoPrinter:
+    """Stands in for the pool: here the pages on a screen are asked for, and what they link to is empty."""
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_what: object) -> None:
+        pass
+
+    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
+        return [[Printout(b"%PDF", 4) for _ in job.papers] for job in jobs]
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) -> Path:
+    """The folder with everything published: the demonstration's two designs, and `long`, whose words are very long."""
+    build: Path = tmp_path_factory.mktemp("site")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("sheetgen.render.pdf_pool.PdfPool", NoPrinter)
+        outcome = pipeline.publish(demo.root, build, DESIGNS)
+        assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
+        library = libraries.make(tmp_path_factory.mktemp("long"))
+        library.change("stock/clays.yaml", "name: Test silver", f"name: {LONG}")
+        library.change("stock/others.yaml", "name: Craft knife", f"name: {LONG}")
+        text = libraries.DROPS.replace("title: Roll\n", f"title: {LONG}\n").replace("Long\n", f"{LONG}\n")
+        text = text.replace("title: Little drops", f"title: {LONG}")
+        text = text.replace('expect: "The ends meet."', f'expect: "{LONG}."').replace("Set all", f"{LONG}. Set all")
+        library.write("drops/project.yaml", text)
+        outcome = library.publish("drops")
+        assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
+    shutil.copytree(library.build, build / "long")
+    return build
+
+
+@pytest.fixture(scope="session")
+def pages(site: Path) -> list[Path]:
+    """The kinds of page on a screen: designs, one of them in a second clay, the list of designs, formulas and facts."""
+    designs = ("buoy-drops", "shingle-keeper", "shingle-keeper/bronze-clay", "long/drops")
+    return [*(site / name / "index.html" for name in designs), site / "index.html", site / "facts.html"]
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Debian's Chromium; nothing is fetched."""
+    program = shutil.which("chromium")
+    assert program, "install Chromium: apt-get install chromium"
+    with sync_playwright() as started:
+        opened = started.chromium.launch(executable_path=program, args=FLAGS)
+        yield opened
+        opened.close()

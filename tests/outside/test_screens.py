@@ -1,0 +1,135 @@
+"""The page of a design in a browser: on a phone, on a desk, without script, and printed."""
+
+from __future__ import annotations
+
+import io
+from typing import TYPE_CHECKING, Any
+
+import pdfplumber
+import pytest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from playwright.sync_api import Browser, Page
+
+PHONE, DESK = (390, 844), (1280, 900)
+UNFOLD = "document.querySelectorAll('details').forEach(each => { each.open = true })"
+BOXES = """(what) => [...document.querySelectorAll(what)].map(each => {
+  const box = each.getBoundingClientRect()
+  return {told: each.textContent.trim().slice(0, 50), x: box.x, y: box.y + scrollY, right: box.right,
+          width: box.width, height: box.height}
+}).filter(each => each.width)"""
+# The type of every word that is seen, px; of a drawing as it comes out on the screen.
+TYPE = """() => {
+  const found = [], walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+  while (walk.nextNode()) {
+    const word = walk.currentNode, on = word.parentElement
+    if (!word.textContent.trim() || !on.getClientRects().length || on.closest('script, .picture, .shape')) continue
+    const size = parseFloat(getComputedStyle(on).fontSize), drawn = on.closest('svg') ? on.getScreenCTM() : {a: 1, b: 0}
+    found.push([size * Math.hypot(drawn.a, drawn.b), word.textContent.trim().slice(0, 40)])
+  }
+  return found
+}"""
+
+
+@pytest.fixture
+def opened(browser: Browser) -> Iterator[Any]:
+    """Opens a page at a size, with or without script."""
+    made = []
+
+    def view(path: Path, size: tuple[int, int], *, script: bool = True) -> Page:
+        context = browser.new_context(viewport={"width": size[0], "height": size[1]}, java_script_enabled=script)
+        made.append(context)
+        page = context.new_page()
+        page.goto(path.as_uri())
+        return page
+
+    yield view
+    for context in made:
+        context.close()
+
+
+@pytest.fixture(scope="session")
+def designs(pages: list[Path]) -> list[Path]:
+    """The pages that have steps."""
+    return [path for path in pages if 'id="steps"' in path.read_text("utf-8")]
+
+
+def test_the_first_step_begins_within_one_scroll_of_a_phone(designs: list[Path], opened: Any) -> None:
+    assert len(designs) == 4
+    for path in designs:
+        step = opened(path, PHONE).evaluate(BOXES, ".step .title")[0]
+        assert step["y"] < 2 * PHONE[1], f"{path}: {step}"
+
+
+@pytest.mark.parametrize("wide", [320, 390, 1280])
+def test_nothing_is_wider_than_the_screen(pages: list[Path], opened: Any, wide: int) -> None:
+    for path in pages:
+        page = opened(path, (wide, 844))
+        page.evaluate(UNFOLD)
+        assert page.evaluate("document.documentElement.scrollWidth") == wide, path
+        # what lies in a box that scrolls is not lost; nothing else stands out
+        boxes = page.evaluate(BOXES, "body *:not(.wide *):not(svg *)")
+        assert not [box for box in boxes if box["right"] > wide + 0.5 or box["x"] < -0.5], path
+
+
+def test_whatever_is_touched_is_48_px_high(pages: list[Path], opened: Any) -> None:
+    for path in pages:
+        page = opened(path, PHONE)
+        page.evaluate(UNFOLD)
+        touched = page.evaluate(BOXES, "a[href], summary, label, button, input:not(label input)")
+        assert touched
+        assert not [box for box in touched if box["height"] < 48], path
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_no_word_is_smaller_than_16_px(pages: list[Path], opened: Any, size: tuple[int, int]) -> None:
+    for path in pages:
+        page = opened(path, size)
+        page.evaluate(UNFOLD)
+        assert not [word for word in page.evaluate(TYPE) if word[0] < 16], path
+
+
+def test_a_step_warns_first_then_says_what_to_do_then_its_numbers(designs: list[Path], opened: Any) -> None:
+    for path in designs:
+        page = opened(path, PHONE, script=False)
+        for section in page.locator("section.step").all():
+            parts = [section.locator(f":scope > {kind}") for kind in (".title", ".warning", ".do", ".figs", ".see")]
+            tops = [box["y"] for part in parts if part.count() and (box := part.first.bounding_box())]
+            assert tops == sorted(tops)
+
+
+@pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
+def test_the_bar_stays_and_what_it_leads_to_lands_below_it(site: Path, opened: Any, *, script: bool) -> None:
+    page = opened(site / "buoy-drops/index.html", PHONE, script=script)
+    for name, there in (("Print", "#print summary"), ("Steps", "#steps"), ("Need", "#need summary")):
+        page.locator(".bar a", has_text=name).click()
+        bar, reached = page.locator(".bar").bounding_box(), page.locator(there).bounding_box()
+        assert bar["y"] == 0
+        assert bar["height"] <= reached["y"] < 100
+    assert page.locator("#need").get_by_text("Masking tape").is_visible() is script
+
+
+def test_on_a_desk_the_numbers_stand_beside_the_words(designs: list[Path], opened: Any) -> None:
+    for path in designs:
+        page = opened(path, DESK)
+        steps = page.locator("section.step:has(> .figs)").all()
+        assert steps
+        for section in steps:
+            title, words, numbers = (
+                section.locator(f":scope > {kind}").bounding_box() for kind in (".title", ".do", ".figs")
+            )
+            assert numbers["x"] > words["x"] + words["width"]
+            assert abs(numbers["y"] - title["y"]) < 8
+
+
+def test_what_a_browser_prints_has_every_list_unfolded(site: Path, opened: Any) -> None:
+    page = opened(site / "buoy-drops/index.html", PHONE, script=False)
+    with pdfplumber.open(io.BytesIO(page.pdf(prefer_css_page_size=True))) as sheet:
+        said = " ".join(page.extract_text() for page in sheet.pages)
+    for words in ("Dust of dry clay", "Cool running water", "Masking tape", "Pin vise", "One drop weighs", "Hang the"):
+        assert words in said
+    assert "All designs" not in said
+    assert "Start at the bench" not in said
