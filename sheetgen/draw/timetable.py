@@ -24,7 +24,6 @@ WORDS, HEAD = 3.2, 4.4  # mm high: 9 pt and 12.5 pt
 CHARACTER = 0.5  # of its height: what a character of a title takes along the line, semibold
 LINE, ROW, BAR = 3.9, 5.4, 3.0  # from one line of a title to the next; the least of a row; a bar
 APART = 12.0  # at least between two hours
-BOLD = 600
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,18 +38,19 @@ class Scale:
         return CHART + (minute - begin) / self.minutes * (WIDE - MARGIN - CHART)
 
 
-def timetable(version: WorkedVersion) -> Drawing | None:
-    """All evenings of a version's class; None where there is none."""
+def timetable(version: WorkedVersion) -> tuple[Drawing, ...]:
+    """Each evening of a version's class, so that a page may end between two; none where there is no class."""
     plan = version.plan.class_plan
     if plan is None or not plan.evenings:
-        return None
-    pen, y = Paper(), 0.0
+        return ()
     scale = _scale(plan.evenings)
-    for evening in plan.evenings:
-        y = _evening(pen, y, evening, version, scale) + ROW
-    if plan.left:
-        y = _lines(pen, (0, y), f"No room for {', '.join(_title(i, version) for i in plan.left)}.", WIDE)
-    return pen.drawing((0, 0), WIDE, y, _says(plan, version))
+    return tuple(_drawn(evening, plan, version, scale) for evening in plan.evenings)
+
+
+def _drawn(evening: Evening, plan: ClassPlan, version: WorkedVersion, scale: Scale) -> Drawing:
+    pen = Paper()
+    y = _evening(pen, 0.0, evening, version, scale)
+    return pen.drawing((0, 0), WIDE, y, _says(evening, plan, version))
 
 
 def _scale(evenings: Sequence[Evening]) -> Scale:
@@ -124,10 +124,7 @@ def _lines(pen: Paper, corner: tuple[float, float], words: str, wide: float) -> 
     return y + ROW + max(0, len(lines) - 1) * LINE
 
 
-def _says(plan: ClassPlan, version: WorkedVersion) -> str:
+def _says(one: Evening, plan: ClassPlan, version: WorkedVersion) -> str:
     """The same in words."""
-    evenings = []
-    for one in plan.evenings:
-        rows = (f"{clock(s.begin)} {s.words if s.step is None else _title(s.step, version, s)}" for s in one.slots)
-        evenings.append(f"Evening {one.number}: {'; '.join(rows)}; {clock(one.over)} end")
-    return f"Timetable for {plan.held.people} people. {'. '.join(evenings)}"
+    rows = (f"{clock(s.begin)} {s.words if s.step is None else _title(s.step, version, s)}" for s in one.slots)
+    return f"Evening {one.number} for {plan.held.people} people: {'; '.join(rows)}; {clock(one.over)} end"

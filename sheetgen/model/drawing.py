@@ -64,7 +64,7 @@ class Drawings:
 
     `diagrams` are by part, and by gesture and part; `curves` are kiln curves by the number of their step, from 0;
     `cutting` are the files for a craft cutter, by part; `signs` are those that its cautions name, by their number;
-    `timetable` is of its class.
+    `timetable` is of its class, by evening.
     """
 
     templates: dict[str, Drawing]
@@ -75,4 +75,4 @@ class Drawings:
     slabs: tuple[SlabLayout, ...] = ()
     cutting: dict[str, str] = field(default_factory=dict)
     signs: dict[str, Drawing] = field(default_factory=dict)
-    timetable: Drawing | None = None
+    timetable: tuple[Drawing, ...] = ()

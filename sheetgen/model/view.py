@@ -321,7 +321,7 @@ class TeacherSheet:
     head: Head
     people: Annotated[int, "of the class; 0 where none is planned"]
     plan_says: Annotated[tuple[str, ...], "what the plan comes to, and where it does not fit"]
-    timetable: Annotated[Html, "the evenings drawn, or nothing"]
+    timetable: Annotated[tuple[Html, ...], "each evening drawn"]
     between: tuple[Homework, ...]
     stations: Annotated[tuple[str, ...], "shared tools, each with the rounds that it takes"]
     before: tuple[Html, ...]

@@ -46,12 +46,11 @@ class Teacher:
         """All of it."""
         sheets, told, taught = Sheets(self.worked, self.version, self.drawings), self.course, self.version.teaching
         worked_out = workings(self.version, self.numbers)
-        drawn = self.drawings.timetable
         return TeacherSheet(
             head=sheets.head("Teacher’s sheet"),
             people=told.people,
             plan_says=tuple(told.says()),
-            timetable=Html(Markup(drawn.svg)) if drawn else Html(""),  # noqa: S704 - drawn by our own pen
+            timetable=tuple(Html(Markup(d.svg)) for d in self.drawings.timetable),  # noqa: S704 - by our own pen
             between=tuple(told.between()),
             stations=tuple(told.stations()),
             before=tuple(map(self._prose, taught.before)),
