@@ -381,19 +381,19 @@ def everything(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
     each = list(CAUTIONS)
     filler = "".join(f"  - title: Filler {i}\n    text: Wait here.\n" for i in range(8))
     long = "\n".join(f"      Line {i} of the long work.\n" for i in range(90))
-    library.change(
-        "link/project.yaml",
-        "steps:\n",
-        f"steps:\n{filler}  - title: The long one\n    caution: [{', '.join(each[:5])}]\n    text: |\n{long}"
+    head = "title: Work\nrevision: 1\ndate: 2026-01-10\nsummary: All hazards.\nmakes: nothing\nlevel: some practice\n"
+    library.write(
+        "work/project.yaml",
+        f"{head}steps:\n{filler}  - title: The long one\n    caution: [{', '.join(each[:5])}]\n    text: |\n{long}"
         f"  - title: All at once\n    caution: [{', '.join(each[5:])}]\n    text: Begin here.\n",
     )
-    assert not library.publish("link").troubles.errors
+    assert not library.publish("work").troubles.errors
     return library
 
 
 @pytest.mark.parametrize("paper_size", ["a4", "letter"])
 def test_a_caution_reads_in_three_lines(paper_size: str, everything: Any, paper: Any) -> None:
-    with paper.Sheet(everything.build / "link" / f"handout-{paper_size}.pdf") as sheet:
+    with paper.Sheet(everything.build / "work" / f"handout-{paper_size}.pdf") as sheet:
         lines = [" ".join(line.split()) for line in sheet.text.splitlines()]
     joined = {name for joint in JOINTS for name in joint.each}
     for name in CAUTIONS.keys() - joined:
@@ -410,7 +410,7 @@ def _read(lines: list[str]) -> str:
 
 @pytest.mark.parametrize("paper_size", ["a4", "letter"])
 def test_a_box_never_parts_from_the_first_line_of_its_action(paper_size: str, everything: Any, paper: Any) -> None:
-    with paper.Sheet(everything.build / "link" / f"handout-{paper_size}.pdf") as sheet:
+    with paper.Sheet(everything.build / "work" / f"handout-{paper_size}.pdf") as sheet:
         texts = sheet.texts
     # longer than a page, so that it is broken: after its first lines, and not after its box
     [begun] = [text for text in texts if "The long one" in text]
