@@ -200,8 +200,8 @@ class Rows:
             for phase in lines:
                 value, own = phase.get(label, ("", ""))
                 told = f"{value}{NBSP}{own}" if own and not unit else value
-                marked = self.marks.number(told, f"'{label}' of the step '{step.title}'")
-                each.append(Html(marked) if told else NONE)
+                what = f"'{label}' of the step '{step.title}'"
+                each.append(Html(self.marks.number(told, what)) if told else NONE)
             rows.append(MatrixRow(f"{label}, {unit}" if unit else label, tuple(each)))
         return Matrix(tuple(f"Phase {n}" for n in range(1, len(fired) + 1)), tuple(rows))
 
