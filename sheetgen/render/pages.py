@@ -92,31 +92,36 @@ def render(
 
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
-    ordered: dict[str, list[Ordered]] = {}
-    for name, version in worked.versions.items():
-        tell(f"{worked.name}: {version.title}" if len(worked.versions) > 1 else worked.name)
-        ordered[name] = list(_ordered(worked, version, drawings[name], theme))
-    jobs = [one.job for several in ordered.values() for one in several]
-    printed = iter(pool.printed(jobs))
+    printed: dict[str, list[tuple[Ordered, list[Printout]]]] = {}
+    ways: dict[str, int] = {}  # those of the main version: others are begun with them, for they are much alike
+    for names in ([worked.main.name], [name for name in worked.versions if name != worked.main.name]):
+        ordered: dict[str, list[Ordered]] = {}
+        for name in names:
+            tell(f"{worked.name}: {worked.versions[name].title}" if len(worked.versions) > 1 else worked.name)
+            ordered[name] = list(_ordered(worked, worked.versions[name], drawings[name], theme, ways))
+        outs = iter(pool.printed([one.job for several in ordered.values() for one in several]))
+        printed |= {name: [(one, next(outs)) for one in several] for name, several in ordered.items()}
+        ways = ways or {one.sheet: out[0].way for one, out in printed[worked.main.name]}
     pages: list[Page] = []
     doubts: list[Doubt] = []
     for name, version in worked.versions.items():
         links: list[SheetLink] = []
-        for one in ordered[name]:
-            outs = next(printed)
-            links += _links(one.sheet, worked.studio.paper, outs)
-            for paper, out in zip(one.job.papers, outs, strict=True):
+        for one, papers in printed[name]:
+            links += _links(one.sheet, worked.studio.paper, papers)
+            for paper, out in zip(one.job.papers, papers, strict=True):
                 _sound(out.faults, theme, one.template)
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
-            doubts += outs[0].warnings
+            doubts += papers[0].warnings
         pages += _screen(worked, version, drawings[name], theme, links)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
     return Rendered(pages, doubts)
 
 
-def _ordered(worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme) -> Iterator[Ordered]:
-    """The sheets of a version that are published, each laid out in one way or several."""
+def _ordered(
+    worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme, ways: Mapping[str, int]
+) -> Iterator[Ordered]:
+    """The sheets of a version that are published, each laid out in one way or several, from the given one on."""
     sheets = Sheets(worked, version, drawings)
     pages = drawings.pages.get(worked.studio.paper[0], ())
     for name in worked.sheets:
@@ -131,7 +136,7 @@ def _ordered(worked: Worked, version: WorkedVersion, drawings: Drawings, theme: 
         elif not (sheet := sheets.template_sheet(pages)):
             continue
         how = HOW[name]
-        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
+        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways[ways.get(name, 0) :])
         path = f"{folder_of(worked, version)}/{slug(name)}"
         papers = [Paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
         job = Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), how.most_pages, how.most_sides)
