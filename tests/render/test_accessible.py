@@ -2,19 +2,13 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Any
 
 import page as validator
 import pytest
 
-from sheetgen import pipeline
 from sheetgen.base.trouble import CannotBe
 from sheetgen.render.pdf import Printer
-
-ROOT = Path(__file__).parents[2]
-PUBLISHED: tuple[str, ...] = ()
-"""The designs whose every PDF is asked; what a theme must keep for it stands in DEVELOPERS.md."""
 
 HEAD = (
     "<!doctype html><html lang='en'><head><meta charset='utf-8'><title>Rod and ring</title><style>"
@@ -103,12 +97,3 @@ def test_html_that_breaks_one_cannot(body: str, printer: Any) -> None:
 def test_a_picture_without_words_is_refused_where_it_is_printed(printer: Any) -> None:
     with pytest.raises(CannotBe, match="no required alt description"):
         printer.print(f"{HEAD}<img alt='' src='{PICTURE}'></body></html>", "x")
-
-
-@pytest.mark.parametrize("design", PUBLISHED)
-def test_every_pdf_of_a_design_can_be_read_aloud(design: str, tmp_path: Path) -> None:
-    outcome = pipeline.publish(ROOT, tmp_path, [design])
-    assert outcome.published == [design]
-    sheets = sorted(tmp_path.rglob("*.pdf"))
-    assert sheets
-    assert {str(sheet.relative_to(tmp_path)): told for sheet in sheets if (told := failures(sheet.read_bytes()))} == {}

@@ -1,0 +1,63 @@
+"""Every sheet of the demonstration as it is printed: it can be read aloud, and nothing of its layout jars."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import page as validator
+import pdfplumber
+import pytest
+
+from sheetgen import pipeline
+
+ROOT = Path(__file__).parents[2]
+DESIGNS = sorted(path.parent.name for path in ROOT.glob("projects/*/project.yaml"))
+MOST_SIDES = 60  # of the handouts of all designs together, on A4
+
+
+@pytest.fixture(scope="module")
+def published(tmp_path_factory: Any) -> Any:
+    """The whole library, published once, with what was told."""
+    build = tmp_path_factory.mktemp("demonstration")
+    return build, pipeline.publish(ROOT, build)
+
+
+def test_every_design_is_published_without_a_trouble_or_a_warning(published: Any) -> None:
+    _, outcome = published
+    assert [str(trouble) for trouble in outcome.troubles] == []
+    assert sorted(outcome.published) == DESIGNS
+
+
+@pytest.mark.parametrize("design", DESIGNS)
+def test_every_pdf_of_a_design_can_be_read_aloud(design: str, published: Any) -> None:
+    build, _ = published
+    sheets = sorted((build / design).rglob("*.pdf"))
+    assert len(sheets) >= 6
+    failed = {}
+    for sheet in sheets:
+        report = validator.validate_pdf_bytes(sheet.read_bytes(), profile="ua1")
+        if report.failures:
+            failed[str(sheet.relative_to(build))] = [f"{one.rule_id}: {one.message}" for one in report.failures]
+    assert failed == {}
+
+
+def test_the_handouts_take_sixty_sides_and_none_more_than_six(published: Any) -> None:
+    build, _ = published
+    sides = {}
+    for design in DESIGNS:
+        with pdfplumber.open(build / design / "handout-a4.pdf") as pdf:
+            sides[design] = len(pdf.pages)
+    assert sum(sides.values()) <= MOST_SIDES, sides
+    assert max(sides.values()) <= 6, sides
+
+
+@pytest.mark.parametrize("design", DESIGNS)
+def test_both_papers_break_at_the_same_places(design: str, published: Any) -> None:
+    build, _ = published
+    first = []
+    for paper in ("a4", "letter"):
+        with pdfplumber.open(build / design / f"handout-{paper}.pdf") as pdf:
+            first.append([re.sub(r"\s+", " ", (page.extract_text() or ""))[:60] for page in pdf.pages])
+    assert first[0] == first[1]
