@@ -17,14 +17,13 @@ APART, BESIDE = 9.0, 14.0  # mm between the outlines of a template: one under th
 
 
 def flat(piece: Piece) -> Iterator[Flat]:
-    """Base and flat lid, a wall of each length under it, the lip beside it."""
+    """Base and flat lid with the lip beside it, a wall of each length under them."""
     wide, tall, high = piece[Box.wet_across], piece[Box.wet_down], piece[Box.wet_wall]
     walls, plates = piece.usual(Box.thickness), piece.usual(Box.base_rolled)
     lid = piece[Box.lid] != "none"
     yield Flat(box(wide, tall), thickness=plates, times=2 if lid else 1, what="base and lid" if lid else "base")
-    for i, (long, way) in enumerate(((wide, "across"), (piece[Box.wall_down], "down"))):
-        at = (0.0, tall + APART + i * (high + APART))
-        yield Flat(box(long, high, at), thickness=walls, times=2, what=f"walls {way}")
+    for left, long, way in ((0.0, wide, "across"), (wide + BESIDE, piece[Box.wall_down], "down")):
+        yield Flat(box(long, high, (left, tall + APART)), thickness=walls, times=2, what=f"walls {way}")
     if piece.has(Box.lip_across):
         lip = box(piece[Box.lip_across], piece[Box.lip_down], (wide + BESIDE, 0.0))
         yield Flat(lip, thickness=plates, what="lip")

@@ -113,9 +113,7 @@ def test_its_height_is_wall_and_base(stocked: Any) -> None:
 def test_the_template_shows_the_base_and_one_wall_of_each_length(stocked: Any) -> None:
     made = stocked("box", **BOX)
     boxes = [
-        (max(x for x, _ in p), max(y for _, y in p) - min(y for _, y in p))
-        for k, p, _ in made.drawn().lines
-        if k == "cut"
+        tuple(max(side) - min(side) for side in zip(*p, strict=True)) for k, p, _ in made.drawn().lines if k == "cut"
     ]
     assert boxes == [pytest.approx((33.0, 24.2)), pytest.approx((33.0, 6.6)), pytest.approx((22.2, 6.6))]
 

@@ -17,9 +17,8 @@ def _template(pen: Pen, piece: Piece) -> None:
     pen.text((wide / 2, tall / 2 + 1), "base" if bare else "base, lid", anchor="middle")
     y = tall + APART
     pen.upright(-4, y, y + high, high.words, to=0)
-    for long in (wide, piece[Box.wall_down]):
-        pen.across(y - 3, 0, long, f"2 × {long.words}", to=y)
-        y += high + APART
+    for left, long in ((0.0, wide), (wide + BESIDE, piece[Box.wall_down])):
+        pen.across(y - 3, left, left + long, f"2 × {long.words}", to=y)
     if piece.has(Box.lip_across):
         lip, deep, left = piece[Box.lip_across], piece[Box.lip_down], wide + BESIDE
         pen.across(-4, left, left + lip, f"lip {lip.words}", to=0)
