@@ -85,7 +85,7 @@ CAUTIONS = {
         "Burns eyes and skin; warm, its vapour burns lungs.",
         "Moving air; acid into water, never water into acid. Tongs of copper or plastic: iron stays out. Gloves on at the pickle only.",
         ("W023", "M004", "M009"), (EYES, "Gloves for acid"),
-        short="Acid: eyes, gloves", at_action=True,
+        short="Acid alone: eyes, gloves", at_action=True,
     ),
     "patina": Told(
         "WARNING", "Patina solution.",
@@ -97,9 +97,9 @@ CAUTIONS = {
     "solvent vapour": Told(
         "WARNING", "Solvent vapour.",
         "Catches fire, makes you dizzy.",
-        "Window open, no flame or kiln near.",
+        "Window open, no flame or hot kiln near, bottle capped.",
         ("W021",),
-        short="Vapour: air, no flame",
+        short="Vapour: air, no flame", at_action=True,
     ),
     "epoxy": Told(
         "WARNING", "Uncured adhesive.",
@@ -113,7 +113,7 @@ CAUTIONS = {
         "Catches hair, sleeves, chains and gloves, and throws what it catches.",
         "No gloves; hair and sleeves tied back; work held low on the wheel.",
         ("W001", "M004"), (EYES,),
-        short="Turning: eyes, no gloves",
+        short="Turning: eyes, no gloves", at_action=True,
     ),
     "clay dust": Told(
         "WARNING", "Dust of dry clay.",
@@ -152,8 +152,8 @@ CAUTIONS = {
     ),
     "damp clay": Told(
         "CAUTION", "Damp clay.",
-        "Bursts in the fire.",
-        "Fire only what passed the test; start cold.",
+        "Steam bursts it in the fire and throws bits.",
+        "Fire only what the mirror passed; start from cold.",
         ("W001", "M004"),
         short="Damp clay: test first",
     ),
@@ -173,10 +173,10 @@ CAUTIONS = {
     ),
     "hot plate": Told(
         "CAUTION", "Hot plate.",
-        "Burns unseen; water in a hollow spits.",
-        "Tweezers, hole up, eye protection.",
+        "Burns unseen; water left in a hollow spits.",
+        "Eye protection, tweezers, hole up; let it cool before you touch it.",
         ("W017",), ("Tweezers", EYES),
-        short="Hot plate: tweezers",
+        short="Plate: eyes, tweezers", at_action=True,
     ),
     "blade": Told(
         "CAUTION", "Bare blade.",
@@ -204,7 +204,7 @@ CAUTIONS = {
         "Pricks deeply, and a prick can fester.",
         "Point it away from the hand that holds; close or cork it when you set it down.",
         ("W022",),
-        short="Point: away from you",
+        short="Point: away from hand",
     ),
     "burnisher": Told(
         "CAUTION", "Slipping burnisher.",
@@ -230,16 +230,16 @@ CAUTIONS = {
     "wire ends": Told(
         "CAUTION", "Flying wire ends.",
         "Can hit an eye.",
-        "Glasses on all; hold both sides, cut downwards.",
+        "Glasses for all at the table; hold both sides of the cut, cut downwards.",
         ("W001", "M004"), (EYES,),
         short="Wire ends: eyes",
     ),
     "nickel": Told(
         "CAUTION", "Nickel.",
         "Can make skin allergic for good.",
-        "Not in a pierced ear nor on itchy skin; take one without.",
+        "Not in a pierced ear, nor on skin that it ever made itch; take a piece known to hold none.",
         ("W001",),
-        short="Nickel: itchy skin",
+        short="Nickel: not in an ear",
     ),
     "metals apart": Told(
         "NOTICE", "Silver and copper apart.",
@@ -263,11 +263,11 @@ JOINTS = (
     Joint(
         "Dust of {}",
         "Harms the lungs over the years.",
-        "Mask on; wipe up wet, never blow or sweep.",
+        "Mask on; wipe up wet, never blow or sweep; wash your hands.",
         {
-            "clay dust": ("dry clay", "Clay dry over a tray."),
-            "metal dust": ("metal", "Metal under water or on a wet cloth."),
-            "fibre dust": ("kiln fibre and carbon", "Fibre and carbon slowly; nothing damp into the fire."),
+            "clay dust": ("dry clay", "Sand clay dry, over a tray."),
+            "fibre dust": ("firing bed", "Cut or tip fibre, carbon and bed slowly; none damp into the fire."),
+            "metal dust": ("metal", "Sand metal wet, or masked."),
         },
     ),
     Joint(
@@ -275,11 +275,18 @@ JOINTS = (
         "Cut and prick before you feel it.",
         "Cut, point and rub away from the hand that holds; cap or cork it when you set it down.",
         {
-            "blade": ("Bare blade", "Fingers behind the edge."),
+            "blade": ("bare blade", "Fingers behind the edge."),
             "pin": ("sharp point", ""),
             "burnisher": ("slipping burnisher", "Burnish on a block."),
-            "metal edge": ("edges of cut metal", "File each edge as soon as it is cut; sweep offcuts up with a brush."),
-            "saw blade": ("saw blade", "Saw upright on the bench pin, fingers beside the line."),
+        },
+    ),
+    Joint(
+        "{}",
+        "Slice skin; offcuts and blade ends fly.",
+        "Eye protection on; file each edge at once; sweep offcuts up with a brush.",
+        {
+            "metal edge": ("edges of cut metal", ""),
+            "saw blade": ("saw blade", "Saw upright, unforced, fingers beside the line."),
         },
     ),
 )
@@ -294,6 +301,12 @@ OFF_AT_A_FLAME = {
     "Gloves for chemicals": "Gloves for chemicals at the solution only, off before the flame",
 }
 """What is not worn at a flame, and how it is told at a step that has a flame too: a thin glove melts on the hand."""
+
+AT_HOME = (
+    "metal dust", "strand", "small parts", "damp clay", "blade", "metal edge", "pin", "burnisher", "drilling",
+    "hammering", "wire ends", "nickel", "metals apart",
+)  # fmt: skip
+"""With which hazards a pupil may go on at home; never with flames, acid, adhesive, or the dust of clay and fibre."""
 
 FIRST_AID_SOURCE = "a surgery's page on burns, and a burns centre's on chemicals"
 COOLED = Fact(20, "Cool a burn under running water", unit="min", source=FIRST_AID_SOURCE, grade="seen")
@@ -316,6 +329,7 @@ FIRST_AID = (
         ("W017", "W021"),
     ),
     Aid("Eye", f"Lids apart, rinse with running water for {RINSED:g} minutes; do not rub. Then to a doctor."),
+    Aid("Air", "Dizzy or headache: out into fresh air, and call.", (), ("carbon box", "solvent vapour", "solder fumes")),
     Aid("Skin", "Off with what is soaked; much water.", ("W016", "W023"), ("solvent vapour",)),
     Aid("Skin", "Soap and water for adhesive.", ids=("epoxy",)),
     Aid("Skin", "Press a clean cloth on a cut.", ("W022", "W024"), ("rotary tool",)),

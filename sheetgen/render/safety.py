@@ -73,9 +73,9 @@ class Hazards:
         return tuple(self._reminder(self.version.steps[number], c.short) for c in told)
 
     def in_short(self, number: int) -> tuple[Html, ...]:
-        """Every hazard of a step for the bench card: of an action its reminder, of the others the first words."""
+        """Every hazard of a step of which a reminder says what to do, for the bench card."""
         step = self.version.steps[number]
-        return tuple(self._reminder(step, c.short if c.at_action else c.short.split(":")[0]) for c in step.cautions)
+        return tuple(self._reminder(step, c.short) for c in step.cautions if ":" in c.short)
 
     def _here(self, number: int) -> Sequence[Caution]:
         return self.version.steps[number].cautions
@@ -140,7 +140,8 @@ def _joint(joint: Joint, ids: Sequence[str]) -> tuple[str, str]:
     names = [joint.each[one][0] for one in ids]
     listed = f"{', '.join(names[:-1])} and {names[-1]}"
     own = [joint.each[one][1] for one in ids if joint.each[one][1]]
-    return joint.hazard.format(listed), " ".join([joint.consequence, joint.avoid, *own])
+    hazard = joint.hazard.format(listed)
+    return hazard[:1].upper() + hazard[1:], " ".join([joint.consequence, joint.avoid, *own])
 
 
 def _small(words: str) -> str:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.interval import ceil
 from sheetgen.base.material import Tool
 from sheetgen.facts.bench import NEVER_AT_HOME
+from sheetgen.facts.cautions import AT_HOME
 from sheetgen.model.plan import NO_TIME
 from sheetgen.work.evenings import Evenings
 from sheetgen.work.loads import Loading
@@ -94,9 +95,10 @@ class ClassWork:
 
 
 def _may_go_home(step: WorkedStep) -> bool:
-    """Whether a pupil may do a step at home: nothing hot, no acid, no shared tool.
+    """Whether a pupil may do a step at home: nothing hot, no acid, no dust of clay, no shared tool.
 
-    Raw clay stays at the studio too, with all that it is rolled and cut with.
+    Raw clay stays at the studio too, with all that it is rolled and cut with; and a hollow is closed where the teacher
+    sees that its inside is dry.
     """
-    hurts = step.acts(*NEVER_AT_HOME) or any(caution.at_action for caution in step.cautions)
+    hurts = step.acts(*NEVER_AT_HOME) or "close" in step.does or any(c.id not in AT_HOME for c in step.cautions)
     return not (hurts or any(counted(step)))
