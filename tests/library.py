@@ -460,5 +460,5 @@ class QuickPool:
 
     @staticmethod
     def printout(job: Job, paper: Paper) -> Printout:
-        told = hashlib.sha256(("".join(paper) + job.htmls[0]).encode()).hexdigest()
+        told = hashlib.sha256(f"{paper}{job.htmls[0]}".encode()).hexdigest()
         return Printout(f"%PDF, as it were: {told}".encode(), 1)

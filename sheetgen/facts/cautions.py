@@ -329,7 +329,9 @@ FIRST_AID = (
         ("W017", "W021"),
     ),
     Aid("Eye", f"Lids apart, rinse with running water for {RINSED:g} minutes; do not rub. Then to a doctor."),
-    Aid("Air", "Dizzy or headache: out into fresh air, and call.", (), ("carbon box", "solvent vapour", "solder fumes")),
+    Aid(
+        "Air", "Dizzy or headache: out into fresh air, and call.", (), ("carbon box", "solvent vapour", "solder fumes")
+    ),
     Aid("Skin", "Off with what is soaked; much water.", ("W016", "W023"), ("solvent vapour",)),
     Aid("Skin", "Soap and water for adhesive.", ids=("epoxy",)),
     Aid("Skin", "Press a clean cloth on a cut.", ("W022", "W024"), ("rotary tool",)),

@@ -172,6 +172,7 @@ class Row:
     text: Annotated[Html, "what is done"] = Html("")
     expect: Annotated[Html, "what is seen when it is right, or nothing"] = Html("")
     meanwhile: Annotated[Html, "of a wait: what can be done until it is over, or nothing"] = Html("")
+    then: Annotated[str, "on the bench card, of the last row of a session: the next one and its time"] = ""
     told: Annotated[tuple[Told, ...], "cautions that stand here in full, gravest first"] = ()
     wear: Annotated[tuple[Wear, ...], "what those in full ask to be worn or had"] = ()
     reminders: Annotated[tuple[Html, ...], "cautions told before, each in a few words"] = ()
@@ -329,6 +330,7 @@ class TeacherSheet:
     show: tuple[Html, ...]
     others: Annotated[tuple[tuple[str, Html], ...], "scrap, leftovers, what to bring, what comes next: label and words"]
     quantities: Annotated[tuple[Need, ...], "for the class"]
+    aid: Annotated[tuple[Aid, ...], "first aid, where a hazard is grave"]
     risks: tuple[Risk, ...]
     waived: Annotated[tuple[tuple[str, str], ...], "rules that the design waives, each with its reason"]
     mends: tuple[Mend, ...]

@@ -23,12 +23,26 @@ class Must:
     step: int | None = None
 
 
+class Side(NamedTuple):
+    """A side of paper, mm: its width and height, and where the content begins from the left and from the top."""
+
+    wide: float
+    tall: float
+    left: float
+    top: float
+
+
 class Paper(NamedTuple):
-    """One PDF: the name by which it is told of, the CSS of its page, which is put last into the head, its revision."""
+    """One PDF: the name by which it is told of, the CSS of its page, which is put last into the head, its revision.
+
+    Papers of one job that say their `side` have one content box between them: a sheet is laid out and painted for the
+    first, and only moved on the others.
+    """
 
     name: str
     css: str = ""
     revision: str = ""
+    side: Side | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from sheetgen.render import words
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.handout import SO_FAR, Sheets, studio
-from sheetgen.render.job import Job, Paper
+from sheetgen.render.job import Job, Paper, Side
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import MEND, checked_html
 from sheetgen.render.pdf import font_css, font_files
@@ -33,10 +33,8 @@ if TYPE_CHECKING:
     from sheetgen.render.theme import Theme
 
 # One content box of 180 × 247 mm on both papers, so that the pages break at the same places.
-PAPERS = {
-    "A4": "@page { size: 210mm 297mm; margin: 22mm 15mm 28mm }",
-    "Letter": "@page { size: 215.9mm 279.4mm; margin: 14mm 17.95mm 18.4mm }",
-}
+PAPERS = {"A4": Side(210, 297, 15, 22), "Letter": Side(215.9, 279.4, 17.95, 14)}
+CONTENT = (180, 247)
 
 
 class How(NamedTuple):
@@ -52,7 +50,7 @@ HOW = {
     # the gap gives first, then the leading; then the lists go behind the box
     "handout": How(
         "handout.html.j2",
-        ("", "close", "close closer", "lists-after", "lists-after close", "lists-after close closer"),
+        ("", "close closer", "lists-after close", "lists-after close closer"),
         4,
         6,
     ),
@@ -93,15 +91,15 @@ def render(
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
     printed: dict[str, list[tuple[Ordered, list[Printout]]]] = {}
-    ways: dict[str, int] = {}  # those of the main version: others are begun with them, for they are much alike
+    main: dict[str, Printout] = {}  # the sheets of the main version: others are set as they are, for they are alike
     for names in ([worked.main.name], [name for name in worked.versions if name != worked.main.name]):
         ordered: dict[str, list[Ordered]] = {}
         for name in names:
             tell(f"{worked.name}: {worked.versions[name].title}" if len(worked.versions) > 1 else worked.name)
-            ordered[name] = list(_ordered(worked, worked.versions[name], drawings[name], theme, ways))
+            ordered[name] = list(_ordered(worked, worked.versions[name], drawings[name], theme, main))
         outs = iter(pool.printed([one.job for several in ordered.values() for one in several]))
         printed |= {name: [(one, next(outs)) for one in several] for name, several in ordered.items()}
-        ways = ways or {one.sheet: out[0].way for one, out in printed[worked.main.name]}
+        main = main or {one.sheet: out[0] for one, out in printed[worked.main.name]}
     pages: list[Page] = []
     doubts: list[Doubt] = []
     for name, version in worked.versions.items():
@@ -119,9 +117,12 @@ def render(
 
 
 def _ordered(
-    worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme, ways: Mapping[str, int]
+    worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme, main: Mapping[str, Printout]
 ) -> Iterator[Ordered]:
-    """The sheets of a version that are published, each laid out in one way or several, from the given one on."""
+    """The sheets of a version that are published, each laid out in one way or several.
+
+    Where the main version's are printed, as those are; in the tightest way only if that takes more pages than theirs.
+    """
     sheets = Sheets(worked, version, drawings)
     pages = drawings.pages.get(worked.studio.paper[0], ())
     for name in worked.sheets:
@@ -136,11 +137,21 @@ def _ordered(
         elif not (sheet := sheets.template_sheet(pages)):
             continue
         how = HOW[name]
-        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways[ways.get(name, 0) :])
+        ways, fits = how.ways, how.most_pages
+        if name in main:
+            ways, fits = tuple(dict.fromkeys((ways[main[name].way], ways[-1]))), max(fits, main[name].pages)
+        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in ways)
         path = f"{folder_of(worked, version)}/{slug(name)}"
-        papers = [Paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
-        job = Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), how.most_pages, how.most_sides)
+        papers = [_paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
+        job = Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), fits, how.most_sides)
         yield Ordered(name, how.template, job)
+
+
+def _paper(name: str, side: Side, revision: str) -> Paper:
+    """A paper with the margins that leave the content box."""
+    foot, right = side.tall - side.top - CONTENT[1], side.wide - side.left - CONTENT[0]
+    margins = f"{side.top:g}mm {right:g}mm {foot:g}mm {side.left:g}mm"
+    return Paper(name, f"@page {{ size: {side.wide:g}mm {side.tall:g}mm; margin: {margins} }}", revision, side)
 
 
 def _sound(faults: Sequence[object], theme: Theme, template: str) -> None:

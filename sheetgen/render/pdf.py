@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import io
 import logging
 import os
 from contextlib import contextmanager
@@ -11,6 +12,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.trouble import CannotBe
+from sheetgen.facts.paper import PT_PER_INCH
+from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.render.density import alike, chosen
 from sheetgen.render.doubts import doubts
 from sheetgen.render.job import Doubt, Printout, one_page
@@ -20,10 +23,11 @@ from sheetgen.render.musts import faults
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.render.job import Job, Must, Paper
+    from sheetgen.render.job import Job, Must, Paper, Side
     from sheetgen.render.laid import LaidOut
 
 AS_UA = {"pdf_variant": "pdf/ua-1"}
+PT_PER_MM = PT_PER_INCH / MM_PER_INCH
 FONTS = "https://sheetgen.invalid/fonts/"
 FACES = {
     "regular": ("SourceSansPro-Regular.ttf", 400, "normal"),
@@ -110,12 +114,14 @@ class Printer:
         out: list[Printout] = []
         before: LaidOut | None = None
         way = 0
-        for paper in job.papers:
+        moved = all(paper.side for paper in job.papers)
+        for paper in job.papers[:1] if moved else job.papers:
             lay = functools.cache(functools.partial(self._laid, job, paper))
             if before is None or not alike(before, lay(way).laid):
                 way = chosen(lambda way, lay=lay: lay(way).laid, len(job.htmls), job.most_pages)  # type: ignore[misc]
             before = lay(way).laid
-            out.append(replace(self._written(lay(way), job, paper), way=way))
+            papers = job.papers if moved else (paper,)
+            out += [replace(one, way=way) for one in self._written(lay(way), job, papers)]
         return out
 
     def _laid(self, job: Job, paper: Paper, way: int) -> _Laid:
@@ -126,17 +132,55 @@ class Printer:
             document = page.render(self.fonts, stylesheets=[self.faces], **AS_UA)
         return _Laid(document, laid_out(document), said)
 
-    def _written(self, one: _Laid, job: Job, paper: Paper) -> Printout:
+    def _written(self, one: _Laid, job: Job, papers: Sequence[Paper]) -> Iterator[Printout]:
+        """What is laid out, painted for the first paper and moved on the others."""
+        first, painted = papers[0], _Painted()
         with _heard() as said:
-            raw: bytes = one.document.write_pdf(
-                pdf_identifier=f"{paper.name} {paper.revision}".strip().encode(), **AS_UA
-            )
+            raw: bytes = one.document.write_pdf(pdf_identifier=_identifier(first), finisher=painted.keep, **AS_UA)
         if one.said or said:
-            message = f"{paper.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
+            message = f"{first.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
             raise CannotBe(message, "mend the theme or the picture")
-        lost = tuple(f"{paper.name}, {fault}" for fault in faults(one.laid, job.must, job.may))
-        warnings = tuple(Doubt(paper.name, page, words) for page, words in doubts(one.laid, job.most_sides))
-        return Printout(raw, len(one.laid.pages), lost, warnings)
+        lost = faults(one.laid, job.must, job.may)
+        jars = doubts(one.laid, job.most_sides)
+        for paper in papers:
+            if paper is not first and first.side and paper.side:
+                raw = painted.moved(first.side, paper.side, _identifier(paper))
+            told = tuple(f"{paper.name}, {fault}" for fault in lost)
+            yield Printout(
+                raw, len(one.laid.pages), told, tuple(Doubt(paper.name, page, words) for page, words in jars)
+            )
+
+
+def _identifier(paper: Paper) -> bytes:
+    return f"{paper.name} {paper.revision}".strip().encode()
+
+
+class _Painted:
+    """A PDF before it is written, so that it can be written again for another paper."""
+
+    def __init__(self) -> None:
+        self.pdf: Any = None
+        self.objects = 0
+
+    def keep(self, _document: object, pdf: Any) -> None:  # noqa: ANN401 - pydyf is not typed
+        """What WeasyPrint calls when all is painted, right before it is written."""
+        self.pdf, self.objects = pdf, len(pdf.objects)
+
+    def moved(self, first: Side, side: Side, identifier: bytes) -> bytes:
+        """The same pages on another paper, the content where it belongs there."""
+        pdf = self.pdf
+        del pdf.objects[self.objects :]  # what writing added
+        pdf.current_position = 0
+        across = (side.left - first.left) * PT_PER_MM
+        up = (side.tall - side.top - (first.tall - first.top)) * PT_PER_MM
+        for page in [one for one in pdf.objects if isinstance(one, dict) and one.get("Type") == "/Page"]:
+            stream = pdf.objects[int(page["Contents"].split()[0])]
+            stream.stream.insert(0, f"1 0 0 1 {across:.4f} {up:.4f} cm".encode())
+            for box in ("MediaBox", "TrimBox", "BleedBox"):
+                page[box][2:] = [side.wide * PT_PER_MM, side.tall * PT_PER_MM]
+        output = io.BytesIO()
+        pdf.write(output, None, identifier, True)  # noqa: FBT003 - pydyf's own: compressed
+        return output.getvalue()
 
 
 class _Laid(NamedTuple):

@@ -40,7 +40,7 @@ class Rows:
         return tuple(self._all())
 
     def of_card(self) -> tuple[Row, ...]:
-        """Every row of the bench card: steps and waits."""
+        """Every row of the bench card: steps and waits, the last of a session saying what comes then."""
         steps = zip(self.version.steps, self.version.numbers, strict=True)
         return tuple(self._card(number, step, counted) for number, (step, counted) in enumerate(steps))
 
@@ -103,11 +103,19 @@ class Rows:
             short=step.short,
             minutes=self._minutes(step),
             expect=Html(words.prose(step.expect, self.marks, inline=True)),
+            then=self._then(number),
             reminders=self.hazards.in_short(number),
             card=tuple(self._figures(step, (step.card or step.show)[:ON_CARD])),
             curve=self._curve(number),
             firing=allowed(step, self.numbers),
         )
+
+    def _then(self, number: int) -> str:
+        """What comes after the last row of a session."""
+        for index, session in enumerate(self.version.plan.sessions[:-1]):
+            if session.last == number:
+                return f"then session {index + 2}: {self.active(self.version.plan.sessions[index + 1])}"
+        return ""
 
     def _minutes(self, step: WorkedStep) -> str:
         if step.waits:

@@ -48,14 +48,18 @@ class Hazards:
     def of_sheet(self) -> Safety:
         """What stands before the first step."""
         bench = sorted((c for c in self.known.values() if not c.at_action), key=lambda c: LADDER.index(c.word))
-        grave = any(caution.word in GRAVE for caution in self.known.values())
         return Safety(
             told=tuple(self._joined(bench, "told before the first step")),
             wear=self._wear(bench),
             pointers=tuple(self._pointers()),
-            aid=tuple(_first_aid(self.version)) if grave else (),
+            aid=self.aid(),
             deference=" ".join(DEFERENCE) if self.known else "",
         )
+
+    def aid(self) -> tuple[Aid, ...]:
+        """First aid, where a hazard is grave."""
+        grave = any(caution.word in GRAVE for caution in self.known.values())
+        return tuple(_first_aid(self.version)) if grave else ()
 
     def in_full(self, number: int) -> tuple[Told, ...]:
         """What stands in full at a step."""

@@ -15,6 +15,7 @@ from sheetgen.render import words
 from sheetgen.render.classes import ClassWords
 from sheetgen.render.handout import Sheets, finished
 from sheetgen.render.rows import runs
+from sheetgen.render.safety import Hazards
 from sheetgen.render.workings import explained, workings
 
 if TYPE_CHECKING:
@@ -57,6 +58,7 @@ class Teacher:
             show=tuple(map(self._prose, taught.show)),
             others=tuple(self._others()),
             quantities=tuple(self._quantities()),
+            aid=Hazards(self.version, self.drawings, self.marks).aid(),
             risks=tuple(self._risks()),
             waived=tuple((one.rule.replace("-", " "), one.reason) for one in self.worked.waive),
             mends=tuple(self._mends()),
