@@ -51,7 +51,7 @@ HOW = {
     "handout": How(
         "handout.html.j2",
         ("", "close closer", "lists-after close", "lists-after close closer"),
-        4,
+        3,
         6,
     ),
     "bench card": How("card.html.j2", ("", "close", "close closer"), 1, 1),
