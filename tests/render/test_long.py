@@ -31,7 +31,7 @@ def long(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
     (root / "projects").symlink_to(LONG / "projects")
     printouts: dict[str, Printout] = {}
 
-    class OnlyMain(libraries.QuickPool):  # type: ignore[misc,name-defined]
+    class OnlyMain(libraries.QuickPool):  # type: ignore[misc]
         def printed(self, jobs: list[Job]) -> list[list[Printout]]:
             if printouts:
                 return list(super().printed(jobs))
