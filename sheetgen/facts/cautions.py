@@ -216,7 +216,7 @@ CAUTIONS = {
     "drilling": Told(
         "CAUTION", "Turning drill.",
         "Pierces the hand behind the work.",
-        "Back it with a block, never a finger; turn lightly.",
+        "Back it with a block, never with a finger.",
         ("W022",),
         short="Drill: back the work",
     ),
@@ -263,10 +263,10 @@ JOINTS = (
     Joint(
         "Dust of {}",
         "Harms the lungs over the years.",
-        "Mask on; wipe up wet, never blow or sweep; wash your hands.",
+        "Mask on; wipe up wet, never blow or sweep; wash hands.",
         {
             "clay dust": ("dry clay", "Sand clay dry, over a tray."),
-            "fibre dust": ("firing bed", "Cut or tip fibre, carbon and bed slowly; none damp into the fire."),
+            "fibre dust": ("firing bed", "Tip or cut fibre and bed slowly; none damp into the fire."),
             "metal dust": ("metal", "Sand metal wet, or masked."),
         },
     ),
@@ -332,7 +332,7 @@ FIRST_AID = (
     Aid(
         "Air", "Dizzy or headache: out into fresh air, and call.", (), ("carbon box", "solvent vapour", "solder fumes")
     ),
-    Aid("Skin", "Off with what is soaked; much water.", ("W016", "W023"), ("solvent vapour",)),
+    Aid("Skin", "Off with what is soaked; water.", ("W016", "W023"), ("solvent vapour",)),
     Aid("Skin", "Soap and water for adhesive.", ids=("epoxy",)),
     Aid("Skin", "Press a clean cloth on a cut.", ("W022", "W024"), ("rotary tool",)),
 )

@@ -11,10 +11,10 @@ from sheetgen.draw.templates import draw
 from sheetgen.facts.cautions import CAUTIONS
 from sheetgen.render.handout import Sheets
 from sheetgen.render.marks import Marks
-from sheetgen.render.pages import PAPERS
 from sheetgen.render.pdf import Printer
 from sheetgen.render.theme import Theme
 
+PAGE = "@page { size: 210mm 297mm; margin: 22mm 15mm 28mm }"
 STEP = "  - title: {}\n    caution: [{}]\n    text: |\n"
 WORK = "".join(f"      Line {i} of the long work.\n\n" for i in range(40))
 
@@ -43,5 +43,5 @@ def test_a_list_and_a_long_box_are_printed_once_wherever_the_page_ends(gone: int
     html, marks = sheet
     filler = f'\\1<div style="height: {gone}mm; border: .6pt solid #000"></div>'
     html = re.sub("(<body[^>]*>)", filler, html, count=1)
-    html = html.replace("</head>", f"<style>{PAPERS['A4']}</style></head>")
+    html = html.replace("</head>", f"<style>{PAGE}</style></head>")
     assert printer.print(html, "handout", marks.must, marks.may).faults == ()
