@@ -8,9 +8,10 @@ from typing import Any, NamedTuple
 
 from sheetgen.facts.paper import PT_PER_INCH, PX_PER_INCH, TYPE_LEAST
 from sheetgen.facts.units import MM_PER_INCH
-from sheetgen.render import seen
+from sheetgen.render import seen, typed
+from sheetgen.render.edges import coloured
 from sheetgen.render.laid import LaidOut, LaidPage, Line, Marked, Missed, Picture, Words
-from sheetgen.render.painting import Painting, coloured, rect_of
+from sheetgen.render.painting import Painting, rect_of
 
 MM = MM_PER_INCH / PX_PER_INCH
 PT = PT_PER_INCH / PX_PER_INCH
@@ -84,6 +85,9 @@ class _Walk:
             margin = type(child).__name__ == "MarginBox"
             inside = _Inside(margin=margin, again=margin)
             self._box(child, page, inside, painting.page_child(child))
+        asked = {i for mark in self.marks.values() if mark.kind in {"told", "number"} for i in mark.words}
+        for i in seen.tangled(self.inks, asked):
+            self.words[i] = self.words[i]._replace(unseen=seen.TANGLED)
         for i, ink in self.inks.items():
             if why := seen.unseen_on(ink, self.fills):
                 self.words[i] = self.words[i]._replace(unseen=why)
@@ -125,13 +129,11 @@ class _Walk:
             self.lowest = max(self.lowest, painting.placed(rect_of(box, "border"))[3])
 
     def _entered(self, box: Any, inside: _Inside) -> _Inside:  # noqa: ANN401
-        element, tag = box.element, box.element_tag
+        element = box.element
         if getattr(box, "is_header", False) or getattr(box, "is_footer", False) or box.style["position"] == "fixed":
             inside = inside._replace(again=True)
         if type(box).__name__ == "TableBox":
             inside = inside._replace(fixed=box.style["table_layout"] == "fixed" and box.style["width"] != "auto")
-        if tag and tag.endswith("::marker"):
-            return inside._replace(marks=tuple(m for m in inside.marks if m.kind in {"step", "list"}))
         if element is None:
             return inside
         found = self.known.get(id(element))
@@ -168,7 +170,7 @@ class _Walk:
         base, left, right = box.position_y + box.baseline, box.position_x, box.position_x + box.width
         core = painting.placed((left, base - CAPITALS * size, right, base))
         letters = painting.placed((left, base - ASCENDERS * size, right, base + DESCENDERS * size))
-        size *= painting.scale
+        size *= painting.scale * (seen.RAISED if typed.made_small(style) else 1)
         unseen = ""
         if text.strip():
             unseen = self._unseen(style, core, size, painting)
@@ -177,8 +179,9 @@ class _Walk:
                     painting.key(), core, size, coloured(style["color"]), painting.groups
                 )
         x, y, end, bottom = (edge * MM for edge in letters)
+        sign = (box.element_tag or "").endswith("::marker") and not any(letter.isalpha() for letter in text)
         for mark in inside.marks:
-            if not (box.element_tag.endswith("::marker") and mark.kind in {"told", "number"}):
+            if not (sign and mark.kind in {"told", "number"}):
                 mark.words.append(len(self.words))
         self.words.append(
             Words(text, self.number, x, y, end - x, bottom - y, self.line, size * PT, unseen, inside.margin)
@@ -186,14 +189,16 @@ class _Walk:
 
     def _unseen(self, style: Any, core: seen.Rect, size: float, painting: Painting) -> str:  # noqa: ANN401
         """Why words are not seen, whatever is painted beside them."""
-        spacing = style["letter_spacing"]
-        close = min(0 if spacing == "normal" else spacing, style["word_spacing"])
         whys = (
             (seen.HIDDEN, style["visibility"] != "visible"),
             (seen.SMALL, size * PT < TYPE_LEAST - seen.SLACK),
             (seen.CLEAR, _share(style, painting) < FAINTEST),
             (seen.MIRRORED, painting.mirrored),
-            (seen.CLOSE, close < seen.CLOSED_UP * style["font_size"]),
+            (seen.BACKWARDS, style["direction"] == "rtl"),
+            (seen.CLOSE, typed.run_together(style)),
+            (seen.WIDE, typed.stand_apart(style)),
+            (seen.STRUCK, "line-through" in style["text_decoration_line"]),
+            (seen.COVERED, typed.lined_over(style)),
         )
         edges = seen.cut(core, self.sheet, painting.clip, size)
         return next((why for why, so in whys if so), edges)
@@ -202,9 +207,9 @@ class _Walk:
         if box.style["visibility"] != "visible":
             return
         rect = painting.placed(rect_of(box, "content"))
-        self.fills.append(
-            seen.Fill(painting.key(), seen.meet(rect, painting.clip), (), not painting.turned, painting.groups)
-        )
+        # of one that may paint beyond its box nobody knows how far
+        over = seen.meet(rect if box.style["overflow"] != "visible" else self.sheet, painting.clip)
+        self.fills.append(seen.Fill(painting.key(), over, (), not painting.turned, painting.groups))
         whole = seen.within(rect, seen.meet(painting.clip, self.sheet), 10)
         x, y, end, bottom = (edge * MM for edge in rect)
         for mark in inside.marks:

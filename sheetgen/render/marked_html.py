@@ -14,7 +14,10 @@ RUNS_ON = frozenset(
     {"a", "abbr", "b", "bdi", "bdo", "cite", "code", "em", "i", "mark", "q", "s", "small", "span", "strong", "sub",
      "sup", "time", "u", "var", "wbr"}
 )  # fmt: skip
-NEVER = frozenset({"head", "script", "style", "template", "title", "svg"})
+NEVER = frozenset(
+    {"head", "script", "style", "template", "title", "svg", "noscript", "iframe", "object", "canvas", "audio", "video",
+     "datalist"}
+)  # fmt: skip
 GONE = re.compile(r"display:none|visibility:(hidden|collapse)|opacity:0(\.0*)?(;|$)|font-size:0[a-z%]*(;|$)")
 MARKS = {"data-told": "told", "data-n": "number", "data-step": "step"}
 NOTHING = APART + " \n\t\r\f"
@@ -74,7 +77,9 @@ class _Reader(HTMLParser):
         if tag not in EMPTY:
             marks = [_Mark(kind, has[name]) for name, kind in MARKS.items() if name in has]
             self.marks += marks
-            self.open.append(_Open(tag, tag in NEVER or "hidden" in has or bool(GONE.search(style)), marks))
+            shut = tag == "dialog" and "open" not in has
+            gone = tag in NEVER or shut or bool({"hidden", "popover"} & has.keys()) or bool(GONE.search(style))
+            self.open.append(_Open(tag, gone, marks))
 
     def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         """HTML knows no element that ends itself, but a drawing does."""

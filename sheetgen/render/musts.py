@@ -6,7 +6,8 @@ A theme marks what it prints: `data-told` on a caution or a reminder, `data-n` o
 from __future__ import annotations
 
 import re
-from itertools import pairwise
+from collections import defaultdict
+from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.facts.paper import PT_PER_INCH
@@ -18,11 +19,14 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.render.job import Must
-    from sheetgen.render.laid import LaidOut, Marked
+    from sheetgen.render.laid import LaidOut, Marked, Words
 
 PT_PER_MM = PT_PER_INCH / MM_PER_INCH
 GAP = 0.12  # of the size of the type: what is read as a space
+TYPE_APART = 1.5  # a figure or a point so much larger than its neighbour does not read as one number with it
+DIGITS = frozenset("0123456789.,")
 JOINERS = dict.fromkeys(map(ord, "\u00ad\u2010\u200b\u200c\u200d\u2060\ufeff"))  # soft hyphens, joiners, no width
+IN_NUMBERS = {sign: None for sign in JOINERS if sign != ord("\u2010")}  # where a hyphen is a minus
 SPACES = re.compile(rf"(?:\s|{APART})+")
 MEND = "mend the template of the theme: print it whole, where it can be read, in an element with its mark"
 
@@ -45,7 +49,8 @@ def checks(document: Any, must: Sequence[Must], may: Sequence[Must] = ()) -> lis
 
 def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
     """The faults of a document whose pages are known."""
-    shown = [_shown(one) for one in laid.marked if one.kind in {"told", "number"}]
+    digits = _digits(laid)
+    shown = [_shown(one, digits) for one in laid.marked if one.kind in {"told", "number"}]
     steps = {m.id for m in laid.marked if m.kind == "step" and any(w.text.strip() and not w.unseen for w in m.words)}
     return list(_compared(shown, steps, must, may))
 
@@ -89,13 +94,14 @@ def _altered(one: Must, here: Sequence[Shown]) -> Iterator[Fault]:
 
 def _equal(place: Shown, words: str) -> bool:
     """Whether what is read is what was worked; a gap on paper may be a space, and capitals may shout a caution."""
-    text, words = place.text.translate(JOINERS), " ".join(words.translate(JOINERS).split())
+    joiners, gap_reads = (JOINERS, " ?") if place.kind == "told" else (IN_NUMBERS, " ")
+    text, words = place.text.translate(joiners), " ".join(words.translate(joiners).split())
     if place.kind == "told":
         text, words = text.casefold(), words.casefold()
     pattern, end = "", 0
     text = re.sub(rf"^(?:\s|{APART})+|(?:\s|{APART})+$", "", text)
     for gap in SPACES.finditer(text):
-        pattern += re.escape(text[end : gap.start()]) + (" " if gap[0].strip(APART) else " ?")
+        pattern += re.escape(text[end : gap.start()]) + (" " if gap[0].strip(APART) else gap_reads)
         end = gap.end()
     return re.fullmatch(pattern + re.escape(text[end:]), words) is not None
 
@@ -104,16 +110,65 @@ def _plain(text: str) -> str:
     return SPACES.sub(" ", text.translate(JOINERS)).strip()
 
 
-def _shown(one: Marked) -> Shown:
+def _digits(laid: LaidOut) -> dict[int, list[Words]]:
+    """What is seen of each page and begins or ends with a digit."""
+    found: dict[int, list[Words]] = defaultdict(list)
+    for word in laid.words:
+        if word.text and not word.unseen and (_is_digit(word.text[0]) or _is_digit(word.text[-1])):
+            found[word.page].append(word)
+    return found
+
+
+def _is_digit(letter: str) -> bool:
+    return letter.isnumeric() or letter in DIGITS
+
+
+def _touching(words: Sequence[Words], digits: dict[int, list[Words]]) -> tuple[str, str]:
+    """A digit that stands right before a number without being of it, and one right after."""
+    first, last = words[0], words[-1]
+    own = {id(word) for word in words}
+
+    def touches(left: Words, right: Words) -> bool:
+        gap = right.x - left.x - left.w
+        level = min(left.y + left.h, right.y + right.h) - max(left.y, right.y) > min(left.h, right.h) / 2
+        return level and abs(gap) < GAP * max(left.size, right.size) / PT_PER_MM
+
+    before = [w.text[-1] for w in digits.get(first.page, ()) if id(w) not in own and touches(w, first)]
+    after = [w.text[0] for w in digits.get(last.page, ()) if id(w) not in own and touches(last, w)]
+    return (
+        next((sign for sign in before if _is_digit(sign)), ""),
+        next((sign for sign in after if sign.isnumeric()), ""),
+    )
+
+
+def _as_read(words: Iterable[Words]) -> list[Words]:
+    """Words in the order in which the eye meets them: those of a line from left to right."""
+    return [
+        one for _, line in groupby(words, key=lambda w: (w.page, w.line)) for one in sorted(line, key=lambda w: w.x)
+    ]
+
+
+def _one_number(before: Words, word: Words) -> bool:
+    """Whether two pieces of a number are set alike, so that they read as one."""
+    sizes = sorted((before.size, word.size))
+    return not {before.text[-1:], word.text[:1]} <= DIGITS or sizes[1] < TYPE_APART * sizes[0]
+
+
+def _shown(one: Marked, digits: dict[int, list[Words]]) -> Shown:
     """What can be read of a marked element as it is laid out."""
     text = ""
-    seen = [word for word in one.words if not word.unseen]
+    seen = _as_read(word for word in one.words if not word.unseen)
     for before, word in pairwise([None, *seen]):
         assert word is not None  # noqa: S101 - only the first of all is none
         near = before is None or (
-            before.line == word.line and word.x - before.x - before.w < GAP * word.size / PT_PER_MM
+            before.line == word.line
+            and word.x - before.x - before.w < GAP * word.size / PT_PER_MM
+            and (one.kind == "told" or _one_number(before, word))
         )
         text += ("" if near else APART) + word.text
+    if one.kind == "number" and text.strip():
+        before_it, after_it = _touching(seen, digits)
+        text = before_it + text + after_it
     unseen = next((word.unseen for word in one.words if word.unseen), "")
     page = next((word.page for word in (*seen, *one.words)), 0)
     return Shown(one.kind, one.id, text, page, unseen)

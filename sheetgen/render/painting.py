@@ -6,10 +6,11 @@ import copy
 import math
 from typing import Any, Literal
 
+from sheetgen.render.edges import borders, coloured, outlines, shadows
 from sheetgen.render.seen import EVERYWHERE, Colour, Faded, Fill, Key, Rect, meet
 
 # The layers of one context, from the ground up.
-GROUND, BEHIND, BLOCKS, FLOATS, TEXT, PLACED, IN_FRONT = range(7)
+GROUND, BEHIND, BLOCKS, FLOATS, TEXT, PLACED, IN_FRONT, OUTLINES = range(8)
 SQUARE = 1e-6  # less than this is a turn by nothing or by a quarter
 
 
@@ -109,11 +110,20 @@ class Painting:
         return inner
 
     def ground(self, box: Any) -> None:  # noqa: ANN401
-        """A box's own ground."""
-        background = getattr(box, "background", None)
-        if background is not None:
-            layer = GROUND if self.opened else TEXT if type(box).__name__ == "InlineBox" else BLOCKS
-            self._painted(background, self.key(layer))
+        """A box's own ground, and what it paints at its edges."""
+        if not hasattr(box, "border_top_width") or box.style["visibility"] != "visible":
+            return
+        key = self.key(GROUND if self.opened else TEXT if type(box).__name__ == "InlineBox" else BLOCKS)
+        border, padding = rect_of(box, "border"), rect_of(box, "padding")
+        for strip, colour in shadows(box, border, inset=False):
+            self._filled(strip, key, (colour,))
+        self._painted(getattr(box, "background", None), key)
+        for strip, colour in (*shadows(box, border, inset=True), *borders(box, padding, border)):
+            self._filled(strip, key, (colour,))
+        if box.style["border_image_source"][0] != "none":
+            self._filled(border, key, ())
+        for strip, colour in outlines(box, border):
+            self._filled(strip, (*self.home, (OUTLINES, 0, self.key()[-1][2])), (colour,))
 
     def clipped(self, box: Any) -> Painting:  # noqa: ANN401
         """What holds for what lies in a box that cuts off what is too large."""
@@ -142,7 +152,8 @@ class Painting:
                 self._filled(_image(layer, area), key, tuple(coloured(stop) for stop in stops))
 
     def _filled(self, rect: Rect, key: Key, colours: tuple[Colour, ...]) -> None:
-        self.fills.append(Fill(key, meet(self.placed(rect), self.clip), colours, not self.turned, self.groups))
+        if rect[0] < rect[2] and rect[1] < rect[3] and (not colours or any(colour[3] for colour in colours)):
+            self.fills.append(Fill(key, meet(self.placed(rect), self.clip), colours, not self.turned, self.groups))
 
 
 def rect_of(box: Any, which: Literal["border", "padding", "content"]) -> Rect:  # noqa: ANN401
@@ -154,12 +165,6 @@ def rect_of(box: Any, which: Literal["border", "padding", "content"]) -> Rect:  
     else:
         x, y, w, h = box.content_box_x(), box.content_box_y(), box.width, box.height
     return x, y, x + w, y + h
-
-
-def coloured(colour: Any) -> Colour:  # noqa: ANN401
-    """A colour of WeasyPrint's."""
-    red, green, blue = (min(1.0, max(0.0, float(one or 0))) for one in colour.to("srgb")[:3])
-    return red, green, blue, float(colour.alpha)
 
 
 def _height(style: Any) -> int:  # noqa: ANN401

@@ -35,6 +35,7 @@ FACES = {
     "semibold": ("SourceSansPro-Semibold.ttf", 600, "normal"),
     "bold": ("SourceSansPro-Bold.ttf", 700, "normal"),
 }
+TYPE_FACES = frozenset({b"\0\1\0\0", b"OTTO", b"true", b"typ1", b"ttcf", b"wOFF", b"wOF2"})  # how their files begin
 WANTED = "the PDFs need Pango: on Debian, apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0"
 
 
@@ -86,7 +87,11 @@ class Printer:
 
             def fetch(self, url: str, headers: Any = None) -> Any:  # noqa: ANN401 - weasyprint's own
                 if url.startswith("data:"):
-                    return super().fetch(url, headers)
+                    response = super().fetch(url, headers)
+                    data = response.read()
+                    if data[:4] in TYPE_FACES:  # one of its own may show another letter than the text says
+                        raise ValueError("refused: a type face of the theme's own")
+                    return URLFetcherResponse(url, data, response.headers)
                 name = url.removeprefix(FONTS)
                 if name in files:
                     return URLFetcherResponse(url, files[name], {"Content-Type": "font/ttf"})

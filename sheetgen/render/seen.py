@@ -11,7 +11,7 @@ from sheetgen.facts.paper import INK_CONTRAST, TYPE_LEAST
 from sheetgen.formulas.contrast import contrast_of_luminances, luminance
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 
 Rect = tuple[float, float, float, float]
 """Left, top, right and bottom, px."""
@@ -27,11 +27,16 @@ EVERYWHERE: Rect = (-1e9, -1e9, 1e9, 1e9)
 SLACK = 0.08  # of the size of the type: how far letters may go under an edge before anybody sees it
 EATEN = 0.1  # of the size of the type: how much of a letter must be gone before it reads as another
 CLOSED_UP = -0.1  # of the size of the type: closer than this, letters and words run together
+APART = 0.5  # of the size of the type: with more between its letters, nobody reads a word
+LINE = 0.15  # of the size of the type: a line along words that is thicker covers them
+RAISED = 0.6  # of the size of the type: what a face makes small, above or under the line
 
 HIDDEN, CLEAR, PALE = "it is hidden", "it is transparent", "its ink is that of what it lies on"
 SMALL, MIRRORED, CLOSE = f"it is set smaller than {TYPE_LEAST:g} pt", "it is mirrored", "its letters run together"
 OUTSIDE, AWAY, CUT = "it lies outside of the page", "it is cut away", "it is cut off"
 COVERED = "something lies over it"
+STRUCK, WIDE, BACKWARDS = "it is struck out", "its letters stand apart", "it runs from right to left"
+TANGLED = "other words lie on it"
 
 
 Faded = tuple[tuple[int, float], ...]
@@ -105,6 +110,23 @@ def unseen_on(ink: Ink, fills: Sequence[Fill]) -> str:
         if any(_contrast(*pair) < INK_CONTRAST for pair in covered):
             return COVERED
     return ""
+
+
+def tangled(inks: Mapping[int, Ink], asked: Container[int]) -> Iterator[int]:
+    """Those that are asked for on whose letters others lie."""
+    ordered = sorted(inks, key=lambda i: inks[i].core[1])
+    for at, i in enumerate(ordered):
+        for j in ordered[at + 1 :]:
+            if inks[j].core[1] >= inks[i].core[3]:
+                break
+            if (i in asked or j in asked) and _on_each_other(inks[i], inks[j]):
+                yield from (one for one in (i, j) if one in asked)
+
+
+def _on_each_other(one: Ink, other: Ink) -> bool:
+    left, top, right, bottom = meet(one.core, other.core)
+    eaten = EATEN * max(one.size, other.size)
+    return right - left > eaten and bottom - top > eaten
 
 
 def _painted(ink: Ink, under: Sequence[Fill], over: Sequence[Fill]) -> tuple[set[Pair], set[Pair]]:

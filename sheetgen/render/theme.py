@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import jinja2
-from jinja2.sandbox import SandboxedEnvironment
+from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup
 
 import sheetgen
@@ -37,7 +37,7 @@ class Theme:
     def __init__(self, name: str, roots: Sequence[Path]) -> None:
         folders = [root / name for root in (*roots, shipped("themes")) if (root / name).is_dir()]
         self.root = roots[0].parent if roots else Path()
-        self.environment = SandboxedEnvironment(
+        self.environment = ImmutableSandboxedEnvironment(
             loader=Folders([str(f) for f in folders]),
             autoescape=True,
             undefined=jinja2.StrictUndefined,

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import base64
 import re
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from sheetgen.base.trouble import CannotBe, Misplaced
 from sheetgen.render.job import Must
 from sheetgen.render.musts import checked_html
-from sheetgen.render.pdf import Printer
+from sheetgen.render.pdf import Printer, font_files
+from sheetgen.render.theme import Theme
 
 HERE = Path(__file__).parent / "themes"
 WRONG, HONEST = sorted((HERE / "wrong").glob("*.html")), sorted((HERE / "honest").glob("*.html"))
@@ -89,6 +92,30 @@ def test_a_caution_that_a_browser_hides_is_missing(hides: str) -> None:
     page = (HERE / "honest" / "plain.html").read_text("utf-8").replace('<div class="box">', f"<div {hides}>")
     [fault] = checked_html(page, MUST)
     assert str(fault) == "the caution Hot kiln of step 2 is printed, but nobody sees it: it is hidden"
+
+
+@pytest.mark.parametrize("tag", ["noscript", "iframe", "dialog", "object"])
+def test_a_caution_in_an_element_that_a_browser_does_not_show_is_missing(tag: str) -> None:
+    page = (HERE / "honest" / "plain.html").read_text("utf-8")
+    page = page.replace('<div class="box">', f"<{tag}>").replace("open it.</p></div>", f"open it.</p></{tag}>")
+    [fault] = checked_html(page, MUST)
+    assert fault.id == "kiln"
+
+
+@pytest.mark.parametrize("mime", ["font/ttf", "text/plain"])
+def test_a_type_face_of_the_themes_own_is_refused(mime: str, printer: Any) -> None:
+    face = base64.b64encode(next(iter(font_files().values())).read_bytes()).decode()
+    css = f"@font-face {{ font-family: Own; src: url('data:{mime};base64,{face}') }} .n {{ font-family: Own }}</style>"
+    page = (HERE / "honest" / "plain.html").read_text("utf-8").replace("</style>", css)
+    with pytest.raises(CannotBe, match="Font-face 'Own' cannot be loaded"):
+        printer.print(page, "handout", MUST, MAY)
+
+
+def test_a_template_cannot_change_the_style_of_the_next_sheet(tmp_path: Path) -> None:
+    (tmp_path / "plain").mkdir()
+    (tmp_path / "plain" / "own.html.j2").write_text("{{ styles.clear() }}", "utf-8")
+    with pytest.raises(Misplaced, match="SecurityError"):
+        Theme("plain", [tmp_path]).page("own.html.j2")
 
 
 def test_a_fault_names_the_sheet_the_page_and_the_caution(printer: Any) -> None:

@@ -1,0 +1,47 @@
+"""What a page has no room for is printed on the next one, and printed once."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import pytest
+
+from sheetgen.draw.templates import draw
+from sheetgen.facts.cautions import CAUTIONS
+from sheetgen.render.handout import Sheets
+from sheetgen.render.marks import Marks
+from sheetgen.render.pdf import Printer
+from sheetgen.render.theme import Theme
+
+PAGE = "@page { size: 210mm 297mm; margin: 22mm 15mm 28mm }"
+STEP = "  - title: {}\n    caution: [{}]\n    text: |\n"
+WORK = "".join(f"      Line {i} of the long work.\n\n" for i in range(40))
+
+
+@pytest.fixture(scope="module")
+def printer() -> Any:
+    return Printer()
+
+
+@pytest.fixture(scope="module")
+def sheet(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """A handout with every caution in two long steps, as HTML, and what it must say."""
+    library = libraries.make(tmp_path_factory.mktemp("pushed"))
+    each = list(CAUTIONS)
+    steps = "".join(
+        STEP.format(title, ", ".join(names)) + WORK for title, names in (("One", each[:16]), ("Two", each[16:]))
+    )
+    library.change("link/project.yaml", "steps:\n", f"steps:\n{steps}")
+    worked, marks = library.worked("link"), Marks()
+    handout = Sheets(worked, worked.main, draw(worked, worked.main, worked.studio.paper)).handout(marks, ())
+    return Theme("plain", []).page("handout.html.j2", sheet=handout, density=""), marks
+
+
+@pytest.mark.parametrize("gone", [0, 170, *range(190, 215, 4)])
+def test_a_list_and_a_long_box_are_printed_once_wherever_the_page_ends(gone: int, sheet: Any, printer: Any) -> None:
+    html, marks = sheet
+    filler = f'\\1<div style="height: {gone}mm; border: .6pt solid #000"></div>'
+    html = re.sub("(<body[^>]*>)", filler, html, count=1)
+    html = html.replace("</head>", f"<style>{PAGE}</style></head>")
+    assert printer.print(html, "handout", marks.must, marks.may).faults == ()
