@@ -282,6 +282,16 @@ JOINTS = (
     ),
     Joint(
         "{}",
+        "Burn deeply and at once, through thin gloves too; smoke and glow harm lungs and eyes.",
+        "Long cotton sleeves, nothing near that burns, somebody within call.",
+        {
+            "kiln": ("hot kiln", "Shut until cold; off at the wall before you reach in."),
+            "binder smoke": ("binder smoke", "Vent the room, sit elsewhere."),
+            "kiln glow": ("glow", "Do not look in; where you must, briefly, through shaded glasses made for it."),
+        },
+    ),
+    Joint(
+        "{}",
         "Slice skin; offcuts and blade ends fly.",
         "Eye protection on; file each edge at once; sweep offcuts up with a brush.",
         {

@@ -106,7 +106,7 @@ class Sheets:
             return None
         wet = ", wet" if self.clayed else ""
         fires = " Dots: what it fires to." if self.clayed else ""
-        lines = f"Heavy line: cut here{wet}.{fires} Broken: a fold or a guide. Chain: a middle, or where ends meet."
+        lines = f"Heavy: cut{wet}.{fires} Broken: a fold or a guide. Chain: a middle, or where ends meet."
         return Templates(tuple(template_pages(pages)), bars(pages), lines)
 
     def results(self, headings: Sequence[str]) -> tuple[str, ...]:
