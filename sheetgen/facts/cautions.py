@@ -342,7 +342,7 @@ FIRST_AID = (
     Aid(
         "Air", "Dizzy or headache: out into fresh air, and call.", (), ("carbon box", "solvent vapour", "solder fumes")
     ),
-    Aid("Skin", "Off with what is soaked; water.", ("W016", "W023"), ("solvent vapour",)),
+    Aid("Skin", "Off with what is soaked; much water.", ("W016", "W023"), ("solvent vapour",)),
     Aid("Skin", "Soap and water for adhesive.", ids=("epoxy",)),
     Aid("Skin", "Press a clean cloth on a cut.", ("W022", "W024"), ("rotary tool",)),
 )

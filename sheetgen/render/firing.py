@@ -19,11 +19,16 @@ def allowed(step: WorkedStep, numbers: Numbers) -> str:
     clay = step.clay
     if clay is None or not step.firing:
         return ""
-    beds = ", then ".join(dict.fromkeys(phase.bed for phase in step.firing))
     because = f", for {clay.because}" if clay.because else ""
-    program = f"Program “{clay.program}”{because}: {beds}." if clay.program else f"{beds[:1].upper()}{beds[1:]}."
+    program = f"Program “{clay.program}”{because}. {bed(step)}" if clay.program else bed(step)
     time = f" Allow {numbers.time(step.wait)}." if step.wait else ""
     return f"{program} {step.torch}{time} {_loads(step)}".strip()
+
+
+def bed(step: WorkedStep) -> str:
+    """What it lies in, phase by phase; nothing of a step that fires nothing."""
+    beds = ", then ".join(dict.fromkeys(phase.bed for phase in step.firing))
+    return f"{beds[:1].upper()}{beds[1:]}." if beds else ""
 
 
 def _loads(step: WorkedStep) -> str:

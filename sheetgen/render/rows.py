@@ -10,7 +10,7 @@ from sheetgen.base.printed import NBSP
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
 from sheetgen.render import words
-from sheetgen.render.firing import allowed, phases
+from sheetgen.render.firing import allowed, bed, phases
 from sheetgen.render.pictures import of_file
 from sheetgen.render.safety import Hazards
 
@@ -107,7 +107,7 @@ class Rows:
             reminders=self.hazards.in_short(number),
             card=tuple(self._figures(step, (step.card or step.show)[:ON_CARD])),
             curve=self._curve(number),
-            firing=allowed(step, self.numbers),
+            firing=bed(step),
         )
 
     def _then(self, number: int) -> str:

@@ -47,8 +47,8 @@ def test_dust_of_carbon_is_named_and_nothing_damp_goes_into_the_fire() -> None:
 
 
 def test_water_in_a_hollow_spits_on_a_warm_plate() -> None:
-    assert "water in a hollow spits" in CAUTIONS["hot plate"].consequence
-    assert "hole up, eye protection" in CAUTIONS["hot plate"].avoid
+    assert "water left in a hollow spits" in CAUTIONS["hot plate"].consequence
+    assert "Eye protection, tweezers, hole up" in CAUTIONS["hot plate"].avoid
 
 
 def test_gloves_for_acid_are_off_at_the_flame_and_on_at_the_pickle() -> None:

@@ -106,7 +106,8 @@ def test_the_first_side_names_the_step_at_which_a_hazard_is_told_in_full(library
         [at] = [r for r in sheet.rows if r.kind == "step" and r.number == pointer.step]
         shorts = {c.short.partition(":")[0].lower() for c in CAUTIONS.values() if c.at_action}
         assert set(pointer.names.split(", ")) <= shorts
-        assert len(pointer.names.split(", ")) == len(at.told)
+        # several of one kind are told as one
+        assert len(pointer.names.split(", ")) >= len(at.told) > 0
     # after the wait, which has no number
     assert [(p.step, p.names.split(", ")[0]) for p in sheet.safety.pointers] == [(3, "monoxide"), (4, "adhesive")]
 
@@ -135,7 +136,7 @@ def test_the_graver_stands_before_the_slighter(library: Any, libraries: Any) -> 
     assert list(map(libraries.said, once.reminders)) == [
         "Strand: no child",
         "Blade: fingers behind",
-        "Nickel: itchy skin",
+        "Nickel: not in an ear",
     ]
     words = [libraries.said(told.word) for told in library.handout("link").safety.told]
     assert words == sorted(words, key=["DANGER", "WARNING", "CAUTION", "NOTICE"].index)
@@ -148,8 +149,8 @@ def test_first_aid_and_who_is_heard_first_stand_once_on_a_handout(library: Any, 
         assert page.count(line) == 1, line
 
 
-def test_first_aid_has_three_lines_at_the_most(all_hazards: Any) -> None:
-    assert [aid.hurt for aid in all_hazards.handout("link").safety.aid] == ["Burn", "Eye", "Skin"]
+def test_first_aid_is_for_burns_eyes_bad_air_and_skin_and_each_stands_once(all_hazards: Any) -> None:
+    assert [aid.hurt for aid in all_hazards.handout("link").safety.aid] == ["Burn", "Eye", "Air", "Skin"]
 
 
 def test_without_a_number_there_is_a_line_to_write_it_on(library: Any) -> None:

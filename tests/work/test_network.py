@@ -128,7 +128,7 @@ def test_a_seat_waits_for_the_clay_that_it_is_in_though_no_file_says_which(demo:
 
 def test_a_foot_is_cut_while_the_tube_sets_though_its_hole_will_be_the_vent_of_the_tube(demo: Any) -> None:
     plan, titles = demo.main("buoy-drops").plan, [step.title for step in demo.main("buoy-drops").steps]
-    sets, feet = titles.index("Let the tubes set"), titles.index("Cut the caps and the feet")
+    sets, feet = titles.index("Let the tubes set"), titles.index("Cut the caps and feet")
     closed = next(i for i, step in enumerate(demo.main("buoy-drops").steps) if "close" in step.does)
     assert sets not in before_all(plan.after)[feet]
     assert feet in before_all(plan.after)[closed]
