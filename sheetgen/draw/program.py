@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.pen import FIGURE, SIZE
 from sheetgen.draw.paper import Paper
 from sheetgen.model.numbers import Numbers
 
@@ -20,8 +21,8 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import WorkedVersion
 
 WIDE, TALL = 84.0, 17.0
-LARGE, SMALL = 5.2, 3.0  # mm high
-UP, HOLD = 0.2, 0.6  # of the width: where the hold begins and ends
+LARGE = 5.2  # mm high
+UP, UP_NARROW, HOLD = 0.2, 0.3, 0.62  # of the width: where the hold begins, beside another curve too, and ends
 COOLING = ((0.0, 0.0), (0.06, 0.3), (0.14, 0.56), (0.24, 0.76), (0.4, 1.0))  # of the width and of the height
 
 
@@ -40,22 +41,23 @@ def program(phases: Sequence[Phase], rounder: Rounder) -> Drawing:
         lines = {label: f"{value} {unit}" for label, value, unit in numbers.firing(phase)}
         _curve(pen, number * wide, wide - 2 * (len(phases) > 1), lines)
         says.append(", ".join(f"{label.lower()} {told}" for label, told in lines.items()))
-    return pen.drawing((0, -SMALL), WIDE, TALL + SMALL + 1, f"Kiln program: {'; then '.join(says)}")
+    return pen.drawing((0, -SIZE), WIDE, TALL + SIZE + 1, f"Kiln program: {'; then '.join(says)}")
 
 
 def _curve(pen: Pen, left: float, wide: float, lines: dict[str, str]) -> None:
-    up, held = left + UP * wide, left + HOLD * wide
+    narrow = wide <= WIDE / 2
+    up, held = left + (UP_NARROW if narrow else UP) * wide, left + HOLD * wide
     run = [(left, TALL), (up, 0.0), (held, 0.0), *((held + x * wide, y * TALL * 0.9) for x, y in COOLING)]
     pen.line(run, "cut")
     pen.line([(left, TALL), (left + wide, TALL)], "thin")
     middle = (up + held) / 2
-    size = LARGE if wide > WIDE / 2 else 4.2
+    size = FIGURE if narrow else LARGE
     pen.text((middle, 6.2), lines["Heat to"], size=size, anchor="middle")
     pen.text((middle, 12.2), lines["Hold"], size=size, anchor="middle")
     if "Heat up at" in lines:
         number, _, unit = lines["Heat up at"].rpartition(" ")
-        pen.text((left, 3.0), number, size=SMALL)
-        pen.text((left, 6.4), unit, size=SMALL)
+        pen.text((left, 3.0), number, size=SIZE)
+        pen.text((left, 6.4), unit, size=SIZE)
     if "Cool below" in lines:
         pen.text((left + wide, 6.2), lines["Cool below"], size=size, anchor="end")
-        pen.text((left + wide, 0.6), "shut to", size=SMALL, anchor="end")
+        pen.text((left + wide, 0.6), "shut to", size=SIZE, anchor="end")

@@ -1,0 +1,33 @@
+"""The program of a firing as a curve: the numbers that are set, and one curve a phase."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+from typing import Any
+
+from sheetgen.draw.program import program, programs
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def words(drawing: Any) -> list[str]:
+    return [one.text or "" for one in ET.fromstring(drawing.svg).iter(f"{SVG}text")]  # noqa: S314 - our own
+
+
+def test_it_tells_how_fast_how_hot_how_long_and_how_cold_it_is_opened(demo: Any) -> None:
+    version = demo.main("buoy-drops")
+    [drawn] = programs(version, demo.worked("buoy-drops").rounder).values()
+    # silver-low-fire, program least, in projects/stock/clays.yaml
+    assert {"800", "°C/h", "650 °C", "50 °C"} <= set(words(drawn))
+    assert any("30" in said and "45" in said and said.endswith("min") for said in words(drawn))
+    assert "heat to 650 °C" in drawn.says
+
+
+def test_two_phases_stand_side_by_side_in_their_order(demo: Any) -> None:
+    worked = demo.worked("buoy-drops")
+    copper = next(version for name, version in worked.versions.items() if "Copper" in name)
+    [step] = [step for step in copper.steps if step.firing]
+    drawn = program(step.firing, worked.rounder)
+    heats = [f"{phase.to:.0f} °C" for phase in step.firing]
+    assert [said for said in words(drawn) if said in heats] == heats
+    assert drawn.width == 84
