@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.model.plan import Between, Remedy
     from sheetgen.model.worked import WorkedVersion
 
-WHO = {"pupil": "pupil", "teacher": "you", "": "–"}  # nobody waits beside what dries
+WHO = {"pupil": "Pupil", "teacher": "You", "": "–"}  # nobody waits beside what dries
 
 
 class ClassWords:
@@ -32,12 +32,14 @@ class ClassWords:
         """Whether it fits, and what would make it."""
         if self.plan is None:
             return
+        waits = any(slot.waits for evening in self.plan.evenings for slot in evening.slots)
+        bars = f"Black bar: least time; open: most{'; broken: a wait' * waits}."
         if not self.plan.left:
             n = len(self.plan.evenings)
-            yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}. Black bar: least time; open: most."
+            yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}. {bars}"
             return
         left = runs([self.version.numbers[i] for i in self.plan.left if self.version.numbers[i]])
-        yield f"Does not fit: steps {left} find no room. Black bar: least time; open: most."
+        yield f"Does not fit: steps {left} find no room. {bars}"
         ways = [_remedy(one) for one in self.plan.remedies]
         if ways:
             yield f"It fits with {' or with '.join(ways)}."
@@ -51,7 +53,8 @@ class ClassWords:
     def _what(self, one: Between) -> str:
         step, number = self.version.steps[one.step], self.version.numbers[one.step]
         loads = f", {one.loads} loads" if one.loads > 1 else ""
-        return f"{f'step {number}, ' if number else ''}{step.short[:1].lower()}{step.short[1:]}{loads}"
+        told = f"Step {number}, {step.short[:1].lower()}{step.short[1:]}" if number else step.short
+        return told + loads
 
     def _time(self, one: Between) -> str:
         told = [self.numbers.time(part) for part in (one.active, one.wait) if part is not None and part.high]

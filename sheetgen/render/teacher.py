@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from sheetgen.base.figure import BenchSize
+    from sheetgen.base.material import Item
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.project import Caution
     from sheetgen.model.worked import Prose, Worked, WorkedVersion
@@ -79,7 +80,7 @@ class Teacher:
         for name, label in OTHERS:
             said = getattr(taught, name)
             each = map(self._prose, said if name == "bring" else [said])
-            told = Markup(" ").join(one for one in each if one)
+            told = Markup(" ").join(one if one.endswith((".", "!", "?")) else one + "." for one in each if one)
             if told:
                 yield label, Html(told)
 
@@ -149,7 +150,8 @@ class Teacher:
                 thick = line.item.thickness_shrinkage * 100
                 rounder = self.worked.rounder
                 also = "" if thick == s else f", {rounder.range(thick, 1, '%')} % in thickness,"
-                yield f"{line.item.name} shrinks {rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
+                comma = "," if "," in line.item.name else ""
+                yield f"{line.item.name}{comma} shrinks {rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
 
     def _versions(self) -> Iterator[VersionTable]:
         """What differs between the versions, a few to a table, this one first."""
@@ -175,7 +177,14 @@ class Teacher:
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
-            yield f"Have: {line.item.name.partition(',')[0].lower()}", self.numbers.amount(line) or "as needed"
+            head = line.item.name.partition(",")[0]
+            name = line.item.name if self._shares(line.item, head) else head
+            yield f"Have: {name[:1].lower()}{name[1:]}", self.numbers.amount(line) or "as needed"
+
+    def _shares(self, item: Item, head: str) -> bool:
+        """Whether something else in use begins with the same words, so that only its whole name tells it."""
+        every = (line.item for version in self.worked.versions.values() for line in version.materials)
+        return any(other.name.partition(",")[0] == head and other.name != item.name for other in every)
 
 
 def _made(version: WorkedVersion) -> Iterable[tuple[Piece, BenchSize]]:

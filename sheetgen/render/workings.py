@@ -57,7 +57,10 @@ def explained(groups: Sequence[Workings], version: WorkedVersion, numbers: Numbe
     told = [numbers.rounder.told()]
     if any(told_end(f.value, f.rounding) != f.value.usual for f in version.figures.values()):
         told.append(ENOUGH)
-    return "; ".join([" ".join(told), *_signs(groups)])
+    signs = "; ".join(_signs(groups))
+    if signs:
+        told.append(f"Signs: {signs}.")
+    return " ".join(told)
 
 
 def _taken(line: MaterialLine) -> str:
