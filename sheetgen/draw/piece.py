@@ -143,7 +143,7 @@ def _grain_beside(pen: Pen, around: Extent, *, along: bool) -> None:
     pen.line([start, end], "thin")
     pen.arrow(start, (-reach[0], -reach[1]))
     pen.arrow(end, reach)
-    pen.text((x, y - 1.2) if along else (x + 3, y + 1), "grain")
+    pen.text((x, y - 1.8) if along else (x + 3, y + 1), "grain")
 
 
 def words_under(pen: Pen, at: Point, title: str, label: str) -> None:

@@ -216,7 +216,7 @@ CAUTIONS = {
     "drilling": Told(
         "CAUTION", "Turning drill.",
         "Pierces the hand behind the work.",
-        "Back it with a block, never with a finger.",
+        "Back it with a block, not a finger.",
         ("W022",),
         short="Drill: back the work",
     ),

@@ -84,7 +84,9 @@ class Need:
 class Tools:
     """The tools of one place at the bench."""
 
-    place: Annotated[str, "clay bench, wire, kiln, finishing, safety"]
+    place: Annotated[
+        str, "clay bench, wire, kiln, finishing, safety; without clay, bench and fire for the first and third"
+    ]
     names: tuple[str, ...]
 
 

@@ -69,14 +69,18 @@ class Needs:
         for line in self.version.tools:
             found[self._place(line)].append(self._tool(line))
         found[SAFETY] += self._worn()
-        yield from (Tools(place, tuple(names)) for place, names in found.items() if names)
+        # a heading sends nobody to the clay or to the kiln where the piece has no clay
+        said = {} if self._of_clay() else {CLAY_BENCH: "bench", KILN: "fire"}
+        yield from (Tools(said.get(place, place), tuple(names)) for place, names in found.items() if names)
+
+    def _of_clay(self) -> bool:
+        return any(isinstance(one.item, Clay) for one in self.version.materials)
 
     def _place(self, line: ToolLine) -> str:
         if isinstance(line.item, Tool) and line.item.group:
             return line.item.group
         acts = (OTHERWISE[word] for word in line.item.acts_as if word in OTHERWISE)
-        clay = any(isinstance(one.item, Clay) for one in self.version.materials)
-        return next(acts, CLAY_BENCH if clay else WIRE)
+        return next(acts, CLAY_BENCH if self._of_clay() else WIRE)
 
     def _tool(self, line: ToolLine) -> str:
         """Its name up to the first comma, and the sizes of it that are wanted."""

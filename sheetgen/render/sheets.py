@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
+from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import slug
 from sheetgen.formulas.page import print_again_at, print_scale
 from sheetgen.model import view
@@ -45,7 +46,8 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
         pieces = [
-            f"{number} {_named(name)}{f', {times}' if times > 1 else ''}" for number, name, times in layout.pieces
+            f"{number}{NBSP}{_named(name)}{f'{NBSP}× {times}' if times > 1 else ''}"
+            for number, name, times in layout.pieces
         ]
         alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
         yield view.Slab(

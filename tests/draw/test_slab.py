@@ -172,5 +172,5 @@ def test_the_handout_says_how_large_to_roll_and_shows_what_lies_there(slabbed: A
     # 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
     assert libraries.said(slab.title) == "Test silver, 1 mm"
     assert libraries.said(slab.roll) == "Roll 28 × 28 mm; drawn at half size."
-    assert slab.pieces == "1 Plate"
+    assert libraries.said(slab.pieces) == "1 Plate"
     assert len(slab.drawings) == 1

@@ -163,6 +163,19 @@ def test_tools_lie_in_five_groups_by_what_stock_says_or_by_what_they_act_as(libr
     assert any("shelf" in t.message for t in library.check().troubles.errors)
 
 
+def test_a_piece_without_clay_has_its_tools_at_the_bench_and_at_the_fire(library: Any) -> None:
+    library.change("stock/others.yaml", "    name: Roller\n", "    name: Roller\n    group: clay bench\n")
+    assert "clay bench" in {one.place for one in library.handout("drops").tools}
+    library.change("link/project.yaml", "uses: [copper-16awg]", "uses: [copper-16awg, roller]")
+    places = {one.place for one in library.handout("link").tools}
+    assert "bench" in places
+    assert "clay bench" not in places
+    library.change(
+        "stock/others.yaml", "    name: Roller\n    group: clay bench\n", "    name: Roller\n    group: kiln\n"
+    )
+    assert "fire" in {one.place for one in library.handout("link").tools}
+
+
 def test_finished_sizes_are_those_that_the_project_names_or_those_of_its_parts(library: Any, libraries: Any) -> None:
     def sizes() -> list[tuple[str, str]]:
         return [(one.label, libraries.said(one.told)) for one in library.handout("drops").sizes]

@@ -33,10 +33,10 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     long = LONG * w
 
     def taped(on: Pen) -> None:
-        tape = [(-1.9 * w, -0.9 * w), (1.9 * w, -0.9 * w), (1.9 * w, 0.1 * w), (-1.9 * w, 0.1 * w)]
+        tape = [(-1.9 * w, -1.1 * w), (1.9 * w, -1.1 * w), (1.9 * w, 0.1 * w), (-1.9 * w, 0.1 * w)]
         on.cover([tape])
         on.line(tape, "thin", closed=True)
-        on.text((0, -0.4 * w + LABEL * 0.35), "tape", size=LABEL, anchor="middle")
+        on.text((0, -0.5 * w + LABEL * 0.25), "tape", size=LABEL, anchor="middle")
 
     def first(on: Pen) -> None:
         woven(on, [_across(-1, -1, long * 0.8, 0, w), _across(0, 1, long * 0.8, 0, w),
