@@ -318,36 +318,6 @@ AT_HOME = (
 )  # fmt: skip
 """With which hazards a pupil may go on at home; never with flames, acid, adhesive, or the dust of clay and fibre."""
 
-FIRST_AID_SOURCE = "a surgery's page on burns, and a burns centre's on chemicals"
-COOLED = Fact(20, "Cool a burn under running water", unit="min", source=FIRST_AID_SOURCE, grade="seen")
-RINSED = Fact(15, "Rinse an eye, at the least", unit="min", source="a set of first-aid questions", grade="seen")
-
-
-class Aid(NamedTuple):
-    """What is done first for a hurt: where the sheet has a caution of such a sign or id; always where it names none."""
-
-    hurt: str
-    do: str
-    signs: tuple[str, ...] = ()
-    ids: tuple[str, ...] = ()
-
-
-FIRST_AID = (
-    Aid(
-        "Burn",
-        f"Cool running water at once, for {COOLED:g} minutes, rings off; then cling film. No ice, no ointment.",
-        ("W017", "W021"),
-    ),
-    Aid("Eye", f"Lids apart, rinse with running water for {RINSED:g} minutes; do not rub. Then to a doctor."),
-    Aid(
-        "Air", "Dizzy or headache: out into fresh air, and call.", (), ("carbon box", "solvent vapour", "solder fumes")
-    ),
-    Aid("Skin", "Off with what is soaked; much water.", ("W016", "W023"), ("solvent vapour",)),
-    Aid("Skin", "Soap and water for adhesive.", ids=("epoxy",)),
-    Aid("Skin", "Press a clean cloth on a cut.", ("W022", "W024"), ("rotary tool",)),
-)
-"""What is done first, and for what; whatever is grave is for the emergency number. Each clause stands by itself."""
-
 DEFERENCE = (
     "Makers' directions and safety data sheets come before this sheet,",
     "local rules before both.",
