@@ -265,42 +265,55 @@ JOINTS = (
         "Harms the lungs over the years.",
         "Mask on; wipe up wet, never blow or sweep; wash hands.",
         {
+            "fibre dust": (
+                "kiln fibre, carbon, plug",
+                "Cut fibre damp, fire it dry; tip bed or plug slowly.",
+            ),
             "clay dust": ("dry clay", "Sand clay dry, over a tray."),
-            "fibre dust": ("firing bed", "Tip or cut fibre and bed slowly; none damp into the fire."),
-            "metal dust": ("metal", "Sand metal wet, or masked."),
+            "metal dust": ("metal", "Metal sanded wet needs no mask."),
         },
     ),
     Joint(
         "{}",
-        "Cut and prick before you feel it.",
-        "Cut, point and rub away from the hand that holds; cap or cork it when you set it down.",
+        "Cut or prick before you feel it.",
+        "Work away from the hand that holds.",
         {
-            "blade": ("bare blade", "Fingers behind the edge."),
-            "pin": ("sharp point", ""),
-            "burnisher": ("slipping burnisher", "Burnish on a block."),
+            "blade": (
+                "bare blade",
+                "Fingers behind the edge, cut downwards or away, then cap it.",
+            ),
+            "pin": ("sharp point", "A prick can fester: cork the point."),
+            "burnisher": ("slipping burnisher", "Burnish on a block, short strokes."),
         },
     ),
     Joint(
         "{}",
-        "Burn deeply and at once, through thin gloves too; smoke and glow harm lungs and eyes.",
-        "Long cotton sleeves, nothing near that burns, somebody within call.",
+        "Harm skin, lungs and eyes.",
+        "Somebody within call.",
         {
-            "kiln": ("hot kiln", "Shut until cold; off at the wall before you reach in."),
-            "binder smoke": ("binder smoke", "Vent the room, sit elsewhere."),
+            "kiln": (
+                "hot kiln",
+                "The kiln burns at once and deeply, through thin gloves too: long cotton sleeves, nothing near that "
+                "burns. Shut until cold; off at the wall before you reach in.",
+            ),
+            "binder smoke": ("binder smoke", "Vent the room, do not sit beside it."),
             "kiln glow": ("glow", "Do not look in; where you must, briefly, through shaded glasses made for it."),
         },
     ),
     Joint(
         "{}",
         "Slice skin; offcuts and blade ends fly.",
-        "Eye protection on; file each edge at once; sweep offcuts up with a brush.",
+        "Eye protection on.",
         {
-            "metal edge": ("edges of cut metal", ""),
-            "saw blade": ("saw blade", "Saw upright, unforced, fingers beside the line."),
+            "metal edge": (
+                "edges of cut metal",
+                "Hold sheet flat, not by its corners; file each edge at once; sweep offcuts up with a brush.",
+            ),
+            "saw blade": ("saw blade", "Saw upright on the bench pin, unforced, fingers beside the line."),
         },
     ),
 )
-"""What is told together where a sheet has several: three dusts are one harm, and one box is read."""
+"""What is told together where a sheet has several, in this order: three dusts are one harm, and one box is read."""
 
 WORN = {"M003": ("ear",), "M004": ("eye", "goggles", "glasses"), "M009": ("glove",), "M016": ("mask", "respirator")}
 """How the words of what is worn begin to which a sign belongs."""

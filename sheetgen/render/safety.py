@@ -98,6 +98,7 @@ class Hazards:
             together = [c for c in left if joint is not None and c.id in joint.each]
             if joint is not None and len(together) > 1:
                 left = [c for c in left if c not in together]
+                together.sort(key=lambda c: list(joint.each).index(c.id))
                 yield self._told(together, _joint(joint, [c.id for c in together]), where)
             else:
                 left.remove(caution)
