@@ -188,7 +188,7 @@ CAUTIONS = {
     "metal edge": Told(
         "CAUTION", "Edges of cut metal.",
         "They slice skin, and offcuts spring.",
-        "Hold sheet flat and not by its corners; file each edge as soon as it is cut; sweep offcuts up with a brush.",
+        "Hold sheet flat and not by its corners; file each edge as soon as it is cut; brush offcuts up.",
         ("W022",), (EYES,),
         short="Cut edges: eyes, file",
     ),
@@ -307,7 +307,7 @@ JOINTS = (
         {
             "metal edge": (
                 "edges of cut metal",
-                "Hold sheet flat, not by its corners; file each edge at once; sweep offcuts up with a brush.",
+                "Hold sheet flat, not by its corners; file each edge at once; brush offcuts up.",
             ),
             "saw blade": ("saw blade", "Saw upright on the bench pin, unforced, fingers beside the line."),
         },
