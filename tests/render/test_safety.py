@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -12,7 +13,10 @@ import pytest
 from sheetgen.base.trouble import Troubles
 from sheetgen.facts.cautions import CAUTIONS, DEFERENCE, JOINTS, TAUGHT
 from sheetgen.facts.first_aid import FIRST_AID
+from sheetgen.pipeline import work_through
 from sheetgen.read.library import read_library
+from sheetgen.render.marks import Marks
+from sheetgen.render.safety import Hazards
 from sheetgen.render.theme import Theme
 
 ROOT = Path(__file__).parents[2]
@@ -85,6 +89,20 @@ def test_a_caution_of_an_action_is_told_at_its_first_step_and_the_others_before_
     for r in sheet.rows:
         for name in names(r.told, libraries):
             assert r.title == f"Step 1 of {list(CAUTIONS).index(name) // 4 * 4}"
+
+
+def test_no_version_of_the_demonstration_reminds_of_an_action_s_hazard_that_it_has_not_told(libraries: Any) -> None:
+    signs: Any = SimpleNamespace(signs=defaultdict(lambda: SimpleNamespace(svg="")))
+    versions = [(worked.name, one) for worked in work_through(ROOT).worked for one in worked.versions.values()]
+    assert versions
+    for name, version in versions:
+        hazards = Hazards(version, signs, Marks())
+        told: list[str] = []
+        for number, step in enumerate(version.steps):
+            told += names(hazards.in_full(number), libraries)
+            brought = {c.id for c in step.cautions if c.at_action and c.id in CAUTIONS}
+            assert brought <= set(told), f"{name}, {version.title}: {step.title}"
+        assert len(told) == len(set(told)), f"{name}, {version.title}"
 
 
 def test_at_every_other_step_that_brings_it_a_caution_is_a_reminder(all_hazards: Any, libraries: Any) -> None:
