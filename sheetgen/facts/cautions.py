@@ -40,8 +40,8 @@ EYES, EARS, MASK = "Eye protection", "Ear protection", "Dust mask"
 CAUTIONS = {
     "carbon box": Told(
         "WARNING", "Carbon monoxide.",
-        "It has no smell and kills.",
-        "Vent the kiln to the open air, alarm on. If it sounds or heads ache: everybody out, call for help. Open the box only when cold.",
+        "Has no smell and kills.",
+        "Vent the kiln outdoors, alarm on. If it sounds or heads ache: everybody out, call for help. Open only when cold.",
         ("W041",), ("Alarm for carbon monoxide",),
         short="Monoxide: vent, alarm", at_action=True,
     ),
@@ -167,7 +167,7 @@ CAUTIONS = {
     "kiln glow": Told(
         "CAUTION", "Glow of a hot kiln.",
         "Its infra-red clouds the eyes over the years.",
-        "Do not look in; where you must, briefly and through shaded glasses made for it.",
+        "Do not look in; where you must, briefly and in shaded glasses made for it.",
         ("W001", "M004"),
         short="Glow: look away", at_action=True,
     ),
@@ -293,11 +293,11 @@ JOINTS = (
         {
             "kiln": (
                 "hot kiln",
-                "The kiln burns at once and deeply, through thin gloves too: long cotton sleeves, nothing near that "
-                "burns. Shut until cold; off at the wall before you reach in.",
+                "The kiln burns at once, through thin gloves: long cotton sleeves, nothing near that burns. "
+                "Shut until cold; off at the wall before you reach in.",
             ),
             "binder smoke": ("binder smoke", "Vent the room, do not sit beside it."),
-            "kiln glow": ("glow", "Do not look in; where you must, briefly, through shaded glasses made for it."),
+            "kiln glow": ("glow", "Do not look in; if you must, briefly, in shaded glasses made for it."),
         },
     ),
     Joint(
