@@ -40,8 +40,8 @@ EYES, EARS, MASK = "Eye protection", "Ear protection", "Dust mask"
 CAUTIONS = {
     "carbon box": Told(
         "WARNING", "Carbon monoxide.",
-        "It has no smell and kills.",
-        "Vent the kiln to the open air, alarm on. If it sounds or heads ache: everybody out, call for help. Open the box only when cold.",
+        "Has no smell and kills.",
+        "Vent the kiln outdoors, alarm on. If it sounds or heads ache: everybody out, call for help. Open only when cold.",
         ("W041",), ("Alarm for carbon monoxide",),
         short="Monoxide: vent, alarm", at_action=True,
     ),
@@ -167,7 +167,7 @@ CAUTIONS = {
     "kiln glow": Told(
         "CAUTION", "Glow of a hot kiln.",
         "Its infra-red clouds the eyes over the years.",
-        "Do not look in; where you must, briefly and through shaded glasses made for it.",
+        "Do not look in; where you must, briefly and in shaded glasses made for it.",
         ("W001", "M004"),
         short="Glow: look away", at_action=True,
     ),
@@ -188,7 +188,7 @@ CAUTIONS = {
     "metal edge": Told(
         "CAUTION", "Edges of cut metal.",
         "They slice skin, and offcuts spring.",
-        "Hold sheet flat and not by its corners; file each edge as soon as it is cut; sweep offcuts up with a brush.",
+        "Hold sheet flat and not by its corners; file each edge as soon as it is cut; brush offcuts up.",
         ("W022",), (EYES,),
         short="Cut edges: eyes, file",
     ),
@@ -265,42 +265,55 @@ JOINTS = (
         "Harms the lungs over the years.",
         "Mask on; wipe up wet, never blow or sweep; wash hands.",
         {
+            "fibre dust": (
+                "kiln fibre, carbon, plug",
+                "Cut fibre damp, fire it dry; tip bed or plug slowly.",
+            ),
             "clay dust": ("dry clay", "Sand clay dry, over a tray."),
-            "fibre dust": ("firing bed", "Tip or cut fibre and bed slowly; none damp into the fire."),
-            "metal dust": ("metal", "Sand metal wet, or masked."),
+            "metal dust": ("metal", "Metal sanded wet needs no mask."),
         },
     ),
     Joint(
         "{}",
-        "Cut and prick before you feel it.",
-        "Cut, point and rub away from the hand that holds; cap or cork it when you set it down.",
+        "Cut or prick before you feel it.",
+        "Work away from the hand that holds.",
         {
-            "blade": ("bare blade", "Fingers behind the edge."),
-            "pin": ("sharp point", ""),
-            "burnisher": ("slipping burnisher", "Burnish on a block."),
+            "blade": (
+                "bare blade",
+                "Fingers behind the edge, cut downwards or away, then cap it.",
+            ),
+            "pin": ("sharp point", "A prick can fester: cork the point."),
+            "burnisher": ("slipping burnisher", "Burnish on a block, short strokes."),
         },
     ),
     Joint(
         "{}",
-        "Burn deeply and at once, through thin gloves too; smoke and glow harm lungs and eyes.",
-        "Long cotton sleeves, nothing near that burns, somebody within call.",
+        "Harm skin, lungs and eyes.",
+        "Somebody within call.",
         {
-            "kiln": ("hot kiln", "Shut until cold; off at the wall before you reach in."),
-            "binder smoke": ("binder smoke", "Vent the room, sit elsewhere."),
-            "kiln glow": ("glow", "Do not look in; where you must, briefly, through shaded glasses made for it."),
+            "kiln": (
+                "hot kiln",
+                "The kiln burns at once, through thin gloves: long cotton sleeves, nothing near that burns. "
+                "Shut until cold; off at the wall before you reach in.",
+            ),
+            "binder smoke": ("binder smoke", "Vent the room, do not sit beside it."),
+            "kiln glow": ("glow", "Do not look in; if you must, briefly, in shaded glasses made for it."),
         },
     ),
     Joint(
         "{}",
         "Slice skin; offcuts and blade ends fly.",
-        "Eye protection on; file each edge at once; sweep offcuts up with a brush.",
+        "Eye protection on.",
         {
-            "metal edge": ("edges of cut metal", ""),
-            "saw blade": ("saw blade", "Saw upright, unforced, fingers beside the line."),
+            "metal edge": (
+                "edges of cut metal",
+                "Hold sheet flat, not by its corners; file each edge at once; brush offcuts up.",
+            ),
+            "saw blade": ("saw blade", "Saw upright on the bench pin, unforced, fingers beside the line."),
         },
     ),
 )
-"""What is told together where a sheet has several: three dusts are one harm, and one box is read."""
+"""What is told together where a sheet has several, in this order: three dusts are one harm, and one box is read."""
 
 WORN = {"M003": ("ear",), "M004": ("eye", "goggles", "glasses"), "M009": ("glove",), "M016": ("mask", "respirator")}
 """How the words of what is worn begin to which a sign belongs."""
@@ -317,36 +330,6 @@ AT_HOME = (
     "hammering", "wire ends", "nickel", "metals apart",
 )  # fmt: skip
 """With which hazards a pupil may go on at home; never with flames, acid, adhesive, or the dust of clay and fibre."""
-
-FIRST_AID_SOURCE = "a surgery's page on burns, and a burns centre's on chemicals"
-COOLED = Fact(20, "Cool a burn under running water", unit="min", source=FIRST_AID_SOURCE, grade="seen")
-RINSED = Fact(15, "Rinse an eye, at the least", unit="min", source="a set of first-aid questions", grade="seen")
-
-
-class Aid(NamedTuple):
-    """What is done first for a hurt: where the sheet has a caution of such a sign or id; always where it names none."""
-
-    hurt: str
-    do: str
-    signs: tuple[str, ...] = ()
-    ids: tuple[str, ...] = ()
-
-
-FIRST_AID = (
-    Aid(
-        "Burn",
-        f"Cool running water at once, for {COOLED:g} minutes, rings off; then cling film. No ice, no ointment.",
-        ("W017", "W021"),
-    ),
-    Aid("Eye", f"Lids apart, rinse with running water for {RINSED:g} minutes; do not rub. Then to a doctor."),
-    Aid(
-        "Air", "Dizzy or headache: out into fresh air, and call.", (), ("carbon box", "solvent vapour", "solder fumes")
-    ),
-    Aid("Skin", "Off with what is soaked; much water.", ("W016", "W023"), ("solvent vapour",)),
-    Aid("Skin", "Soap and water for adhesive.", ids=("epoxy",)),
-    Aid("Skin", "Press a clean cloth on a cut.", ("W022", "W024"), ("rotary tool",)),
-)
-"""What is done first, and for what; whatever is grave is for the emergency number. Each clause stands by itself."""
 
 DEFERENCE = (
     "Makers' directions and safety data sheets come before this sheet,",

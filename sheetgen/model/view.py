@@ -130,7 +130,7 @@ class Safety:
     told: Annotated[tuple[Told, ...], "the hazards of the bench, in full"]
     wear: Annotated[tuple[Wear, ...], "what they ask to be worn or had"]
     pointers: Annotated[tuple[Pointer, ...], "those told in full at their first action"]
-    aid: Annotated[tuple[Aid, ...], "first aid, where a hazard is grave"]
+    aid: Annotated[tuple[tuple[Aid, ...], ...], "first aid, where a hazard is grave: the hurts of each line"]
     deference: Annotated[str, "whose directions come before the sheet"]
 
 
@@ -332,7 +332,7 @@ class TeacherSheet:
     show: tuple[Html, ...]
     others: Annotated[tuple[tuple[str, Html], ...], "scrap, leftovers, what to bring, what comes next: label and words"]
     quantities: Annotated[tuple[Need, ...], "for the class"]
-    aid: Annotated[tuple[Aid, ...], "first aid, where a hazard is grave"]
+    aid: Annotated[tuple[tuple[Aid, ...], ...], "first aid, where a hazard is grave: the hurts of each line"]
     risks: tuple[Risk, ...]
     waived: Annotated[tuple[tuple[str, str], ...], "rules that the design waives, each with its reason"]
     mends: tuple[Mend, ...]

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 
 SHEETS = ("handout", "bench card", "teacher", "templates")
+ON_CARD = 3  # numbers in a row of the bench card: as many as one takes in from an arm's length
 """The sheets of a version: for the pupil, for the hands in the clay, for the teacher, and to cut up."""
 
 

@@ -8,7 +8,7 @@ from sheetgen.model.view import Homework
 from sheetgen.render.rows import runs
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.model.numbers import Numbers
     from sheetgen.model.plan import Between, Remedy
@@ -34,15 +34,22 @@ class ClassWords:
             return
         waits = any(slot.waits for evening in self.plan.evenings for slot in evening.slots)
         bars = f"Black bar: least time; open: most{'; broken: a wait' * waits}."
+        home = self._steps([one.step for one in self.plan.homework])
+        homework = f" Homework: {home}." if home else ""
         if not self.plan.left:
             n = len(self.plan.evenings)
-            yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}. {bars}"
+            yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}.{homework} {bars}"
             return
-        left = runs([self.version.numbers[i] for i in self.plan.left if self.version.numbers[i]])
-        yield f"Does not fit: steps {left} find no room. {bars}"
+        left = [self.version.numbers[i] for i in self.plan.left if self.version.numbers[i]]
+        yield f"Does not fit: steps {runs(left)} find no room.{homework} {bars}"
         ways = [_remedy(one) for one in self.plan.remedies]
         if ways:
             yield f"It fits with {' or with '.join(ways)}."
+
+    def _steps(self, steps: Sequence[int]) -> str:
+        """Steps by their numbers: step 4, steps 4–6; nothing of what has none."""
+        counted = {n for n in (self.version.numbers[i] for i in steps) if n}
+        return f"step{'s' * (len(counted) > 1)} {runs(list(counted))}" if counted else ""
 
     def between(self) -> Iterator[Homework]:
         """What is done or waited for between the evenings."""

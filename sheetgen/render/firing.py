@@ -20,7 +20,8 @@ def allowed(step: WorkedStep, numbers: Numbers) -> str:
     if clay is None or not step.firing:
         return ""
     because = f", for {clay.because}" if clay.because else ""
-    program = f"Program “{clay.program}”{because}. {bed(step)}" if clay.program else bed(step)
+    lies = bed(step)
+    program = f"Program “{clay.program}”{because}: {lies[:1].lower()}{lies[1:]}" if clay.program else lies
     time = f" Allow {numbers.time(step.wait)}." if step.wait else ""
     return f"{program} {step.torch}{time} {_loads(step)}".strip()
 

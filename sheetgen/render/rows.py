@@ -9,6 +9,7 @@ from markupsafe import Markup
 from sheetgen.base.printed import NBSP
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
+from sheetgen.model.worked import ON_CARD
 from sheetgen.render import words
 from sheetgen.render.firing import allowed, bed, phases
 from sheetgen.render.pictures import of_file
@@ -22,7 +23,6 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Shown, Worked, WorkedStep, WorkedVersion
     from sheetgen.render.marks import Marks
 
-ON_CARD = 3
 MOST_COLUMNS = 3
 LONG = 9  # letters of a number beside a step that no longer stands in the largest figures
 NONE = Html("–")

@@ -12,7 +12,6 @@ from markupsafe import Markup, escape
 
 from sheetgen.facts.cautions import (
     DEFERENCE,
-    FIRST_AID,
     FLAMES,
     GRAVE,
     JOINTS,
@@ -20,6 +19,7 @@ from sheetgen.facts.cautions import (
     OFF_AT_A_FLAME,
     WORN,
 )  # fmt: skip
+from sheetgen.facts.first_aid import FIRST_AID
 from sheetgen.facts.signs import GENERAL
 from sheetgen.model.view import Aid, Html, Pointer, Safety, Told, Wear
 
@@ -56,8 +56,8 @@ class Hazards:
             deference=" ".join(DEFERENCE) if self.known else "",
         )
 
-    def aid(self) -> tuple[Aid, ...]:
-        """First aid, where a hazard is grave."""
+    def aid(self) -> tuple[tuple[Aid, ...], ...]:
+        """First aid, where a hazard is grave: the hurts of each line."""
         grave = any(caution.word in GRAVE for caution in self.known.values())
         return tuple(_first_aid(self.version)) if grave else ()
 
@@ -98,6 +98,7 @@ class Hazards:
             together = [c for c in left if joint is not None and c.id in joint.each]
             if joint is not None and len(together) > 1:
                 left = [c for c in left if c not in together]
+                together.sort(key=lambda c: list(joint.each).index(c.id))
                 yield self._told(together, _joint(joint, [c.id for c in together]), where)
             else:
                 left.remove(caution)
@@ -153,12 +154,14 @@ def _small(words: str) -> str:
     return words[:1].lower() + words[1:]
 
 
-def _first_aid(version: WorkedVersion) -> Iterator[Aid]:
+def _first_aid(version: WorkedVersion) -> Iterator[tuple[Aid, ...]]:
     """What is done first for each hurt that the hazards of the sheet may do."""
     cautions = [caution for step in version.steps for caution in step.cautions]
     signs, ids = {sign for c in cautions for sign in c.signs}, {c.id for c in cautions}
-    clauses: dict[str, list[str]] = {}
-    for aid in FIRST_AID:
-        if not (aid.signs or aid.ids) or signs.intersection(aid.signs) or ids.intersection(aid.ids):
-            clauses.setdefault(aid.hurt, []).append(aid.do)
-    yield from (Aid(hurt, " ".join(done)) for hurt, done in clauses.items())
+    for line in FIRST_AID:
+        clauses: dict[str, list[str]] = {}
+        for aid in line:
+            if not (aid.signs or aid.ids) or signs.intersection(aid.signs) or ids.intersection(aid.ids):
+                clauses.setdefault(aid.hurt, []).append(aid.do)
+        if clauses:
+            yield tuple(Aid(hurt, " ".join(done)) for hurt, done in clauses.items())

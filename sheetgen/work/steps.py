@@ -9,7 +9,7 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.material import Clay, Item
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
-from sheetgen.model.worked import Illustration, Mishap, WorkedStep
+from sheetgen.model.worked import ON_CARD, Illustration, Mishap, WorkedStep
 from sheetgen.work.deeds import deeds
 from sheetgen.work.firing import kiln_of, torch, walk
 from sheetgen.work.gestures import drawn
@@ -91,7 +91,7 @@ def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured
         place=step.title.place.where_used,
         places=Frozen(_places(step, evaluator)),
         short=without_figures(step.short or step.title, "a title", evaluator),
-        card=named(step.on_the_card, evaluator),
+        card=_on_the_card(step, evaluator),
         meanwhile=prose(step.meanwhile, evaluator),
         mishaps=tuple(_mishaps(step, evaluator)),
         picture=_picture(step.picture),
@@ -111,6 +111,17 @@ def _mishaps(step: Step, evaluator: Evaluator) -> Iterator[Mishap]:
                 suggest(one, known) if known else "write it here as seen:, why: and mend:, or in stock under faults:"
             )
             evaluator.troubles.add(f"the fault '{one}' is not known", one.place, helped)
+
+
+def _on_the_card(step: Step, evaluator: Evaluator) -> tuple[Shown, ...]:
+    """The numbers that a step names for the bench card; a trouble at the first for which a row has no room."""
+    listed = step.on_the_card
+    if len(listed) > ON_CARD:
+        first = listed[ON_CARD]
+        told = f"a row of the bench card has room for {ON_CARD} numbers, and here are {len(listed)}"
+        helped = f"keep the {ON_CARD} that are set or checked at this step; the handout prints all of show"
+        evaluator.troubles.add(told, (first if isinstance(first, Word) else first.what).place, helped)
+    return named(listed, evaluator)
 
 
 def _picture(picture: StepPicture | None) -> Illustration | None:

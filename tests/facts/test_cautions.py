@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from sheetgen.base.trouble import Troubles
-from sheetgen.facts.cautions import CAUTIONS, FLAMES, OFF_AT_A_FLAME
+from sheetgen.facts.cautions import CAUTIONS, FLAMES, JOINTS, OFF_AT_A_FLAME
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.library import read_library
 
@@ -89,3 +89,29 @@ def test_a_bezel_cup_is_soldered_and_pickled_and_says_so() -> None:
 def test_every_hazard_of_a_kind_is_a_caution_there_is() -> None:
     for name, kind in kinds().items():
         assert set(kind.hazards) <= CAUTIONS.keys(), name
+
+
+@pytest.mark.parametrize(
+    ("caution", "kept"),
+    [
+        ("clay dust", ("mask on", "dry, over a tray", "wipe up wet", "never blow or sweep")),
+        ("metal dust", ("wet", "mask", "wipe up wet", "wash hands")),
+        ("fibre dust", ("fibre, carbon, plug", "mask on", "cut fibre damp, fire it dry", "slowly")),
+        ("blade", ("away", "fingers behind the edge", "downwards or away", "cap it")),
+        ("pin", ("away from the hand that holds", "fester", "cork")),
+        ("burnisher", ("away from the hand that holds", "on a block", "short strokes")),
+        ("kiln", ("through thin gloves", "cotton sleeves", "within call", "shut until cold", "off at the wall")),
+        ("binder smoke", ("lungs and eyes", "vent the room", "do not sit beside it")),
+        ("kiln glow", ("eyes", "do not look in", "briefly", "shaded glasses made for it")),
+        ("metal edge", ("slice skin", "eye protection", "not by its corners", "file each edge", "brush")),
+        ("saw blade", ("blade ends fly", "eye protection", "upright", "unforced", "bench pin", "beside the line")),
+    ],
+)
+def test_what_is_told_as_one_keeps_what_each_of_its_cautions_is_told_for(caution: str, kept: tuple[str, ...]) -> None:
+    [joint] = [one for one in JOINTS if caution in one.each]
+    told = " ".join([joint.consequence, joint.avoid, *joint.each[caution]]).lower()
+    assert [words for words in kept if words not in told] == []
+
+
+def test_every_caution_that_is_told_with_others_is_held_to_its_words() -> None:
+    assert sum(len(joint.each) for joint in JOINTS) == 11

@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from sheetgen.base.trouble import Troubles
-from sheetgen.facts.cautions import CAUTIONS, DEFERENCE, FIRST_AID, JOINTS, TAUGHT
+from sheetgen.facts.cautions import CAUTIONS, DEFERENCE, JOINTS, TAUGHT
+from sheetgen.facts.first_aid import FIRST_AID
+from sheetgen.pipeline import work_through
 from sheetgen.read.library import read_library
+from sheetgen.render.marks import Marks
+from sheetgen.render.safety import Hazards
 from sheetgen.render.theme import Theme
 
 ROOT = Path(__file__).parents[2]
@@ -86,6 +91,20 @@ def test_a_caution_of_an_action_is_told_at_its_first_step_and_the_others_before_
             assert r.title == f"Step 1 of {list(CAUTIONS).index(name) // 4 * 4}"
 
 
+def test_no_version_of_the_demonstration_reminds_of_an_action_s_hazard_that_it_has_not_told(libraries: Any) -> None:
+    signs: Any = SimpleNamespace(signs=defaultdict(lambda: SimpleNamespace(svg="")))
+    versions = [(worked.name, one) for worked in work_through(ROOT).worked for one in worked.versions.values()]
+    assert versions
+    for name, version in versions:
+        hazards = Hazards(version, signs, Marks())
+        told: list[str] = []
+        for number, step in enumerate(version.steps):
+            told += names(hazards.in_full(number), libraries)
+            brought = {c.id for c in step.cautions if c.at_action and c.id in CAUTIONS}
+            assert brought <= set(told), f"{name}, {version.title}: {step.title}"
+        assert len(told) == len(set(told)), f"{name}, {version.title}"
+
+
 def test_at_every_other_step_that_brings_it_a_caution_is_a_reminder(all_hazards: Any, libraries: Any) -> None:
     version = all_hazards.main("link")
     rows = [r for r in all_hazards.handout("link").rows if r.kind != "session"]
@@ -145,12 +164,21 @@ def test_the_graver_stands_before_the_slighter(library: Any, libraries: Any) -> 
 def test_first_aid_and_who_is_heard_first_stand_once_on_a_handout(library: Any, libraries: Any) -> None:
     library.change("studio.yaml", "currency: EUR\n", "currency: EUR\nemergency: 112\n")
     page = libraries.said(on_paper(library, "drops"))
-    for line in (*DEFERENCE, "ool running water at once", "ids apart", "oap and water for adhesive", "Emergency: 112."):
+    for line in (*DEFERENCE, "Cool running water", "lids apart", "Soap for adhesive", "Emergency: 112."):
         assert page.count(line) == 1, line
 
 
-def test_first_aid_is_for_burns_eyes_bad_air_and_skin_and_each_stands_once(all_hazards: Any) -> None:
-    assert [aid.hurt for aid in all_hazards.handout("link").safety.aid] == ["Burn", "Eye", "Air", "Skin"]
+def test_first_aid_is_for_burns_eyes_cuts_skin_and_bad_air_in_three_lines(all_hazards: Any) -> None:
+    hurts = [[aid.hurt for aid in line] for line in all_hazards.handout("link").safety.aid]
+    assert hurts == [["Burn"], ["Eye", "Cut"], ["Skin", "Dizzy, headache"]]
+
+
+def test_first_aid_leaves_out_nothing_that_decides_how_a_hurt_heals(all_hazards: Any) -> None:
+    aid = " ".join(f"{one.hurt}: {one.do}" for line in all_hazards.handout("link").safety.aid for one in line)
+    burn = ("Cool running water at once", "20 min", "rings off", "cling film", "No ice", "no ointment")
+    eye = ("Running water", "lids apart", "15 min at least", "do not rub", "Doctor")
+    others = ("Soaked clothes off", "much water", "Soap for adhesive", "clean cloth", "fresh air", "call", "headache")
+    assert [words for words in (*burn, *eye, *others) if words not in aid] == []
 
 
 def test_without_a_number_there_is_a_line_to_write_it_on(library: Any) -> None:
@@ -162,7 +190,7 @@ def test_a_sheet_whose_hazards_are_slight_has_no_first_aid(library: Any, librari
     library.change("link/project.yaml", "loop: 4 mm", "loop: 16 mm")
     page = libraries.said(on_paper(library, "link"))
     assert "Emergency" not in page
-    assert all(aid.do[1:] not in page for aid in FIRST_AID)
+    assert all(aid.do not in page for line in FIRST_AID for aid in line)
     assert names(library.handout("link").safety.told, libraries) == ["wire ends"]
     assert all(line in page for line in DEFERENCE)
 
@@ -171,18 +199,19 @@ def test_a_sheet_whose_hazards_are_slight_has_no_first_aid(library: Any, librari
     ("caution", "helped", "not_helped"),
     [
         # small parts, which the link brings, are grave and hurt nobody's skin
-        ("strand", ["Eye: Lids apart"], ["Burn", "Skin"]),
+        ("strand", ["Eye: Running water"], ["Burn", "Skin", "Cut", "Dizzy"]),
         ("torch", ["Burn: Cool running water"], ["Skin"]),
-        ("epoxy", ["Skin: Soap and water for adhesive."], ["Burn", "soaked", "cut"]),
-        ("pickle", ["Skin: Off with what is soaked; much water."], ["Burn", "adhesive", "cut"]),
-        ("blade", ["Skin: Press a clean cloth on a cut."], ["Burn", "adhesive", "soaked"]),
+        ("epoxy", ["Skin: Soap for adhesive."], ["Burn", "Soaked", "Cut", "Dizzy"]),
+        ("pickle", ["Skin: Soaked clothes off, much water."], ["Burn", "adhesive", "Cut", "Dizzy"]),
+        ("blade", ["Cut: Press a clean cloth on it."], ["Burn", "Skin", "Dizzy"]),
+        ("solvent vapour", ["Dizzy, headache: Out to fresh air; call.", "Soaked clothes off"], ["adhesive", "Cut"]),
     ],
 )
 def test_first_aid_is_of_what_the_sheet_can_do_to_a_hand(
     caution: str, helped: list[str], not_helped: list[str], library: Any
 ) -> None:
     library.change("link/project.yaml", "steps:\n", f"steps:\n{MORE.format('One more', caution)}")
-    aid = " ".join(f"{one.hurt}: {one.do}" for one in library.handout("link").safety.aid)
+    aid = " ".join(f"{one.hurt}: {one.do}" for line in library.handout("link").safety.aid for one in line)
     assert all(one in aid for one in (*helped, "Eye: ")), aid
     assert not any(one in aid for one in not_helped), aid
 
@@ -402,6 +431,19 @@ def test_a_caution_reads_in_three_lines(paper_size: str, everything: Any, paper:
         begins = [i for i, line in enumerate(lines) if CAUTIONS[name].hazard in line and told[:30] in line]
         ends = [i for i in begins if any(_read(lines[i : i + n]).endswith(told) for n in (1, 2, 3))]
         assert len(ends) == 1, name
+
+
+@pytest.mark.parametrize("paper_size", ["a4", "letter"])
+def test_first_aid_is_three_lines_on_paper_with_the_emergency_number_right_after(
+    paper_size: str, everything: Any, paper: Any
+) -> None:
+    with paper.Sheet(everything.build / "work" / f"handout-{paper_size}.pdf") as sheet:
+        lines = [" ".join(line.split()) for line in sheet.text.splitlines() if line.strip()]
+    told = [" ".join(f"{aid.hurt}: {aid.do}" for aid in line) for line in FIRST_AID]
+    told[2] = told[2].replace(" Skin: Soap", " Soap")
+    begun = lines.index(told[0])
+    assert lines[begun : begun + 3] == told
+    assert lines[begun + 3].startswith("Emergency: ")
 
 
 def _read(lines: list[str]) -> str:

@@ -209,6 +209,20 @@ def test_the_bench_card_says_a_step_in_its_own_short_words_and_figures(library: 
     assert [figure.label for figure in roll.card] == ["Former"]
 
 
+def test_a_fourth_number_on_the_card_is_told_where_it_stands_and_not_dropped(library: Any) -> None:
+    four = "[body.former_used, body.wet_length, body.strip_cut, body.thickness]"
+    library.change(DROPS, "  - title: Roll\n", f"  - title: Roll\n    on the card: {four}\n")
+    [trouble] = library.check("drops").troubles.errors
+    assert trouble.message == "a row of the bench card has room for 3 numbers, and here are 4"
+    line, column = trouble.place.line, trouble.place.column
+    written = library.path(DROPS).read_text("utf-8").splitlines()[line - 1]
+    assert written[column - 1 :].startswith("body.thickness]")
+    assert trouble.help.startswith("keep the 3 that are set or checked")
+    library.change(DROPS, four, four.replace(", body.thickness]", "]"))
+    assert not library.check("drops").troubles.errors
+    assert len(library.card("drops").rows[0].card) == 3
+
+
 # The teacher's sheet
 
 FAULTS = """\

@@ -186,6 +186,17 @@ def test_homework_is_what_finds_no_room_and_is_done_on_a_later_day(case: Callabl
     assert (home.who, home.step, home.after, home.day, home.active.high) == ("pupil", 2, 2, 1, 90)
 
 
+def test_the_teacher_s_sheet_names_the_homework_before_anything_else_and_only_where_there_is_some(
+    case: Callable[[Path], Any],
+) -> None:
+    assert case(HERE / "honest" / "goes-home.yaml").teacher("goes-home").plan_says[0].split(". ")[:2] == [
+        "For 12 people, in 2 evenings",
+        "Homework: step 3",
+    ]
+    says = case(HERE / "honest" / "dried-between.yaml").teacher("dried-between").plan_says
+    assert not any("Homework" in line for line in says)
+
+
 def test_no_torch_and_no_tool_of_the_studio_goes_home(case: Callable[[Path], Any]) -> None:
     path = HERE / "wrong" / "one-evening-short.yaml"
     assert planned(case(path), path).homework == ()

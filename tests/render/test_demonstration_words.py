@@ -1,0 +1,109 @@
+"""What every version of the demonstration's designs keeps to: short steps, and each hazard told before its action."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+from sheetgen.model.numbers import Numbers
+from sheetgen.pipeline import work_through
+from sheetgen.render import words
+from sheetgen.render.firing import allowed
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.model.worked import Worked, WorkedStep, WorkedVersion
+
+ROOT = Path(__file__).parents[2]
+MOST_SENTENCES = 5
+SENTENCE = re.compile(r"[.!?][*”’)]*(?=\s|$)")
+FIBRE = "fibre-blanket"
+
+
+@pytest.fixture(scope="module")
+def designs() -> list[Worked]:
+    """The demonstration library, worked."""
+    return work_through(ROOT).worked
+
+
+def versions(designs: list[Worked]) -> Iterator[tuple[str, Worked, WorkedVersion]]:
+    for worked in designs:
+        for version in worked.versions.values():
+            yield f"{worked.name}, {version.title}", worked, version
+
+
+def sentences(text: str) -> int:
+    return len(SENTENCE.findall(text))
+
+
+def told_at(step: WorkedStep) -> set[str]:
+    """The hazards of a step that are told in full at an action, by their ids."""
+    return {caution.id for caution in step.cautions if caution.at_action}
+
+
+def test_a_sentence_ends_at_a_stop_and_not_at_a_decimal_point_or_a_label() -> None:
+    assert sentences("**In air:** roll it 1.5 mm thick. Is it **flat**? **Then lift it.** Go on") == 3
+
+
+def test_no_action_takes_more_than_five_sentences(designs: list[Worked]) -> None:
+    assert len(list(versions(designs))) > len(designs) > 0
+    long = {
+        f"{where}: {step.title}"
+        for where, _, version in versions(designs)
+        for step in version.steps
+        if sentences(words.plain(step.text)) > MOST_SENTENCES
+    }
+    assert long == set()
+
+
+def test_what_is_said_of_a_firing_takes_no_more_than_five_sentences_either(designs: list[Worked]) -> None:
+    long = {
+        f"{where}: {step.title}"
+        for where, worked, version in versions(designs)
+        for step in version.steps
+        if sentences(allowed(step, Numbers(worked.rounder))) > MOST_SENTENCES
+    }
+    assert long == set()
+
+
+def test_what_can_be_done_in_a_wait_brings_no_hazard_that_is_told_in_full_only_later(designs: list[Worked]) -> None:
+    untold = set()
+    for where, _, version in versions(designs):
+        for wait, steps in version.plan.meanwhile.items():
+            told = {name for step in version.steps[: wait + 1] for name in told_at(step)}
+            for number in steps:
+                bringers = {i for i in steps if i <= number}
+                for name in told_at(version.steps[number]) - told:
+                    first = next(i for i, step in enumerate(version.steps) if name in told_at(step))
+                    if first not in bringers:
+                        untold.add(f"{where}: {name} in {version.steps[number].title}")
+    assert untold == set()
+
+
+def test_kiln_fibre_is_cut_in_a_wait_before_the_fire_and_its_mask_is_told_there(designs: list[Worked]) -> None:
+    fired = 0
+    for where, _, version in versions(designs):
+        using = [i for i, step in enumerate(version.steps) if any(item.id == FIBRE for item in step.uses)]
+        fires = [i for i in using if version.steps[i].firing]
+        if not fires:
+            continue
+        fired += 1
+        cut = version.steps[using[0]]
+        assert using[0] < fires[0], where
+        assert cut.waits, where
+        assert "Cut the kiln fibre, mask on" in words.plain(cut.meanwhile), where
+        assert "fibre dust" in {caution.id for caution in cut.cautions}, where
+        assert any("damp" in note for note in cut.notes), where
+    assert fired > len(designs)
+
+
+def test_a_wait_that_has_kiln_fibre_cut_is_long_enough_for_it_to_dry(designs: list[Worked]) -> None:
+    for where, _, version in versions(designs):
+        for step in version.steps:
+            if step.waits and any(item.id == FIBRE for item in step.uses):
+                assert step.wait is not None, where
+                assert step.wait.low >= 6 * 60, f"{where}: {step.title}"
