@@ -155,7 +155,7 @@ CAUTIONS = {
         "Steam bursts it in the fire and throws bits.",
         "Fire only what the mirror passed; start from cold.",
         ("W001", "M004"),
-        short="Damp clay: test first",
+        short="Damp clay: test first", at_action=True,
     ),
     "binder smoke": Told(
         "CAUTION", "Smoke of burning binder.",
@@ -222,15 +222,15 @@ CAUTIONS = {
     ),
     "hammering": Told(
         "CAUTION", "Hammer blows.",
-        "Crush fingers; chips hurt eyes, noise hurts ears.",
-        "Hold small work with pliers or tape; see that the hammer's head is fast.",
+        "Crush fingers, hurt eyes, ears.",
+        "Small work in pliers or tape; head fast.",
         ("W024", "M004", "M003"), (EYES, EARS),
         short="Hammer: eyes, ears",
     ),
     "wire ends": Told(
         "CAUTION", "Flying wire ends.",
         "Can hit an eye.",
-        "Glasses for all at the table; hold both sides of the cut, cut downwards.",
+        "Glasses for all at the table; hold both sides, cut downwards.",
         ("W001", "M004"), (EYES,),
         short="Wire ends: eyes",
     ),
@@ -239,7 +239,7 @@ CAUTIONS = {
         "Can make skin allergic for good.",
         "Not in a pierced ear, nor on skin that it ever made itch; take a piece known to hold none.",
         ("W001",),
-        short="Nickel: not in an ear",
+        short="Nickel: not in an ear", at_action=True,
     ),
     "metals apart": Told(
         "NOTICE", "Silver and copper apart.",
@@ -275,7 +275,7 @@ JOINTS = (
     ),
     Joint(
         "{}",
-        "Cut or prick before you feel it.",
+        "Cut or pierce before you feel it.",
         "Work away from the hand that holds.",
         {
             "blade": (
@@ -284,6 +284,7 @@ JOINTS = (
             ),
             "pin": ("sharp point", "A prick can fester: cork the point."),
             "burnisher": ("slipping burnisher", "Burnish on a block, short strokes."),
+            "drilling": ("turning drill", "Back the drilled work with a block."),
         },
     ),
     Joint(
@@ -291,6 +292,7 @@ JOINTS = (
         "Harm skin, lungs and eyes.",
         "Somebody within call.",
         {
+            "damp clay": ("damp clay", "Steam bursts damp clay: fire only what the mirror passed, from cold."),
             "kiln": (
                 "hot kiln",
                 "The kiln burns at once, through thin gloves: long cotton sleeves, nothing near that burns. "
@@ -298,6 +300,15 @@ JOINTS = (
             ),
             "binder smoke": ("binder smoke", "Vent the room, do not sit beside it."),
             "kiln glow": ("glow", "Do not look in; if you must, briefly, in shaded glasses made for it."),
+        },
+    ),
+    Joint(
+        "{}",
+        "Hurt eyes, ears and fingers.",
+        "Glasses for all at the table.",
+        {
+            "wire ends": ("flying wire ends", "Hold both sides of the cut, cut downwards."),
+            "hammering": ("hammer blows", "Ears covered, small work held in pliers or tape, hammer's head fast."),
         },
     ),
     Joint(

@@ -1,8 +1,10 @@
-"""How tightly a sheet is set: the roomiest way that fits, or that takes fewest pages."""
+"""How a sheet is set: in fewest pages, its first side full, and as roomy as that allows."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
+
+from sheetgen.facts.paper import FIRST_FULL
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -15,14 +17,17 @@ SAME = 0.1  # mm: boxes of content that differ by less break their lines alike
 def chosen(lay: Callable[[int], LaidOut], ways: int, most_pages: int) -> int:
     """Which of several ways to set a sheet, the roomiest first; only those that are asked for are laid out.
 
-    The first that fits so many pages; where none does, the first of those that take fewest.
+    The fewest pages, of so many or fewer none is fewer; then the first that fills its first side, failing that the one
+    that fills it most.
     """
-    pages: dict[int, int] = {}
+    ranks: dict[int, tuple[int, float]] = {}
     for way in range(ways):
-        pages[way] = len(lay(way).pages)
-        if pages[way] <= max(1, most_pages):
+        pages = lay(way).pages
+        empty = 1 - pages[0].full if len(pages) > 1 and pages[0].full < FIRST_FULL else 0
+        ranks[way] = (max(1, most_pages, len(pages)), empty)
+        if ranks[way] == (max(1, most_pages), 0):
             return way
-    return min(pages, key=lambda way: pages[way])
+    return min(ranks, key=lambda way: ranks[way])
 
 
 def alike(one: LaidOut, other: LaidOut) -> bool:
