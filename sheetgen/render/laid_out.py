@@ -176,8 +176,9 @@ class _Walk:
             unseen = self._unseen(style, core, size, painting)
             if not unseen:
                 self.inks[len(self.words)] = seen.Ink(
-                    painting.key(), core, size, coloured(style["color"]), painting.groups
-                )
+                    painting.key(), core, size, coloured(style["color"]), painting.groups,
+                    typed.contrast_wanted(style, size * PT),
+                )  # fmt: skip
         x, y, end, bottom = (edge * MM for edge in letters)
         sign = (box.element_tag or "").endswith("::marker") and not any(letter.isalpha() for letter in text)
         for mark in inside.marks:
@@ -196,6 +197,7 @@ class _Walk:
             (seen.MIRRORED, painting.mirrored),
             (seen.BACKWARDS, style["direction"] == "rtl"),
             (seen.CLOSE, typed.run_together(style)),
+            (seen.FORMED, typed.formed(style)),
             (seen.WIDE, typed.stand_apart(style)),
             (seen.STRUCK, "line-through" in style["text_decoration_line"]),
             (seen.COVERED, typed.lined_over(style)),
