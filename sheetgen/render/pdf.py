@@ -103,6 +103,7 @@ class Printer:
         self.fonts = FontConfiguration()
         self.fetcher = OnlyOurs()
         self.faces = weasyprint.CSS(string=font_css(FONTS), font_config=self.fonts, url_fetcher=self.fetcher)
+        files.clear()  # a rule of the theme's own could give our face other features
 
     def pdf(self, page: str, name: str) -> bytes:
         """The PDF of a page. Raises CannotBe if WeasyPrint complains of it."""

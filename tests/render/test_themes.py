@@ -12,7 +12,7 @@ import pytest
 from sheetgen.base.trouble import CannotBe, Misplaced
 from sheetgen.render.job import Must
 from sheetgen.render.musts import checked_html
-from sheetgen.render.pdf import Printer, font_files
+from sheetgen.render.pdf import FONTS, Printer, font_files
 from sheetgen.render.theme import Theme
 
 HERE = Path(__file__).parent / "themes"
@@ -107,6 +107,14 @@ def test_a_type_face_of_the_themes_own_is_refused(mime: str, printer: Any) -> No
     face = base64.b64encode(next(iter(font_files().values())).read_bytes()).decode()
     css = f"@font-face {{ font-family: Own; src: url('data:{mime};base64,{face}') }} .n {{ font-family: Own }}</style>"
     page = (HERE / "honest" / "plain.html").read_text("utf-8").replace("</style>", css)
+    with pytest.raises(CannotBe, match="Font-face 'Own' cannot be loaded"):
+        printer.print(page, "handout", MUST, MAY)
+
+
+@pytest.mark.parametrize("source", [f"url('{FONTS}SourceSansPro-Regular.ttf')", "local('Source Sans Pro')"])
+def test_our_face_under_another_name_is_refused_for_its_features_would_be_the_themes(source: str, printer: Any) -> None:
+    css = f"@font-face {{ font-family: Own; src: {source}; font-feature-settings: 'frac' }} .n {{ font-family: Own }}"
+    page = (HERE / "honest" / "plain.html").read_text("utf-8").replace("</style>", f"{css}</style>")
     with pytest.raises(CannotBe, match="Font-face 'Own' cannot be loaded"):
         printer.print(page, "handout", MUST, MAY)
 
