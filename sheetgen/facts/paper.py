@@ -72,6 +72,13 @@ PAGE_FULL = Fact(
 LINES_OVERLAP = Fact(
     0.3, "lines of type, overlap that shows", unit="mm", source="common practice", grade="common practice"
 )
+APART_FROM_STEP = Fact(
+    20,
+    "caution above or under the other words of its step, most that is beside it",
+    unit="mm",
+    source="common practice",
+    grade="common practice",
+)
 COLUMN_SPARE = Fact(
     1, "column beside what stands in it, least to spare", unit="mm", source="common practice", grade="common practice"
 )

@@ -13,14 +13,15 @@ if TYPE_CHECKING:
 class Must:
     """Words that must be printed as they were worked, in an element with this id.
 
-    `what` names them to whoever mends the theme: 'the caution Hot kiln of step 10'. `step`: they must be there where
-    that step is printed; without one the sheet must have them.
+    `what` names them to whoever mends the theme: 'the caution Hot kiln of step 10'. `step`: the row that they must
+    stand in; a caution without one stands before the first. `before`: the id of what they must stand before.
     """
 
     id: str
     words: str
     what: str
-    step: int | None = None
+    step: str = ""
+    before: str = ""
 
 
 class Side(NamedTuple):

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import re
 from html.parser import HTMLParser
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from sheetgen.render.laid import Words
 
 APART = "\ue013"  # two pieces of text with a gap or another line between them; no letter of any alphabet
 EMPTY = frozenset(
@@ -31,29 +34,24 @@ class Shown(NamedTuple):
     text: str
     page: int = 0
     unseen: str = ""
+    step: str = ""  # the innermost that it stands in
+    at: int = 0  # which of all is read before which
+    words: tuple[Words, ...] = ()  # on paper, those that are seen
 
 
-class Read(NamedTuple):
-    """The cautions and numbers of a page, and the steps of which something is shown."""
-
-    shown: list[Shown]
-    steps: set[str]
-
-
-def read_marked(html: str) -> Read:
-    """What is marked in a page."""
+def read_marked(html: str) -> list[Shown]:
+    """What is marked in a page: its steps, cautions and numbers, in order."""
     reader = _Reader()
     reader.feed(html)
     reader.close()
-    shown = [Shown(one.kind, one.id, one.text, 0, one.unseen) for one in reader.marks if one.kind != "step"]
-    return Read(shown, {one.id for one in reader.marks if one.kind == "step" and one.text.strip(NOTHING)})
+    return [Shown(one.kind, one.id, one.text, 0, one.unseen, one.step, at) for at, one in enumerate(reader.marks)]
 
 
 class _Mark:
     """A marked element while it is read."""
 
-    def __init__(self, kind: str, id: str) -> None:  # noqa: A002 - what HTML calls it
-        self.kind, self.id, self.text, self.unseen = kind, id, "", ""
+    def __init__(self, kind: str, id: str, step: str) -> None:  # noqa: A002 - what HTML calls it
+        self.kind, self.id, self.step, self.text, self.unseen = kind, id, step, "", ""
 
 
 class _Open(NamedTuple):
@@ -75,7 +73,9 @@ class _Reader(HTMLParser):
         if tag not in RUNS_ON:
             self.handle_data(APART)
         if tag not in EMPTY:
-            marks = [_Mark(kind, has[name]) for name, kind in MARKS.items() if name in has]
+            around = (mark.id for one in reversed(self.open) for mark in one.marks if mark.kind == "step")
+            step = has.get("data-step") or next(around, "")
+            marks = [_Mark(kind, has[name], step) for name, kind in MARKS.items() if name in has]
             self.marks += marks
             shut = tag == "dialog" and "open" not in has
             gone = tag in NEVER or shut or bool({"hidden", "popover"} & has.keys()) or bool(GONE.search(style))
