@@ -56,12 +56,16 @@ def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = ()) -> lis
 
 
 def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
-    """The faults of a page for the screen, as far as its text tells: what only its style sheet hides is not known."""
+    """The faults of a page for the screen, as far as its text, and what of its style sheets hides, tells."""
     return list(_compared(read_marked(html), must, may))
 
 
 def _compared(shown: Iterable[Shown], must: Sequence[Must], may: Sequence[Must]) -> Iterator[Fault]:
     """Each must against every place where it is shown."""
+    shown = list(shown)
+    if any(one.step for one in must) and not any(one.kind == "step" for one in shown):
+        yield Fault("", 0, "no step is marked with data-step, so that nobody knows what stands in it")
+        return
     places: dict[str, list[Shown]] = {}
     steps: dict[str, Shown] = {}
     for one in shown:
@@ -80,9 +84,6 @@ def _compared(shown: Iterable[Shown], must: Sequence[Must], may: Sequence[Must])
             yield Fault(id_, here[0].page, words)
             continue
         yield from _altered(worked[id_], here)
-    if not steps and any(one.step for one in must):
-        yield Fault("", 0, "no step is marked with data-step, so that nobody knows what stands in it")
-        return
     for wanted in must:
         here = [place for place in places.get(wanted.id, []) if SPACES.sub("", place.text)]
         if not here:

@@ -89,15 +89,19 @@ def test_an_honest_page_for_the_screen_is_told_of_nothing(path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "hides", ["hidden", 'style="display: none"', 'style="Visibility:hidden; color: red"', 'style="opacity: 0"']
-)
+    "hides",
+    [
+        "hidden", "inert", 'aria-hidden="true"', 'style="display: none"', 'style="Visibility:hidden; color: red"',
+        'style="opacity: 0"', 'style="font-size: 0"', 'style="position: absolute; left: -9999px"',
+    ],
+)  # fmt: skip
 def test_a_caution_that_a_browser_hides_is_missing(hides: str) -> None:
     page = (HERE / "honest" / "plain.html").read_text("utf-8").replace('<div class="box">', f"<div {hides}>")
     [fault] = checked_html(page, MUST)
     assert str(fault) == "the caution Hot kiln of step 2 is printed, but nobody sees it: it is hidden"
 
 
-@pytest.mark.parametrize("tag", ["noscript", "iframe", "dialog", "object"])
+@pytest.mark.parametrize("tag", ["noscript", "iframe", "dialog", "object", "textarea", "details"])
 def test_a_caution_in_an_element_that_a_browser_does_not_show_is_missing(tag: str) -> None:
     page = (HERE / "honest" / "plain.html").read_text("utf-8")
     page = page.replace('<div class="box">', f"<{tag}>").replace("open it.</p></div>", f"open it.</p></{tag}>")
