@@ -24,6 +24,10 @@ class Must:
     before: str = ""
 
 
+Given = tuple[tuple[str, frozenset[str]], ...]
+"""Of each step the numbers that it may print besides those that are marked, with their units and without."""
+
+
 class Side(NamedTuple):
     """A side of paper, mm: its width and height, and where the content begins from the left and from the top."""
 
@@ -51,7 +55,7 @@ class Job:
     """A sheet as HTML, from the roomiest to the tightest, and the papers it is printed on.
 
     `may`: marked words that need not be printed, and must be equal where they are. `most_pages`: how many pages it is
-    to fit; `most_sides`: how many it may have without a warning; 0 is no bound.
+    to fit; `most_sides`: how many it may have without a warning; 0 is no bound. `given`: the numbers of a step's words.
     """
 
     htmls: tuple[str, ...]
@@ -60,6 +64,7 @@ class Job:
     may: tuple[Must, ...] = ()
     most_pages: int = 0
     most_sides: int = 0
+    given: Given = ()
 
 
 def one_page(html: str, name: str, must: Sequence[Must] = (), may: Sequence[Must] = ()) -> Job:

@@ -40,6 +40,7 @@ class Shown(NamedTuple):
     step: str = ""  # the innermost that it stands in
     at: int = 0  # which of all is read before which
     words: tuple[Words, ...] = ()  # on paper, those that are seen
+    own: str = ""  # of a step, what is marked as nothing else
 
 
 def read_marked(html: str) -> list[Shown]:
@@ -48,7 +49,10 @@ def read_marked(html: str) -> list[Shown]:
     linked = any("stylesheet" in link.get("rel", "").lower() for link in root.iter("link"))
     reader = _Reader(Styles(("".join(sheet.itertext()) for sheet in root.iter("style")), ELSEWHERE if linked else ""))
     reader.element(cssselect2.ElementWrapper.from_html_root(root), _Inside())
-    return [Shown(one.kind, one.id, one.text, 0, one.unseen, one.step, at) for at, one in enumerate(reader.marks)]
+    return [
+        Shown(one.kind, one.id, one.text, 0, one.unseen, one.step, at, (), one.own)
+        for at, one in enumerate(reader.marks)
+    ]
 
 
 class _Mark:
@@ -56,6 +60,7 @@ class _Mark:
 
     def __init__(self, kind: str, id: str, step: str) -> None:  # noqa: A002 - what HTML calls it
         self.kind, self.id, self.step, self.text, self.unseen = kind, id, step, "", ""
+        self.own = ""
 
 
 class _Inside(NamedTuple):
@@ -96,10 +101,12 @@ class _Reader:
 
     def _text(self, data: str, inside: _Inside) -> None:
         """Text, which belongs to all that it stands in. Only what belongs to no step may be folded away."""
+        own = APART if any(mark.kind != "step" for mark in inside.marks) else data
         for mark in inside.marks:
             unseen = inside.unseen or (FOLDED if inside.folded and mark.step else "")
             if not unseen:
                 mark.text += data
+                mark.own += own
             elif data.strip(NOTHING):
                 mark.unseen = unseen
 

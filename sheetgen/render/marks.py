@@ -26,6 +26,7 @@ class Marks:
     def __init__(self) -> None:
         self.must: list[Must] = []
         self.may: list[Must] = []
+        self.given: dict[str, frozenset[str]] = {}  # the numbers of the words of each row
         self.row = self.action = ""
 
     @contextmanager

@@ -7,19 +7,20 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
+from dataclasses import replace
 from itertools import groupby, pairwise
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
-from sheetgen.render.laid_out import laid_out
+from sheetgen.render.given import numbers
 from sheetgen.render.marked_html import APART, Shown, read_marked
 from sheetgen.render.placed import out_of_place
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from sheetgen.render.job import Must
+    from sheetgen.render.job import Given, Must
     from sheetgen.render.laid import LaidOut, Marked, Words
 
 PT_PER_MM = PT_PER_INCH / MM_PER_INCH
@@ -43,21 +44,23 @@ class Fault(NamedTuple):
         return f"page {self.page}: {self.words}" if self.page else self.words
 
 
-def checks(document: Any, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:  # noqa: ANN401
-    """The faults of a document that WeasyPrint has laid out."""
-    return faults(laid_out(document), must, may)
-
-
-def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
-    """The faults of a document whose pages are known."""
+def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = (), given: Given = ()) -> list[Fault]:
+    """The faults of a document that is laid out."""
     digits, order = _digits(laid), {id(word): at for at, word in enumerate(laid.words)}
-    shown = [_shown(one, digits, order) for one in laid.marked if one.kind in {"told", "number", "step"}]
-    return list(_compared(shown, must, may))
+    marked = {id(word) for one in laid.marked if one.kind in {"told", "number"} for word in one.words}
+    shown = [_shown(one, digits, order) for one in laid.marked if one.kind in {"told", "number"}]
+    for one in laid.marked:
+        if one.kind == "step":
+            bare = tuple(word for word in one.words if id(word) not in marked)
+            own = _shown(replace(one, words=bare), digits, order).text
+            shown.append(_shown(one, digits, order)._replace(own=own))
+    return [*_compared(shown, must, may), *_added(shown, given)]
 
 
-def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
+def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = (), given: Given = ()) -> list[Fault]:
     """The faults of a page for the screen, as far as its text, and what of its style sheets hides, tells."""
-    return list(_compared(read_marked(html), must, may))
+    shown = read_marked(html)
+    return [*_compared(shown, must, may), *_added(shown, given)]
 
 
 def _compared(shown: Iterable[Shown], must: Sequence[Must], may: Sequence[Must]) -> Iterator[Fault]:
@@ -92,6 +95,14 @@ def _compared(shown: Iterable[Shown], must: Sequence[Must], may: Sequence[Must])
             yield Fault(wanted.id, hidden.page if hidden else 0, f"{wanted.what} {words}")
         elif where := out_of_place(wanted, here, places, steps):
             yield Fault(wanted.id, here[0].page, f"{wanted.what} stands {where}")
+
+
+def _added(shown: Iterable[Shown], given: Given) -> Iterator[Fault]:
+    """Numbers that a step prints and was not given."""
+    known = dict(given)
+    for one in shown:
+        if known and one.kind == "step" and (more := numbers(one.own) - known.get(one.id, frozenset())):
+            yield Fault(one.id, one.page, f"'{one.id}' prints {', '.join(sorted(more))}, which it was not given")
 
 
 def _altered(one: Must, here: Sequence[Shown]) -> Iterator[Fault]:

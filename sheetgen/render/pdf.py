@@ -147,7 +147,7 @@ class Printer:
         if one.said or said:
             message = f"{first.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
             raise CannotBe(message, "mend the theme or the picture")
-        lost = list(map(str, faults(one.laid, job.must, job.may)))
+        lost = list(map(str, faults(one.laid, job.must, job.may, job.given)))
         if first.side:
             lost += of_another_size(painted.boxes(), first.side)
         jars = doubts(one.laid, job.most_sides)

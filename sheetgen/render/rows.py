@@ -11,6 +11,7 @@ from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
 from sheetgen.render import words
 from sheetgen.render.firing import allowed, bed, phases
+from sheetgen.render.given import given
 from sheetgen.render.pictures import of_file
 from sheetgen.render.safety import Hazards
 
@@ -64,7 +65,9 @@ class Rows:
 
     def _row(self, number: int, step: WorkedStep, counted: int) -> Row:
         with self.marks.inside(row_id(number)):
-            return self._full(number, step, counted)
+            row = self._full(number, step, counted)
+        self.marks.given[row.id] = given(row)
+        return row
 
     def _full(self, number: int, step: WorkedStep, counted: int) -> Row:
         text = self.marks.done(words.prose(step.text, self.marks), f"what is done in the step '{step.title}'")
@@ -101,7 +104,9 @@ class Rows:
 
     def _card(self, number: int, step: WorkedStep, counted: int) -> Row:
         with self.marks.inside(row_id(number)):
-            return self._short(number, step, counted)
+            row = self._short(number, step, counted)
+        self.marks.given[row.id] = given(row)
+        return row
 
     def _short(self, number: int, step: WorkedStep, counted: int) -> Row:
         return Row(
