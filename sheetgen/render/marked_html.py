@@ -25,6 +25,7 @@ NEVER = frozenset(
 GONE = frozenset({"hidden", "popover", "inert"})
 MARKS = {"data-told": "told", "data-n": "number", "data-step": "step"}
 ELSEWHERE = "a style sheet that stands elsewhere"
+TURNS = frozenset("\u202b\u202d\u202e\u2067")  # signs that turn what follows from right to left
 FOLDED = "it is folded away"
 NOTHING = APART + " \n\t\r\f"
 
@@ -47,7 +48,9 @@ def read_marked(html: str) -> list[Shown]:
     """What is marked in a page: its steps, cautions and numbers, in order."""
     root = tinyhtml5.parse(html, namespace_html_elements=False)
     linked = any("stylesheet" in link.get("rel", "").lower() for link in root.iter("link"))
-    reader = _Reader(Styles(("".join(sheet.itertext()) for sheet in root.iter("style")), ELSEWHERE if linked else ""))
+    turned = not TURNS.isdisjoint("".join(root.itertext()))
+    unread = ELSEWHERE if linked else BACKWARDS if turned else ""
+    reader = _Reader(Styles(("".join(sheet.itertext()) for sheet in root.iter("style")), unread))
     reader.element(cssselect2.ElementWrapper.from_html_root(root), _Inside())
     return [
         Shown(one.kind, one.id, one.text, 0, one.unseen, one.step, at, (), one.own)

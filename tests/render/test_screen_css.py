@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -129,6 +130,11 @@ def test_a_caution_of_a_step_is_not_folded_away_but_that_of_the_bench_may_be() -
     assert told("", heading) == []
 
 
+@pytest.mark.parametrize("turn", ["<bdo dir='rtl'>", "<p dir='RTL'>", "&#x202e;", "<b style='direction: rtl'>"])
+def test_words_that_run_from_right_to_left_are_told(turn: str) -> None:
+    assert "heat" in told("", PAGE.replace('Fire at <span class="n"', f'Fire at {turn}<span class="n"'))
+
+
 def test_a_comment_and_a_slip_of_the_markup_hide_nothing() -> None:
     assert told("", PAGE.replace("It burns.", "It <!-- really --> burns.")) == []
     assert told("", PAGE.replace("</b> It", "</i></b> It")) == []
@@ -142,3 +148,14 @@ def test_what_is_hidden_says_by_which_rule() -> None:
 def test_a_size_that_can_be_read_hides_nothing() -> None:
     assert hides("font: 700 12px/1 sans-serif; height: 1.5em; scale: 1.2; zoom: 1.42") == ""
     assert hides("color: red; Font-Size: 1PX") == "font-size: 1px"
+
+
+def test_a_design_whose_page_hides_its_cautions_is_not_published(library: Any, quick: None) -> None:  # noqa: ARG001
+    own = library.root / "themes" / "plain"
+    own.mkdir(parents=True)
+    (own / "screen.css").write_text(SCREEN.read_text("utf-8") + ".minds { display: none }", "utf-8")
+    outcome = library.publish("link")
+    assert outcome.published == []
+    [trouble] = outcome.troubles.errors
+    assert "is printed, but nobody sees it: .minds { display: none }" in trouble.message
+    assert str(trouble.place).endswith("themes/plain/project.html.j2:1:1")
