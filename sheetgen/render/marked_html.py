@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.render.laid import Words
 
 APART = "\ue013"  # two pieces of text with a gap or another line between them; no letter of any alphabet
+ELSE = "\ue014"  # in the text of a step, what is marked as something else
 RUNS_ON = frozenset(
     {"a", "abbr", "b", "bdi", "bdo", "cite", "code", "em", "i", "mark", "q", "s", "small", "span", "strong", "sub",
      "sup", "time", "u", "var", "wbr"}
@@ -104,7 +105,7 @@ class _Reader:
 
     def _text(self, data: str, inside: _Inside) -> None:
         """Text, which belongs to all that it stands in. Only what belongs to no step may be folded away."""
-        own = APART if any(mark.kind != "step" for mark in inside.marks) else data
+        own = ELSE if any(mark.kind != "step" for mark in inside.marks) else data
         for mark in inside.marks:
             unseen = inside.unseen or (FOLDED if inside.folded and mark.step else "")
             if not unseen:

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.render.given import numbers
-from sheetgen.render.marked_html import APART, Shown, read_marked
+from sheetgen.render.marked_html import APART, ELSE, Shown, read_marked
 from sheetgen.render.placed import out_of_place
 
 if TYPE_CHECKING:
@@ -51,8 +51,10 @@ def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = (), given:
     shown = [_shown(one, digits, order) for one in laid.marked if one.kind in {"told", "number"}]
     for one in laid.marked:
         if one.kind == "step":
-            bare = tuple(word for word in one.words if id(word) not in marked)
-            own = _shown(replace(one, words=bare), digits, order).text
+            own = "".join(
+                ELSE if other else _shown(replace(one, words=tuple(words)), digits, order).text
+                for other, words in groupby(one.words, key=lambda word: id(word) in marked)
+            )
             shown.append(_shown(one, digits, order)._replace(own=own))
     return [*_compared(shown, must, may), *_added(shown, given)]
 

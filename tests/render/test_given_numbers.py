@@ -43,6 +43,7 @@ def told(printer: Any) -> Any:
 def test_the_numbers_of_its_words_are_a_steps_own(told: Any) -> None:
     assert told() == ([], [])
     assert told(more="<p>Step 1, 15 min: 2 rods</p><p>Have fun.</p>") == ([], [])
+    assert told(more="<p>Rod 2 <b data-n='rod'>8.5&nbsp;mm</b> cm</p>") == ([], [])
 
 
 @pytest.mark.parametrize(
