@@ -56,6 +56,8 @@ CONTRAST_TEXT = Fact(4.5, "contrast of text, least", unit="ratio", source="W3C, 
 CONTRAST_LARGE = Fact(
     3, "contrast of large text and graphics, least", unit="ratio", source="W3C, WCAG 2.2", grade="seen"
 )
+LARGE_TYPE = Fact(18, "large text, least", unit="pt", source="W3C, WCAG 2.2", grade="seen")
+LARGE_BOLD = Fact(14, "large text that is bold, least", unit="pt", source="W3C, WCAG 2.2", grade="seen")
 CONTRAST_MOST = Fact(7, "contrast of text, enhanced", unit="ratio", source="W3C, WCAG 2.2", grade="seen")
 COLOUR_STEPS = Fact(255, "steps of one colour of a screen", unit="steps", source="W3C, WCAG 2.2", grade="seen")
 TYPE_BODY = Fact(10, "running text, least", unit="pt", source=_GUIDE, grade="seen")
@@ -64,13 +66,6 @@ TYPE_WARNING = Fact(12, "limits and warnings, least wanted", unit="pt", source=_
 CUT_TOLERANCE_SMALL = Fact(1.5, "cutting tolerance of paper up to 150 mm", unit="mm", source=_UNREAD, grade="memory")
 CUT_TOLERANCE = Fact(2, "cutting tolerance of paper up to 600 mm", unit="mm", source=_UNREAD, grade="memory")
 TYPE_LEAST = Fact(6, "type that counts as printed, least", unit="pt", source="common practice", grade="common practice")
-INK_CONTRAST = Fact(
-    1.5,
-    "contrast of ink that counts as printed, least",
-    unit="ratio",
-    source="common practice",
-    grade="common practice",
-)
 PAGE_FULL = Fact(
     1 / 3, "page, how full it is at least", unit="share", source="common practice", grade="common practice"
 )
@@ -80,6 +75,13 @@ FIRST_FULL = Fact(
 )  # fmt: skip
 LINES_OVERLAP = Fact(
     0.3, "lines of type, overlap that shows", unit="mm", source="common practice", grade="common practice"
+)
+APART_FROM_STEP = Fact(
+    20,
+    "caution above or under the other words of its step, most that is beside it",
+    unit="mm",
+    source="common practice",
+    grade="common practice",
 )
 COLUMN_SPARE = Fact(
     1, "column beside what stands in it, least to spare", unit="mm", source="common practice", grade="common practice"

@@ -24,6 +24,13 @@ def borders(box: Any, padding: Rect, border: Rect) -> Iterator[Strip]:  # noqa: 
             yield strip, _coloured(style, style[f"border_{side}_color"])
 
 
+def imaged(box: Any, padding: Rect, border: Rect) -> tuple[Rect, ...]:  # noqa: ANN401
+    """Where a picture stands in place of its border; all of the box, where that is wider than the border or filled."""
+    style = box.style
+    wider = set(style["border_image_width"]) != {1} or "fill" in style["border_image_slice"]
+    return (border,) if wider else _beside(padding, border)
+
+
 def outlines(box: Any, border: Rect) -> Iterator[Strip]:  # noqa: ANN401
     """The strips of its outline, which is painted when all else of its context is."""
     style = box.style

@@ -13,14 +13,19 @@ if TYPE_CHECKING:
 class Must:
     """Words that must be printed as they were worked, in an element with this id.
 
-    `what` names them to whoever mends the theme: 'the caution Hot kiln of step 10'. `step`: they must be there where
-    that step is printed; without one the sheet must have them.
+    `what` names them to whoever mends the theme: 'the caution Hot kiln of step 10'. `step`: the row that they must
+    stand in; a caution without one stands before the first. `before`: the id of what they must stand before.
     """
 
     id: str
     words: str
     what: str
-    step: int | None = None
+    step: str = ""
+    before: str = ""
+
+
+Given = tuple[tuple[str, frozenset[str]], ...]
+"""Of each step the numbers that it may print besides those that are marked, with their units and without."""
 
 
 class Side(NamedTuple):
@@ -50,7 +55,7 @@ class Job:
     """A sheet as HTML, from the roomiest to the tightest, and the papers it is printed on.
 
     `may`: marked words that need not be printed, and must be equal where they are. `most_pages`: how many pages it is
-    to fit; `most_sides`: how many it may have without a warning; 0 is no bound.
+    to fit; `most_sides`: how many it may have without a warning; 0 is no bound. `given`: the numbers of a step's words.
     """
 
     htmls: tuple[str, ...]
@@ -59,6 +64,7 @@ class Job:
     may: tuple[Must, ...] = ()
     most_pages: int = 0
     most_sides: int = 0
+    given: Given = ()
 
 
 def one_page(html: str, name: str, must: Sequence[Must] = (), may: Sequence[Must] = ()) -> Job:

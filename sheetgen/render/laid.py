@@ -52,13 +52,17 @@ class Line(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """A marked element: `kind` is told, number, step, list or short; `beside` the step that a caution belongs to."""
+    """A marked element: `kind` is told, number, step, list or short; `beside` the step that a caution belongs to.
+
+    `step`: the innermost step that it stands in.
+    """
 
     kind: str
     id: str
     beside: str
     words: tuple[Words, ...]
     pictures: tuple[Picture, ...]
+    step: str = ""
 
 
 @dataclass(frozen=True, slots=True)

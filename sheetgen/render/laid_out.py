@@ -34,6 +34,7 @@ def laid_out(document: Any) -> LaidOut:  # noqa: ANN401 - WeasyPrint is not type
         Marked(
             one.kind, one.id, one.beside,
             tuple(walk.words[i] for i in one.words), tuple(walk.pictures[i] for i in one.pictures),
+            one.step,
         )
         for one in walk.marks.values()
     )  # fmt: skip
@@ -43,10 +44,10 @@ def laid_out(document: Any) -> LaidOut:  # noqa: ANN401 - WeasyPrint is not type
 class _Mark:
     """A marked element while its boxes are found."""
 
-    __slots__ = ("beside", "element", "id", "kind", "pictures", "words")
+    __slots__ = ("beside", "element", "id", "kind", "pictures", "step", "words")
 
-    def __init__(self, kind: str, id: str, beside: str, element: Any) -> None:  # noqa: A002, ANN401
-        self.kind, self.id, self.beside, self.element = kind, id, beside, element
+    def __init__(self, kind: str, id: str, beside: str, step: str, element: Any) -> None:  # noqa: A002, ANN401
+        self.kind, self.id, self.beside, self.step, self.element = kind, id, beside, step, element
         self.words: list[int] = []
         self.pictures: list[int] = []
 
@@ -144,7 +145,9 @@ class _Walk:
         if not found or any(mark.element is element for mark in inside.marks):
             return inside
         page = self.number if inside.again else 0
-        marks = [self.marks.setdefault((id(element), one[0], page), _Mark(*one, element)) for one in found]
+        steps = [one.id for one in inside.marks if one.kind == "step"] + [one[1] for one in found if one[0] == "step"]
+        step = steps[-1] if steps else ""
+        marks = [self.marks.setdefault((id(element), one[0], page), _Mark(*one, step, element)) for one in found]
         return inside._replace(marks=(*inside.marks, *marks))
 
     def _line(self, box: Any, parent: Any, inside: _Inside, painting: Painting) -> None:  # noqa: ANN401
@@ -176,8 +179,9 @@ class _Walk:
             unseen = self._unseen(style, core, size, painting)
             if not unseen:
                 self.inks[len(self.words)] = seen.Ink(
-                    painting.key(), core, size, coloured(style["color"]), painting.groups
-                )
+                    painting.key(), core, size, coloured(style["color"]), painting.groups,
+                    typed.contrast_wanted(style, size * PT),
+                )  # fmt: skip
         x, y, end, bottom = (edge * MM for edge in letters)
         sign = (box.element_tag or "").endswith("::marker") and not any(letter.isalpha() for letter in text)
         for mark in inside.marks:
@@ -196,6 +200,7 @@ class _Walk:
             (seen.MIRRORED, painting.mirrored),
             (seen.BACKWARDS, style["direction"] == "rtl"),
             (seen.CLOSE, typed.run_together(style)),
+            (seen.FORMED, typed.formed(style)),
             (seen.WIDE, typed.stand_apart(style)),
             (seen.STRUCK, "line-through" in style["text_decoration_line"]),
             (seen.COVERED, typed.lined_over(style)),

@@ -1,25 +1,33 @@
-"""The marked text of a page for the screen, as a browser shows it without its style sheets."""
+"""The marked text of a page for the screen, as a browser shows it; of its style sheets only what hides."""
 
 from __future__ import annotations
 
-import re
-from html.parser import HTMLParser
-from typing import NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+import cssselect2
+import tinyhtml5
+
+from sheetgen.render.screen_css import Styles, hides
+from sheetgen.render.seen import BACKWARDS, HIDDEN
+
+if TYPE_CHECKING:
+    from sheetgen.render.laid import Words
 
 APART = "\ue013"  # two pieces of text with a gap or another line between them; no letter of any alphabet
-EMPTY = frozenset(
-    {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"}
-)
+ELSE = "\ue014"  # in the text of a step, what is marked as something else
 RUNS_ON = frozenset(
     {"a", "abbr", "b", "bdi", "bdo", "cite", "code", "em", "i", "mark", "q", "s", "small", "span", "strong", "sub",
      "sup", "time", "u", "var", "wbr"}
 )  # fmt: skip
 NEVER = frozenset(
     {"head", "script", "style", "template", "title", "svg", "noscript", "iframe", "object", "canvas", "audio", "video",
-     "datalist"}
+     "datalist", "textarea", "select", "math"}
 )  # fmt: skip
-GONE = re.compile(r"display:none|visibility:(hidden|collapse)|opacity:0(\.0*)?(;|$)|font-size:0[a-z%]*(;|$)")
+GONE = frozenset({"hidden", "popover", "inert"})
 MARKS = {"data-told": "told", "data-n": "number", "data-step": "step"}
+ELSEWHERE = "a style sheet that stands elsewhere"
+TURNS = frozenset("\u202b\u202d\u202e\u2067")  # signs that turn what follows from right to left
+FOLDED = "it is folded away"
 NOTHING = APART + " \n\t\r\f"
 
 
@@ -31,76 +39,87 @@ class Shown(NamedTuple):
     text: str
     page: int = 0
     unseen: str = ""
+    step: str = ""  # the innermost that it stands in
+    at: int = 0  # which of all is read before which
+    words: tuple[Words, ...] = ()  # on paper, those that are seen
+    own: str = ""  # of a step, what is marked as nothing else
 
 
-class Read(NamedTuple):
-    """The cautions and numbers of a page, and the steps of which something is shown."""
-
-    shown: list[Shown]
-    steps: set[str]
-
-
-def read_marked(html: str) -> Read:
-    """What is marked in a page."""
-    reader = _Reader()
-    reader.feed(html)
-    reader.close()
-    shown = [Shown(one.kind, one.id, one.text, 0, one.unseen) for one in reader.marks if one.kind != "step"]
-    return Read(shown, {one.id for one in reader.marks if one.kind == "step" and one.text.strip(NOTHING)})
+def read_marked(html: str) -> list[Shown]:
+    """What is marked in a page: its steps, cautions and numbers, in order."""
+    root = tinyhtml5.parse(html, namespace_html_elements=False)
+    linked = any("stylesheet" in link.get("rel", "").lower() for link in root.iter("link"))
+    turned = not TURNS.isdisjoint("".join(root.itertext()))
+    unread = ELSEWHERE if linked else BACKWARDS if turned else ""
+    reader = _Reader(Styles(("".join(sheet.itertext()) for sheet in root.iter("style")), unread))
+    reader.element(cssselect2.ElementWrapper.from_html_root(root), _Inside())
+    return [
+        Shown(one.kind, one.id, one.text, 0, one.unseen, one.step, at, (), one.own)
+        for at, one in enumerate(reader.marks)
+    ]
 
 
 class _Mark:
     """A marked element while it is read."""
 
-    def __init__(self, kind: str, id: str) -> None:  # noqa: A002 - what HTML calls it
-        self.kind, self.id, self.text, self.unseen = kind, id, "", ""
+    def __init__(self, kind: str, id: str, step: str) -> None:  # noqa: A002 - what HTML calls it
+        self.kind, self.id, self.step, self.text, self.unseen = kind, id, step, "", ""
+        self.own = ""
 
 
-class _Open(NamedTuple):
-    tag: str
-    hidden: bool
-    marks: list[_Mark]
+class _Inside(NamedTuple):
+    """What holds within an element: its marks, the step, why nobody sees it, and whether that only folds it away."""
+
+    marks: tuple[_Mark, ...] = ()
+    step: str = ""
+    unseen: str = ""
+    folded: bool = False
 
 
-class _Reader(HTMLParser):
-    def __init__(self) -> None:
-        super().__init__(convert_charrefs=True)
-        self.open: list[_Open] = []
+class _Reader:
+    def __init__(self, styles: Styles) -> None:
+        self.styles = styles
         self.marks: list[_Mark] = []
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """An element begins, which may be marked and may hide what is in it."""
-        has = {name: value or "" for name, value in attrs}
-        style = re.sub(r"\s", "", has.get("style", "").lower())
+    def element(self, element: Any, inside: _Inside) -> None:  # noqa: ANN401 - cssselect2 is not typed
+        """An element, which may be marked and may hide what is in it."""
+        tag, has = element.local_name, dict(element.etree_element.attrib)
+        outer = inside
         if tag not in RUNS_ON:
-            self.handle_data(APART)
-        if tag not in EMPTY:
-            marks = [_Mark(kind, has[name]) for name, kind in MARKS.items() if name in has]
-            self.marks += marks
-            shut = tag == "dialog" and "open" not in has
-            gone = tag in NEVER or shut or bool({"hidden", "popover"} & has.keys()) or bool(GONE.search(style))
-            self.open.append(_Open(tag, gone, marks))
-
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """HTML knows no element that ends itself, but a drawing does."""
-        self.handle_starttag(tag, attrs)
-        if any(one.tag == "svg" for one in self.open):
-            self.handle_endtag(tag)
-
-    def handle_endtag(self, tag: str) -> None:
-        """An element ends, and with it those in it that were left open."""
-        if any(one.tag == tag for one in self.open):
-            while self.open.pop().tag != tag:
-                pass
+            self._text(APART, outer)
+        step = has.get("data-step") or inside.step
+        marks = [_Mark(kind, has[name], step) for name, kind in MARKS.items() if name in has]
+        self.marks += marks
+        unseen = inside.unseen or _hidden(tag, has) or self.styles.hiding(element)
+        inside = _Inside((*inside.marks, *marks), step, unseen, inside.folded)
+        shut = tag == "details" and ("open" not in has or "name" in has)  # of one name only one is open
+        self._text(element.etree_element.text or "", inside)
+        children = element.iter_children()
+        for node in element.etree_element:
+            if isinstance(node.tag, str):  # a comment is a node too
+                folded = inside.folded or (shut and node.tag != "summary")
+                self.element(next(children), inside._replace(folded=folded))
+            self._text(node.tail or "", inside._replace(folded=inside.folded or shut))
         if tag not in RUNS_ON:
-            self.handle_data(APART)
+            self._text(APART, outer)
 
-    def handle_data(self, data: str) -> None:
-        """Text, which belongs to all that are open."""
-        hidden = any(one.hidden for one in self.open)
-        for one in self.open:
-            for mark in one.marks:
-                if not hidden:
-                    mark.text += data
-                elif data.strip(NOTHING):
-                    mark.unseen = "it is hidden"
+    def _text(self, data: str, inside: _Inside) -> None:
+        """Text, which belongs to all that it stands in. Only what belongs to no step may be folded away."""
+        own = ELSE if any(mark.kind != "step" for mark in inside.marks) else data
+        for mark in inside.marks:
+            unseen = inside.unseen or (FOLDED if inside.folded and mark.step else "")
+            if not unseen:
+                mark.text += data
+                mark.own += own
+            elif data.strip(NOTHING):
+                mark.unseen = unseen
+
+
+def _hidden(tag: str, has: dict[str, str]) -> str:
+    """Why nobody sees what is in an element, as far as it tells itself."""
+    gone = tag in NEVER or (tag == "dialog" and "open" not in has) or not GONE.isdisjoint(has)
+    if gone or has.get("aria-hidden", "").lower() == "true":
+        return HIDDEN
+    if has.get("dir", "").lower() == "rtl":
+        return BACKWARDS
+    return HIDDEN if hides(has.get("style", "")) else ""

@@ -1,4 +1,4 @@
-"""Holds what is printed and visible against what was worked: a caution or a number that is missing, hidden or altered.
+"""Holds what is printed and visible against what was worked: what is missing, hidden, altered or out of its place.
 
 A theme marks what it prints: `data-told` on a caution or a reminder, `data-n` on a number, `data-step` round a step.
 """
@@ -7,18 +7,20 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
+from dataclasses import replace
 from itertools import groupby, pairwise
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
-from sheetgen.render.laid_out import laid_out
-from sheetgen.render.marked_html import APART, Shown, read_marked
+from sheetgen.render.given import numbers
+from sheetgen.render.marked_html import APART, ELSE, Shown, read_marked
+from sheetgen.render.placed import out_of_place
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from sheetgen.render.job import Must
+    from sheetgen.render.job import Given, Must
     from sheetgen.render.laid import LaidOut, Marked, Words
 
 PT_PER_MM = PT_PER_INCH / MM_PER_INCH
@@ -42,30 +44,44 @@ class Fault(NamedTuple):
         return f"page {self.page}: {self.words}" if self.page else self.words
 
 
-def checks(document: Any, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:  # noqa: ANN401
-    """The faults of a document that WeasyPrint has laid out."""
-    return faults(laid_out(document), must, may)
+def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = (), given: Given = ()) -> list[Fault]:
+    """The faults of a document that is laid out."""
+    digits, order = _digits(laid), {id(word): at for at, word in enumerate(laid.words)}
+    marked = {id(word) for one in laid.marked if one.kind in {"told", "number"} for word in one.words}
+    shown = [_shown(one, digits, order) for one in laid.marked if one.kind in {"told", "number"}]
+    for one in laid.marked:
+        if one.kind == "step":
+            own = "".join(
+                ELSE if other else _shown(replace(one, words=tuple(words)), digits, order).text
+                for other, words in groupby(one.words, key=lambda word: id(word) in marked)
+            )
+            shown.append(_shown(one, digits, order)._replace(own=own))
+    return [*_compared(shown, must, may), *_added(shown, given)]
 
 
-def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
-    """The faults of a document whose pages are known."""
-    digits = _digits(laid)
-    shown = [_shown(one, digits) for one in laid.marked if one.kind in {"told", "number"}]
-    steps = {m.id for m in laid.marked if m.kind == "step" and any(w.text.strip() and not w.unseen for w in m.words)}
-    return list(_compared(shown, steps, must, may))
+def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = (), given: Given = ()) -> list[Fault]:
+    """The faults of a page for the screen, as far as its text, and what of its style sheets hides, tells."""
+    shown = read_marked(html)
+    return [*_compared(shown, must, may), *_added(shown, given)]
 
 
-def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = ()) -> list[Fault]:
-    """The faults of a page for the screen, as far as its text tells: what only its style sheet hides is not known."""
-    read = read_marked(html)
-    return list(_compared(read.shown, read.steps, must, may))
-
-
-def _compared(shown: Iterable[Shown], steps: set[str], must: Sequence[Must], may: Sequence[Must]) -> Iterator[Fault]:
+def _compared(shown: Iterable[Shown], must: Sequence[Must], may: Sequence[Must]) -> Iterator[Fault]:
     """Each must against every place where it is shown."""
+    shown = list(shown)
+    if any(one.step for one in must) and not any(one.kind == "step" for one in shown):
+        yield Fault("", 0, "no step is marked with data-step, so that nobody knows what stands in it")
+        return
     places: dict[str, list[Shown]] = {}
+    steps: dict[str, Shown] = {}
     for one in shown:
-        places.setdefault(one.id, []).append(one)
+        if one.kind != "step":
+            places.setdefault(one.id, []).append(one)
+        elif SPACES.sub("", one.text):
+            if one.id in steps:
+                yield Fault(
+                    "", one.page, f"'{one.id}' is marked twice with data-step: enclose all of it in one element"
+                )
+            steps.setdefault(one.id, one)
     worked = {one.id: one for one in (*may, *must)}
     for id_, here in places.items():
         if id_ not in worked:
@@ -73,15 +89,22 @@ def _compared(shown: Iterable[Shown], steps: set[str], must: Sequence[Must], may
             yield Fault(id_, here[0].page, words)
             continue
         yield from _altered(worked[id_], here)
-    if not steps and any(one.step is not None for one in must):
-        yield Fault("", 0, "no step is marked with data-step, so that nobody knows which are printed")
     for wanted in must:
-        here = places.get(wanted.id, [])
-        printed = wanted.step is None or str(wanted.step) in steps
-        if printed and not any(SPACES.sub("", place.text) for place in here):
-            hidden = next((place for place in here if place.unseen), None)
+        here = [place for place in places.get(wanted.id, []) if SPACES.sub("", place.text)]
+        if not here:
+            hidden = next((place for place in places.get(wanted.id, []) if place.unseen), None)
             words = f"is printed, but nobody sees it: {hidden.unseen}" if hidden else "is not printed"
             yield Fault(wanted.id, hidden.page if hidden else 0, f"{wanted.what} {words}")
+        elif where := out_of_place(wanted, here, places, steps):
+            yield Fault(wanted.id, here[0].page, f"{wanted.what} stands {where}")
+
+
+def _added(shown: Iterable[Shown], given: Given) -> Iterator[Fault]:
+    """Numbers that a step prints and was not given."""
+    known = dict(given)
+    for one in shown:
+        if known and one.kind == "step" and (more := numbers(one.own) - known.get(one.id, frozenset())):
+            yield Fault(one.id, one.page, f"'{one.id}' prints {', '.join(sorted(more))}, which it was not given")
 
 
 def _altered(one: Must, here: Sequence[Shown]) -> Iterator[Fault]:
@@ -154,7 +177,7 @@ def _one_number(before: Words, word: Words) -> bool:
     return not {before.text[-1:], word.text[:1]} <= DIGITS or sizes[1] < TYPE_APART * sizes[0]
 
 
-def _shown(one: Marked, digits: dict[int, list[Words]]) -> Shown:
+def _shown(one: Marked, digits: dict[int, list[Words]], order: dict[int, int]) -> Shown:
     """What can be read of a marked element as it is laid out."""
     text = ""
     seen = _as_read(word for word in one.words if not word.unseen)
@@ -171,4 +194,6 @@ def _shown(one: Marked, digits: dict[int, list[Words]]) -> Shown:
         text = before_it + text + after_it
     unseen = next((word.unseen for word in one.words if word.unseen), "")
     page = next((word.page for word in (*seen, *one.words)), 0)
-    return Shown(one.kind, one.id, text, page, unseen)
+    printed = tuple(word for word in seen if word.text.strip())
+    at = min((order[id(word)] for word in printed), default=0)
+    return Shown(one.kind, one.id, text, page, unseen, one.step, at, printed)

@@ -143,7 +143,9 @@ def _ordered(
         htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in ways)
         path = f"{folder_of(worked, version)}/{slug(name)}"
         papers = [_paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
-        job = Job(htmls, tuple(papers), tuple(marks.must), tuple(marks.may), fits, how.most_sides)
+        job = Job(
+            htmls, tuple(papers), tuple(marks.must), tuple(marks.may), fits, how.most_sides, tuple(marks.given.items())
+        )
         yield Ordered(name, how.template, job)
 
 
@@ -182,7 +184,7 @@ def _screen(
         home=home,
     )
     html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
-    _sound(checked_html(html, marks.must, marks.may), theme, "project.html.j2")
+    _sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
     folder = folder_of(worked, version)
     yield Page(f"{folder}/index.html", html.encode())
     for part, path in cutting_paths(drawings.cutting).items():

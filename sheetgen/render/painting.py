@@ -6,7 +6,7 @@ import copy
 import math
 from typing import Any, Literal
 
-from sheetgen.render.edges import borders, coloured, outlines, shadows
+from sheetgen.render.edges import borders, coloured, imaged, outlines, shadows
 from sheetgen.render.seen import EVERYWHERE, Colour, Faded, Fill, Key, Rect, meet
 
 # The layers of one context, from the ground up.
@@ -121,7 +121,8 @@ class Painting:
         for strip, colour in (*shadows(box, border, inset=True), *borders(box, padding, border)):
             self._filled(strip, key, (colour,))
         if box.style["border_image_source"][0] != "none":
-            self._filled(border, key, ())
+            for strip in imaged(box, padding, border):
+                self._filled(strip, key, ())
         for strip, colour in outlines(box, border):
             self._filled(strip, (*self.home, (OUTLINES, 0, self.key()[-1][2])), (colour,))
 

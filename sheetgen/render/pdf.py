@@ -19,6 +19,7 @@ from sheetgen.render.doubts import doubts
 from sheetgen.render.job import Doubt, Printout, one_page
 from sheetgen.render.laid_out import laid_out
 from sheetgen.render.musts import faults
+from sheetgen.render.on_paper import beside_it, of_another_size
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -102,6 +103,7 @@ class Printer:
         self.fonts = FontConfiguration()
         self.fetcher = OnlyOurs()
         self.faces = weasyprint.CSS(string=font_css(FONTS), font_config=self.fonts, url_fetcher=self.fetcher)
+        files.clear()  # a rule of the theme's own could give our face other features
 
     def pdf(self, page: str, name: str) -> bytes:
         """The PDF of a page. Raises CannotBe if WeasyPrint complains of it."""
@@ -145,12 +147,16 @@ class Printer:
         if one.said or said:
             message = f"{first.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
             raise CannotBe(message, "mend the theme or the picture")
-        lost = faults(one.laid, job.must, job.may)
+        lost = list(map(str, faults(one.laid, job.must, job.may, job.given)))
+        if first.side:
+            lost += of_another_size(painted.boxes(), first.side)
         jars = doubts(one.laid, job.most_sides)
         for paper in papers:
+            beside: list[str] = []
             if paper is not first and first.side and paper.side:
                 raw = painted.moved(first.side, paper.side, _identifier(paper))
-            told = tuple(f"{paper.name}, {fault}" for fault in lost)
+                beside += beside_it(one.laid, first.side, paper.side)
+            told = tuple(f"{paper.name}, {fault}" for fault in (*lost, *beside))
             yield Printout(
                 raw, len(one.laid.pages), told, tuple(Doubt(paper.name, page, words) for page, words in jars)
             )
@@ -171,6 +177,13 @@ class _Painted:
         """What WeasyPrint calls when all is painted, right before it is written."""
         self.pdf, self.objects = pdf, len(pdf.objects)
 
+    def boxes(self) -> list[list[float]]:
+        """The media box of each page, pt."""
+        return [list(page["MediaBox"]) for page in self._pages()]
+
+    def _pages(self) -> list[Any]:
+        return [one for one in self.pdf.objects if isinstance(one, dict) and one.get("Type") == "/Page"]
+
     def moved(self, first: Side, side: Side, identifier: bytes) -> bytes:
         """The same pages on another paper, the content where it belongs there."""
         pdf = self.pdf
@@ -178,7 +191,7 @@ class _Painted:
         pdf.current_position = 0
         across = (side.left - first.left) * PT_PER_MM
         up = (side.tall - side.top - (first.tall - first.top)) * PT_PER_MM
-        for page in [one for one in pdf.objects if isinstance(one, dict) and one.get("Type") == "/Page"]:
+        for page in self._pages():
             stream = pdf.objects[int(page["Contents"].split()[0])]
             stream.stream.insert(0, f"1 0 0 1 {across:.4f} {up:.4f} cm".encode())
             for box in ("MediaBox", "TrimBox", "BleedBox"):

@@ -12,6 +12,7 @@ from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
 from sheetgen.model.worked import ON_CARD
 from sheetgen.render import words
 from sheetgen.render.firing import allowed, bed, phases
+from sheetgen.render.given import given
 from sheetgen.render.pictures import of_file
 from sheetgen.render.safety import Hazards
 
@@ -63,6 +64,13 @@ class Rows:
         return self.numbers.added(step.minutes for step in steps if step.minutes)
 
     def _row(self, number: int, step: WorkedStep, counted: int) -> Row:
+        with self.marks.inside(row_id(number)):
+            row = self._full(number, step, counted)
+        self.marks.given[row.id] = given(row)
+        return row
+
+    def _full(self, number: int, step: WorkedStep, counted: int) -> Row:
+        text = self.marks.done(words.prose(step.text, self.marks), f"what is done in the step '{step.title}'")
         figures = [] if (matrix := self._matrix(step)) else list(self._figures(step, step.show))
         fired = phases(step, self.numbers)
         if len(fired) > 1:
@@ -72,12 +80,12 @@ class Rows:
         meanwhile = words.prose(step.meanwhile, self.marks, inline=True) or self._could(number)
         return Row(
             kind="wait" if step.waits else "step",
-            id=f"step-{number + 1}",
+            id=row_id(number),
             number=counted,
             title=step.title,
             short=step.short,
             minutes=self._minutes(step),
-            text=Html(words.prose(step.text, self.marks)),
+            text=Html(text),
             expect=Html(words.prose(step.expect, self.marks, inline=True)),
             meanwhile=Html(meanwhile) if step.waits or step.wait else Html(""),
             told=self.hazards.in_full(number),
@@ -95,9 +103,15 @@ class Rows:
         )
 
     def _card(self, number: int, step: WorkedStep, counted: int) -> Row:
+        with self.marks.inside(row_id(number)):
+            row = self._short(number, step, counted)
+        self.marks.given[row.id] = given(row)
+        return row
+
+    def _short(self, number: int, step: WorkedStep, counted: int) -> Row:
         return Row(
             kind="wait" if step.waits else "step",
-            id=f"step-{number + 1}",
+            id=row_id(number),
             number=counted,
             title=step.title,
             short=step.short,
@@ -212,6 +226,11 @@ class Rows:
                 each.append(Html(self.marks.number(told, what)) if told else NONE)
             rows.append(MatrixRow(f"{label}, {unit}" if unit else label, tuple(each)))
         return Matrix(tuple(f"Phase {n}" for n in range(1, len(fired) + 1)), tuple(rows))
+
+
+def row_id(number: int) -> str:
+    """What a step's row is called, by its place among the steps from 0."""
+    return f"step-{number + 1}"
 
 
 def runs(counted: Sequence[int]) -> str:

@@ -7,7 +7,7 @@ import math
 from itertools import pairwise, product
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.facts.paper import INK_CONTRAST, TYPE_LEAST
+from sheetgen.facts.paper import CONTRAST_TEXT, TYPE_LEAST
 from sheetgen.formulas.contrast import contrast_of_luminances, luminance
 
 if TYPE_CHECKING:
@@ -31,11 +31,13 @@ APART = 0.5  # of the size of the type: with more between its letters, nobody re
 LINE = 0.15  # of the size of the type: a line along words that is thicker covers them
 RAISED = 0.6  # of the size of the type: what a face makes small, above or under the line
 
-HIDDEN, CLEAR, PALE = "it is hidden", "it is transparent", "its ink is that of what it lies on"
+HIDDEN, CLEAR, PICTURED = "it is hidden", "it is transparent", "it lies on a picture"
+PALE = "its ink is too like what it lies on"
 SMALL, MIRRORED, CLOSE = f"it is set smaller than {TYPE_LEAST:g} pt", "it is mirrored", "its letters run together"
 OUTSIDE, AWAY, CUT = "it lies outside of the page", "it is cut away", "it is cut off"
 COVERED = "something lies over it"
 STRUCK, WIDE, BACKWARDS = "it is struck out", "its letters stand apart", "it runs from right to left"
+FORMED = "a feature of the face gives it other forms"
 TANGLED = "other words lie on it"
 
 
@@ -44,7 +46,7 @@ Faded = tuple[tuple[int, float], ...]
 
 
 class Fill(NamedTuple):
-    """A ground that is painted. No colours: a picture, which covers, and is no ground that is known."""
+    """A ground that is painted. No colours: a picture, which covers, and may be of any colour anywhere."""
 
     key: Key
     rect: Rect
@@ -61,6 +63,7 @@ class Ink(NamedTuple):
     size: float
     colour: Colour
     groups: Faded = ()
+    least: float = float(CONTRAST_TEXT)  # the contrast that it wants
 
 
 def meet(one: Rect, other: Rect) -> Rect:
@@ -99,15 +102,16 @@ def unseen_on(ink: Ink, fills: Sequence[Fill]) -> str:
     near = sorted((fill for fill in fills if _touches(fill.rect, ink)), key=lambda fill: fill.key)
     if not near and ink.colour == BLACK and not ink.groups:
         return ""
-    under = [fill for fill in near if fill.key < ink.key and fill.colours]
+    under = [fill for fill in near if fill.key < ink.key]
     over = [fill for fill in near if fill.key > ink.key and fill.square]
     if any(not fill.colours and _share(fill, ink) for fill in over):
         return COVERED
     for at in _spots(ink, [*under, *over]):
-        bare, covered = _painted(ink, _at(at, under), _at(at, over))
-        if any(_contrast(*pair) < INK_CONTRAST for pair in bare):
-            return PALE
-        if any(_contrast(*pair) < INK_CONTRAST for pair in covered):
+        ground = _at(at, under)
+        bare, covered = _painted(ink, ground, _at(at, over))
+        if any(_contrast(*pair) < ink.least for pair in bare):
+            return PALE if all(fill.colours for fill in ground) else PICTURED
+        if any(_contrast(*pair) < ink.least for pair in covered):
             return COVERED
     return ""
 
@@ -170,8 +174,9 @@ def _share(fill: Fill, ink: Ink) -> float:
 
 
 def _colours(fill: Fill, ink: Ink) -> set[Colour]:
+    """Its colours; of a picture those that are worst for any ink, and the ink's own."""
     share = _share(fill, ink)
-    return {(red, green, blue, alpha * share) for red, green, blue, alpha in fill.colours}
+    return {(red, green, blue, alpha * share) for red, green, blue, alpha in fill.colours or (WHITE, BLACK, ink.colour)}
 
 
 def _at(spot: tuple[float, float], fills: Iterable[Fill]) -> list[Fill]:

@@ -33,9 +33,11 @@ library, and it goes before ours; whatever you leave out is ours.
   The page for the screen gets `faces`, the rules of its type face.
 - Cautions, reminders and numbers bear marks of ours (`data-told`, `data-n`). Print each whole, where it can be read:
   one that is missing, hidden or altered is an error, whatever the theme.
-- Marks that a template gives: `data-step="{{ r.id }}"` round a row, so that a caution or a figure parted from it is
-  told; `data-list` round a list that is not to be split before page 2; `data-may-be-short="why"` on what may leave a
-  page short. What jars in the layout is a warning, with its sheet and page.
+- A theme may add words of its own. A number that it adds to a row, and that was not in the row's words, is an error.
+- Marks that a template gives: `data-step="{{ r.id }}"` round a row, on one element. Its figures, cautions and reminders
+  must stand in it, these before its text; the cautions of the bench stand before the first row. `data-list` stands
+  round a list that is not to be split before page 2; `data-may-be-short="why"` on what may leave a page short. What
+  jars in the layout is a warning, with its sheet and page.
 """
 
 

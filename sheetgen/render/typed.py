@@ -4,10 +4,17 @@ from __future__ import annotations
 
 from typing import Any
 
+from sheetgen.base.interval import GRAIN
+from sheetgen.facts.paper import CONTRAST_LARGE, CONTRAST_TEXT, LARGE_BOLD, LARGE_TYPE
 from sheetgen.render.seen import APART, CLOSED_UP, LINE
 
-SMALL_FORMS = frozenset({"sups", "subs", "sinf", "numr", "dnom", "frac", "afrc", "ordn"})
-SMALL_NUMBERS = frozenset({"diagonal-fractions", "stacked-fractions", "ordinal"})
+SMALL_FORMS = frozenset({"sups", "subs", "sinf", "numr", "dnom", "ordn"})
+SAME_LETTERS = frozenset(
+    {"kern", "liga", "clig", "calt", "ccmp", "locl", "mark", "mkmk", "lnum", "onum", "tnum", "pnum", "zero", "smcp",
+     "c2sc", "case"}
+)  # fmt: skip
+FRACTIONS = frozenset({"diagonal-fractions", "stacked-fractions"})
+BOLD = 700  # WCAG says bold and no number; CSS calls 700 bold
 
 
 def run_together(style: Any) -> bool:  # noqa: ANN401 - WeasyPrint is not typed
@@ -23,13 +30,24 @@ def stand_apart(style: Any) -> bool:  # noqa: ANN401
 
 def made_small(style: Any) -> bool:  # noqa: ANN401
     """Whether the face is asked for its small forms."""
-    features = style["font_feature_settings"]
-    numbers = style["font_variant_numeric"]
     return (
         style["font_variant_position"] in {"sub", "super"}
-        or (numbers != "normal" and not SMALL_NUMBERS.isdisjoint(numbers))
-        or (features != "normal" and any(name in SMALL_FORMS and on for name, on in dict(features).items()))
+        or "ordinal" in style["font_variant_numeric"]
+        or not SMALL_FORMS.isdisjoint(_features(style))
     )
+
+
+def formed(style: Any) -> bool:  # noqa: ANN401
+    """Whether the face is asked for forms by which letters may read as others: 1/2 as one sign, an alternative 1."""
+    return not FRACTIONS.isdisjoint(style["font_variant_numeric"]) or bool(
+        set(_features(style)) - SMALL_FORMS - SAME_LETTERS
+    )
+
+
+def contrast_wanted(style: Any, size: float) -> float:  # noqa: ANN401
+    """The least contrast of ink to its ground by WCAG 1.4.3; `size` in pt as printed. A large letter wants less."""
+    large = LARGE_BOLD if style["font_weight"] >= BOLD else LARGE_TYPE
+    return float(CONTRAST_LARGE if size >= large - GRAIN else CONTRAST_TEXT)
 
 
 def lined_over(style: Any) -> bool:  # noqa: ANN401
@@ -40,6 +58,12 @@ def lined_over(style: Any) -> bool:  # noqa: ANN401
     size, thick, offset = style["font_size"], style["text_decoration_thickness"], style["text_underline_offset"]
     lifted = "underline" in lines and offset != "auto" and _length(offset, size) < 0
     return lifted or (thick not in {"auto", "from-font"} and _length(thick, size) > LINE * size)
+
+
+def _features(style: Any) -> list[str]:  # noqa: ANN401
+    """The features of the face that are switched on by name."""
+    features = style["font_feature_settings"]
+    return [] if features == "normal" else [name for name, on in dict(features).items() if on]
 
 
 def _spacing(style: Any) -> float:  # noqa: ANN401

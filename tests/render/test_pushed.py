@@ -45,3 +45,17 @@ def test_a_list_and_a_long_box_are_printed_once_wherever_the_page_ends(gone: int
     html = re.sub("(<body[^>]*>)", filler, html, count=1)
     html = html.replace("</head>", f"<style>{PAGE}</style></head>")
     assert printer.print(html, "handout", marks.must, marks.may).faults == ()
+
+
+def test_what_a_step_warns_of_may_not_be_gathered_at_the_end_of_the_sheet(sheet: Any, printer: Any) -> None:
+    html, marks = sheet
+    html = html.replace("</head>", f"<style>{PAGE}</style></head>")
+    warned = [one for one in marks.must if one.step and one.what.startswith(("the caution", "the reminder"))]
+    assert len(warned) > len(CAUTIONS) / 2
+    for one in warned:
+        said = re.search(f'<span class="said" data-told="{one.id}">.*?</span>', html)
+        assert said
+        html = html.replace(said[0], "").replace("</body>", f"<p>{said[0]}</p></body>")
+    faults = printer.print(html, "handout", marks.must, marks.may).faults
+    assert len(faults) == len(warned)
+    assert all(fault.endswith("stands outside of its step") for fault in faults)
