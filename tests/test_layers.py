@@ -48,8 +48,11 @@ ONE_PLACE = {
     "PIL": "sheetgen.render.pictures",
     "click": "sheetgen.cli",
 }
-# The words of the gestures, and what drawings of several gestures share.
-GESTURING = {"sheetgen.facts.gestures", "sheetgen.draw.bezels", "sheetgen.draw.turning"}
+# The words of the gestures, what drawings of several gestures share, and what is made of parts.
+GESTURING = {
+    "sheetgen.facts.gestures", "sheetgen.draw.bezels", "sheetgen.draw.turning",
+    "sheetgen.facts.made", "sheetgen.draw.made",
+}  # fmt: skip
 PLAIN_NOUNS = {"base", "facts", "formulas", "parts"}
 
 

@@ -214,12 +214,17 @@ class Fibre(Item):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding(Item):
-    """A bought-in part: its inside, its length in the finished piece, its depth and its wire or stem, mm."""
+    """A bought-in part: its inside, its length in the finished piece, its depth, width and wire or stem, mm.
 
+    `form` is what it is drawn as (facts/findings.py).
+    """
+
+    form: str = ""
     inside: float | None = None
     wire: float | None = None
     length: float | None = None
     depth: float | None = None
+    width: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -286,7 +291,10 @@ NUMBERS: dict[str, dict[str, tuple[str, bool]]] = {
     "Stone": {"size": ("mm", False), "width": ("mm", True), "height": ("mm", True), "density": ("g/cm³", True)},
     "Bead": {"size": ("mm", False), "length": ("mm", False), "hole": ("mm", True)},
     "Fibre": {"thickness": ("mm", False), "width": ("mm", True), "spool": ("mm", True)},
-    "Finding": {"inside": ("mm", True), "length": ("mm", True), "depth": ("mm", True), "wire": ("mm", True)},
+    "Finding": {
+        "inside": ("mm", True), "length": ("mm", True), "depth": ("mm", True), "width": ("mm", True),
+        "wire": ("mm", True),
+    },
     "Adhesive": {
         "cure": ("min", False), "pot_life": ("min", True), "pot_temperature": ("°C", False), "part_b": ("", False),
         "density": ("g/mL", False), "density_b": ("g/mL", True), "least": ("mL", False),

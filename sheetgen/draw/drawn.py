@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from sheetgen.base.material import Clay, Sheet, Wire
     from sheetgen.base.pen import Extent, Pen
     from sheetgen.base.printed import Printed
+    from sheetgen.draw.bits import Bit
     from sheetgen.parts.piece import Piece
 
 GRAIN = 1e-9
@@ -46,6 +47,10 @@ class Drawn:
     view: Callable[[Pen, Piece], float] | None = None
     side: Callable[[Pen, Piece], float] | None = None
     back: Callable[[Pen, Piece], float] | None = None
+    above: Callable[[Pen, Piece], float] | None = None
+    sunk: Callable[[Pen, Piece], float] | None = None
+    row: Callable[[Piece], list[Bit]] | None = None
+    pierces: Callable[[Bit, Piece], Bit] | None = None
     mark: Callable[[Pen, Piece, Extent], str] | None = None
     centred: bool = False
 

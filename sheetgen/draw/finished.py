@@ -1,22 +1,27 @@
-"""The finished view: fired parts where the project says they stand or hang, each turned as it says."""
+"""The finished view: fired parts where the project says they stand, hang or are laid, each turned as it says."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Wire
+from sheetgen.base.material import Finding
 from sheetgen.base.pen import Extent, Moved
-from sheetgen.draw import kinds
+from sheetgen.draw import findings, kinds, rows, way
+from sheetgen.draw.bits import Bit
+from sheetgen.draw.laid import laid
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Clipped, Scaled, Strokes
+from sheetgen.draw.sparing import Sparing
+from sheetgen.draw.windows import MEETS, within
 from sheetgen.parts.kind import Part
 
 if TYPE_CHECKING:
     from sheetgen.base.pen import Pen, Point
     from sheetgen.base.rounding import Rounder
+    from sheetgen.draw.way import Way
     from sheetgen.model.drawing import Drawing
-    from sheetgen.model.worked import WorkedVersion
+    from sheetgen.model.worked import Stood, WorkedVersion
     from sheetgen.parts.piece import Piece
 
 WIDEST, TALLEST = 80.0, 46.0
@@ -24,21 +29,55 @@ WIDEST, TALLEST = 80.0, 46.0
 
 @dataclass(frozen=True, slots=True)
 class _Seen:
-    """A part in the view, where the middle of its top stands; `above` is what it hangs from."""
+    """A part or finding in the view, where the middle of its top stands; `above` is what it hangs from."""
 
-    piece: Piece
+    shown: Piece | Bit
     at: Point
+    name: str
     turned: str = "front"
     above: _Seen | None = None
 
     def draw(self, pen: Pen) -> float:
-        """The part in its place."""
-        return kinds.view(Moved(pen, self.at), self.piece, self.turned)
+        """It in its place; how far down it reaches, or where the next one hangs in it."""
+        moved = Moved(pen, self.at)
+        if isinstance(self.shown, Bit):
+            if self.turned == "side":
+                findings.on_edge(moved, self.shown)
+            else:
+                self.shown.draw(moved)
+            return self.shown.end
+        return kinds.view(moved, self.shown, self.turned)
 
     @property
-    def wire(self) -> Wire | None:
-        """The wire that it is made of."""
-        return self.piece.playing("made of", Wire)
+    def wire(self) -> float:
+        """How thick the wire is that it is made of; 0 for what is not."""
+        return self.shown.wire if isinstance(self.shown, Bit) else rows.wired(self.shown)
+
+    def show(self, pen: Pen) -> None:
+        """It over what is behind it, but not over what is seen through its openings."""
+        strokes = Strokes()
+        self.draw(strokes)
+        pen.cover(strokes.closed("cut"))
+        self.draw(pen)
+        if self.above is not None and self.wire and self.above.wire:
+            _linked(pen, self, self.above, strokes.extent)
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """Bits laid one after the other on their way, from a place of the view on or round it."""
+
+    bits: list[Bit]
+    on: Way
+    joints: list[float]
+    at: Point
+    name: str
+
+    def draw(self, pen: Pen) -> None:
+        """The row in its place."""
+        laid(Moved(pen, self.at), self.bits, self.on, self.joints)
+
+    show = draw
 
 
 def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
@@ -54,73 +93,80 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
         return None
     shrink = min(1.0, WIDEST / (extent.width + 2), TALLEST / (extent.height + 2))
     paper = Paper(outline="thin")
-    pen = Scaled(paper, shrink)
     for one in seen:
-        strokes = Strokes()
-        one.draw(strokes)
-        # What stands in front hides what is behind it, but not through its openings.
-        pen.cover(strokes.closed("cut"))
-        one.draw(pen)
-        if one.above is not None and one.wire is not None and one.above.wire is not None:
-            _linked(pen, one, one.above, strokes.extent)
-    names = ", ".join(dict.fromkeys(one.piece.name.replace("_", " ") for one in seen))
-    wide, high = (rounder.length(mm, "out").told for mm in (extent.width, extent.height))
-    sides = " and turned" if any(one.turned != "front" for one in seen) else ""
-    says = f"The finished piece from the front{sides}, {wide} wide, {high} high: {names}"
+        one.show(Scaled(Sparing(paper), shrink))
+    says = _says(version, seen, extent, rounder)
     corner = ((extent.left - 1) * shrink, (extent.top - 1) * shrink)
     return paper.drawing(corner, (extent.width + 2) * shrink, (extent.height + 2) * shrink, says, true=shrink == 1)
 
 
+def _says(version: WorkedVersion, seen: list[_Seen | _Row], extent: Extent, rounder: Rounder) -> str:
+    """What is seen, as the project says it; failing that, which parts. And how large it all is."""
+    wide, high = (rounder.length(mm, "out").told for mm in (extent.width, extent.height))
+    if version.view_shows:
+        words = "".join(one if isinstance(one, str) else one.printed.told for one in version.view_shows)
+        return f"{words.strip().rstrip('.')}; all of it {wide} wide and {high} high"
+    sides = " and turned" if any(isinstance(one, _Seen) and one.turned != "front" for one in seen) else ""
+    names = ", ".join(dict.fromkeys(one.name.replace("_", " ") for one in seen))
+    return f"The finished piece from the front{sides}, {wide} wide, {high} high: {names}"
+
+
 def _linked(pen: Pen, lower: _Seen, upper: _Seen, around: Extent) -> None:
-    """Wire that hangs in wire lies over it on one side and under it on the other."""
-    middle = (upper.at[0] + lower.at[0]) / 2
-    window = ((middle, around.top - 1), (around.right + 1, around.bottom))
+    """Wire that hangs in wire lies over it on one side and under it on the other; one seen on edge lies over it."""
+    if lower.turned == "side":
+        return
     strokes = Strokes()
     upper.draw(strokes)
+    left = around.left - 1 if upper.turned == "side" else _middle(lower, strokes.extent, lower.wire + upper.wire)
+    window = ((left, around.top - 1), (around.right + 1, around.bottom))
     pen.cover([part for loop in strokes.closed("cut") if (part := within(loop, *window))])
-    upper.draw(Clipped(pen, *window))
+    (x1, y1), (x2, y2) = window
+    upper.draw(Clipped(pen, (x1 - MEETS, y1 - MEETS), (x2 + MEETS, y2 + MEETS)))
 
 
-def within(loop: list[Point], corner: Point, far: Point) -> list[Point]:
-    """The part of a closed outline that lies in a window (after Sutherland and Hodgman)."""
-    found = list(loop)
-    for axis in (0, 1):
-        for edge, way in ((corner[axis], 1), (far[axis], -1)):
-            kept: list[Point] = []
-            for a, b in zip(found, [*found[1:], *found[:1]], strict=True):
-                inside, next_inside = way * (a[axis] - edge) >= 0, way * (b[axis] - edge) >= 0
-                if inside:
-                    kept.append(a)
-                if inside != next_inside:
-                    share = (edge - a[axis]) / (b[axis] - a[axis])
-                    kept.append((a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])))
-            found = kept
-    return found
+def _middle(lower: _Seen, upper: Extent, deep: float) -> float:
+    """The middle of where the top of one thing, so deep, lies in what it hangs from."""
+    strokes = Strokes()
+    lower.draw(strokes)
+    xs = [x for run in strokes.runs() for x, y in run if y <= lower.at[1] + deep] or [lower.at[0]]
+    return (max(min(xs), upper.left) + min(max(xs), upper.right)) / 2
 
 
-def _standing(version: WorkedVersion) -> list[_Seen]:
+def _standing(version: WorkedVersion) -> list[_Seen | _Row]:
     """The parts that have a place of their own, then those of the project's view."""
     placed: dict[str, _Seen] = {}
     for part in version.parts.values():
         if part[Part.at] is not None or part[Part.hangs_from] is not None:
             _place(part, version, placed)
-    seen = list(placed.values())
+    seen: list[_Seen | _Row] = list(placed.values())
     for stood in version.view:
-        above = next((one for one in reversed(seen) if one.piece.name == stood.hangs_from), None)
-        seen.append(_hung(version.parts[stood.part], above, (stood.right, stood.down), stood.turned))
+        if (one := _stood(stood, version, seen)) is not None:
+            seen.append(one)
     return seen
 
 
-def _hung(part: Piece, above: _Seen | None, by: Point, turned: str = "front") -> _Seen:
-    """A part so far from where it hangs, or from the middle of the view."""
+def _stood(stood: Stood, version: WorkedVersion, seen: list[_Seen | _Row]) -> _Seen | _Row | None:
+    """What an entry of the project's view shows."""
+    by = (stood.right, stood.down)
+    if stood.row:
+        bits, first = rows.row(version, stood.row)
+        names = [one.id if isinstance(one, Finding) else one for thing in stood.row for one in thing.of]
+        on, joints = way.closed(bits, first) if stood.closed else way.led_back(bits)
+        return _Row(bits, on, joints, by, ", ".join(dict.fromkeys(names)))
+    above = next((one for one in reversed(seen) if isinstance(one, _Seen) and one.name == stood.hangs_from), None)
+    shown = findings.bit(stood.part) if isinstance(stood.part, Finding) else version.parts[stood.part]
+    return _hung(shown, stood.name, above, by, stood.turned) if shown is not None else None
+
+
+def _hung(shown: Piece | Bit, name: str, above: _Seen | None, by: Point, turned: str = "front") -> _Seen:
+    """A part or finding so far from where it hangs, or from the middle of the view."""
     x, y = by
     if above is not None:
-        x, y = x + above.at[0], y + above.at[1] + kinds.view(Extent(), above.piece, above.turned)
-        wire = part.playing("made of", Wire)
-        if wire is not None and above.wire is not None:
+        x, y = x + above.at[0], y + above.at[1] + above.draw(Extent())
+        if above.wire:
             # Wire hangs in wire: the lower one's top lies inside the upper one, its own thickness higher.
-            y -= wire.thickness
-    return _Seen(part, (x, y), turned, above)
+            y -= _Seen(shown, (0.0, 0.0), name).wire
+    return _Seen(shown, (x, y), name, turned, above)
 
 
 def _place(part: Piece, version: WorkedVersion, placed: dict[str, _Seen]) -> _Seen:
@@ -128,5 +174,5 @@ def _place(part: Piece, version: WorkedVersion, placed: dict[str, _Seen]) -> _Se
     if part.name not in placed:
         hangs, at = part[Part.hangs_from], part[Part.at]
         above = _place(version.parts[hangs.name], version, placed) if hangs is not None else None
-        placed[part.name] = _hung(part, above, (at.x, at.y) if at is not None else (0.0, 0.0))
+        placed[part.name] = _hung(part, part.name, above, (at.x, at.y) if at is not None else (0.0, 0.0))
     return placed[part.name]

@@ -28,6 +28,11 @@ STYLES: dict[Line, str] = {
 }
 
 
+def turns(loop: Sequence[Point]) -> bool:
+    """Whether a loop runs clockwise, as it is seen on paper."""
+    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(loop, [*loop[1:], *loop[:1]], strict=True)) > 0
+
+
 def mm(x: float) -> str:
     """A coordinate with a thousandth of a millimetre."""
     text = f"{x:.3f}".rstrip("0").rstrip(".")
@@ -63,8 +68,12 @@ class Paper(Pen):
             self.marks.append(f'<ellipse {at} rx="{mm(width / 2)}" ry="{mm(height / 2)}" {self._style(kind)}/>')
 
     def cover(self, loops: Sequence[Sequence[Point]]) -> None:
-        """White paper laid over what was drawn."""
-        runs = " ".join("M" + " L".join(f"{mm(x)},{mm(y)}" for x, y in loop) + "Z" for loop in loops)
+        """White paper laid over what was drawn.
+
+        Openings run against the outline: where both end at one edge, a printer leaves no hair of white along it.
+        """
+        ways = (loop if turns(loop) == (n == 0) else loop[::-1] for n, loop in enumerate(loops))
+        runs = " ".join("M" + " L".join(f"{mm(x)},{mm(y)}" for x, y in loop) + "Z" for loop in ways)
         if runs:
             self.marks.append(f'<path d="{runs}" fill="#fff" fill-rule="evenodd" stroke="none"/>')
 

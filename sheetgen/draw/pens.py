@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -36,6 +37,39 @@ class Turned(Pen):
     def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text, turned with the rest."""
         self.pen.text((-at[1], at[0]), words, size=size, anchor=anchor, turn=turn + 90)
+
+
+@dataclass(slots=True)
+class Swung(Pen):
+    """A pen whose paper is swung round: what ran down runs the way of `down`, a direction one long, from `at` on."""
+
+    pen: Pen
+    at: Point
+    down: Point
+
+    def _to(self, p: Point) -> Point:
+        ux, uy = self.down
+        return self.at[0] + p[0] * uy + p[1] * ux, self.at[1] - p[0] * ux + p[1] * uy
+
+    def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
+        """As Pen.line, swung."""
+        self.pen.line([self._to(p) for p in points], kind, closed=closed)
+
+    def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
+        """As Pen.oval; one that is no circle is drawn as short runs."""
+        if math.isclose(width, height):
+            self.pen.oval(self._to(centre), width, height, kind)
+        else:
+            self.line(Oval(centre, width, height).points, kind, closed=True)
+
+    def cover(self, loops: Sequence[Sequence[Point]]) -> None:
+        """As Pen.cover, swung."""
+        self.pen.cover([[self._to(p) for p in loop] for loop in loops])
+
+    def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
+        """As Pen.text, swung with the rest."""
+        swing = math.degrees(math.atan2(-self.down[0], self.down[1]))
+        self.pen.text(self._to(at), words, size=size, anchor=anchor, turn=turn + swing)
 
 
 @dataclass(slots=True)

@@ -38,12 +38,13 @@ def beads_round(pen: Pen, run: Sequence[Bead], whole: float) -> float:
     """Beads threaded round a closed strand `whole` mm long, from its top on; returns how far down it reaches."""
     r, most = whole / (2 * math.pi), max(wide for _, wide in run)
     middle, gone = (0.0, r + most / 2), (whole - sum(long for long, _ in run)) / 2
+    pen.circle(middle, 2 * r, "thin")
     for long, wide in run:
         turn = (gone + long / 2) / r - math.pi / 2
-        centre = (middle[0] + r * math.cos(turn), middle[1] + r * math.sin(turn))
-        pen.circle(centre, min(long, wide))
+        centre, across = (middle[0] + r * math.cos(turn), middle[1] + r * math.sin(turn)), min(long, wide)
+        pen.cover([arc(centre, across / 2, 0, 360, 48)])
+        pen.circle(centre, across)
         gone += long
-    pen.circle(middle, 2 * r, "thin")
     return 2 * r + most
 
 

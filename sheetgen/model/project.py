@@ -93,9 +93,15 @@ class Step(Written):
 
 
 class Standing(Written):
-    """A part in the view of the finished piece: where the middle of its top stands, and how it is turned."""
+    """What stands in the view of the finished piece: a part or finding, or a row; where, and how it is turned.
 
-    part: Text
+    Of a part or finding `at` is the middle of its top; of a row that is closed its middle, of one led back its start.
+    """
+
+    part: Text | None = None
+    finding: Text | None = None
+    closed: Texts = Field(default_factory=list)
+    led_back: Texts = Field(default_factory=list)
     at: Text | None = None
     hangs_from: Text | None = None
     turned: Text = Field(default_factory=lambda: default("front"))
@@ -145,6 +151,7 @@ class Project(Written):
     figures: dict[Text, Text | OwnFigure] = Field(default_factory=dict)
     checks: list[Check] = Field(default_factory=list)
     view: list[Standing] = Field(default_factory=list)
+    view_shows: Text | None = None
     finished_sizes: Annotated[list[Text | Showing], OneOrMore] = Field(default_factory=list)
     beginners_take: Text | None = None
     sheets: Texts = Field(default_factory=list)

@@ -129,7 +129,9 @@ class WrittenFinding(WrittenItem):
     inside: Text | None = None
     length: Text | None = None
     depth: Text | None = None
+    width: Text | None = None
     wire: Text | None = None
+    drawn_as: Text | None = None
 
 
 class WrittenAdhesive(WrittenItem):

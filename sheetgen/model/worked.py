@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Figure
     from sheetgen.base.interval import Interval
-    from sheetgen.base.material import Clay, Item, Phase
+    from sheetgen.base.material import Clay, Finding, Item, Phase
     from sheetgen.base.place import Place
     from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
@@ -214,19 +214,41 @@ class Teaching:
     next: Prose = ()
 
 
-TURNED = ("front", "side", "back", "lying")
-"""How a part may be turned in the view of the finished piece; lying is its front, a quarter turn round."""
+TURNED = ("front", "side", "back", "lying", "above", "sunk")
+"""How a part may be turned in the view of the finished piece; lying is its front, a quarter turn round.
+
+From above it is seen as a tube is, a little of its upper face; of a ring that is sunk in what is below only half shows.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """What comes next in a row: a part or finding, one `with` another between its pieces or `on` another.
+
+    What is `made` of a part: plait, tassel.
+    """
+
+    of: tuple[str | Finding, ...]
+    how: str = ""
+    made: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Stood:
-    """A part in that view: mm to the right and down, from where it hangs if it hangs from one that stands before it."""
+    """A part, finding or row in that view: mm to the right and down, from where it hangs if it hangs from another.
 
-    part: str
+    `name` is what another hangs from. `row` is what comes one after the other, `closed` to an oval or led back beside
+    itself.
+    """
+
+    part: str | Finding = ""
     right: float = 0.0
     down: float = 0.0
     hangs_from: str = ""
     turned: str = TURNED[0]
+    row: tuple[Laid, ...] = ()
+    closed: bool = False
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,7 +256,8 @@ class WorkedVersion:
     """One version: its choices, parts, figures, lists and steps.
 
     `finished` are the finished sizes that the first side names; `plan` is what its times come to;
-    `view` is what stands where in the view of the finished piece, beside the parts that say so themselves.
+    `view` is what stands where in the view of the finished piece, beside the parts that say so themselves, and
+    `view_shows` what is seen there, for who cannot see it.
     """
 
     name: str
@@ -251,6 +274,7 @@ class WorkedVersion:
     teaching: Teaching = Teaching()
     plan: Plan = field(default_factory=Plan)
     view: tuple[Stood, ...] = ()
+    view_shows: Prose = ()
 
     @property
     def numbers(self) -> list[int]:

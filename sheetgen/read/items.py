@@ -20,6 +20,8 @@ from sheetgen.base.material import (
     Stone,
     Wire,
 )
+from sheetgen.base.spelling import suggest
+from sheetgen.facts.findings import FORMS
 from sheetgen.read.bench_words import at_the_bench
 from sheetgen.read.clays import HEAVIEST, PER_CM3, ClayMaker
 from sheetgen.read.tools import tool
@@ -147,8 +149,12 @@ class ItemMaker(ClayMaker):
         inside = self.number(written.inside, LENGTH, above=0, name="inside")
         long = self.number(written.length, LENGTH, above=0, name="length")
         depth = self.number(written.depth, LENGTH, above=0, name="depth")
+        width = self.number(written.width, LENGTH, above=0, name="width")
         wire = self.number(written.wire, LENGTH, above=0, most=12, name="wire")
-        return Finding(**common, inside=inside, length=long, depth=depth, wire=wire)
+        form = written.drawn_as
+        if form is not None and form not in FORMS:
+            self.troubles.add(f"a finding is not drawn as '{form}'", form.place, suggest(form, FORMS))
+        return Finding(**common, form=str(form or ""), inside=inside, length=long, depth=depth, width=width, wire=wire)
 
     def _adhesive(self, _key: Word, written: forms.WrittenAdhesive, common: dict[str, Any]) -> Adhesive | None:
         cure = self.measures.interval(written.cure, TIME, above=0, name="curing")

@@ -129,6 +129,7 @@ def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:
         steps=tuple(steps_),
         summary=prose(evaluator.project.summary, evaluator),
         view=view(evaluator),
+        view_shows=prose(evaluator.project.view_shows, evaluator),
         finished=named(evaluator.project.finished_sizes, evaluator),
         teaching=_teaching(evaluator),
         makes=prose(evaluator.project.makes, evaluator),

@@ -218,6 +218,13 @@ def spots(run: str) -> list[tuple[float, float]]:
         ("part: dome, turned: sideways", "turned cannot be 'sideways'"),
         ("part: ring, hangs from: other", "'other' does not stand in this view before it"),
         ('part: ring, at: "3 g, 0 mm"', "'3 g' is a mass"),
+        ("part: ring, closed: [ring]", "an entry of the view shows one thing, and this one names 'part' and 'closed'"),
+        ('at: "0 mm, 0 mm"', "an entry of the view shows one thing, and this one names nothing"),
+        ("closed: [rings]", "'rings' is not in stock"),
+        ("closed: [ring with others]", "'others' is not in stock"),
+        ("led back: [plait of ring]", "a plait is made of slit strips, and 'ring' is jump ring"),
+        ("led back: [tassel of tassels]", "there is no part 'tassels'"),
+        ("finding: clasp-16", "stock does not say what 'clasp-16' is drawn as"),
     ],
 )
 def test_what_cannot_stand_in_a_view_is_told(viewed: Any, line: str, message: str) -> None:

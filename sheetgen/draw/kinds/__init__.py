@@ -7,7 +7,9 @@ import importlib
 import pkgutil
 
 import sheetgen.draw.kinds as here
+from sheetgen.base.material import Wire
 from sheetgen.base.pen import Extent, Moved, Pen
+from sheetgen.draw.bits import Bit
 from sheetgen.draw.drawn import Drawn, clay_label, clay_note
 from sheetgen.draw.pens import Turned
 from sheetgen.parts.piece import Piece
@@ -54,7 +56,7 @@ def view(pen: Pen, piece: Piece, turned: str = "front") -> float:
     how = drawn(piece)
     if turned == "lying":
         return _lying(pen, piece)
-    seen = {"side": how.side, "back": how.back}.get(turned) or how.view
+    seen = {"side": how.side, "back": how.back, "above": how.above, "sunk": how.sunk}.get(turned) or how.view
     return seen(pen, piece) if seen is not None else 0.0
 
 
@@ -64,6 +66,23 @@ def _lying(pen: Pen, piece: Piece) -> float:
     view(own, piece)
     view(Turned(Moved(pen, ((own.top + own.bottom) / 2, -own.left))), piece)
     return own.width
+
+
+def row(piece: Piece) -> list[Bit]:
+    """What comes one after the other where the part is laid in a row; for most kinds the whole of it."""
+    if (own := drawn(piece).row) is not None:
+        return own(piece)
+    wire = piece.playing("made of", Wire)
+    reach = view(Extent(), piece)
+    if wire is None:
+        return [Bit(lambda pen: view(pen, piece), reach, plate=True)]
+    return [Bit(lambda pen: view(pen, piece), reach - wire.thickness, wire.thickness, wire.thickness)]
+
+
+def pierced(plate: Bit, hole: Piece) -> Bit:
+    """A plate of a row with what is drilled in it; as it is, where that takes no ring."""
+    through = drawn(hole).pierces
+    return through(plate, hole) if through is not None else plate
 
 
 def diagram(pen: Pen, piece: Piece, k: float) -> str:

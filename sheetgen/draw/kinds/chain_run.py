@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, views
+from sheetgen.draw.bits import Bit, ring
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.chain_run import ChainRun
 from sheetgen.parts.piece import Piece
@@ -21,14 +22,23 @@ def _ends(piece: Piece) -> tuple[int, int]:
     return (rings + 1) // 2, rings // 2
 
 
-def _view(pen: Pen, piece: Piece) -> float:
+def _links(piece: Piece) -> list[tuple[float, float, float]]:
+    """Inside, across and wire of each link and ring, in their order."""
     wire, ring_wire = _wires(piece)
     first, last = _ends(piece)
     inside = piece.usual(ChainRun.ring)
     link = (piece.usual(ChainRun.link), piece.usual(ChainRun.across), wire)
-    ring = [(inside, inside, ring_wire)] * piece.has(ChainRun.rings)
-    between = [link, *ring] * int(piece[ChainRun.links])
-    run = [*ring * first, *between[: len(between) - len(ring)], *ring * last]
+    one = [(inside, inside, ring_wire)] * piece.has(ChainRun.rings)
+    between = [link, *one] * int(piece[ChainRun.links])
+    return [*one * first, *between[: len(between) - len(one)], *one * last]
+
+
+def _row(piece: Piece) -> list[Bit]:
+    return [ring(*one) for one in _links(piece)]
+
+
+def _view(pen: Pen, piece: Piece) -> float:
+    run = _links(piece)
     whole = piece.usual(ChainRun.inside)
     return views.chain_round(pen, run, whole) if whole >= ROUND else views.chain(pen, run)
 
@@ -57,4 +67,4 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     )
 
 
-DRAWN = Drawn(ChainRun.kind, diagram=_diagram, view=_view)
+DRAWN = Drawn(ChainRun.kind, diagram=_diagram, view=_view, row=_row)

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sheetgen.base.pen import Extent, Pen
+from sheetgen.draw.bits import Bit
 from sheetgen.draw.drawn import Drawn
 from sheetgen.parts.hole import Hole
 from sheetgen.parts.piece import Piece
@@ -35,4 +38,15 @@ def _far(piece: Piece, start: float, end: float) -> str:
     return piece.length(end - start, "tenth").words
 
 
-DRAWN = Drawn(Hole.kind, mark=_mark)
+def _pierces(plate: Bit, hole: Piece) -> Bit:
+    """A plate with a hole near its end, for the ring that hangs in it."""
+    edge, wide = hole.usual(Hole.edge), hole.usual(Hole.fired)
+
+    def draw(pen: Pen) -> None:
+        plate.draw(pen)
+        pen.circle((0, plate.end - edge - wide / 2), wide)
+
+    return replace(plate, draw=draw, long=plate.long - edge, wire=edge, plate=False)
+
+
+DRAWN = Drawn(Hole.kind, mark=_mark, pierces=_pierces)

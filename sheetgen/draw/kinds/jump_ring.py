@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+
+from sheetgen.base.interval import GRAIN
 from sheetgen.base.pen import Pen
 from sheetgen.draw import forming, sketches
 from sheetgen.draw.drawn import Drawn
@@ -32,4 +35,22 @@ def _view(pen: Pen, piece: Piece) -> float:
     return long + d
 
 
-DRAWN = Drawn(JumpRing.kind, diagram=_diagram, view=_view)
+def _side(pen: Pen, piece: Piece) -> float:
+    """On edge: as wide as its wire is thick."""
+    d, long = piece[JumpRing.wire].thickness, piece.usual(JumpRing.inner)
+    pen.box((-d / 2, 0), d, long + 2 * d)
+    return long + d
+
+
+def _sunk(pen: Pen, piece: Piece) -> float:
+    """The half of it that stands out, both its legs cut square."""
+    d, long, wide = piece[JumpRing.wire].thickness, piece.usual(JumpRing.inner), piece.usual(JumpRing.narrow)
+    path = sketches.oval_path(long, wide, d, straight=piece[JumpRing.shape] == "oval")
+    upright = sorted(
+        ((-y, long / 2 + d + x) for x, y in path if x <= GRAIN), key=lambda at: math.atan2(at[0], long - at[1])
+    )
+    sketches.wire(pen, upright, d)
+    return long / 2 + d
+
+
+DRAWN = Drawn(JumpRing.kind, diagram=_diagram, view=_view, side=_side, sunk=_sunk)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sheetgen.base.flat import Flat, Oval, disc
 from sheetgen.base.pen import Moved, Pen
+from sheetgen.draw import sketches
 from sheetgen.draw.drawn import Drawn, clay_note
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.shape import CutShape, outlined
@@ -50,4 +51,12 @@ def _side(pen: Pen, piece: Piece) -> float:
     return thick
 
 
-DRAWN = Drawn(CutShape.kind, template=_template, note=_note, view=_view, side=_side)
+def _above(pen: Pen, piece: Piece) -> float:
+    """A disc seen a little from above."""
+    wide = piece.usual(CutShape.fired_disc if piece.has(CutShape.fired_disc) else CutShape.drawn)
+    thick = piece.usual(CutShape.thickness) * (1 - piece[CutShape.clay].thickness_shrinkage.usual)
+    sketches.cylinder(pen, wide, thick)
+    return thick
+
+
+DRAWN = Drawn(CutShape.kind, template=_template, note=_note, view=_view, side=_side, above=_above)

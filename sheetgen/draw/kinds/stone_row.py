@@ -82,6 +82,16 @@ def _view(pen: Pen, piece: Piece) -> float:
     return long
 
 
+def _side(pen: Pen, piece: Piece) -> float:
+    """The strip on edge, its back at the middle of the view."""
+    long, thick = piece.usual(StoneRow.along), 0.0
+    if piece[StoneRow.width]:
+        thick = piece.usual(StoneRow.thickness) * (1 - piece[StoneRow.clay].thickness_shrinkage.usual)
+        pen.box((-thick, 0), thick, long)
+    return long
+
+
 DRAWN = Drawn(
-    StoneRow.kind, template=_template, note=_note, label=_label, deed=_deed, diagram=_diagram, view=_view, mark=_mark
-)
+    StoneRow.kind, template=_template, note=_note, label=_label, deed=_deed, diagram=_diagram, view=_view, side=_side,
+    mark=_mark,
+)  # fmt: skip
