@@ -10,7 +10,7 @@ from sheetgen.base.interval import Interval, interval
 if TYPE_CHECKING:
     from decimal import Decimal
 
-    from sheetgen.base.place import Place
+    from sheetgen.base.place import Place, Word
     from sheetgen.base.room import Room
 
 
@@ -20,6 +20,7 @@ class Item:
 
     `acts_as` and `bears` are in the words of facts/bench.py; it bears heat up to so many °C, and anything else up to
     infinity or not at all. `hard` is a temper that heat takes away. `at_the_bench` is what a step that uses it says.
+    `ahead` is what is done to it in the last wait before that step, with the tools of `ahead_with` by their ids.
     """
 
     id: str
@@ -36,6 +37,8 @@ class Item:
     bears: tuple[tuple[str, float], ...] = ()
     note: str = ""
     at_the_bench: str = ""
+    ahead: str = ""
+    ahead_with: tuple[Word, ...] = ()
     sources: tuple[tuple[str, str], ...] = ()
     place: Place | None = field(default=None, compare=False, repr=False)
 

@@ -17,12 +17,20 @@ class WrittenSpread(Written):
     high: Text
 
 
+class WrittenAhead(Written):
+    """What is done to an item while the wait before its first step lasts, and with which tools."""
+
+    do: Text
+    with_: Texts = Field(default_factory=list, alias="with")
+
+
 class WrittenItem(Written):
     """What every item of stock may say."""
 
     name: Text
     note: Text | None = None
     at_the_bench: Text | None = None
+    ahead: WrittenAhead | None = None
     pack: Text | None = None
     price: Text | None = None
     allowance: Text | None = None

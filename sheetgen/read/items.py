@@ -82,6 +82,8 @@ class ItemMaker(ClayMaker):
             **at_the_bench(written, self.measures),
             "note": str(written.note or ""),
             "at_the_bench": str(written.at_the_bench or ""),
+            "ahead": str(written.ahead.do) if written.ahead else "",
+            "ahead_with": tuple(written.ahead.with_) if written.ahead else (),
             "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
             "place": key.place,
         }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import TEMPERATURE
@@ -47,13 +48,28 @@ def steps(evaluator: Evaluator, pieces: Mapping[str, Piece]) -> list[WorkedStep]
         if "cure" in worked.does:
             uncured.clear()
         made.append(worked)
-    return cautioned(taken, made, evaluator, pieces)
+    return cautioned(taken, _ahead(made, evaluator), evaluator, pieces)
+
+
+def _ahead(steps: Sequence[WorkedStep], evaluator: Evaluator) -> list[WorkedStep]:
+    """What stock wants done ahead of a step: in the last wait before it, where its hazards are then told too."""
+    made, seen = list(steps), set[str]()
+    for number, step in enumerate(steps):
+        for item in step.uses:
+            waits = [i for i in range(number) if steps[i].waits]
+            if item.ahead and item.id not in seen and waits:
+                last = made[waits[-1]]
+                tools = tuple(_items(item.ahead_with, evaluator))
+                meanwhile = (item.ahead, *(" ", *last.meanwhile) * bool(last.meanwhile))
+                made[waits[-1]] = replace(last, uses=(*last.uses, item, *tools), meanwhile=meanwhile)
+            seen.add(item.id)
+    return made
 
 
 def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured: Sequence[Adhesive]) -> WorkedStep:
     """One step; `uncured` are the adhesives that still cure."""
     text, expect = prose(step.text, evaluator), prose(step.expect, evaluator)
-    uses = _uses(step, evaluator)
+    uses = tuple(_items(step.uses, evaluator))
     parts = _parts(step.parts, evaluator)
     wait = waiting(step, evaluator, pieces, parts, [*uncured, *adhesives(pieces, parts, uses)])
     if str(step.faces) not in FACES:
@@ -176,14 +192,13 @@ def _fired(step: Step, evaluator: Evaluator) -> Clay | None:
     return clay
 
 
-def _uses(step: Step, evaluator: Evaluator) -> tuple[Item, ...]:
-    found = []
-    for word in step.uses:
+def _items(words: Sequence[Word], evaluator: Evaluator) -> Iterator[Item]:
+    """What is named; what stock does not have is a trouble."""
+    for word in words:
         try:
-            found.append(evaluator.item(word))
+            yield evaluator.item(word)
         except Stopped:
             continue
-    return tuple(found)
 
 
 def _parts(words: list[Word], evaluator: Evaluator) -> tuple[str, ...]:
