@@ -6,6 +6,7 @@ import math
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from sheetgen.base.interval import GRAIN
 from sheetgen.draw import views
 from sheetgen.draw.bits import Bit
 from sheetgen.draw.woven import Spot, Strand, woven
@@ -21,8 +22,8 @@ if TYPE_CHECKING:
     from sheetgen.parts.piece import Piece
 
 PLIES, SWING, TURN, SLIM = 3, 0.95, 4.2, 0.86  # of a plait, in widths of a strip: how far it swings, one turn, a strip
-END = 0.5  # mm of a plait that are hidden at each end
-QUARTER = 4  # points that a strip is drawn through in a quarter of its turn
+END = 1.5  # mm of a plait that are hidden at each end, where its strips are cut aslant
+QUARTER = 8  # points that a strip is drawn through in a quarter of its turn
 CORDS = 9  # of a tassel that are drawn: more run together on paper
 SHELL = 0.5  # mm: how thick the wall of a cap is drawn, of which stock says only the inside
 
@@ -35,25 +36,32 @@ def made(how: str, piece: Piece, others: Sequence[Piece], long: float) -> Bit:
 def _plait(strips: Piece, _others: Sequence[Piece], long: float) -> Bit:
     """Three strips plaited flat, led along the row."""
     w = float(strips[SlitStrips.width])
-    period, half = TURN * w, (SWING + SLIM / 2) * w
+    half = (SWING + SLIM / 2) * w
 
     def led(pen: Pen, place: Place) -> None:
-        strands = []
-        for ply in range(PLIES):
-            for quarter in range(-PLIES * 2, int(4 * long / period) + 4):
-                # Over on the way in, as it is plaited; where it goes under, it reaches on below what follows.
-                over = quarter % 2
-                steps = [(quarter + i / QUARTER) / 4 for i in range(over - 1, QUARTER + 2 - over)]
-                path: list[Spot] = []
-                for turns in steps:
-                    s, t = (turns - ply / PLIES) * period, 2 * math.pi * turns
-                    if END <= s <= long - END:
-                        path.append((*place(s, math.sin(t) * SWING * w), over + s / long / 2))
-                if len(path) > 1:
-                    strands.append(Strand(path, SLIM * w, begins=False, ends=False))
-        woven(pen, strands, stretch=QUARTER + 2)
+        plaited(pen, w, (END, long - END), place)
 
     return Bit(lambda pen: pen.box((-half, 0), 2 * half, long), long, led=led)
+
+
+def plaited(pen: Pen, w: float, reach: tuple[float, float], place: Place) -> None:
+    """Three strips, each `w` wide, plaited from one length to another: the outer one goes over on its way in."""
+    period, (start, end) = TURN * w, reach
+    strands = []
+    for ply in range(PLIES):
+        first, last = start / period + ply / PLIES, end / period + ply / PLIES
+        for quarter in range(int(4 * first), int(4 * last) + 1):
+            over = quarter % 2
+            more = (1 - over) / 4 / QUARTER  # what goes under reaches on below what follows
+            low, high = max(first, quarter / 4 - more), min(last, (quarter + 1) / 4 + more)
+            path: list[Spot] = []
+            for i in range(QUARTER + 1):
+                turns = low + (high - low) * i / QUARTER
+                s, x = (turns - ply / PLIES) * period, math.sin(2 * math.pi * turns) * SWING * w
+                path.append((*place(s, x), over + s / end / 2))
+            if high - low > GRAIN:
+                strands.append(Strand(path, SLIM * w, begins=False, ends=False))
+    woven(pen, strands, stretch=QUARTER)
 
 
 def _tassel(bundle: Piece, others: Sequence[Piece], long: float) -> Bit:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
 import xml.etree.ElementTree as ET
+from itertools import combinations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
+from shapely.geometry import Polygon
 
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.draw.diagrams import diagrams
@@ -16,6 +19,7 @@ from sheetgen.draw.gestures import gestures
 from sheetgen.draw.gestures.crimp import lobes
 from sheetgen.draw.gestures.knot_beside_a_bead import overhand
 from sheetgen.draw.gestures.surgeons_knot import FIRST, SECOND, WAYS, twist
+from sheetgen.draw.made import plaited
 from sheetgen.draw.woven import Strand, woven
 from sheetgen.facts.gestures import GESTURES, OF, keyed
 from sheetgen.parts.catalogue import kinds
@@ -430,3 +434,33 @@ def test_the_drawings_of_gestures_reach_no_further_than_is_measured(demo: dict[s
         for extent in (one, two):
             gestures()[name].draw(extent, scene_of(name, part, version), 2.0)
         assert one == two
+
+
+def test_in_a_plait_the_outer_strip_goes_over_the_middle_one() -> None:
+    # as the steps say it: right over the middle, left over the middle. A pen that knows what lies uppermost.
+    laid: list[Polygon] = []
+
+    class Layers(Recorder):
+        def cover(self, loops: Any) -> None:
+            laid.extend(Polygon(loop) for loop in loops)
+
+    plaited(Layers(), 3.0, (0.0, 60.0), lambda s, x: (x, s))
+    crossings = 0
+    for one, other in combinations(laid, 2):
+        crossing = one.intersection(other)
+        # mm², of strips 2.6 mm wide: more than where two only touch; and not where the plait is cut off
+        if crossing.area > 2 and 8 < crossing.centroid.y < 52:
+            crossings += 1
+            spots = sorted(other.exterior.coords, key=lambda spot: spot[1])
+            begins, ends = (sum(x for x, _ in some) / len(some) for some in (spots[:5], spots[-5:]))
+            assert abs(begins) > abs(ends), "the upper one comes in from the side"
+    assert crossings > 20
+
+
+def test_a_step_that_speaks_of_a_drawing_has_one(demo: dict[str, Worked]) -> None:
+    for worked in demo.values():
+        for version in worked.versions.values():
+            for step in version.steps:
+                text = " ".join(str(one) for one in (*step.text, *step.expect) if isinstance(one, str))
+                if re.search(r"\bdrawing\b|\bas drawn\b|\bpicture\b", text):
+                    assert step.diagrams or step.picture, (worked.name, version.title, step.title)

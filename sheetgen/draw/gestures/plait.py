@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
 from sheetgen.draw.cutaway import torn
 from sheetgen.draw.gesture import LABEL, Gesture, side_by_side
+from sheetgen.draw.made import plaited
 from sheetgen.draw.woven import Spot, Strand, woven
 from sheetgen.parts.slit_strips import SlitStrips
 
@@ -56,18 +56,9 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
         taped(on)
 
     def plait(on: Pen) -> None:
-        """Each strip swings from side to side, a third of a turn behind the one before it."""
-        period, n = 4.2 * w, 160
-        strands = []
-        for i in range(3):
-            path = []
-            for j in range(n + 1):
-                y = long * 0.9 * j / n + 0.1 * w
-                turn = 2 * math.pi * (y / period + i / 3)
-                path.append((math.sin(turn) * w * 0.95, y, math.sin(2 * turn)))
-            strands.append(Strand(path, w * 0.86, begins=False, ends=False))
-        woven(on, strands, stretch=2)
-        for y in (0.1 * w, long * 0.9 + 0.1 * w):
+        plaited(on, w, (0.1 * w, long * 0.9 + 0.1 * w), lambda s, x: (x, s))
+        for y, beyond in ((0.1 * w, -w), (long * 0.9 + 0.1 * w, w)):
+            on.cover([[(-2 * w, y), (2 * w, y), (2 * w, y + beyond), (-2 * w, y + beyond)]])
             torn(on, (0, y), 3.0 * w)
 
     side_by_side(pen, [(first, ["right over", "the middle"]), (second, ["left over", "the middle"]),
