@@ -20,7 +20,8 @@ class Item:
 
     `acts_as` and `bears` are in the words of facts/bench.py; it bears heat up to so many °C, and anything else up to
     infinity or not at all. `hard` is a temper that heat takes away. `at_the_bench` is what a step that uses it says.
-    `ahead` is what is done to it in the last wait before that step, with the tools of `ahead_with` by their ids.
+    `ahead` is what is done to it in the last wait that begins so many min before that step (`ahead_by`), with the
+    tools of `ahead_with` by their ids.
     """
 
     id: str
@@ -38,6 +39,7 @@ class Item:
     note: str = ""
     at_the_bench: str = ""
     ahead: str = ""
+    ahead_by: float = 0.0
     ahead_with: tuple[Word, ...] = ()
     sources: tuple[tuple[str, str], ...] = ()
     place: Place | None = field(default=None, compare=False, repr=False)

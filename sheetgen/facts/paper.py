@@ -70,8 +70,8 @@ PAGE_FULL = Fact(
     1 / 3, "page, how full it is at least", unit="share", source="common practice", grade="common practice"
 )
 FIRST_FULL = Fact(
-    0.8, "first side, how full it is before another way to set the sheet is tried", unit="share", source="our own",
-    grade="common practice",
+    0.8, "first side, how full it is before another way to set the sheet is tried", unit="share",
+    source="common practice", grade="common practice",
 )  # fmt: skip
 LINES_OVERLAP = Fact(
     0.3, "lines of type, overlap that shows", unit="mm", source="common practice", grade="common practice"

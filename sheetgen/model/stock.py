@@ -18,9 +18,10 @@ class WrittenSpread(Written):
 
 
 class WrittenAhead(Written):
-    """What is done to an item while the wait before its first step lasts, and with which tools."""
+    """What is done to an item in a wait before its first step: how long before at the least, and with which tools."""
 
     do: Text
+    before: Text | None = None
     with_: Texts = Field(default_factory=list, alias="with")
 
 

@@ -83,10 +83,16 @@ class ItemMaker(ClayMaker):
             "note": str(written.note or ""),
             "at_the_bench": str(written.at_the_bench or ""),
             "ahead": str(written.ahead.do) if written.ahead else "",
+            "ahead_by": self._before(written.ahead),
             "ahead_with": tuple(written.ahead.with_) if written.ahead else (),
             "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
             "place": key.place,
         }
+
+    def _before(self, ahead: forms.WrittenAhead | None) -> float:
+        if ahead is None or ahead.before is None:
+            return 0.0
+        return self.number(ahead.before, TIME, least=0, name="how long before") or 0.0
 
     def _wire(self, _key: Word, written: forms.WrittenWire, common: dict[str, Any]) -> Wire | None:
         thickness = self.number(written.thickness, LENGTH, above=0, most=12, name="a wire's thickness")

@@ -52,18 +52,28 @@ def steps(evaluator: Evaluator, pieces: Mapping[str, Piece]) -> list[WorkedStep]
 
 
 def _ahead(steps: Sequence[WorkedStep], evaluator: Evaluator) -> list[WorkedStep]:
-    """What stock wants done ahead of a step: in the last wait before it, where its hazards are then told too."""
+    """What stock wants done ahead of a step: in the last wait that is early enough; its hazards are then told there."""
     made, seen = list(steps), set[str]()
     for number, step in enumerate(steps):
         for item in step.uses:
-            waits = [i for i in range(number) if steps[i].waits]
-            if item.ahead and item.id not in seen and waits:
-                last = made[waits[-1]]
-                tools = tuple(_items(item.ahead_with, evaluator))
-                meanwhile = (item.ahead, *(" ", *last.meanwhile) * bool(last.meanwhile))
-                made[waits[-1]] = replace(last, uses=(*last.uses, item, *tools), meanwhile=meanwhile)
+            at = _early(item, steps[:number])
+            if item.ahead and item.id not in seen and at is not None:
+                wait, tools = made[at], tuple(_items(item.ahead_with, evaluator))
+                meanwhile = (item.ahead, *(" ", *wait.meanwhile) * bool(wait.meanwhile))
+                made[at] = replace(wait, uses=(*wait.uses, item, *tools), meanwhile=meanwhile)
             seen.add(item.id)
     return made
+
+
+def _early(item: Item, steps: Sequence[WorkedStep]) -> int | None:
+    """The last wait of what comes before a step from which on the waits take as long as an item wants."""
+    left = 0.0
+    for number in reversed(range(len(steps))):
+        step = steps[number]
+        left += step.wait.low if step.wait else 0
+        if step.waits and left >= item.ahead_by:
+            return number
+    return None
 
 
 def _step(step: Step, evaluator: Evaluator, pieces: Mapping[str, Piece], uncured: Sequence[Adhesive]) -> WorkedStep:

@@ -100,6 +100,10 @@ def test_every_hazard_of_a_kind_is_a_caution_there_is() -> None:
         ("blade", ("away", "fingers behind the edge", "downwards or away", "cap it")),
         ("pin", ("away from the hand that holds", "fester", "cork")),
         ("burnisher", ("away from the hand that holds", "on a block", "short strokes")),
+        ("drilling", ("pierce", "away from the hand that holds", "back the drilled work")),
+        ("wire ends", ("eyes", "glasses for all", "both sides of the cut", "downwards")),
+        ("hammering", ("eyes, ears and fingers", "ears covered", "pliers or tape", "head fast")),
+        ("damp clay", ("bursts", "what the mirror passed", "from cold")),
         ("kiln", ("through thin gloves", "cotton sleeves", "within call", "shut until cold", "off at the wall")),
         ("binder smoke", ("lungs and eyes", "vent the room", "do not sit beside it")),
         ("kiln glow", ("eyes", "do not look in", "briefly", "shaded glasses made for it")),
@@ -114,4 +118,4 @@ def test_what_is_told_as_one_keeps_what_each_of_its_cautions_is_told_for(caution
 
 
 def test_every_caution_that_is_told_with_others_is_held_to_its_words() -> None:
-    assert sum(len(joint.each) for joint in JOINTS) == 11
+    assert sum(len(joint.each) for joint in JOINTS) == 15

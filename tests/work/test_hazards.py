@@ -327,13 +327,16 @@ def test_what_stock_says_at_the_bench_stands_at_the_first_step_that_uses_it(benc
     assert [step.notes for step in steps] == [(), ("Alcohol: Cap the alcohol.",), ()]
 
 
-def test_what_stock_wants_done_ahead_is_done_in_the_last_wait_before_the_step_that_uses_it(
+def test_what_stock_wants_done_ahead_is_done_in_the_last_wait_early_enough_before_the_step_that_uses_it(
     bench: Any, library: Any
 ) -> None:
-    library.change("stock/others.yaml", "    name: Test epoxy\n", "    name: Test epoxy\n    ahead: {do: Warm the glue., with: [plate]}\n")
-    waits = "text: Wait.\n    wait: 2 h"
-    steps = bench(waits, waits, "uses: [epoxy]", waits)
-    assert [words.plain(step.meanwhile) for step in steps] == ["", "Warm the glue.", "", ""]
+    library.change(
+        "stock/others.yaml",
+        "    name: Test epoxy\n",
+        "    name: Test epoxy\n    ahead: {do: Warm the glue., before: 3 h, with: [plate]}\n",
+    )
+    steps = bench("wait: 9 h", "wait: 2 h", "wait: 1.5 h", "uses: [epoxy]", "wait: 4 h")
+    assert [step.meanwhile for step in steps] == [(), ("Warm the glue.",), (), (), ()]
     assert [item.id for item in steps[1].uses] == ["epoxy", "plate"]
     assert "epoxy" in ids(steps[1])
 
