@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.model.view import Homework
 from sheetgen.render.rows import runs
 
@@ -53,7 +54,7 @@ class ClassWords:
     def _what(self, one: Between) -> str:
         step, number = self.version.steps[one.step], self.version.numbers[one.step]
         loads = f", {one.loads} loads" if one.loads > 1 else ""
-        told = f"Step {number}, {step.short[:1].lower()}{step.short[1:]}" if number else step.short
+        told = f"Step {number}, {in_a_sentence(step.short)}" if number else step.short
         return told + loads
 
     def _time(self, one: Between) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
 from sheetgen.render import words
@@ -146,7 +147,7 @@ class Rows:
             return Html("")
         first = step.mishaps[0]
         seen, mend = (words.prose(said, self.marks, inline=True) for said in (first.seen, first.mend))
-        return Html(Markup("{}: {}").format(seen, _small(mend)))
+        return Html(Markup("{}: {}").format(seen, in_a_sentence(mend)))
 
     def _figure(self, step: WorkedStep, label: str, value: str, unit: str) -> Figure:
         marked = self.marks.number(value, f"'{label}' of the step '{step.title}'")
@@ -158,7 +159,7 @@ class Rows:
         for one in shown:
             label, part = one.label, self._part(one) if one.part and not one.labelled else ""
             if several and part and part.lower() != label.lower():
-                label = f"{part}: {label[:1].lower()}{label[1:]}"
+                label = f"{part}: {in_a_sentence(label)}"
             yield self._figure(step, label, one.printed.words, one.printed.unit)
 
     def _part(self, shown: Shown) -> str:
@@ -231,8 +232,3 @@ def steps_told(numbers: Sequence[int], session: Session) -> str:
     if not own:
         return ""
     return f"step {own[0]}" if len(own) == 1 else f"steps {own[0]}–{own[-1]}"
-
-
-def _small(said: Markup) -> Markup:
-    """As in the middle of a sentence."""
-    return said[:1].lower() + said[1:]

@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from sheetgen.base.material import Clay, Fibre, Sheet, Wire
 from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import AllSizes, Html, Mend, Need, Risk, TeacherSheet, VersionTable
@@ -173,13 +174,13 @@ class Teacher:
     def _compared(self, version: WorkedVersion) -> Iterator[tuple[str, str]]:
         """What versions are compared by: sizes as made, counts, what is used up."""
         for part, size in _made(version):
-            yield f"{part.title}: {size.label[:1].lower()}{size.label[1:]}", f"{size.made.words} {size.counted}".strip()
+            yield f"{part.title}: {in_a_sentence(size.label)}", f"{size.made.words} {size.counted}".strip()
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
             head = line.item.name.partition(",")[0]
             name = line.item.name if self._shares(line.item, head) else head
-            yield f"Have: {name[:1].lower()}{name[1:]}", self.numbers.amount(line) or "as needed"
+            yield f"Have: {in_a_sentence(name)}", self.numbers.amount(line) or "as needed"
 
     def _shares(self, item: Item, head: str) -> bool:
         """Whether something else in use begins with the same words, so that only its whole name tells it."""
