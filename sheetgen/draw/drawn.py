@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.facts.gauges import CARD
 
 if TYPE_CHECKING:
@@ -83,11 +84,11 @@ def clay_label(piece: Piece) -> str:
     stamped = next((one.made.told for one in piece.sizes if one.tool == "round cutter"), "")
     if stamped:
         return f"round cutter {stamped}; roll to {deep}"
-    at, name = per_cent(piece, piece.clay), piece.clay.name
+    by, name = per_cent(piece, piece.clay), in_a_sentence(piece.clay.name)
     short = name.partition(",")[0]
     return fitting(
-        f"roll to {deep}; {name}, at {at}", f"roll to {deep}; {short}, at {at}", f"{deep}; {short}, at {at}",
-        f"roll to {deep}, at {at}",
+        f"roll to {deep}; {name}, shrinks {by}", f"roll to {deep}; {short}, shrinks {by}",
+        f"{deep}; {short}, shrinks {by}", f"roll to {deep}; shrinks {by}",
     )  # fmt: skip
 
 

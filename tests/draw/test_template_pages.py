@@ -149,7 +149,7 @@ def test_a_label_is_two_lines_of_name_and_count_cards_clay_and_shrinkage(library
     pen = Recorder()
     body.draw(pen)
     label = [words.replace("\u00a0", " ") for _, words in pen.texts][-2:]
-    assert label == ["Body, cut 2", "roll to 3 cards; Test silver, at 9 %"]
+    assert label == ["Body, cut 2", "3 cards; test silver, shrinks 9 %"]
     # who does not see it is told more
     for words in ("Template of Body, cut 2", "0.75 mm, 3 cards", "Test silver, drawn for 9 % shrinkage", "dotted"):
         assert words in body.says.replace("\u00a0", " ")

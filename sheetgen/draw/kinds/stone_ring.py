@@ -39,8 +39,8 @@ def _note(piece: Piece) -> str:
 
 
 def _label(piece: Piece) -> str:
-    seats, at = piece[StoneRing.stones].words, per_cent(piece, piece[StoneRing.clay])
-    return f"prick {seats} middles through, at {at}"
+    seats, by = piece[StoneRing.stones].words, per_cent(piece, piece[StoneRing.clay])
+    return f"prick {seats} middles through; shrinks {by}"
 
 
 def _mark_it(_piece: Piece) -> str:
