@@ -34,6 +34,16 @@ def in_a_sentence(words: Spelled) -> Spelled:
     return cast("Spelled", words[:1].lower() + words[1:]) if small else words
 
 
+def begun(words: Spelled) -> Spelled:
+    """Words as they begin a sentence or a cell of a table."""
+    return cast("Spelled", words[:1].upper() + words[1:])
+
+
+def stopped(words: Spelled) -> Spelled:
+    """Words with the stop that ends a sentence."""
+    return words if words.endswith((".", "!", "?")) else cast("Spelled", words + ".")
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like `word`, or an empty string when none is near."""
     names = {name.lower().replace("_", " ").replace("-", " "): name for name in known}

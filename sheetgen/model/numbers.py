@@ -109,7 +109,7 @@ class Numbers:
             return _span(f"{low * 60:.0f}", f"{high * 60:.0f}") + f"{NBSP}s"
         if low == high and high < HOUR:
             return f"{self.rounder.decimal(high, 0)}{NBSP}min"
-        low, high = _stepped(minutes)
+        low, high = stepped(minutes)
         if high < 2 * HOUR:
             return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min"
         if 6 * HOUR <= high <= 3 * DAY and low % (HOUR / 2) == 0:
@@ -125,7 +125,7 @@ class Numbers:
         times = list(times)
         if not times:
             return ""
-        ends = [_stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
+        ends = [stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
         low, high = (sum(end) for end in zip(*ends, strict=True))
         if high > 3 * DAY:
             low = floor(low / (DAY / 2)) * DAY / 2
@@ -199,7 +199,7 @@ def _hundredths(value: Interval) -> bool:
     return all(abs(n - round(n)) < GRAIN for n in twentieths) and any(round(n) % 2 for n in twentieths)
 
 
-def _stepped(minutes: Interval) -> tuple[float, float]:
+def stepped(minutes: Interval) -> tuple[float, float]:
     """Both ends of a time in whole steps, outwards."""
     step = next(step for most, step in TIME_STEPS if minutes.high <= most)
     least = HOUR if step > HOUR and minutes.low <= 3 * DAY else step

@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from sheetgen.base.material import Clay, Fibre, Sheet, Wire
 from sheetgen.base.printed import NBSP
-from sheetgen.base.spelling import in_a_sentence
+from sheetgen.base.spelling import begun, in_a_sentence, stopped
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import AllSizes, Html, Mend, Need, Risk, TeacherSheet, VersionTable
@@ -62,7 +62,7 @@ class Teacher:
             quantities=tuple(self._quantities()),
             aid=Hazards(self.version, self.drawings, self.marks).aid(),
             risks=tuple(self._risks()),
-            waived=tuple((one.rule.replace("-", " "), one.reason) for one in self.worked.waive),
+            waived=tuple((one.rule.replace("-", " "), stopped(one.reason)) for one in self.worked.waive),
             mends=tuple(self._mends()),
             sizes=tuple(self._sizes()),
             unit=self.worked.rounder.unit("mm"),
@@ -81,7 +81,7 @@ class Teacher:
         for name, label in OTHERS:
             said = getattr(taught, name)
             each = map(self._prose, said if name == "bring" else [said])
-            told = Markup(" ").join(one if one.endswith((".", "!", "?")) else one + "." for one in each if one)
+            told = Markup(" ").join(stopped(one) for one in each if one)
             if told:
                 yield label, Html(told)
 
@@ -111,7 +111,7 @@ class Teacher:
         found: dict[tuple[str, str], tuple[Mend, list[int]]] = {}
         for number, step in zip(self.version.numbers, self.version.steps, strict=True):
             for one in step.mishaps:
-                seen, why, mend = map(self._prose, (one.seen, one.why, one.mend))
+                seen, why, mend = (begun(self._prose(said)) for said in (one.seen, one.why, one.mend))
                 kept = found.setdefault((str(seen), str(mend)), (Mend(seen, why, mend, ""), []))
                 kept[1].extend([number] if number else [])
         for told, numbers in found.values():
