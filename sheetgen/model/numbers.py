@@ -159,6 +159,8 @@ class Numbers:
         """What to have of it for several people, each of whom makes what the sheet makes."""
         if line.net is None:
             return ""
+        if line.filling:
+            return self.amount(line)
         blanks = tuple((n * people, long, wide) for n, long, wide in line.blanks)
         return self.amount(replace(line, net=line.net * people, blanks=blanks))
 

@@ -178,14 +178,16 @@ class Teacher:
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
-            head = line.item.name.partition(",")[0]
-            name = line.item.name if self._shares(line.item, head) else head
-            yield f"Have: {in_a_sentence(name)}", self.numbers.amount(line) or "as needed"
+            yield f"Have: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
 
-    def _shares(self, item: Item, head: str) -> bool:
-        """Whether something else in use begins with the same words, so that only its whole name tells it."""
+    def _told_apart(self, item: Item) -> str:
+        """The first words of its name; where others in use have them too its whole name, and then its name in stock."""
         every = (line.item for version in self.worked.versions.values() for line in version.materials)
-        return any(other.name.partition(",")[0] == head and other.name != item.name for other in every)
+        others = [other.name for other in every if other.id != item.id]
+        head = item.name.partition(",")[0]
+        if item.name in others:
+            return f"{item.name} ({item.id})"
+        return item.name if head in {other.partition(",")[0] for other in others} else head
 
 
 def _made(version: WorkedVersion) -> Iterable[tuple[Piece, BenchSize]]:
