@@ -44,6 +44,12 @@ def stopped(words: Spelled) -> Spelled:
     return words if words.endswith((".", "!", "?")) else cast("Spelled", words + ".")
 
 
+def counted(many: float | str, noun: str) -> str:
+    """So many of something, one or several: 1 ring, 2 rings. The noun is one whose several take an s."""
+    said = str(many) if isinstance(many, str) else f"{many:g}"
+    return f"{said} {noun}{'s' * (said != '1')}"
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like `word`, or an empty string when none is near."""
     names = {name.lower().replace("_", " ").replace("-", " "): name for name in known}

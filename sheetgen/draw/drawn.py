@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import in_a_sentence
+from sheetgen.base.spelling import counted, in_a_sentence
 from sheetgen.facts.gauges import CARD
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ def rolled(piece: Piece, thickness: Printed, clay: Clay) -> str:
     """What to roll to, and what shrinkage a template is drawn for."""
     cards = round(thickness / CARD)
     off = abs(cards * CARD - thickness)
-    near = f", {'' if off < GRAIN else 'about '}{cards} cards" if off < CARD / 4 else ""
+    near = f", {'' if off < GRAIN else 'about '}{counted(cards, 'card')}" if off < CARD / 4 else ""
     shrinks = piece.rounder.decimal(clay.shrinkage.usual * 100, 2)
     return f"roll to {thickness.told}{near}; {clay.name}, drawn for {shrinks} % shrinkage"
 
@@ -80,7 +80,7 @@ def clay_label(piece: Piece) -> str:
         return ""
     cards = round(thickness.usual / CARD)
     exact = abs(cards * CARD - thickness.usual) < GRAIN
-    deep = f"{cards} card{'s' * (cards != 1)}" if exact else piece.length(thickness.usual, "fine").told
+    deep = counted(cards, "card") if exact else piece.length(thickness.usual, "fine").told
     stamped = next((one.made.told for one in piece.sizes if one.tool == "round cutter"), "")
     if stamped:
         return f"round cutter {stamped}; roll to {deep}"

@@ -40,7 +40,8 @@ class ClassWords:
             yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}. {bars}"
             return
         left = runs([self.version.numbers[i] for i in self.plan.left if self.version.numbers[i]])
-        yield f"Does not fit: steps {left} find no room. {bars}"
+        several = len(self.plan.left) > 1
+        yield f"Does not fit: {'steps' if several else 'step'} {left} {'find' if several else 'finds'} no room. {bars}"
         ways = [_remedy(one) for one in self.plan.remedies]
         if ways:
             yield f"It fits with {' or with '.join(ways)}."
