@@ -16,9 +16,9 @@ from sheetgen.render.pictures import of_file
 from sheetgen.render.safety import Hazards
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
-    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.drawing import Drawing, Drawings
     from sheetgen.model.plan import Session
     from sheetgen.model.worked import Shown, Worked, WorkedStep, WorkedVersion
     from sheetgen.render.marks import Marks
@@ -91,7 +91,7 @@ class Rows:
             drawings=tuple(self._drawings(step)),
             picture=self._picture(step),
             firing=allowed(step, self.numbers),
-            curve=self._curve(number),
+            curve=self._curve(self.drawings.narrow_curves, number),
             mishap=self._mishap(step),
         )
 
@@ -107,7 +107,7 @@ class Rows:
             then=self._then(number),
             reminders=self.hazards.in_short(number),
             card=tuple(self._figures(step, (step.card or step.show)[:ON_CARD])),
-            curve=self._curve(number),
+            curve=self._curve(self.drawings.curves, number),
             firing=bed(step),
         )
 
@@ -128,8 +128,8 @@ class Rows:
         counted = [self.version.numbers[i] for i in self.version.plan.meanwhile.get(number, ())]
         return f"{'step' if len(counted) == 1 else 'steps'} {runs([n for n in counted if n])}" if any(counted) else ""
 
-    def _curve(self, number: int) -> Html:
-        drawn = self.drawings.curves.get(number)
+    def _curve(self, curves: Mapping[int, Drawing], number: int) -> Html:
+        drawn = curves.get(number)
         return Html(Markup(drawn.svg)) if drawn else Html("")  # noqa: S704 - drawn by our own pen
 
     def _drawings(self, step: WorkedStep) -> Iterator[Html]:

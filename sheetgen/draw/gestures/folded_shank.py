@@ -58,8 +58,8 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     led(pen, (end[0] - 0.4, end[1]), (beside, mat + LABEL * 0.1), "tip up")
     return (
         f"A strip folded over a rod of {rod.told}, in section: the rod lies on {counted(cards, 'card')}, so that its "
-        f"middle is {leg.told} above the mat; the legs are pressed down beside it, and at the mat the last {foot.told} of "
-        "each are bent out as a foot, its end tipped up"
+        f"middle is {leg.told} above the mat; the legs are pressed down beside it, and at the mat the last "
+        f"{foot.told} of each are bent out as a foot, its end tipped up"
     )
 
 
