@@ -28,7 +28,7 @@ FORMULAS: dict[str, Callable[[list[Node], int, int], Node]] = {}
 """Formulas of the trade by name: the arguments put in place of the letters, and where the call stands."""
 
 _PER = r"(?:h|min|cm³|cm3|mL|ml|mm³|mm²|mm|g|ct|in)"
-_UNIT = rf"/(?:mm|min|g)(?![\w.])|[°ºµμ]?[A-Za-z]+[²³23]?(?:/{_PER}(?![\w.²³]))?|%|\"|″"
+_UNIT = rf"/(?:mm|min|g)(?![\w.])|[°ºµμ]?[A-Za-z]+[²³23]?(?:/{_PER}(?![\w.²³]))?|[°º]|%|\"|″"
 TOKEN = re.compile(
     rf"""
     [ \t\r\n\u00a0\u202f]*(?:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
-from sheetgen.base.dimension import ANY, BARE, UNITS, cancelled, dimension_of, ours, said, spelled, times, unit
+from sheetgen.base.dimension import ANY, BARE, DEGREES, UNITS, cancelled, dimension_of, ours, said, spelled, times, unit
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.base.tree import CHOOSERS, DECIDED, FUNCTIONS, Node, Number, Wrong
 
@@ -18,7 +18,8 @@ if TYPE_CHECKING:
 
     from sheetgen.base.dimension import Unit
 
-_TURNS = frozenset({"sin", "cos", "asin", "acos", "atan", "ln"})
+_TURNED = frozenset({"sin", "cos"})  # of an angle
+_TURNS = frozenset({*_TURNED, "asin", "acos", "atan", "ln"})
 HIGHEST = 9  # power of a unit: higher than anything that is measured
 
 
@@ -131,6 +132,8 @@ class _Binder:
         if op in DECIDED:
             return self.stepped(node)
         bound = [self.bind(a) for a in node.args]
+        if op in _TURNED and [u for _, u in bound] == [DEGREES] and not self.strict:
+            bound = [(_in_radians(bound[0][0]), BARE)]
         comes = self.simple(node, [u for _, u in bound])
         if any(abs(power) > HIGHEST for _, power in comes):
             raise Wrong("this multiplies units beyond anything that is measured", node.at, node.width, "look at its ²")
@@ -287,6 +290,13 @@ class _Binder:
 def _plainly(node: Node) -> Node:
     """A name as it is kept, however its words are parted."""
     return node if node.it == plain(node.it) else Node("name", (), plain(node.it), node.at, node.width)
+
+
+def _in_radians(angle: Node) -> Node:
+    """An angle in degrees as the arithmetic turns it: × π ÷ 180."""
+    at, width = angle.at, angle.width
+    turned = Node("×", (angle, Node("π", (), None, at, width)), None, at, width)
+    return Node("÷", (turned, Node("number", (), Number(180))), None, at, width)
 
 
 _BOTH = "give both sides the same kind of unit"

@@ -9,13 +9,14 @@ from typing import NamedTuple
 
 
 class Dimension(NamedTuple):
-    """Exponents of length (mm), mass (g), time (min), temperature (°C) and money."""
+    """Exponents of length (mm), mass (g), time (min), temperature (°C), money and angle (°)."""
 
     length: int = 0
     mass: int = 0
     time: int = 0
     temperature: int = 0
     money: int = 0
+    angle: int = 0
 
     def times(self, other: Dimension, power: int = 1) -> Dimension:
         """The dimension of a product, or with power −1 of a quotient."""
@@ -35,6 +36,7 @@ TEMPERATURE = Dimension(temperature=1)
 RATE = Dimension(temperature=1, time=-1)
 DENSITY = Dimension(mass=1, length=-3)
 MONEY = Dimension(money=1)
+ANGLE = Dimension(angle=1)
 
 _NAMES = {
     COUNT: "a bare number",
@@ -47,6 +49,7 @@ _NAMES = {
     RATE: "a heating rate",
     DENSITY: "a density",
     MONEY: "money",
+    ANGLE: "an angle",
 }
 EXAMPLES = {
     COUNT: "6",
@@ -58,13 +61,14 @@ EXAMPLES = {
     TEMPERATURE: "650 °C",
     RATE: "800 °C/h",
     DENSITY: "7 g/cm³",
+    ANGLE: "30°",
 }
 
 
 # What a bound is told in, and how many of them one of ours is.
 _TOLD = {
     LENGTH: (" mm", 1), AREA: (" mm²", 1), VOLUME: (" mm³", 1), MASS: (" g", 1), TIME: (" min", 1),
-    TEMPERATURE: (" °C", 1), RATE: (" °C/h", 60), DENSITY: (" g/cm³", 1000),
+    TEMPERATURE: (" °C", 1), RATE: (" °C/h", 60), DENSITY: (" g/cm³", 1000), ANGLE: ("°", 1),
 }  # fmt: skip
 
 
@@ -78,14 +82,16 @@ Unit = tuple[tuple[str, int], ...]
 """Marks with their powers, sorted: mm, g/cm³. Two marks of one dimension (mm³, mL) are told apart."""
 
 BARE: Unit = ()
+DEGREES: Unit = (("°", 1),)
 ANY: Unit = (("any", 1),)  # nothing goes with everything: 0 has any unit
 
 # What each mark measures, and how many of ours (mm, g, min, °C) it is.
 _MARKS: dict[str, tuple[Dimension, float]] = {
     "mm": (LENGTH, 1.0), "cm": (LENGTH, 10.0), "mL": (VOLUME, 1000.0), "g": (MASS, 1.0), "ct": (MASS, 0.2),
-    "min": (TIME, 1.0), "°C": (TEMPERATURE, 1.0),
+    "min": (TIME, 1.0), "°C": (TEMPERATURE, 1.0), "°": (ANGLE, 1.0),
 }  # fmt: skip
-# Figures told on a scale, in per cent or in degrees are bare numbers; an ISO ring size is a length.
+# Figures told on a scale, in per cent or in degrees are bare numbers: the workings of a kind turn them into radians.
+# An ISO ring size is a length. In a project's file 30° is an angle.
 _ALIKE = {"US": "", "UK": "", "JP": "", "ISO": "mm", "°": "", "%": "", "piece": ""}
 _POWERS = {"²": 2, "³": 3, "2": 2, "3": 3}
 
@@ -187,12 +193,13 @@ _WRITTEN = (
 )  # fmt: skip
 UNITS: dict[str, Written] = {name: Written(name, factor, unit(text)) for name, factor, text in _WRITTEN}
 UNITS["°F"] = Written("°F", 5 / 9, unit("°C"), -32)
+UNITS["°"] = Written("°", 1, DEGREES)
 UNITS |= {
     other: UNITS[name]
     for name, others in {
         "in": '″ " inch inches', "mm²": "mm2", "cm²": "cm2", "mm³": "mm3", "cm³": "cm3", "mL": "ml", "L": "l",
         "g/cm³": "g/cm3", "g/mL": "g/ml", "µm": "μm", "h": "hour hours", "min": "minute minutes", "d": "day days",
-        "°C": "C ºC", "°F": "F ºF", "°C/h": "C/h", "°F/h": "F/h", "ct": "carat carats",
+        "°C": "C ºC", "°": "º", "°F": "F ºF", "°C/h": "C/h", "°F/h": "F/h", "ct": "carat carats",
     }.items()
     for other in others.split()
 }  # fmt: skip

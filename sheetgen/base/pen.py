@@ -18,6 +18,10 @@ STEPS = 128
 SIZE = 3.0  # mm high: 8.5 pt, the least that a copy of a copy still reads
 FIGURE = 4.24  # mm high: 12 pt, a figure that is set or checked
 LETTER = 0.54  # width of a letter of the semibold face, on the mean, in heights
+WIDTHS = dict.fromkeys("0123456789", 0.5) | dict.fromkeys(
+    " .,:;’'ijl\u00a0\u202f", 0.27
+)  # of what is not as wide as a letter
+BESIDE = 0.8  # mm between a dimension's words and each of its ends, where they stand over its line
 
 
 class Pen(ABC):
@@ -115,8 +119,8 @@ class Pen(ABC):
 
 
 def _room(words: str) -> float:
-    """What a dimension's words and its two arrow heads need between its ends, mm."""
-    return max(4.0, 2.4 + LETTER * SIZE * len(words))
+    """What a dimension's words, which stand over its line, need between its ends, mm; two arrow heads need 4 mm."""
+    return max(4.0, 2 * BESIDE + SIZE * sum(WIDTHS.get(letter, LETTER) for letter in words))
 
 
 @dataclass(slots=True)

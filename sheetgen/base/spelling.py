@@ -6,10 +6,12 @@ import functools
 import re
 import unicodedata
 from difflib import get_close_matches
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar, cast
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+
+Spelled = TypeVar("Spelled", bound=str)
 
 
 def slug(name: str) -> str:
@@ -23,6 +25,29 @@ def slug(name: str) -> str:
 def plain(name: str) -> str:
     """A name as arithmetic keeps it: `top hole`, `top-hole` and `top_hole` are one."""
     return str(name).strip().replace(" ", "_").replace("-", "_")
+
+
+def in_a_sentence(words: Spelled) -> Spelled:
+    """Words that begin with a capital, as in the middle of a sentence; AWG, S hook, US 7 and PP18 stay as they are."""
+    first = re.split(r"[\s,;:]", words, maxsplit=1)[0]
+    small = first == "A" or (first[1:].islower() and not re.search(r"\d", first))
+    return cast("Spelled", words[:1].lower() + words[1:]) if small else words
+
+
+def begun(words: Spelled) -> Spelled:
+    """Words as they begin a sentence or a cell of a table."""
+    return cast("Spelled", words[:1].upper() + words[1:])
+
+
+def stopped(words: Spelled) -> Spelled:
+    """Words with the stop that ends a sentence."""
+    return words if words.endswith((".", "!", "?")) else cast("Spelled", words + ".")
+
+
+def counted(many: float | str, noun: str) -> str:
+    """So many of something, one or several: 1 ring, 2 rings. The noun is one whose several take an s."""
+    said = str(many) if isinstance(many, str) else f"{many:g}"
+    return f"{said} {noun}{'s' * (said != '1')}"
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

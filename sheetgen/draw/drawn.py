@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import counted, in_a_sentence
 from sheetgen.facts.gauges import CARD
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ def rolled(piece: Piece, thickness: Printed, clay: Clay) -> str:
     """What to roll to, and what shrinkage a template is drawn for."""
     cards = round(thickness / CARD)
     off = abs(cards * CARD - thickness)
-    near = f", {'' if off < GRAIN else 'about '}{cards} cards" if off < CARD / 4 else ""
+    near = f", {'' if off < GRAIN else 'about '}{counted(cards, 'card')}" if off < CARD / 4 else ""
     shrinks = piece.rounder.decimal(clay.shrinkage.usual * 100, 2)
     return f"roll to {thickness.told}{near}; {clay.name}, drawn for {shrinks} % shrinkage"
 
@@ -84,15 +85,15 @@ def clay_label(piece: Piece) -> str:
         return ""
     cards = round(thickness.usual / CARD)
     exact = abs(cards * CARD - thickness.usual) < GRAIN
-    deep = f"{cards} card{'s' * (cards != 1)}" if exact else piece.length(thickness.usual, "fine").told
+    deep = counted(cards, "card") if exact else piece.length(thickness.usual, "fine").told
     stamped = next((one.made.told for one in piece.sizes if one.tool == "round cutter"), "")
     if stamped:
         return f"round cutter {stamped}; roll to {deep}"
-    at, name = per_cent(piece, piece.clay), piece.clay.name
+    by, name = per_cent(piece, piece.clay), in_a_sentence(piece.clay.name)
     short = name.partition(",")[0]
     return fitting(
-        f"roll to {deep}; {name}, at {at}", f"roll to {deep}; {short}, at {at}", f"{deep}; {short}, at {at}",
-        f"roll to {deep}, at {at}",
+        f"roll to {deep}; {name}, shrinks {by}", f"roll to {deep}; {short}, shrinks {by}",
+        f"{deep}; {short}, shrinks {by}", f"roll to {deep}; shrinks {by}",
     )  # fmt: skip
 
 

@@ -26,6 +26,7 @@ LEAST = 0.55  # mm between a hole and its ghost
 SIDE = 0.6  # mm on each side, or a box shares its corner with its ghost and not its middle
 APART = 0.55  # mm between the lines of an outline and its ghost, along one side at the least
 CLEAR = 0.9  # mm round the words
+NEAR = 3.0  # mm at most between the room of the words and the line that they are of
 PLACES = (20, 8)  # places tried for the words, down and across
 
 
@@ -71,7 +72,10 @@ def _is_box(shape: Shape) -> bool:
 
 
 def room_for_words(fired: Flat, drawn: Iterable[Sequence[Point]]) -> Point | None:
-    """Where "fires to" may begin: inside the ghost, over no line that is drawn, as low as it goes. None if nowhere."""
+    """Where "fires to" may begin: inside the ghost and near its line, over no line that is drawn, as low as it goes.
+
+    None if nowhere: words in the middle of a ring of holes would be read of the ring.
+    """
     long = LETTER * SIZE * len(WORDS)
     outline, e = fired.runs[0], fired.extent
     marks = [p for run in (*fired.runs, *drawn) for p in _sampled(run)]
@@ -83,7 +87,8 @@ def room_for_words(fired: Flat, drawn: Iterable[Sequence[Point]]) -> Point | Non
             if all(_within((a, b), outline) for a in (x1, x2) for b in (y1, y2)) and not any(
                 x1 < p[0] < x2 and y1 < p[1] < y2 for p in marks
             ):
-                return x, y
+                near = min(max(x1 - p[0], p[0] - x2, y1 - p[1], p[1] - y2) for p in _sampled(outline))
+                return (x, y) if near < NEAR else None
     return None
 
 

@@ -100,10 +100,9 @@ def _extent(draw: Callable[[Pen], None]) -> Extent:
 
 
 def _titled(piece: Piece) -> str:
-    """The part, and how many to cut, bend or mark."""
-    times = {one.times for one in piece.flat}
-    count = piece.count * (times.pop() if len(times) == 1 else 1)
-    tail = f", {kinds.drawn(piece).deed(piece)} {count}"
+    """The part, and how many to cut, bend or mark; of one in several pieces how many they are in all."""
+    count = piece.count * sum(one.times for one in piece.flat)
+    tail = f", {kinds.drawn(piece).deed(piece)} {count}{' pieces' if len(piece.flat) > 1 else ''}"
     return piece.title[: MOST - len(tail)].rstrip() + tail
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.pen import FIGURE, SIZE
+from sheetgen.base.pen import FIGURE, SIZE, Moved
 from sheetgen.draw.paper import Paper
 from sheetgen.model.numbers import Numbers
 
@@ -21,27 +21,32 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import WorkedVersion
 
 WIDE, TALL = 84.0, 17.0
+NARROW = 62.0  # mm: what a phone of 390 px holds with every word of 16 px
+UNDER = 3.0  # mm from one curve to the next below it
 LARGE = 5.2  # mm high
 UP, UP_NARROW, HOLD = 0.2, 0.3, 0.62  # of the width: where the hold begins, beside another curve too, and ends
 COOLING = ((0.0, 0.0), (0.06, 0.3), (0.14, 0.56), (0.24, 0.76), (0.4, 1.0))  # of the width and of the height
 
 
-def programs(version: WorkedVersion, rounder: Rounder) -> dict[int, Drawing]:
+def programs(version: WorkedVersion, rounder: Rounder, *, stacked: bool = False) -> dict[int, Drawing]:
     """The program of every firing in a kiln, by the index of its step."""
     firings = ((i, step.firing) for i, step in enumerate(version.steps))
-    return {i: program(phases, rounder) for i, phases in firings if phases}
+    return {i: program(phases, rounder, stacked=stacked) for i, phases in firings if phases}
 
 
-def program(phases: Sequence[Phase], rounder: Rounder) -> Drawing:
-    """One curve a phase, side by side."""
-    pen, wide = Paper(), WIDE / len(phases)
+def program(phases: Sequence[Phase], rounder: Rounder, *, stacked: bool = False) -> Drawing:
+    """One curve a phase, side by side; or narrow, one under the other, as a phone shows them."""
+    pen, whole = Paper(), NARROW if stacked else WIDE
+    wide, down = (whole, SIZE + TALL + UNDER) if stacked else (whole / len(phases), 0.0)
     numbers = Numbers(rounder)
     says = []
     for number, phase in enumerate(phases):
-        lines = {label: f"{value} {unit}" for label, value, unit in numbers.firing(phase)}
-        _curve(pen, number * wide, wide - 2 * (len(phases) > 1), lines)
+        lines = {label: f"{value} {unit}".strip() for label, value, unit in numbers.firing(phase)}
+        left = 0.0 if stacked else number * wide
+        _curve(Moved(pen, (left, number * down)), 0.0, wide - 2 * (len(phases) > 1 and not stacked), lines)
         says.append(", ".join(f"{label.lower()} {told}" for label, told in lines.items()))
-    return pen.drawing((0, -SIZE), WIDE, TALL + SIZE + 1, f"Kiln program: {'; then '.join(says)}")
+    tall = TALL + SIZE + 1 + (len(phases) - 1) * down
+    return pen.drawing((0, -SIZE), whole, tall, f"Kiln program: {'; then '.join(says)}")
 
 
 def _curve(pen: Pen, left: float, wide: float, lines: dict[str, str]) -> None:

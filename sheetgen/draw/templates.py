@@ -34,6 +34,7 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         pages={paper: tuple(replace(page, paper=paper) for page in laid[one]) for paper, one in rooms.items() if laid},
         diagrams=diagrams(version),
         curves=programs(version, rounder),
+        narrow_curves=programs(version, rounder, stacked=True),
         finished=finished(version, rounder),
         slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},

@@ -23,6 +23,7 @@ MARGIN = 6.0  # right of the bars, for half of the last hour's words
 WORDS, HEAD = 3.2, 4.4  # mm high: 9 pt and 12.5 pt
 CHARACTER = 0.5  # of its height: what a character of a title takes along the line, semibold
 LINE, ROW, BAR = 3.9, 5.4, 3.0  # from one line of a title to the next; the least of a row; a bar
+UNDER = 1.0  # mm under the last line of an evening
 APART = 12.0  # at least between two hours
 
 
@@ -72,7 +73,7 @@ def _evening(pen: Paper, y: float, evening: Evening, version: WorkedVersion, sca
     bars = []
     for slot in evening.slots:
         pen.line([(0, y), (WIDE, y)], "thin")
-        words = slot.words if slot.step is None else _title(slot.step, version, slot)
+        words = _words(slot, evening, version)
         pen.text((0, y + ROW - 1.6), clock(slot.begin), size=WORDS)
         bars.append((y + (ROW - BAR) / 2, slot))
         y = _lines(pen, (TITLES, y), words, CHART - TITLES - 2)
@@ -82,9 +83,7 @@ def _evening(pen: Paper, y: float, evening: Evening, version: WorkedVersion, sca
     for at, slot in bars:  # over the lines of the hours
         _bar(pen, at, slot, evening.begin, scale)
     pen.line([(0, y), (WIDE, y)], "thin")
-    pen.text((0, y + ROW - 1.6), clock(evening.over), size=WORDS)
-    pen.text((TITLES, y + ROW - 1.6), "End", size=WORDS)
-    return y + ROW
+    return y + UNDER
 
 
 def _hours(evening: Evening, scale: Scale) -> Iterator[int]:
@@ -104,6 +103,12 @@ def _bar(pen: Paper, y: float, slot: Slot, begin: float, scale: Scale) -> None:
         pen.box((middle, y), right - middle, BAR, "cut")
     if middle > left:
         pen.box((left, y), middle - left, BAR, "solid")
+
+
+def _words(slot: Slot, evening: Evening, version: WorkedVersion) -> str:
+    """What a row is; the last also says when the evening is over."""
+    words = slot.words if slot.step is None else _title(slot.step, version, slot)
+    return f"{words}; end {clock(evening.over)}" if slot is evening.slots[-1] else words
 
 
 def _title(step: int, version: WorkedVersion, slot: Slot | None = None) -> str:
@@ -126,5 +131,5 @@ def _lines(pen: Paper, corner: tuple[float, float], words: str, wide: float) -> 
 
 def _says(one: Evening, plan: ClassPlan, version: WorkedVersion) -> str:
     """The same in words."""
-    rows = (f"{clock(s.begin)} {s.words if s.step is None else _title(s.step, version, s)}" for s in one.slots)
-    return f"Evening {one.number} for {plan.held.people} people: {'; '.join(rows)}; {clock(one.over)} end"
+    rows = (f"{clock(s.begin)} {_words(s, one, version)}" for s in one.slots)
+    return f"Evening {one.number} for {plan.held.people} people: {'; '.join(rows)}"

@@ -55,6 +55,9 @@ SHORTEST_DRYING = Fact(
     source="common practice",
     grade="common practice",
 )
+CLASS_CLOCK = Fact(
+    5, "step of the clock that a class is held by", unit="min", source="common practice", grade="common practice"
+)
 BEGINNERS_TAKE = Fact(
     1.5,
     "how many times as long as a practised hand a beginner takes",

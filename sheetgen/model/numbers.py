@@ -45,11 +45,11 @@ class Numbers:
         return Printed(rounded, words, beside)
 
     def _words(self, value: Interval, rounded: float, unit: str, rounding: Rounding, *, given: bool) -> tuple[str, str]:
-        """Words and unit; a scale's name stands before its number and is in the words."""
-        if unit in SCALES:
-            return self.scale(value, unit), ""
+        """Words and unit; a scale's name stands before its number, a degree's sign behind it, in the words."""
+        if unit in SCALES or unit == "°":
+            return self.scale(value, unit) if unit in SCALES else self.angle(value), ""
         if unit == "min":
-            return (self.short(value) if rounding == "short" else self.time(value)), ""
+            return _parted(self.short(value) if rounding == "short" else self.time(value))
         if unit == "g" and rounding == "fine" and 0 < value.high < FINE_WIRE:
             return self.rounder.words(rounded * 1000, "mg", "fine"), "mg"
         if re.fullmatch(r"[A-Z]{3}(/.+)?", unit) and unit != "ISO":
@@ -58,6 +58,10 @@ class Numbers:
             # A fired size: only its ends can be promised. A given one, such as a stone's, is told as it is given.
             return self.rounder.range(value, 2 if given and _hundredths(value) else 1), self.rounder.unit(unit)
         return self.rounder.words(rounded, unit, rounding), self.rounder.unit(unit)
+
+    def angle(self, value: Interval) -> str:
+        """An angle or its range, its sign beside it: 30°."""
+        return _span(self.rounder.decimal(value.low, 1), self.rounder.decimal(value.high, 1)) + "°"
 
     def in_unit(self, value: Interval, name: str, factor: float) -> Printed:
         """A number told in a unit of the reader's choice, of which one is `factor` of ours."""
@@ -105,7 +109,7 @@ class Numbers:
             return _span(f"{low * 60:.0f}", f"{high * 60:.0f}") + f"{NBSP}s"
         if low == high and high < HOUR:
             return f"{self.rounder.decimal(high, 0)}{NBSP}min"
-        low, high = _stepped(minutes)
+        low, high = stepped(minutes)
         if high < 2 * HOUR:
             return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min"
         if 6 * HOUR <= high <= 3 * DAY and low % (HOUR / 2) == 0:
@@ -121,7 +125,7 @@ class Numbers:
         times = list(times)
         if not times:
             return ""
-        ends = [_stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
+        ends = [stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
         low, high = (sum(end) for end in zip(*ends, strict=True))
         if high > 3 * DAY:
             low = floor(low / (DAY / 2)) * DAY / 2
@@ -155,6 +159,8 @@ class Numbers:
         """What to have of it for several people, each of whom makes what the sheet makes."""
         if line.net is None:
             return ""
+        if line.filling:
+            return self.amount(line)
         blanks = tuple((n * people, long, wide) for n, long, wide in line.blanks)
         return self.amount(replace(line, net=line.net * people, blanks=blanks))
 
@@ -183,8 +189,7 @@ class Numbers:
         if phase.rate:
             ends = [self.rounder.decimal(rate * HOUR, 0) for rate in (phase.rate.low, phase.rate.high)]
             lines.append(("Heat up at", _span(*ends), "°C/h"))
-        hold, _, unit = self.time(phase.hold).rpartition(NBSP)
-        lines.append(("Hold", hold, unit))
+        lines.append(("Hold", *_parted(self.time(phase.hold))))
         if phase.cool_below:
             lines.append(("Cool below", self.rounder.decimal(phase.cool_below, 0), "°C"))
         return lines
@@ -196,7 +201,7 @@ def _hundredths(value: Interval) -> bool:
     return all(abs(n - round(n)) < GRAIN for n in twentieths) and any(round(n) % 2 for n in twentieths)
 
 
-def _stepped(minutes: Interval) -> tuple[float, float]:
+def stepped(minutes: Interval) -> tuple[float, float]:
     """Both ends of a time in whole steps, outwards."""
     step = next(step for most, step in TIME_STEPS if minutes.high <= most)
     least = HOUR if step > HOUR and minutes.low <= 3 * DAY else step
@@ -205,6 +210,12 @@ def _stepped(minutes: Interval) -> tuple[float, float]:
 
 def _span(low: str, high: str) -> str:
     return low if low == high else f"{low}{THIN}–{THIN}{high}"
+
+
+def _parted(told: str) -> tuple[str, str]:
+    """A time as its number and its unit; one told in two units is all words."""
+    words, _, unit = told.rpartition(NBSP)
+    return (told, "") if re.search(r"[a-z]", words) or not words else (words, unit)
 
 
 def _hours_span(low: float, high: float) -> str:

@@ -46,7 +46,8 @@ class MaterialLine:
     """One line of what is used up: net amount, allowance as a share, both in the item's unit.
 
     `least` must be in the hand at once, however little is used up: a piece at the thickness it is first rolled to.
-    `blanks` of sheet: how many, and length and width in mm of each.
+    `blanks` of sheet: how many, and length and width in mm of each. `filling`: of a firing box, the same for every load
+    and for however many have their pieces in it.
     """
 
     item: Item
@@ -56,6 +57,7 @@ class MaterialLine:
     use: str = ""
     least: float = 0.0
     blanks: tuple[tuple[int, float, float], ...] = ()
+    filling: bool = False
 
     @property
     def needed(self) -> float:

@@ -31,7 +31,7 @@ class BeadStrand(Strand):
     knotted = aside("", "knots if knot else 0")
     comes_out = figure("Length that comes out", "mm", "strand_of(beads, bead.length, knotted, knot) + clasp_length",
                        about="Over the beads as they vary, clasp counted in.")
-    rest = figure("Shorter than asked, longer with a minus", "mm", "length − comes_out",
+    rest = figure("Shorter than asked (− longer)", "mm", "length − comes_out",
                   about="What is left to fill with a smaller bead, if it matters; over the beads as they vary.")
     smallest = aside("mm", "bead.length.low + knot")
     beads_have = figure("Beads to have, for all", "", "count × beads_for((room − knot if knot else room), smallest)", "whole",

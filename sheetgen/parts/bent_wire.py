@@ -31,7 +31,7 @@ class BentWire(WirePiece):
 
     form = field.bends("straights and arcs from one end to the other, an arc by its inside diameter, degrees and side: straight 12 mm, arc 5 mm 180 left, straight 20 mm")
 
-    one = figure("Wire in one", "mm", "sum(form: arc_length(form.size, form.degrees, wire.thickness) if form.degrees else form.size)", "out",
+    one = figure("Wire in one piece", "mm", "sum(form: arc_length(form.size, form.degrees, wire.thickness) if form.degrees else form.size)", "out",
                  about="Along the middle of the wire.", at="form",
                  needs=(need("one > 0 mm", "wants at least one straight or arc that is more than nothing", at="form", help="straight 12 mm"),))
 

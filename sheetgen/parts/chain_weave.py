@@ -36,7 +36,7 @@ class ChainWeave(WoundRings):
                         about="The rod that would fit exactly.")
     rod_used = figure("Rod", "mm", "rod or nearest(rod_wanted, drawer.rod)", at="inside", about="Rod to wind on.")
     inner = figure("Inside of a closed ring", "mm", "rod_used × (1 + springback) − (kerf ÷ π if kerf)", about="Off the rod, less what the saw takes.")
-    aspect = figure("Inside to wire", "", "aspect(inner, wire.thickness)", about="Inside over wire: what weavers of rings go by.")
+    aspect = figure("Inside, times the wire", "", "aspect(inner, wire.thickness)", about="Inside over wire: what weavers of rings go by.")
     passing = aside("", "through or 2 × together")
     least = figure("Inside, at the least", "mm", "bundle_ratio(passing) × wire.thickness", "most", at="through",
                    about="The smallest circle round the wires that pass through one ring, all at once.")

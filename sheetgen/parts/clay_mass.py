@@ -38,12 +38,12 @@ class ClayByMass(Part):
     taken = figure("Clay to take, rolling allowance and all", "g", "all_pieces × (1 + share)", "mass up", about="What is taken out of the wrap.")
     offcuts = figure("Offcuts", "g", "taken − all_pieces", about="What is left on the mat.")
     back = figure("Back into the wrap", "g", "offcuts × (1 − loss)", about="What comes back of the offcuts.")
-    used_up = figure("Used up, what is lost included", "g", "taken − back", "mass up", about="What the packet is lighter by.")
-    from_packet = figure("Pieces from one packet, never more than", "", "down(clay.pack ÷ clay_mass)", "whole", when="clay.pack",
+    used_up = figure("Used up, with what is lost", "g", "taken − back", "mass up", about="What the packet is lighter by.")
+    from_packet = figure("Pieces from one packet, at most", "", "down(clay.pack ÷ clay_mass)", "whole", when="clay.pack",
                          about="Were nothing lost and every offcut rolled again.")
     area = figure("Slab, area for one piece", "mm²", "slab_area(clay_mass, thickness, clay.density)", when="thickness",
                   about="What one piece covers at that thickness.")
-    side = figure("Slab of all the clay taken, square, side", "mm", "√(slab_area(taken, thickness, clay.density))", "bench", when="thickness",
+    side = figure("Side of a square slab of all the clay", "mm", "√(slab_area(taken, thickness, clay.density))", "bench", when="thickness",
                   about="How large the slab is, were it rolled square.")
 
     on_shelf = (

@@ -45,6 +45,7 @@ class Dome(Pierced):
     rise = field.length("finished rise, rim to crown, outside", above=0, role="domed")
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     formed = field.one_of("over a ball, or in a cup", "over", "in")
+    cut_with = field.one_of("its disc with a round cutter where one owned is as good, by its template, or with the nearest cutter owned", "either", "template", "cutter")
     grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
 
@@ -54,10 +55,10 @@ class Dome(Pierced):
     inward = inline("1 − fired_thickness ÷ (2 × radius)")  # from the outside to the middle of the clay
     disc = figure("Disc, finished", "mm", "cap_blank(across, rise) × inward", about="Flat disc of the same area as the middle of the dome.")
     disc_wanted = aside("mm", "wet(disc, clay.shrinkage)")
-    cutter = aside("mm", "nearest(usual(disc_wanted), drawer.round_cutter, 1) if drawer.round_cutter")
-    by_cutter = flag(f"drawer.round_cutter and {as_good('cutter', 'disc_wanted')}")
+    cutter = aside("mm", "nearest(usual(disc_wanted), drawer.round_cutter) if cut_with is cutter else nearest(usual(disc_wanted), drawer.round_cutter, 1) if drawer.round_cutter", at="across")
+    by_cutter = flag(f"cut_with is cutter or drawer.round_cutter and cut_with is either and {as_good('cutter', 'disc_wanted')}")
     wet_disc = figure("Disc, cut wet", "mm", "cutter if by_cutter else wet(disc, clay.shrinkage)", "tenth",
-                      about=f"Disc to cut: the round cutter owned, where the clay's own shrinkage differs by more, and no more than {CUTTER_REACH:g} mm.")
+                      about=f"Disc to cut: the round cutter owned, where the clay's own shrinkage differs by more, and no more than {CUTTER_REACH:g} mm, or where the cutter decides.")
     ball = figure("Ball or cup, across", "mm",
                   f"nearest(2 × (wet(radius, clay.shrinkage) − thickness), drawer.dome_former, {DOME_NEAR:g}) if formed is over else nearest(2 × wet(radius, clay.shrinkage), drawer.cup_former, {DOME_NEAR:g})",
                   about="Diameter of the ball it is laid over, or of the cup it is pressed in.", at="rise",

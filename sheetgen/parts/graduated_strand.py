@@ -29,7 +29,7 @@ class GraduatedStrand(Strand):
     step = figure("Step, bead to bead", "mm", "(largest − smallest) ÷ each_side", about="How much larger each next bead is.")
     comes_out = figure("Length that comes out", "mm", "graduated(largest, smallest, each_side, step) + clasp_length", "out",
                        about="Clasp counted in.")
-    rest = figure("Shorter than asked, longer with a minus", "mm", "length − comes_out", "out",
+    rest = figure("Shorter than asked (− longer)", "mm", "length − comes_out", "out",
                   about="What is left to fill with a few more of the smallest.")
     thread_cut = figure("To cut for one", "mm", "with_tails(room, tails)", "centimetre most", when="thread", about="Strand and both tails.")
 

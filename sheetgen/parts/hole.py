@@ -80,9 +80,9 @@ class Hole(Part):
     fired = figure("Hole, fired", "mm", "fired(drill_used, clay.shrinkage)", about="What the hole comes out at.", role="opens")
     wet_middle = figure("Middle of the hole from the edge, wet", "mm", "wet(edge, clay.shrinkage) + drill_used ÷ 2", "tenth",
                         about="Where to mark it.", when="not place")
-    room = figure("Room round the wire at the least, fired", "mm", "fired(drill_used, clay.shrinkage.high) − for_wire.thickness", when="for_wire",
+    room = figure("Room round the wire, at the least, fired", "mm", "fired(drill_used, clay.shrinkage.high) − for_wire.thickness", when="for_wire",
                   about="How much wider than its wire the hole is if the clay shrinks most.")
-    least_ring = figure("Inside of the ring at the least", "mm", "√(edge² + rim_fired²)", "bench up",
+    least_ring = figure("Inside of the ring, at the least", "mm", "√(edge² + rim_fired²)", "bench up",
                         about="A smaller ring does not reach round the edge: the corner of the rim stands in its way.",
                         when="for_wire and thickness and not place", role="reaches round")
 

@@ -45,7 +45,7 @@ class JumpRing(WoundRings):
     outside = figure("Outside", "mm", "ring_outside(inner, wire.thickness)", about="Outside diameter, or outside length of an oval.")
     closed = figure("Inside when closed", "mm", "closed_inside(inner, kerf)", when="shape is round and kerf",
                     about="A sawn ring closed tight loses the cut.")
-    aspect = figure("Inside to wire", "", "aspect(narrow, wire.thickness)", about="Inside width over wire thickness: what weavers of rings go by.")
+    aspect = figure("Inside, times the wire", "", "aspect(narrow, wire.thickness)", about="Inside width over wire thickness: what weavers of rings go by.")
     per_coil = wound_rings.per_coil
     coils = wound_rings.coils
     coil_length = figure("Coil length", "mm", "coil_for(count, wire.thickness)", "millimetre up", when="not coil",

@@ -56,7 +56,7 @@ class RingBlank(ClosedStrip):
                    about="A wide band wants more room than a narrow one of the same size.")
     meets = figure("Blank, ends meet", "mm", "strip_round(size, thick) + extra", "tenth", about="Along the middle of the thickness, edge to edge.")
     cut = figure("Blank, cut", "mm", "meets + trim", "bench up", about="With what is filed off the ends.")
-    outside = figure("Outside, finished", "mm", "size + 2 × thick + extra ÷ π", about="Outside diameter of the closed ring, not stretched.")
+    outside = figure("Outside, finished", "mm", "size + 2 × thick + extra ÷ π", "out", about="Outside diameter of the closed ring, not stretched.")
     us = figure("US size", "US", "us(size)", when="finger", about="Of the finger.")
     uk = figure("UK size", "UK", "uk(size)", when=f"finger and π × size.low ≥ {UK_A} and π × size.high ≤ {UK_Z}",
                 about="Of the finger: letters counted from C.")

@@ -80,7 +80,7 @@ class Scatter(Part):
                   about="Finished area that stones may cover; of an oval too slim for Steiner's formula, the oval that much smaller each way.")
     least_gap = figure("Gap that keeps the clay between two seats", "mm", f"max(0 mm, {_KEEPS})", when="not gap",
                        about="Between two of the largest stones, finished.")
-    most = figure("Stones, never more than", "", "most_scattered(area_by, edge_by, stone.size.high + apart)", "whole",
+    most = figure("Stones, at most", "", "most_scattered(area_by, edge_by, stone.size.high + apart)", "whole",
                   about="No layout holds more with that gap and margin.",
                   needs=(need(f"across > {_LEAST}", "leaves no stone room inside the margin", at="across", help=f"more than {{{_LEAST}}}, or a smaller margin"), need(f"tall > {_LEAST}", "leaves no stone room inside the margin", at="down", help=f"more than {{{_LEAST}}}, or a smaller margin", when="down and shape is not disc")))
     stones = figure("Stones", "", "number or stones_for_share(area, share, stone.size.high)", "whole", about="How many are strewn.",

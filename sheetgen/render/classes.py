@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.model.view import Homework
 from sheetgen.render.rows import runs
 
@@ -40,8 +41,9 @@ class ClassWords:
             n = len(self.plan.evenings)
             yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}.{homework} {bars}"
             return
-        left = [self.version.numbers[i] for i in self.plan.left if self.version.numbers[i]]
-        yield f"Does not fit: steps {runs(left)} find no room.{homework} {bars}"
+        several = len(self.plan.left) > 1
+        left = f"{self._steps(self.plan.left)} {'find' if several else 'finds'} no room"
+        yield f"Does not fit: {left}.{homework} {bars}"
         ways = [_remedy(one) for one in self.plan.remedies]
         if ways:
             yield f"It fits with {' or with '.join(ways)}."
@@ -59,8 +61,8 @@ class ClassWords:
 
     def _what(self, one: Between) -> str:
         step, number = self.version.steps[one.step], self.version.numbers[one.step]
-        loads = f", {one.loads} loads" if one.loads > 1 else ""
-        told = f"Step {number}, {step.short[:1].lower()}{step.short[1:]}" if number else step.short
+        loads = f", load {one.load} of {one.loads}" if one.loads > 1 else ""
+        told = f"Step {number}, {in_a_sentence(step.short)}" if number else step.short
         return told + loads
 
     def _time(self, one: Between) -> str:

@@ -9,6 +9,7 @@ from markupsafe import Markup, escape
 
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import (
     BenchCard,
@@ -153,7 +154,7 @@ class Sheets:
         given = ((p, s, s.finished) for p in self.version.parts.values() for s in p.sizes if s.finished is not None)
         for part, size, own in islice(given, MOST_SIZES):
             told = f"{finished(self.numbers, own)} {self.worked.rounder.unit('mm')}"
-            label = part.title if len(part.sizes) == 1 else f"{part.title}, {size.label[:1].lower()}{size.label[1:]}"
+            label = part.title if len(part.sizes) == 1 else f"{part.title}, {in_a_sentence(size.label)}"
             yield Size(label, Html(escape(words.kept(told))))
 
 

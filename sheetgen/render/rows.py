@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
 from sheetgen.model.worked import ON_CARD
@@ -17,9 +18,9 @@ from sheetgen.render.pictures import of_file
 from sheetgen.render.safety import Hazards
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
-    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.drawing import Drawing, Drawings
     from sheetgen.model.plan import Session
     from sheetgen.model.worked import Shown, Worked, WorkedStep, WorkedVersion
     from sheetgen.render.marks import Marks
@@ -98,7 +99,7 @@ class Rows:
             drawings=tuple(self._drawings(step)),
             picture=self._picture(step),
             firing=allowed(step, self.numbers),
-            curve=self._curve(number),
+            curve=self._curve(self.drawings.narrow_curves, number),
             mishap=self._mishap(step),
         )
 
@@ -120,7 +121,7 @@ class Rows:
             then=self._then(number),
             reminders=self.hazards.in_short(number),
             card=tuple(self._figures(step, (step.card or step.show)[:ON_CARD])),
-            curve=self._curve(number),
+            curve=self._curve(self.drawings.curves, number),
             firing=bed(step),
         )
 
@@ -141,8 +142,8 @@ class Rows:
         counted = [self.version.numbers[i] for i in self.version.plan.meanwhile.get(number, ())]
         return f"{'step' if len(counted) == 1 else 'steps'} {runs([n for n in counted if n])}" if any(counted) else ""
 
-    def _curve(self, number: int) -> Html:
-        drawn = self.drawings.curves.get(number)
+    def _curve(self, curves: Mapping[int, Drawing], number: int) -> Html:
+        drawn = curves.get(number)
         return Html(Markup(drawn.svg)) if drawn else Html("")  # noqa: S704 - drawn by our own pen
 
     def _drawings(self, step: WorkedStep) -> Iterator[Html]:
@@ -160,7 +161,7 @@ class Rows:
             return Html("")
         first = step.mishaps[0]
         seen, mend = (words.prose(said, self.marks, inline=True) for said in (first.seen, first.mend))
-        return Html(Markup("{}: {}").format(seen, _small(mend)))
+        return Html(Markup("{}: {}").format(seen, in_a_sentence(mend)))
 
     def _figure(self, step: WorkedStep, label: str, value: str, unit: str) -> Figure:
         marked = self.marks.number(value, f"'{label}' of the step '{step.title}'")
@@ -172,7 +173,7 @@ class Rows:
         for one in shown:
             label, part = one.label, self._part(one) if one.part and not one.labelled else ""
             if several and part and part.lower() != label.lower():
-                label = f"{part}: {label[:1].lower()}{label[1:]}"
+                label = f"{part}: {in_a_sentence(label)}"
             yield self._figure(step, label, one.printed.words, one.printed.unit)
 
     def _part(self, shown: Shown) -> str:
@@ -250,8 +251,3 @@ def steps_told(numbers: Sequence[int], session: Session) -> str:
     if not own:
         return ""
     return f"step {own[0]}" if len(own) == 1 else f"steps {own[0]}–{own[-1]}"
-
-
-def _small(said: Markup) -> Markup:
-    """As in the middle of a sentence."""
-    return said[:1].lower() + said[1:]

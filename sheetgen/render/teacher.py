@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from sheetgen.base.material import Clay, Fibre, Sheet, Wire
 from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import begun, in_a_sentence, stopped
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import AllSizes, Html, Mend, Need, Risk, TeacherSheet, VersionTable
@@ -61,7 +62,7 @@ class Teacher:
             quantities=tuple(self._quantities()),
             aid=Hazards(self.version, self.drawings, self.marks).aid(),
             risks=tuple(self._risks()),
-            waived=tuple((one.rule.replace("-", " "), one.reason) for one in self.worked.waive),
+            waived=tuple((one.rule.replace("-", " "), stopped(one.reason)) for one in self.worked.waive),
             mends=tuple(self._mends()),
             sizes=tuple(self._sizes()),
             unit=self.worked.rounder.unit("mm"),
@@ -80,7 +81,7 @@ class Teacher:
         for name, label in OTHERS:
             said = getattr(taught, name)
             each = map(self._prose, said if name == "bring" else [said])
-            told = Markup(" ").join(one if one.endswith((".", "!", "?")) else one + "." for one in each if one)
+            told = Markup(" ").join(stopped(one) for one in each if one)
             if told:
                 yield label, Html(told)
 
@@ -110,7 +111,7 @@ class Teacher:
         found: dict[tuple[str, str], tuple[Mend, list[int]]] = {}
         for number, step in zip(self.version.numbers, self.version.steps, strict=True):
             for one in step.mishaps:
-                seen, why, mend = map(self._prose, (one.seen, one.why, one.mend))
+                seen, why, mend = (begun(self._prose(said)) for said in (one.seen, one.why, one.mend))
                 kept = found.setdefault((str(seen), str(mend)), (Mend(seen, why, mend, ""), []))
                 kept[1].extend([number] if number else [])
         for told, numbers in found.values():
@@ -173,18 +174,20 @@ class Teacher:
     def _compared(self, version: WorkedVersion) -> Iterator[tuple[str, str]]:
         """What versions are compared by: sizes as made, counts, what is used up."""
         for part, size in _made(version):
-            yield f"{part.title}: {size.label[:1].lower()}{size.label[1:]}", f"{size.made.words} {size.counted}".strip()
+            yield f"{part.title}: {in_a_sentence(size.label)}", f"{size.made.words} {size.counted}".strip()
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
-            head = line.item.name.partition(",")[0]
-            name = line.item.name if self._shares(line.item, head) else head
-            yield f"Have: {name[:1].lower()}{name[1:]}", self.numbers.amount(line) or "as needed"
+            yield f"Have: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
 
-    def _shares(self, item: Item, head: str) -> bool:
-        """Whether something else in use begins with the same words, so that only its whole name tells it."""
+    def _told_apart(self, item: Item) -> str:
+        """The first words of its name; where others in use have them too its whole name, and then its name in stock."""
         every = (line.item for version in self.worked.versions.values() for line in version.materials)
-        return any(other.name.partition(",")[0] == head and other.name != item.name for other in every)
+        others = [other.name for other in every if other.id != item.id]
+        head = item.name.partition(",")[0]
+        if item.name in others:
+            return f"{item.name} ({item.id})"
+        return item.name if head in {other.partition(",")[0] for other in others} else head
 
 
 def _made(version: WorkedVersion) -> Iterable[tuple[Piece, BenchSize]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from typing import TYPE_CHECKING
 
@@ -13,6 +14,7 @@ from sheetgen.model.view import Working, Workings
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from sheetgen.base.figure import Figure
     from sheetgen.model.numbers import Numbers
     from sheetgen.model.worked import MaterialLine, WorkedVersion
 
@@ -30,6 +32,9 @@ SIGNS = {
     "atan": "atan( ) the angle in radians of which it is the tangent",
     "ln": "ln( ) the natural logarithm",
 }
+NUMBER = re.compile(r"[\d.,]*\d")
+NEUTRAL = re.compile(r"[\d.,+−×÷()\s]+")  # signs that may leave a number as it is
+SIX_FIGURES = 1e-5  # a working prints six
 BARE = re.compile(r"[\d.,]+( to [\d.,]+)?")
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
@@ -38,7 +43,7 @@ def workings(version: WorkedVersion, numbers: Numbers) -> tuple[Workings, ...]:
     """The workings part by part, then those of the waits and of what is used up; none that only repeats an input."""
     groups: dict[str, list[Working]] = {}
     for figure in version.figures.values():
-        if not BARE.fullmatch(figure.working):
+        if not _repeats(figure):
             row = Working(figure.label, figure.working, figure.printed.told)
             groups.setdefault(figure.part.replace("_", " ").capitalize() or "The project", []).append(row)
     groups["Waits"] = [
@@ -61,6 +66,16 @@ def explained(groups: Sequence[Workings], version: WorkedVersion, numbers: Numbe
     if signs:
         told.append(f"Signs: {signs}.")
     return " ".join(told)
+
+
+def _repeats(figure: Figure) -> bool:
+    """Whether a working only says a number again: the number itself, or with what changes nothing (8 ÷ (1 + 0))."""
+    if BARE.fullmatch(figure.working):
+        return True
+    if not NEUTRAL.fullmatch(figure.working) or not figure.value.exact:
+        return False
+    others = [float(one.replace(",", ".")) for one in NUMBER.findall(figure.working) if one not in {"0", "1"}]
+    return len(others) == 1 and math.isclose(others[0], figure.value.usual, rel_tol=SIX_FIGURES)
 
 
 def _taken(line: MaterialLine) -> str:

@@ -171,8 +171,9 @@ def _of_the_piece(state: State, evaluator: Evaluator) -> Iterator[tuple[int, str
     strung = _first(steps, pieces, lambda item: isinstance(item, Fibre)) is not None
     if worn == "neck" and (strung or any(piece.roles.get("closes") for piece in pieces.values())):
         yield last, "strand"
-    clays = [item for item in evaluator.library.stock.items.values() if isinstance(item, Clay)]
-    families = {METALS[clay.metal].family for clay in clays if clay.metal in METALS}
+    in_hand = [take.item for piece in pieces.values() for take in piece.takes]
+    in_hand += [item for step in steps for item in step.uses if not isinstance(item, Tool)]
+    families = {METALS[item.metal].family for item in (*in_hand, *_materials(evaluator)) if item.metal in METALS}
     if "silver" in families and families.intersection(COPPERS):
         used = _first(steps, {}, lambda item: isinstance(item, Clay))
         clay = _first(steps, pieces, lambda item: isinstance(item, Clay)) if used is None else used

@@ -32,6 +32,7 @@ class _Sum:
     workings: list[str] = field(default_factory=list)
     uses: list[str] = field(default_factory=list)
     blanks: list[tuple[int, float, float]] = field(default_factory=list)
+    filling: bool = False
 
     def add(self, amount: Interval, working: str, use: str) -> None:
         """One more part or line of the project."""
@@ -49,7 +50,7 @@ def materials(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Iterable[
     steps = list(steps)
     for item, amount, working in carbon(step.loads for step in steps):
         if item.id not in sums:  # the project knows better
-            sums.setdefault(item.id, _Sum(item)).add(interval(amount), working, "one filling of the box")
+            sums.setdefault(item.id, _Sum(item, filling=True)).add(interval(amount), working, "one filling of the box")
     allowances = _allowances(evaluator)
     lines = []
     for taken in sums.values():
@@ -63,7 +64,8 @@ def materials(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Iterable[
         if share:
             working = f"{working} × {1 + share:g}"
         use = ", ".join(taken.uses)
-        lines.append(MaterialLine(item, taken.amount, share, working, use, least, tuple(taken.blanks)))
+        blanks = tuple(taken.blanks)
+        lines.append(MaterialLine(item, taken.amount, share, working, use, least, blanks, taken.filling))
     used = {item.id: item for step in steps for item in step.uses if not isinstance(item, Tool)}
     lines += [MaterialLine(item, None) for item in used.values() if item.id not in sums]
     return lines

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.dimension import UNITS, ours, spelled
 from sheetgen.base.literals import GAUGES
 from sheetgen.base.material import Item
-from sheetgen.base.spelling import plain
+from sheetgen.base.spelling import in_a_sentence, plain
 from sheetgen.model.project import OwnFigure
 from sheetgen.model.worked import Shown
 from sheetgen.model.written import LONGEST
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 MOST_MARKS = 200
 NAME = re.compile(r"[^\W\d][\w .-]*")
 FIGURE = re.compile(r"\{\{(.*?)\}\}", re.DOTALL)
+BEGINS = re.compile(r"(?:^\s*|[.!?][\"”')]*\s+|\n\s*\n\s*|\n\s*(?:[-*+]|\d+[.)])\s+)[*_\"“‘(\[]*$")
+"""What stands before the first word of a sentence."""
 IN = re.compile(r"(.+)\sin\s+(\S+)", re.DOTALL)
 UNSET = (
     (re.compile(r"(?<!\\)!\["), "a picture in a text", "a step's picture is picture: {file: …, caption: …, shows: …}"),
@@ -59,7 +61,10 @@ def prose(text: Word | None, evaluator: Evaluator) -> Prose:
     for match in FIGURE.finditer(text, 0, text.rfind("}}") + 2):
         pieces.append(str(text[end : match.start()]))
         end = match.end()
-        number = _item_named(match[1].strip(), evaluator) or _number(text, match, evaluator)
+        name = _item_named(match[1].strip(), evaluator)
+        if name and not BEGINS.search(text[: match.start()]):
+            name = in_a_sentence(name)
+        number = name or _number(text, match, evaluator)
         if number is not None:
             pieces.append(number)
     rest = str(text[end:])

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from sheetgen.base.interval import ceil
+from sheetgen.base.interval import Interval, ceil
 from sheetgen.base.material import Tool
 from sheetgen.facts.bench import NEVER_AT_HOME
 from sheetgen.facts.cautions import AT_HOME
+from sheetgen.facts.times import CLASS_CLOCK
+from sheetgen.model.numbers import stepped
 from sheetgen.model.plan import NO_TIME
 from sheetgen.work.evenings import Evenings
 from sheetgen.work.loads import Loading
@@ -88,10 +90,17 @@ class ClassWork:
         step = self.steps[i]
         active, wait = step.minutes or NO_TIME, step.wait or NO_TIME
         if step.firing:
-            return Task(active, wait, self.network.after[i], alone=True)
+            return Task(_by_the_clock(active), _by_the_clock(wait), self.network.after[i], alone=True)
         home = _may_go_home(step) and not self.network.raw[i]
         times, after = self.rounds(i, room)[0], self.network.after[i]
-        return Task(active * times, wait, after, step.waits, home, self.network.wet[i])
+        return Task(_by_the_clock(active * times), _by_the_clock(wait), after, step.waits, home, self.network.wet[i])
+
+
+def _by_the_clock(minutes: Interval) -> Interval:
+    """A time as it is printed, at its most up to five minutes: then each row of a timetable begins on one of them."""
+    low, high = stepped(minutes)
+    high = ceil(high / CLASS_CLOCK) * float(CLASS_CLOCK)
+    return Interval(min(max(minutes.usual, low), high), low, high)
 
 
 def _may_go_home(step: WorkedStep) -> bool:

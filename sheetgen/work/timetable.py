@@ -58,7 +58,9 @@ def _evening(  # noqa: PLR0913, PLR0917 - one evening, of all that is known
     slots.sort(key=lambda slot: (slot.begin, slot.waits))
     if held.clear_up:
         slots.append(Slot(last, _exactly(held.clear_up), words=CLEAR_UP))
-    return Evening(number + 1, day, begin, end, tuple(slots), last + held.clear_up)
+    # While something sets all clear up; then it is taken off, and only then they go.
+    stays = max((slot.end for slot in slots if slot.waits and not slot.by), default=0.0)
+    return Evening(number + 1, day, begin, end, tuple(slots), max(last + held.clear_up, stays))
 
 
 def _exactly(minutes: float) -> Interval:

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from sheetgen.base.arithmetic import DEEPEST, FORMULAS, LONGEST, read
 from sheetgen.base.dimension import (
+    ANGLE,
     AREA,
     COUNT,
     DENSITY,
@@ -58,6 +59,10 @@ WRITTEN = [
     ("650 C", 650, TEMPERATURE),
     ("1200 °F", 648.8889, TEMPERATURE),  # (1200 − 32) × 5 ÷ 9
     ("800 °C/h", 800 / 60, RATE),
+    ("30°", 30, ANGLE),
+    ("30 °", 30, ANGLE),
+    ("20-40°", 30, ANGLE),
+    ("30° + 15°", 45, ANGLE),
     ("2 h", 120, TIME),
     ("90 s", 1.5, TIME),
     ("1 d", 1440, TIME),
@@ -118,6 +123,8 @@ WRITTEN = [
     ("√(3² + 4²)", 5, COUNT),
     ("2 × π", 6.28318530718, COUNT),
     ("sin(π ÷ 6)", 0.5, COUNT),
+    ("sin(30°)", 0.5, COUNT),
+    ("1 mm ÷ cos(60°)", 2, LENGTH),
     ("6 × asin(0.5)", 3.14159265359, COUNT),
     ("ln(7.38905609893)", 2, COUNT),
     ("height if pieces > 3 else 5 mm", 22, LENGTH),

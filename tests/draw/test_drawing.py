@@ -52,6 +52,18 @@ def test_a_dimension_reaches_from_end_to_end_and_says_its_words() -> None:
     assert [words for _, words in pen.texts] == ["35.0"]
 
 
+@pytest.mark.parametrize(
+    ("words", "wide", "between"), [("Ø 9.5", 9.5, True), ("5.6", 5.6, True), ("Ø 39", 6, False), ("2", 3.5, False)]
+)
+def test_a_number_that_fits_between_its_arrows_stands_there(words: str, wide: float, *, between: bool) -> None:
+    # in the face at 3 mm: a figure 1.5 mm, a point 0.75 mm, Ø 2 mm; two arrow heads are 4 mm
+    for draw_it, along in ((Recorder.across, 0), (Recorder.upright, 1)):
+        pen = Recorder()
+        draw_it(pen, -4, 0, wide, words, to=0)
+        [(at, _)] = pen.texts
+        assert (0 < at[along] < wide) == between
+
+
 def test_an_arc_ends_where_it_should() -> None:
     points = arc((0, 0), 10, -90, 270, 8)
     assert points[0] == pytest.approx((0, -10))

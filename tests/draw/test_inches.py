@@ -59,7 +59,8 @@ def test_no_word_of_a_sheet_in_inches_is_in_millimetres(sheets: dict[str, str], 
     named = {item.name for part in version.parts.values() for item in part.fields.values() if hasattr(item, "name")}
     for path, text in sheets.items():
         for name in named:  # as stock calls them
-            text = re.sub(r"\s+".join(map(re.escape, name.split())).replace(",", r"\s*,"), "", text)  # noqa: PLW2901
+            called = r"\s+".join(map(re.escape, name.split())).replace(",", r"\s*,")
+            text = re.sub(f"(?i){called}", "", text)  # noqa: PLW2901
         for pattern in (*FOR_ALL, ENGRAVED):
             text = re.sub(pattern, "", text)  # noqa: PLW2901
         left = [m[0] for m in re.finditer(r".{0,40}\bmm\b.{0,20}", text)]

@@ -31,3 +31,14 @@ def test_two_phases_stand_side_by_side_in_their_order(demo: Any) -> None:
     heats = [f"{phase.to:.0f} °C" for phase in step.firing]
     assert [said for said in words(drawn) if said in heats] == heats
     assert drawn.width == 84
+
+
+def test_on_a_phone_two_phases_stand_one_under_the_other_no_wider_than_its_screen(demo: Any) -> None:
+    worked = demo.worked("buoy-drops")
+    copper = next(version for name, version in worked.versions.items() if "Copper" in name)
+    [drawn] = programs(copper, worked.rounder, stacked=True).values()
+    # a screen of 390 px less its margins of 16 px, where a word of 3 mm is 16 px high: 67 mm
+    assert drawn.width < (390 - 2 * 16) / 16 * 3
+    lower = {said: float(one.attrib["y"]) for one in ET.fromstring(drawn.svg).iter(f"{SVG}text") if (said := one.text)}  # noqa: S314 - our own
+    first, second = (f"{phase.to:.0f} °C" for phase in next(step.firing for step in copper.steps if step.firing))
+    assert lower[second] > lower[first] + 17

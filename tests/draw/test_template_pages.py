@@ -142,6 +142,22 @@ def test_a_small_piece_has_no_room_for_words() -> None:
     assert room_for_words(ghost(cut, 0.1), cut.runs) is None
 
 
+def test_words_in_a_ring_of_holes_would_be_read_of_the_ring() -> None:
+    ring = [
+        Oval((20 + 12 * math.cos(a), 20 + 12 * math.sin(a)), 2.5, 2.5) for a in (math.pi * i / 6 for i in range(12))
+    ]
+    whole, pierced = Flat(Oval((20, 20), 39, 39)), Flat(Oval((20, 20), 39, 39), tuple(ring))
+    assert room_for_words(ghost(whole, 0.09), whole.runs) is not None
+    assert room_for_words(ghost(pierced, 0.09), pierced.runs) is None
+
+
+def test_a_part_of_several_pieces_says_how_many_they_are_in_all(demo: Any) -> None:
+    versions = demo.check("shingle-keeper").worked[0].versions
+    titles = [one.title for one in templates(versions["main"])]
+    # a base and a lid, the lid's lip, and four walls
+    assert "Box, cut 7 pieces" in titles
+
+
 def test_a_label_is_two_lines_of_name_and_count_cards_clay_and_shrinkage(library: Any) -> None:
     worked = library.worked("drops")
     long = worked.versions["Long"]
@@ -149,7 +165,7 @@ def test_a_label_is_two_lines_of_name_and_count_cards_clay_and_shrinkage(library
     pen = Recorder()
     body.draw(pen)
     label = [words.replace("\u00a0", " ") for _, words in pen.texts][-2:]
-    assert label == ["Body, cut 2", "roll to 3 cards; Test silver, at 9 %"]
+    assert label == ["Body, cut 2", "3 cards; test silver, shrinks 9 %"]
     # who does not see it is told more
     for words in ("Template of Body, cut 2", "0.75 mm, 3 cards", "Test silver, drawn for 9 % shrinkage", "dotted"):
         assert words in body.says.replace("\u00a0", " ")

@@ -151,6 +151,19 @@ def test_the_discs_of_a_lentil_take_the_cutter_too(stocked: Any, across: str, to
     assert (float(size.made) == 22) == (tool == "round cutter")
 
 
+def test_a_dome_is_cut_with_the_nearest_cutter_or_by_its_template_when_asked(stocked: Any) -> None:
+    # 11 ÷ 0.91 = 12.09; owned are 12.3 and 10. So flat a dome is as wide as its disc.
+    cut = stocked("dome", **SHAPE, across="11 mm", rise="0.01 mm", cut_with="cutter")
+    assert float(cut.figures["it.wet_disc"].printed) == 12.3
+    assert ("round cutter", 12.3) in cut.part.tools
+    assert cut.usual("clay_mass") == pytest.approx(math.pi / 4 * 12.3**2 * 7 / 1000, rel=1e-6)  # 1 mm thick
+    by_template = stocked("dome", **SHAPE, across="7.3 mm", rise="0.01 mm", cut_with="template").part
+    assert "round cutter" not in [kind for kind, _ in by_template.tools]
+    far = stocked("dome", **SHAPE, across="15 mm", rise="0.01 mm", cut_with="cutter")
+    assert far.blamed(far.errors[0]) == "across"
+    assert "12.3 mm and 20 mm" in far.errors[0].help
+
+
 def test_a_disc_is_cut_by_its_template_when_asked(stocked: Any) -> None:
     disc = stocked("cut shape", **SHAPE, shape="disc", across="7.2 mm", cut_with="template")
     assert float(disc.figures["it.wet_disc"].printed) == pytest.approx(7.9)  # 7.91

@@ -54,6 +54,13 @@ def test_a_time_is_printed_as_a_teacher_says_it(ends: tuple[float, float], print
     assert said(MM.time(between(*ends))) == printed
 
 
+def test_a_time_of_one_unit_has_its_unit_in_the_column_of_units() -> None:
+    printed = MM.printed(between(21, 26), "min", "short")
+    assert (said(printed.words), printed.unit) == ("21 – 26", "min")
+    printed = MM.printed(between(90, 150), "min", "fine")
+    assert (said(printed.words), printed.unit) == ("1 h 30 – 2 h 30", "")
+
+
 def test_times_add_up_as_they_are_printed() -> None:
     # 12 to 18 min is printed 10 to 20, and 7 to 8 min as it is: together 17 to 28, printed 15 to 30
     assert said(MM.added([between(12, 18), between(7, 8)])) == "15 – 30 min"

@@ -235,7 +235,7 @@ def test_gloves_for_acid_are_off_where_the_same_step_has_a_flame(library: Any) -
 
 def test_a_notice_never_has_the_sign_of_danger(library: Any, libraries: Any) -> None:
     library.change("stock/clays.yaml", "    name: Test silver\n", "    name: Test silver\n    metal: fine silver\n")
-    library.change("stock/clays.yaml", "    name: Test copper\n", "    name: Test copper\n    metal: copper\n")
+    library.change("stock/others.yaml", "    name: Ear wire\n", "    name: Ear wire\n    metal: copper\n")
     signs = {libraries.said(one.word): one.sign for one in library.handout("drops").safety.told}
     assert signs["NOTICE"] == ""
     assert "<svg" in signs["CAUTION"]

@@ -243,6 +243,45 @@ def test_every_fault_stands_once_on_the_teachers_sheet_with_its_steps(library: A
     assert libraries.said(row(library.handout("drops"), "Set").mishap) == "A line opens: fill it with slip"
 
 
+@pytest.mark.parametrize("name", ["Copper wire, 18 AWG", "Copper wire, 16 AWG", "Copper wire"])
+def test_two_wires_of_one_name_have_two_rows_among_what_differs(name: str, library: Any, libraries: Any) -> None:
+    library.change(
+        "stock/others.yaml",
+        "stones:\n",
+        f"  copper-18awg:\n    name: {name}\n    thickness: 18 awg\n    density: 8.96 g/cm³\n"
+        "    allowance: 10 %\n    sources:\n      density: periodictable 2.1.0\nstones:\n",
+    )
+    rings = "{{kind: jump ring, wire: {}, inside: 5 mm, count: many}}"
+    both = "".join(
+        f"  {part}: {rings.format(wire)}\n" for part, wire in (("thick", "copper-16awg"), ("thin", "copper-18awg"))
+    )
+    library.change(DROPS, "parts:\n", f"  many: 4\nparts:\n{both}")
+    library.change(DROPS, "versions:\n", "versions:\n  - {name: More, many: 9}\n")
+    tables = library.teacher("drops").versions
+    had = [libraries.said(label) for table in tables for label, _ in table.rows if "wire" in label]
+    assert len(had) == len(set(had)) == 2, had
+
+
+def test_a_working_that_changes_nothing_is_left_out(demo: Any) -> None:
+    # wire wound on a rod of 8 mm springs back by nothing here: 8 ÷ (1 + 0) is 8
+    rows = [row.working for group in demo.teacher("lantern-pull").workings for row in group.rows]
+    assert "8 ÷ (1 + 0)" not in rows
+    assert "π × (8 + 1.02369)" in rows
+    assert "nearest(5, 4.5, 5, 5.5)" in rows  # a tool is chosen, though it is what was asked for
+
+
+def test_a_firing_box_is_filled_once_for_a_class_and_each_load_is_numbered(demo: Any, libraries: Any) -> None:
+    sheet, own = demo.teacher("lantern-pull", "Copper clay"), demo.handout("lantern-pull", "Copper clay")
+    had = {one.name: libraries.said(one.amount) for one in sheet.quantities}
+    needs = {one.name.partition(",")[0]: libraries.said(one.amount) for one in own.needs}
+    assert had["Activated carbon"] == needs["Activated carbon"]
+    assert had["Copper clay"] != needs["Copper clay"]
+    fired = [one.what for one in sheet.between if "load" in one.what]
+    assert [words.rpartition(", ")[2] for words in fired] == [
+        f"load {n} of {len(fired)}" for n in range(1, len(fired) + 1)
+    ]
+
+
 def test_a_fault_that_stock_does_not_know_is_a_trouble_with_the_nearest_name(library: Any) -> None:
     library.write("stock/faults.yaml", FAULTS)
     library.change(DROPS, "  - title: Roll\n", "  - title: Roll\n    if it goes wrong: [craked seam]\n")

@@ -289,11 +289,14 @@ def test_a_strand_round_the_neck_is_told_at_the_last_step(worn: str, uses: str, 
     assert [("strand" in ids(step)) for step in steps] == [False, bool(told), False]
 
 
-def test_silver_and_copper_are_kept_apart_where_stock_has_clays_of_both(bench: Any, library: Any) -> None:
+def test_silver_and_copper_are_kept_apart_where_a_version_has_both(bench: Any, library: Any) -> None:
     used = ("parts: [links]", "uses: [clay], parts: [disc]", "uses: [clay], parts: [disc]")
     assert not any("metals apart" in ids(step) for step in bench(*used))  # stock does not say what metal they are
     library.change("stock/clays.yaml", "    name: Test silver\n", "    name: Test silver\n    metal: fine silver\n")
     library.change("stock/clays.yaml", "    name: Test copper\n", "    name: Test copper\n    metal: copper\n")
+    assert not any("metals apart" in ids(step) for step in bench(*used))  # the links' wire is of a metal not told
+    name = "    name: Copper wire, 16 AWG\n"
+    library.change("stock/others.yaml", name, f"{name}    metal: copper\n")
     steps = bench(*used)
     assert [i for i, step in enumerate(steps) if "metals apart" in ids(step)] == [1]
     assert [c.word for c in steps[1].cautions if c.id == "metals apart"] == ["NOTICE"]

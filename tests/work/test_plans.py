@@ -119,7 +119,7 @@ def test_three_torches_for_twelve_are_four_rounds_and_take_four_times_as_long(ca
     [first] = planned(case(path), path).evenings
     heat = next(slot for slot in first.slots if slot.step == 1)
     assert (heat.rounds, [tool.name for tool in heat.shared]) == (4, ["Torch"])
-    assert (heat.minutes.low, heat.minutes.high) == (20, 32)
+    assert (heat.minutes.low, heat.minutes.high) == (20, 35)  # four times 8, by a clock of five minutes
 
 
 def test_an_evening_is_laid_out_by_the_clock_each_row_after_the_most_of_the_one_before(
@@ -130,9 +130,10 @@ def test_an_evening_is_laid_out_by_the_clock_each_row_after_the_most_of_the_one_
     rows = [
         (slot.words or slot.step, slot.begin - 18 * 60, slot.minutes.low, slot.minutes.high) for slot in first.slots
     ]
-    work = [(0, 10, 10, 15), (1, 25, 20, 32), (2, 57, 20, 30)]
-    assert rows == [("Welcome, set up", 0, 10, 10), *work, ("Clear up", 87, 10, 10)]
-    assert (first.begin, first.over, first.end) == (18 * 60, 18 * 60 + 97, 20 * 60)
+    # a class is held by a clock of five minutes: 32 min are 35 in it
+    work = [(0, 10, 10, 15), (1, 25, 20, 35), (2, 60, 20, 30)]
+    assert rows == [("Welcome, set up", 0, 10, 10), *work, ("Clear up", 90, 10, 10)]
+    assert (first.begin, first.over, first.end) == (18 * 60, 18 * 60 + 100, 20 * 60)
 
 
 def test_between_two_evenings_it_dries_the_teacher_fires_and_nobody_else_does(case: Callable[[Path], Any]) -> None:
@@ -144,6 +145,21 @@ def test_between_two_evenings_it_dries_the_teacher_fires_and_nobody_else_does(ca
         (1, 3, "teacher", 3, 2, 2),
     ]  # fmt: skip
     assert [row.active and row.active.high for row in rows] == [None, 10, 10]  # nobody works at what dries
+
+
+def test_a_class_stays_until_what_sets_is_taken_off(demo: Any) -> None:
+    first, *_ = demo.main("tideline-band").plan.class_plan.evenings
+    sets, clear_up = first.slots[-2:]
+    assert (sets.waits, clear_up.words) == (True, "Clear up")
+    assert sets.begin == clear_up.begin  # they clear up while it sets
+    assert first.over == sets.end > clear_up.end
+
+
+def test_every_row_of_a_timetable_begins_on_five_minutes(demo: Any) -> None:
+    for worked in demo.check().worked:
+        for version in worked.versions.values():
+            for evening in version.plan.class_plan.evenings:
+                assert {slot.begin % 5 for slot in evening.slots} | {evening.over % 5} == {0}, worked.name
 
 
 def test_a_wait_that_is_bridged_stands_under_what_is_done_meanwhile(demo: Any) -> None:

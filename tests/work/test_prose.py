@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -38,6 +39,8 @@ def told(library: Any, braces: str) -> str:
         ("{{ 7 g/cm³ × 10 mm³ }}", f"0.07{NBSP}g"),  # 10 mm³ are a hundredth of a cm³
         ("{{ 2 ct in g }}", f"0.4{NBSP}g"),  # a carat is 0.2 g
         ("{{ 0.4 g in ct }}", f"2{NBSP}ct"),
+        ("{{ 30° }}", "30°"),  # its sign beside it
+        ("{{ 20-30° }}", "20\u202f–\u202f30°"),
     ],
 )
 def test_a_number_is_printed_in_its_unit_or_in_the_one_that_is_asked_for(
@@ -49,6 +52,23 @@ def test_a_number_is_printed_in_its_unit_or_in_the_one_that_is_asked_for(
         assert any("cannot be told in g" in t for t in troubles), troubles
     else:
         assert told(library, braces) == says
+
+
+@pytest.mark.parametrize(
+    ("written", "read"),
+    [
+        ("Take no wire but {{ wire }}.", "Take no wire but copper wire, 16 AWG."),
+        ("Cut it. {{ wire }} is soft.", "Cut it. Copper wire, 16 AWG is soft."),
+        ("{{ wire }} is soft.", "Copper wire, 16 AWG is soft."),
+        ("Cut the wire ({{ wire }}).", "Cut the wire (copper wire, 16 AWG)."),
+        ("Take:\n\n      - {{ wire }}", "Take: Copper wire, 16 AWG"),
+    ],
+)
+def test_stock_is_named_with_a_capital_only_where_a_sentence_begins(library: Any, written: str, read: str) -> None:
+    library.change("pendant/project.yaml", "choices:\n", "choices:\n  wire: copper-16awg\n")
+    library.change("pendant/project.yaml", "Cut a disc of {{ plate.wet_disc }}.", written)
+    rows = library.handout("pendant").rows
+    assert read in [" ".join(re.sub(r"<[^>]+>|&nbsp;", " ", row.text).split()) for row in rows]
 
 
 def test_what_is_cut_is_reckoned_on_from_as_it_is_printed(library: Any) -> None:

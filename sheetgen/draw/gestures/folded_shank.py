@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
+from sheetgen.base.spelling import counted
 from sheetgen.draw.cutaway import cut, high, led, stroke, wide
 from sheetgen.draw.gesture import LABEL, Gesture
 from sheetgen.draw.sketches import band
@@ -53,12 +54,12 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     beside = end[0] + 3.2
     led(pen, (float(rod) * k * 0.36, -0.6), (beside, -r + 1.0), f"rod {rod.words}")
     led(pen, (r, up * 0.35), (beside, up * 0.35 + 1.2), "leg")
-    led(pen, (half, mat - pile * 0.45), (beside, mat - 4.0), f"{cards} cards")
+    led(pen, (half, mat - pile * 0.45), (beside, mat - 4.0), counted(cards, "card"))
     led(pen, (end[0] - 0.4, end[1]), (beside, mat + LABEL * 0.1), "tip up")
     return (
-        f"A strip folded over a rod of {rod.told}, in section: the rod lies on {cards} cards, so that its middle is "
-        f"{leg.told} above the mat; the legs are pressed down beside it, and at the mat the last {foot.told} of each "
-        "are bent out as a foot, its end tipped up"
+        f"A strip folded over a rod of {rod.told}, in section: the rod lies on {counted(cards, 'card')}, so that its "
+        f"middle is {leg.told} above the mat; the legs are pressed down beside it, and at the mat the last "
+        f"{foot.told} of each are bent out as a foot, its end tipped up"
     )
 
 

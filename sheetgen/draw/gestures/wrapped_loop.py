@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
+from sheetgen.base.spelling import counted
 from sheetgen.draw.cutaway import high, laid
 from sheetgen.draw.gesture import Gesture, side_by_side
 from sheetgen.draw.woven import Strand, woven
@@ -78,10 +79,10 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
         on_bead(on)
 
     side_by_side(pen, [(bent, ["1 leave", "a neck"]), (turned, ["2 loop,", "cross"]),
-                       (wound, ["3 wind", f"{turns} turns"])], gap=2.0)  # fmt: skip
+                       (wound, ["3 wind", counted(turns, "turn")])], gap=2.0)  # fmt: skip
     return (
         f"A wrapped loop in three stages: a neck of {neck.told} is left bare and the wire bent over; a loop is turned "
-        f"and the tail led across the neck; the tail is wound {turns} turns down to the bead"
+        f"and the tail led across the neck; the tail is wound {counted(turns, 'turn')} down to the bead"
     )
 
 

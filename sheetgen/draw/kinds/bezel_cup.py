@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.pen import Pen
+from sheetgen.base.spelling import in_a_sentence
 from sheetgen.draw import views
 from sheetgen.draw.bezels import walled
 from sheetgen.draw.drawn import Drawn, fitting
@@ -29,13 +30,15 @@ def _template(pen: Pen, piece: Piece) -> None:
 
 def _note(piece: Piece) -> str:
     wall = piece[BezelCup.strip]
-    return f"wall {wall.name}; base {(piece[BezelCup.base] or wall).name}; thin line, the largest stone"
+    strip, base = in_a_sentence(wall.name), in_a_sentence((piece[BezelCup.base] or wall).name)
+    return f"wall: {strip}; base: {base}; thin line: the largest stone"
 
 
 def _label(piece: Piece) -> str:
     wall = piece[BezelCup.strip]
-    base = (piece[BezelCup.base] or wall).name
-    return fitting(f"wall {wall.name}; base {base}", f"wall {wall.name}", f"base {base}")
+    base = in_a_sentence((piece[BezelCup.base] or wall).name)
+    strip = in_a_sentence(wall.name)
+    return fitting(f"wall: {strip}; base: {base}", f"wall: {strip}", f"base: {base}")
 
 
 def _view(pen: Pen, piece: Piece) -> float:

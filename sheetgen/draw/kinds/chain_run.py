@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.pen import Pen
+from sheetgen.base.spelling import counted
 from sheetgen.draw import forming, views
 from sheetgen.draw.bits import Bit, ring
 from sheetgen.draw.drawn import Drawn
@@ -53,9 +54,9 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     )  # fmt: skip
     measured = piece[ChainRun.measured]
     comes = piece[ChainRun.over_all if measured == "over all" else ChainRun.inside]
-    told, between = f"{links} links", " hooked into each other"
+    told, between = counted(links, "link"), " hooked into each other"
     if piece.has(ChainRun.rings):
-        told += f", {piece[ChainRun.rings].words} rings"
+        told += f", {counted(piece[ChainRun.rings].words, 'ring')}"
         between = f" and rings of {ring.told} between them"
     words = (link.words, f"{unit.words} repeats")
     forming.captioned(pen, lambda on: forming.chain(on, run, words, k), [told, f"{comes.words} {measured}"])

@@ -14,7 +14,7 @@ from sheetgen.parts.piece import Piece
 
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     d, long, wide = piece[JumpRing.wire].thickness, piece.usual(JumpRing.inner), piece.usual(JumpRing.narrow)
-    inside, across, wire = piece[JumpRing.inner], piece.length(wide, "fine"), piece.length(d, "fine")
+    inside, across, wire = piece[JumpRing.inner], piece.length(wide), piece.length(d)
     if piece[JumpRing.shape] == "round":
         rod, words = piece[JumpRing.rod_used], f"Ø {inside.words}"
         under = [f"wire {wire.words}, rod {rod.words}"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.pen import Pen
+from sheetgen.base.spelling import counted
 from sheetgen.draw import views
 from sheetgen.draw.drawn import Drawn, clay_note
 from sheetgen.parts.piece import Piece
@@ -24,7 +25,7 @@ def _template(pen: Pen, piece: Piece) -> None:
 
 def _note(piece: Piece) -> str:
     seats, drill = piece[Scatter.stones].words, piece[Scatter.drill].told
-    return f"{clay_note(piece)}; {seats} seats, drill Ø {drill} inside the thin line"
+    return f"{clay_note(piece)}; {counted(seats, 'seat')}, drill Ø {drill} inside the thin line"
 
 
 def _view(pen: Pen, piece: Piece) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.pen import Extent, Pen, arc
+from sheetgen.base.spelling import counted
 from sheetgen.draw import forming, views
 from sheetgen.draw.drawn import Drawn, per_cent
 from sheetgen.parts.piece import Piece
@@ -39,8 +40,8 @@ def _note(piece: Piece) -> str:
 
 
 def _label(piece: Piece) -> str:
-    seats, at = piece[StoneRing.stones].words, per_cent(piece, piece[StoneRing.clay])
-    return f"prick {seats} middles through, at {at}"
+    seats, by = piece[StoneRing.stones].words, per_cent(piece, piece[StoneRing.clay])
+    return f"prick {counted(seats, 'middle')} through; shrinks {by}"
 
 
 def _mark_it(_piece: Piece) -> str:

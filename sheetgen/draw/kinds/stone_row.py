@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.pen import Extent, Pen
+from sheetgen.base.spelling import counted
 from sheetgen.draw import forming, views
 from sheetgen.draw.drawn import Drawn, clay_label, clay_note
 from sheetgen.parts.piece import Piece
@@ -37,13 +38,13 @@ def _mark(pen: Pen, piece: Piece, around: Extent) -> str:
 
 def _note(piece: Piece) -> str:
     clay = clay_note(piece) if piece.has(StoneRow.wet_width) else "a marking guide"
-    return f"{clay}; {piece[StoneRow.stones].words} seats, drill Ø {piece[StoneRow.drill].told}"
+    return f"{clay}; {counted(piece[StoneRow.stones].words, 'seat')}, drill Ø {piece[StoneRow.drill].told}"
 
 
 def _label(piece: Piece) -> str:
     if piece.has(StoneRow.wet_width):
         return clay_label(piece)
-    return f"prick {piece[StoneRow.stones].words} middles through"
+    return f"prick {counted(piece[StoneRow.stones].words, 'middle')} through"
 
 
 def _deed(piece: Piece) -> str:
@@ -68,7 +69,9 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
             on.across(-4, first * k, (first + pitch) * k, piece[StoneRow.wet_pitch].words, to=0)
 
     forming.captioned(pen, row, [f"wet, {long.words} long, drill Ø {drill.words}"])
-    return f"{n} seats along {long.told}, wet{pitched}, the first {edge.told} from the end, drill {drill.told}"
+    return (
+        f"{counted(n, 'seat')} along {long.told}, wet{pitched}, the first {edge.told} from the end, drill {drill.told}"
+    )
 
 
 def _view(pen: Pen, piece: Piece) -> float:
