@@ -63,8 +63,8 @@ class Drawings:
     """All drawings of one version: each part's template, the pages by paper, the diagrams beside steps.
 
     `diagrams` are by part, and by gesture and part; `curves` are kiln curves by the number of their step, from 0, and
-    `narrow_curves` the same as a phone holds them; `cutting` are the files for a craft cutter, by part; `signs` are
-    those that its cautions name, by their number; `timetable` is of its class, by evening.
+    `narrow_curves` the same as a phone holds them; `cutting` are the files for a craft cutter, by part; `signs`
+    are those that its cautions name, by their number; `timetable` is of its class, by evening.
     """
 
     templates: dict[str, Drawing]

@@ -73,14 +73,19 @@ class ClassWords:
         """Tools of which there are fewer than people, and how often the step is done for that."""
         if self.plan is None:
             return
-        told: dict[str, list[int]] = {}
+        wanted: dict[tuple[str, int | None], list[int]] = {}
         for slot in (slot for evening in self.plan.evenings for slot in evening.slots):
             for tool in slot.shared:
                 if slot.step is not None and self.version.numbers[slot.step]:
-                    named = f"{tool.name.partition(',')[0]}, {tool.owned} for {self.people}"
-                    told.setdefault(named, []).append(self.version.numbers[slot.step])
-        for named, steps in told.items():
-            yield f"{named}: step{'s' * (len(set(steps)) > 1)} {runs(steps)}"
+                    named = (tool.name.partition(",")[0], tool.owned)
+                    wanted.setdefault(named, []).append(self.version.numbers[slot.step])
+        alike: dict[tuple[int | None, str], list[str]] = {}
+        for (name, owned), steps in wanted.items():
+            told = f"step{'s' * (len(set(steps)) > 1)} {runs(steps)}"
+            alike.setdefault((owned, told), []).append(name)
+        for (owned, told), names in alike.items():
+            first, *others = names
+            yield f"{', '.join([first, *map(in_a_sentence, others)])}: {owned} for {self.people}, {told}"
 
 
 def _remedy(one: Remedy) -> str:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
+from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay, Fibre, Sheet, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, in_a_sentence, stopped
@@ -23,7 +24,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from sheetgen.base.figure import BenchSize
+    from sheetgen.base.interval import Interval
     from sheetgen.base.material import Item
+    from sheetgen.base.rounding import Rounder
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.project import Caution
     from sheetgen.model.worked import Prose, Worked, WorkedVersion
@@ -120,7 +123,7 @@ class Teacher:
     def _sizes(self) -> Iterator[AllSizes]:
         before = None
         for part, size in _made(self.version):
-            stuff = ", ".join(self._stuff(part))
+            stuff = ", ".join(map(in_a_sentence, self._stuff(part)))
             named = f"{part.title}{f' × {part.count}' if part.count > 1 else ''}{f' ({stuff})' if stuff else ''}"
             yield AllSizes(
                 part=named if part is not before else "",
@@ -150,9 +153,9 @@ class Teacher:
                 origin = "the studio’s own test strips" if line.item.tested else source
                 thick = line.item.thickness_shrinkage * 100
                 rounder = self.worked.rounder
-                also = "" if thick == s else f", {rounder.range(thick, 1, '%')} % in thickness,"
+                also = "" if thick == s else f", {_per_cent(thick, rounder)} in thickness,"
                 comma = "," if "," in line.item.name else ""
-                yield f"{line.item.name}{comma} shrinks {rounder.range(s, 1, '%')} %{also} in the kiln ({origin})."
+                yield f"{line.item.name}{comma} shrinks {_per_cent(s, rounder)}{also} in the kiln ({origin})."
 
     def _versions(self) -> Iterator[VersionTable]:
         """What differs between the versions, a few to a table, this one first."""
@@ -188,6 +191,12 @@ class Teacher:
         if item.name in others:
             return f"{item.name} ({item.id})"
         return item.name if head in {other.partition(",")[0] for other in others} else head
+
+
+def _per_cent(share: Interval, rounder: Rounder) -> str:
+    """A share or its range in per cent: whole ones without a tenth."""
+    whole = all(abs(end - round(end)) < GRAIN for end in (share.low, share.high))
+    return f"{rounder.range(share, 0 if whole else 1, '%')}{NBSP}%"
 
 
 def _made(version: WorkedVersion) -> Iterable[tuple[Piece, BenchSize]]:

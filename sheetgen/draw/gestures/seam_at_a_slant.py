@@ -54,7 +54,8 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
         cut(on, [(-long * 0.8, 0.0), (-slant / 2, 0.0), (slant / 2, t), (-long * 0.8, t)])
         cut(on, [(-slant / 2, 0.0), (long * 0.8, 0.0), (long * 0.8, t), (slant / 2, t)], leans=-1)
 
-    side_by_side(pen, [(through, ["lean, cut both"]), (fitted, ["fit the slopes"])], gap=3.0)
+    leaning = f"lean {lean.words}, cut both" if (lean := scene.figure("lean")) is not None else "lean, cut both"
+    side_by_side(pen, [(through, [leaning]), (fitted, ["fit the slopes"])], gap=3.0)
     return (
         "The overlap in section: the blade leans away from the loose end on top and cuts through both layers, a face "
         f"of {face.told}; both loose ends, broken lines, are taken away, and the two slopes fit on each other"
