@@ -27,8 +27,8 @@ if TYPE_CHECKING:
 
 Page = tuple["Placed", ...]
 
-SCALES = {2: "half", 3: "a third of the", 4: "a quarter of the", 5: "a fifth of the", 10: "a tenth of the"}
-WIDEST, TALLEST = 55.0, 40.0  # mm of paper: a third of a page's content
+SCALES = (2, 3, 4, 5, 10)
+WIDEST, TALLEST = 55.0, 30.0  # mm of paper: a third of a page wide, and no taller than a small sketch
 EDGE = 0.5
 CORNERS = ((-1, -1), (1, -1), (1, 1), (-1, 1))
 WIDTHS, NARROW_TRIALS, TRIALS = 12, 24, 120  # narrower slabs tried, the exchanges in each, and on the whole slab
@@ -99,7 +99,7 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
             _picture([(p, each[p.piece] + 1, fitting[each[p.piece]]) for p in page], slab.gap, sides, over)
             for page, sides in zip(laid, taken, strict=True)
         ),
-        scale=f"{SCALES[over]} size",
+        scale=f"1 : {over}",
         over=over,
     )
 
@@ -152,7 +152,7 @@ def _picture(laid: Sequence[Laid], gap: float, sides: tuple[Printed, Printed], o
     _numbers(paper, laid, gap, scale)
     names = [cut.called.replace("_", " ") for _, _, cut in laid]
     lies = ", ".join(f"{names.count(name)} {name}" for name in dict.fromkeys(names))
-    says = f"A slab of {width.words} × {length.told} with {lies}, at {SCALES[over]} size"
+    says = f"A slab of {width.words} × {length.told} with {lies}, at 1 : {over}"
     return paper.drawing((-EDGE, -EDGE), width * scale + 2 * EDGE, length * scale + 2 * EDGE, says)
 
 

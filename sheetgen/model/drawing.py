@@ -42,7 +42,7 @@ class SlabLayout:
 
     `pieces` are the number in the picture, the part's name with what the outline is, and the count of each; `used` is
     the width and length of each slab that the pieces take with the gaps round them, as they are printed; masses and
-    shares are of that. The pictures are `over` times smaller than the slabs; `scale` says so: a third of the size.
+    shares are of that. The pictures are `over` times smaller than the slabs; `scale` says so: 1 : 3.
     """
 
     clay: str

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.facts.paper import FIRST_FULL
-
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -14,16 +12,16 @@ if TYPE_CHECKING:
 SAME = 0.1  # mm: boxes of content that differ by less break their lines alike
 
 
-def chosen(lay: Callable[[int], LaidOut], ways: int, most_pages: int) -> int:
+def chosen(lay: Callable[[int], LaidOut], ways: int, most_pages: int, first_full: float = 0) -> int:
     """Which of several ways to set a sheet, the roomiest first; only those that are asked for are laid out.
 
-    The fewest pages, of so many or fewer none is fewer; then the first that fills its first side, failing that the one
-    that fills it most.
+    The fewest pages, of so many or fewer none is fewer; then the first that fills such a share of its first side,
+    failing that the one that fills it most.
     """
     ranks: dict[int, tuple[int, float]] = {}
     for way in range(ways):
         pages = lay(way).pages
-        empty = 1 - pages[0].full if len(pages) > 1 and pages[0].full < FIRST_FULL else 0
+        empty = 1 - pages[0].full if len(pages) > 1 and pages[0].full < first_full else 0
         ranks[way] = (max(1, most_pages, len(pages)), empty)
         if ranks[way] == (max(1, most_pages), 0):
             return way

@@ -55,7 +55,8 @@ class Job:
     """A sheet as HTML, from the roomiest to the tightest, and the papers it is printed on.
 
     `may`: marked words that need not be printed, and must be equal where they are. `most_pages`: how many pages it is
-    to fit; `most_sides`: how many it may have without a warning; 0 is no bound. `given`: the numbers of a step's words.
+    to fit; `most_sides`: how many it may have without a warning; 0 is no bound. `first_full`: the share of its first
+    side that it is to fill. `given`: the numbers of a step's words.
     """
 
     htmls: tuple[str, ...]
@@ -64,6 +65,7 @@ class Job:
     may: tuple[Must, ...] = ()
     most_pages: int = 0
     most_sides: int = 0
+    first_full: float = 0
     given: Given = ()
 
 

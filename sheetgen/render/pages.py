@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
 from sheetgen.base.trouble import Misplaced, Trouble
+from sheetgen.facts.paper import FIRST_FULL
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
@@ -44,6 +45,7 @@ class How(NamedTuple):
     ways: tuple[str, ...] = ("",)
     most_pages: int = 0
     most_sides: int = 0
+    first_full: float = 0
 
 
 HOW = {
@@ -53,6 +55,7 @@ HOW = {
         ("", "close closer", "lists-after close", "lists-after close closer"),
         3,
         6,
+        float(FIRST_FULL),
     ),
     "bench card": How("card.html.j2", ("", "close", "close closer"), 1, 1),
     "teacher": How("teacher.html.j2"),
@@ -121,7 +124,7 @@ def _ordered(
 ) -> Iterator[Ordered]:
     """The sheets of a version that are published, each laid out in one way or several.
 
-    Where the main version's are printed, as those are; in the tightest way only if that takes more pages than theirs.
+    Where the main version's are printed, as those are; in another way only if that takes more pages than theirs.
     """
     sheets = Sheets(worked, version, drawings)
     pages = drawings.pages.get(worked.studio.paper[0], ())
@@ -137,14 +140,21 @@ def _ordered(
         elif not (sheet := sheets.template_sheet(pages)):
             continue
         how = HOW[name]
-        ways, fits = how.ways, how.most_pages
         if name in main:
-            ways, fits = tuple(dict.fromkeys((ways[main[name].way], ways[-1]))), max(fits, main[name].pages)
-        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in ways)
+            first, fits = how.ways[main[name].way], max(how.most_pages, main[name].pages)
+            how = how._replace(ways=tuple(dict.fromkeys((first, *how.ways))), most_pages=fits, first_full=0)
+        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
         path = f"{folder_of(worked, version)}/{slug(name)}"
         papers = [_paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
         job = Job(
-            htmls, tuple(papers), tuple(marks.must), tuple(marks.may), fits, how.most_sides, tuple(marks.given.items())
+            htmls,
+            tuple(papers),
+            tuple(marks.must),
+            tuple(marks.may),
+            how.most_pages,
+            how.most_sides,
+            how.first_full,
+            tuple(marks.given.items()),
         )
         yield Ordered(name, how.template, job)
 

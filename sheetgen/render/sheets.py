@@ -52,7 +52,7 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
         alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
         yield view.Slab(
             f"{layout.clay.partition(',')[0]}, {rounder.length(layout.thickness).told}",
-            f"Roll {' and '.join(_counted(each))}; drawn at {layout.scale}." if each else "",
+            f"Roll {' and '.join(_counted(each))}. Drawn {layout.scale.replace(' ', NBSP)}." if each else "",
             "; ".join([*pieces, *alone]),
             tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
         )

@@ -33,7 +33,7 @@ inside = round_finger / math.pi
 meets = round(round_finger + 1.2 * math.pi + 0.5, 1)
 line("shank.meets", "round the middle, and 0.5 mm for a band over 4 mm", round_finger + 1.2 * math.pi + 0.5, "58.6 mm")
 line("shank.cut", "and 0.5 mm, half a mm up", up(meets + 0.5, 0.5), "59.5 mm")
-line("shank.outside", "outside", (round_finger + 0.5) / math.pi + 2.4, "19.87 mm")
+line("shank.outside", "outside", (round_finger + 0.5) / math.pi + 2.4, "19.9 mm")
 line("shank.strip", "width", 5, "5 mm")
 line("shank.us", "inches 0.458 and 0.032 each", (inside / 25.4 - 0.458) / 0.032, "US 7")
 line("shank.uk", "as asked", 11.5, "UK N½")
