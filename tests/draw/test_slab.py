@@ -117,7 +117,7 @@ def test_a_sketch_is_no_wider_than_a_third_of_a_page_and_numbers_every_piece(sla
     [layout] = layouts(slabbed, "pendant")
     [drawing] = layout.drawings
     assert layout.used == (pytest.approx((78, 128)),)  # three by five discs of 22, with 3 round each
-    assert layout.scale == "a quarter of the size"
+    assert layout.scale == "1 : 5"
     assert drawing.width == pytest.approx(78 / 4 + 1)
     texts = list(ET.fromstring(drawing.svg).iter(f"{SVG}text"))  # noqa: S314 - our own drawing
     assert [t.text for t in texts] == ["1"] * 15
@@ -148,7 +148,7 @@ def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
     [drawing] = layout.drawings
     first = next(iter(ET.fromstring(drawing.svg)))  # noqa: S314 - our own drawing
     assert first.tag == f"{SVG}title"
-    assert first.text == "A slab of 28 × 28\u00a0mm with 1 plate, at half size"
+    assert first.text == "A slab of 28 × 28\u00a0mm with 1 plate, at 1 : 2"
 
 
 @pytest.mark.parametrize(
@@ -171,6 +171,6 @@ def test_the_handout_says_how_large_to_roll_and_shows_what_lies_there(slabbed: A
     [slab] = slabbed.handout("pendant").slabs
     # 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
     assert libraries.said(slab.title) == "Test silver, 1 mm"
-    assert libraries.said(slab.roll) == "Roll 28 × 28 mm; drawn at half size."
+    assert libraries.said(slab.roll) == "Roll 28 × 28 mm. Drawn 1 : 2."
     assert libraries.said(slab.pieces) == "1 Plate"
     assert len(slab.drawings) == 1
