@@ -118,7 +118,7 @@ def test_a_sketch_is_no_wider_than_a_third_of_a_page_and_numbers_every_piece(sla
     [drawing] = layout.drawings
     assert layout.used == (pytest.approx((78, 128)),)  # three by five discs of 22, with 3 round each
     assert layout.scale == "1 : 5"
-    assert drawing.width == pytest.approx(78 / 4 + 1)
+    assert drawing.width == pytest.approx(78 / 5 + 1)
     texts = list(ET.fromstring(drawing.svg).iter(f"{SVG}text"))  # noqa: S314 - our own drawing
     assert [t.text for t in texts] == ["1"] * 15
     assert {t.get("font-size") for t in texts} == {"3"}
