@@ -1,0 +1,135 @@
+"""The lightest plan: by fillings as the linear programme has them, then by trying every way that could be lighter."""
+
+from __future__ import annotations
+
+from itertools import islice
+from typing import TYPE_CHECKING
+
+from sheetgen.kits.filling import MOST_WAYS, Bar, ways
+from sheetgen.kits.relaxed import FINE, Programme, proved, weighed
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from sheetgen.kits.filling import Counts, Effort
+    from sheetgen.kits.relaxed import Case, Relaxed
+
+
+class Search:
+    """Looks for plans lighter than the best that is known; `bars` are of the best found here, `bound` of any plan."""
+
+    def __init__(
+        self, case: Case, best: int, effort: Effort, up: Callable[[int], int], down: Callable[[int], int]
+    ) -> None:
+        """`up` and `down` turn a weight to the next that a plan can have."""
+        self.case, self.best, self.effort, self.up, self.down = case, best, effort, up, down
+        self.bars: tuple[Bar, ...] | None = None
+        self.bound = 0
+        self.whole = True  # whether nothing was left untried
+        self.pool: set[tuple[int, Counts]] = set()
+        self.seen: dict[tuple[Counts, Counts, int | None], int] = {}
+
+    def run(self, demand: Counts, many: Counts, budget: int | None = None) -> None:
+        """Search until the best is proved, or the effort is spent."""
+        root = self._relaxed(demand, many, budget)
+        self.bound = self.up(root.bound)
+        if self.bound < self.best:
+            self._dive(demand, many, budget, root)
+        if self.bound < self.best:
+            self._below(demand, many, budget, 0, ())
+            if self.whole:
+                self.bound = self.best
+
+    def _relaxed(self, demand: Counts, many: Counts, budget: int | None) -> Relaxed:
+        return Programme(self.case, demand, many, budget, self.effort).solve(self.pool)
+
+    def _found(self, weight: int, bars: Sequence[Bar]) -> None:
+        if weight < self.best:
+            self.best, self.bars = weight, tuple(bars)
+
+    def _dive(self, demand: Counts, many: Counts, budget: int | None, relaxed: Relaxed) -> None:
+        """Cut what the programme cuts whole times; where it cuts none whole, what it cuts most of once."""
+        bars: list[Bar] = []
+        weight = 0
+        while any(demand):
+            whole = [(int(x + 1e-4), k, counts) for x, k, counts in relaxed.used if x >= 1 - 1e-4]
+            if not whole:
+                if not relaxed.used or self.effort.spent:
+                    return
+                _, k, counts = max(relaxed.used)
+                whole = [(1, k, counts)]
+            for times, k, counts in whole:
+                for _ in range(times):
+                    cut = tuple(map(min, counts, demand))
+                    room = self.case.kinds[k].room
+                    price = self.case.rooms[room].price
+                    if not any(cut) or not many[room] or (budget is not None and price > budget):
+                        break
+                    demand, many, budget = _less(demand, cut), _one_less(many, room), _spent(budget, price)
+                    bars.append(Bar(k, cut))
+                    weight += weighed(self.case, k, cut)
+            if any(demand):
+                relaxed = self._relaxed(demand, many, budget)
+        self._found(weight, bars)
+
+    def _below(self, demand: Counts, many: Counts, budget: int | None, weight: int, bars: tuple[Bar, ...]) -> None:
+        if not any(demand):
+            self._found(weight, bars)
+            return
+        here = (demand, many, budget)
+        if self.seen.get(here, self.best) <= weight:
+            return
+        self.seen[here] = weight
+        relaxed = self._relaxed(demand, many, budget)
+        if self.effort.spent:
+            self.whole = False
+        if self.up(weight + relaxed.bound) >= self.best or self.effort.spent:
+            return
+        for missed, k, cut in self._ways(demand, many, budget, weight, relaxed):
+            room = self.case.kinds[k].room
+            if self.up(weight + -(-missed // FINE)) >= self.best:
+                continue
+            left = (_less(demand, cut), _one_less(many, room), _spent(budget, self.case.rooms[room].price))
+            self._below(*left, weight + weighed(self.case, k, cut), (*bars, Bar(k, cut)))
+            if self.best <= self.bound or self.effort.spent:
+                self.whole = self.whole and self.best <= self.bound
+                return
+
+    def _ways(
+        self, demand: Counts, many: Counts, budget: int | None, weight: int, relaxed: Relaxed
+    ) -> list[tuple[int, int, Counts]]:
+        """Ways to cut a longest piece that may lead to a lighter plan: the least that the rest then weighs, what is cut.
+
+        Those that the programme cuts come first.
+        """
+        whole = proved(demand, many, budget, relaxed.pieces, relaxed.rooms, relaxed.money)
+        most = (self.down(self.best) - weight) * FINE - whole
+        found = []
+        for k, kind in enumerate(self.case.kinds):
+            room = self.case.rooms[kind.room]
+            if not many[kind.room] or (budget is not None and room.price > budget):
+                continue
+            gains = [p - kind.per * s * FINE for p, s in zip(relaxed.pieces, self.case.sizes, strict=True)]
+            base = kind.weight * FINE + relaxed.rooms[kind.room] + relaxed.money * room.price
+            # a filling misses what it weighs and takes of the room, less what its pieces were worth
+            near = islice(
+                ways(gains, self.case.sizes, demand, kind.size, base, most, full=self.case.over), MOST_WAYS
+            )
+            each = [(whole + missed, k, counts) for missed, counts in near]
+            self.whole = self.whole and len(each) < MOST_WAYS
+            self.effort.left -= 10 * len(each)
+            found += each
+        used = {(k, counts): x for x, k, counts in relaxed.used}
+        return sorted(found, key=lambda way: (-used.get(way[1:], 0.0), way[0], way[1:]))
+
+
+def _less(demand: Counts, cut: Counts) -> Counts:
+    return tuple(map(int.__sub__, demand, cut))
+
+
+def _one_less(many: Counts, room: int) -> Counts:
+    return (*many[:room], many[room] - 1, *many[room + 1 :])
+
+
+def _spent(budget: int | None, price: int) -> int | None:
+    return None if budget is None else budget - price

@@ -1,0 +1,121 @@
+"""Filling one length of stock: whole numbers only, a piece counted with the cut that follows it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+Counts = tuple[int, ...]
+"""How many of each length, the longest first."""
+MOST_FILLINGS = 20_000
+MOST_WAYS = 3000
+
+
+class Room(NamedTuple):
+    """A length of stock with one cut more, its price, and how many there are."""
+
+    size: int
+    price: int
+    many: int
+
+
+class Kind(NamedTuple):
+    """A way to use a room: how full it may be, what it weighs by itself, and what each bit that is cut from it does."""
+
+    room: int
+    size: int
+    weight: int
+    per: int = 0
+
+
+class Bar(NamedTuple):
+    """One length of stock and what is cut from it."""
+
+    room: int
+    counts: Counts
+
+
+@dataclass(slots=True)
+class Effort:
+    """How much is still looked at: counted and not timed, so that the same pieces give the same plan."""
+
+    left: int
+
+    @property
+    def spent(self) -> bool:
+        """Whether it is time to stop."""
+        return self.left <= 0
+
+
+def richest(
+    values: Sequence[float], sizes: Sequence[int], limits: Sequence[int], room: int, effort: Effort
+) -> tuple[float, Counts]:
+    """The most that a filling is worth and that filling; of whole values, exact, or no less where the search is cut."""
+    order = [i for i, value in enumerate(values) if value > 0 and limits[i] and sizes[i] <= room]
+    order.sort(key=lambda i: -values[i] / sizes[i])
+    if not order:
+        return 0, (0,) * len(sizes)
+    worth, long, most = [values[i] for i in order], [sizes[i] for i in order], [limits[i] for i in order]
+    shortest = [min(long[at:]) for at in range(len(order))]
+    best: float = 0
+    found: list[int] = []
+    picked = [0] * len(order)
+    looked = 0
+
+    def fill(at: int, rest: int, value: float) -> None:
+        nonlocal best, found, looked
+        looked += 1
+        if value > best:
+            best, found = value, picked[:at]
+        if at == len(order) or looked > MOST_FILLINGS:
+            return
+        if (best - value) * long[at] >= rest * worth[at] or rest < shortest[at]:
+            return
+        for n in range(min(most[at], rest // long[at]), -1, -1):
+            picked[at] = n
+            fill(at + 1, rest - n * long[at], value + n * worth[at])
+        picked[at] = 0
+
+    fill(0, room, 0)
+    effort.left -= looked
+    counts = [0] * len(sizes)
+    for i, n in zip(order, found, strict=False):
+        counts[i] = n
+    upper = best if looked <= MOST_FILLINGS else max(best, room * worth[0] // long[0] + 1)
+    return upper, tuple(counts)
+
+
+def ways(  # noqa: PLR0913, PLR0917 - a filling and how near it must come
+    gains: Sequence[int], sizes: Sequence[int], demand: Counts, room: int, base: int, most: int, *, full: bool
+) -> Iterator[tuple[int, Counts]]:
+    """Every filling with one of the longest piece whose base less its gains is at most `most`: that, and the filling.
+
+    All are whole. With `full` only such with no room for a further piece.
+    """
+    first = next(i for i, n in enumerate(demand) if n)
+    last = len(sizes)
+    counts = [0] * last
+    best: list[tuple[int, int]] = [(0, 1)] * (last + 1)  # what a bit of length gains at most with the pieces from one on
+    for i in reversed(range(first, last)):
+        best[i] = best[i + 1]
+        if demand[i] and gains[i] * best[i][1] > best[i][0] * sizes[i]:
+            best[i] = (gains[i], sizes[i])
+
+    def fill(at: int, rest: int, missed: int) -> Iterator[tuple[int, Counts]]:
+        gain, long = best[at]
+        if (missed - most) * long > rest * gain:
+            return
+        if at == last:
+            each = zip(sizes, counts, demand, strict=True)
+            if not full or not any(size <= rest and n < wanted for size, n, wanted in each):
+                yield missed, tuple(counts)
+            return
+        for n in range(min(demand[at], rest // sizes[at]), (at == first) - 1, -1):
+            counts[at] = n
+            yield from fill(at + 1, rest - n * sizes[at], missed - n * gains[at])
+        counts[at] = 0
+
+    yield from fill(first, room, base)
