@@ -9,34 +9,40 @@ from sheetgen.kits.filling import MOST_WAYS, Bar, ways
 from sheetgen.kits.relaxed import FINE, Programme, proved, weighed
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
 
     from sheetgen.kits.filling import Counts, Effort
     from sheetgen.kits.relaxed import Case, Relaxed
 
 
 class Search:
-    """Looks for plans lighter than the best that is known; `bars` are of the best found here, `bound` of any plan."""
+    """Looks for plans lighter than the best that is known; `bars` are of the best found here, `bound` of any plan.
 
-    def __init__(
-        self, case: Case, best: int, effort: Effort, up: Callable[[int], int], down: Callable[[int], int]
-    ) -> None:
-        """`up` and `down` turn a weight to the next that a plan can have."""
-        self.case, self.best, self.effort, self.up, self.down = case, best, effort, up, down
+    With `again` the programme is solved anew at every step, so that much is ruled out; else once, and steps are many.
+    """
+
+    def __init__(self, case: Case, best: int, effort: Effort, *, again: bool = True) -> None:
+        """`best` is the weight that a plan is to be under."""
+        self.case, self.best, self.effort, self.again = case, best, effort, again
         self.bars: tuple[Bar, ...] | None = None
         self.bound = 0
         self.whole = True  # whether nothing was left untried
         self.pool: set[tuple[int, Counts]] = set()
         self.seen: dict[tuple[Counts, Counts, int | None], int] = {}
 
-    def run(self, demand: Counts, many: Counts, budget: int | None = None) -> None:
-        """Search until the best is proved, or the effort is spent."""
+    def begin(self, demand: Counts, many: Counts, budget: int | None = None) -> Relaxed:
+        """The bound, and one plan as the programme has it."""
         root = self._relaxed(demand, many, budget)
-        self.bound = self.up(root.bound)
+        self.bound = root.bound
         if self.bound < self.best:
             self._dive(demand, many, budget, root)
+        return root
+
+    def run(self, demand: Counts, many: Counts, budget: int | None = None) -> None:
+        """Search until the best is proved, or the effort is spent."""
+        root = self.begin(demand, many, budget)
         if self.bound < self.best:
-            self._below(demand, many, budget, 0, ())
+            self._below(demand, many, budget, 0, (), root)
             if self.whole:
                 self.bound = self.best
 
@@ -72,25 +78,28 @@ class Search:
                 relaxed = self._relaxed(demand, many, budget)
         self._found(weight, bars)
 
-    def _below(self, demand: Counts, many: Counts, budget: int | None, weight: int, bars: tuple[Bar, ...]) -> None:
+    def _below(  # noqa: PLR0913, PLR0917 - what is left, and what was done
+        self, demand: Counts, many: Counts, budget: int | None, weight: int, bars: tuple[Bar, ...], known: Relaxed
+    ) -> None:
         if not any(demand):
             self._found(weight, bars)
             return
         here = (demand, many, budget)
-        if self.seen.get(here, self.best) <= weight:
+        if self.seen.get(here, weight + 1) <= weight:
             return
         self.seen[here] = weight
-        relaxed = self._relaxed(demand, many, budget)
+        relaxed = known if not bars or not self.again else self._relaxed(demand, many, budget)
+        self.effort.left -= 20
         if self.effort.spent:
             self.whole = False
-        if self.up(weight + relaxed.bound) >= self.best or self.effort.spent:
+        if (bars and self.again and weight + relaxed.bound >= self.best) or self.effort.spent:
             return
-        for missed, k, cut in self._ways(demand, many, budget, weight, relaxed):
+        for least, k, cut in self._ways(demand, many, budget, weight, relaxed):
             room = self.case.kinds[k].room
-            if self.up(weight + -(-missed // FINE)) >= self.best:
+            if -(-least // FINE) >= self.best:
                 continue
             left = (_less(demand, cut), _one_less(many, room), _spent(budget, self.case.rooms[room].price))
-            self._below(*left, weight + weighed(self.case, k, cut), (*bars, Bar(k, cut)))
+            self._below(*left, weight + weighed(self.case, k, cut), (*bars, Bar(k, cut)), relaxed)
             if self.best <= self.bound or self.effort.spent:
                 self.whole = self.whole and self.best <= self.bound
                 return
@@ -98,12 +107,12 @@ class Search:
     def _ways(
         self, demand: Counts, many: Counts, budget: int | None, weight: int, relaxed: Relaxed
     ) -> list[tuple[int, int, Counts]]:
-        """Ways to cut a longest piece that may lead to a lighter plan: the least that the rest then weighs, what is cut.
+        """Ways to cut a longest piece that may lead to a lighter plan: the least that all then weighs, and what is cut.
 
         Those that the programme cuts come first.
         """
-        whole = proved(demand, many, budget, relaxed.pieces, relaxed.rooms, relaxed.money)
-        most = (self.down(self.best) - weight) * FINE - whole
+        whole = weight * FINE + proved(demand, many, budget, relaxed.pieces, relaxed.rooms, relaxed.money)
+        most = (self.best - 1) * FINE - whole
         found = []
         for k, kind in enumerate(self.case.kinds):
             room = self.case.rooms[kind.room]

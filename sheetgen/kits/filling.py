@@ -119,3 +119,19 @@ def ways(  # noqa: PLR0913, PLR0917 - a filling and how near it must come
         counts[at] = 0
 
     yield from fill(first, room, base)
+
+
+def fillings(sizes: Sequence[int], demand: Counts, room: int) -> Iterator[tuple[Counts, int]]:
+    """Every filling, the empty one too, and how full it is."""
+    counts = [0] * len(sizes)
+
+    def fill(at: int, used: int) -> Iterator[tuple[Counts, int]]:
+        if at == len(sizes):
+            yield tuple(counts), used
+            return
+        for n in range(min(demand[at], (room - used) // sizes[at]) + 1):
+            counts[at] = n
+            yield from fill(at + 1, used + n * sizes[at])
+        counts[at] = 0
+
+    yield from fill(0, 0)

@@ -61,6 +61,7 @@ class Programme:
         self.weights = [heavy if row < len(pieces) else 0.0 for row in range(self.rows)]
         self.basis: list[tuple[int, Counts] | None] = [None] * self.rows
         self.tolerance = DUST * (1 + heavy)
+        self.turn = 0  # whose turn it is to offer a new filling
 
     def solve(self, pool: set[tuple[int, Counts]]) -> Relaxed:
         """The bound and what the programme cuts; fillings that were of use are put into the pool."""
@@ -114,23 +115,23 @@ class Programme:
         return None if found is None else self._column(*found)
 
     def _new(self, prices: Sequence[float], pool: set[tuple[int, Counts]]) -> _Column | None:
-        best, found = -self.tolerance, None
-        for k, kind in enumerate(self.case.kinds):
+        kinds = self.case.kinds
+        for turn in range(len(kinds)):
+            k = (self.turn + turn) % len(kinds)
+            kind = kinds[k]
             if not self.many[kind.room]:
                 continue
             worth = [
                 prices[self.piece_row[i]] - kind.per * size if i in self.piece_row else 0.0
                 for i, size in enumerate(self.case.sizes)
             ]
-            value, counts = richest(worth, self.case.sizes, self.demand, kind.size, self.effort)
+            counts = richest(worth, self.case.sizes, self.demand, kind.size, self.effort)[1]
             value = sum(w * n for w, n in zip(worth, counts, strict=True))
-            short = self._rest(kind, prices) - value
-            if short < best and any(counts):
-                best, found = short, (k, counts)
-        if found is None:
-            return None
-        pool.add(found)
-        return self._column(*found)
+            if self._rest(kind, prices) - value < -self.tolerance and any(counts):
+                self.turn = k
+                pool.add((k, counts))
+                return self._column(k, counts)
+        return None
 
     def _column(self, k: int, counts: Counts) -> _Column:
         kind = self.case.kinds[k]
