@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.kits.cut_search import Search
 from sheetgen.kits.cut_stock import baskets
-from sheetgen.kits.filling import Bar, Effort, Kind, fillings
+from sheetgen.kits.filling import Bar, Effort, Kind, bar, fillings
 from sheetgen.kits.relaxed import Case
 
 if TYPE_CHECKING:
@@ -24,9 +24,9 @@ Chain = tuple["Chain", Bar] | None
 def most_kept(stock: Stock, plan: tuple[Bar, ...]) -> tuple[Bar, ...]:
     """A plan that costs no more and leaves the drawer no poorer: exact for a few pieces, else what is soon found."""
     cost, weight = stock.weight(plan)
-    bought = [many for price, many in baskets(stock, cost, cost + 1) if price == cost]
+    bought = [many for _, many in baskets(stock, cost, cost + 1) or ()]
     lengths = sum(stock.of_ends) + max((sum(many) for many in bought), default=0)
-    if lengths * len(bought) * prod((n + 1) * (n + 2) // 2 for n in stock.demand) > MOST_FILLINGS:
+    if not bought or lengths * len(bought) * prod((n + 1) * (n + 2) // 2 for n in stock.demand) > MOST_FILLINGS:
         return _soon_found(stock, plan, cost, weight)
     found = [one for many in bought if (one := _one_by_one(stock, many))]
     return min([plan, *found], key=stock.weight)
@@ -49,7 +49,7 @@ def _one_by_one(stock: Stock, many: Counts) -> tuple[Bar, ...] | None:
                 left = tuple(map(int.__sub__, demand, counts))
                 now = weight + (stock.lost(r, used) if used else 0)
                 if left not in after or after[left][0] > now:
-                    after[left] = (now, (chain, Bar(r, counts)) if used else chain)
+                    after[left] = (now, (chain, bar(r, counts)) if used else chain)
         states = after
     done = states.get((0,) * len(stock.sizes))
     return None if done is None else _unrolled(done[1])
@@ -58,8 +58,8 @@ def _one_by_one(stock: Stock, many: Counts) -> tuple[Bar, ...] | None:
 def _unrolled(chain: Chain) -> tuple[Bar, ...]:
     found = []
     while chain is not None:
-        chain, bar = chain
-        found.append(bar)
+        chain, cut = chain
+        found.append(cut)
     return tuple(found)
 
 
@@ -78,4 +78,4 @@ def _soon_found(stock: Stock, plan: tuple[Bar, ...], cost: int, weight: int) -> 
     search.run(stock.demand, many, cost)
     if search.bars is None:
         return plan
-    return tuple(Bar(kinds[k].room, counts) for k, counts in search.bars)
+    return tuple(one._replace(room=kinds[one.room].room) for one in search.bars)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left, insort
+from collections import Counter
 from dataclasses import dataclass
 from itertools import accumulate
 from typing import TYPE_CHECKING
@@ -14,12 +15,10 @@ from sheetgen.kits.filling import Bar, Effort, Kind
 from sheetgen.kits.relaxed import Case
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from sheetgen.kits.cut_stock import Stock
     from sheetgen.kits.filling import Counts
 
-MOST_LENGTHS = 40  # beyond these the linear programme would take its time
+MOST_LENGTHS = 80  # beyond these the linear programme would take its time
 EFFORT = 4_000_000  # steps, a few seconds
 
 
@@ -51,7 +50,7 @@ def lightest(stock: Stock) -> Plan | None:
 
 
 def _cheaper(stock: Stock, best: tuple[Bar, ...] | None, cost: int, bound: int) -> tuple[int, tuple[Bar, ...] | None]:
-    """The bound of the cost and the best plan: the programme's, then whatever spools could cost less, the cheapest first.
+    """The bound of the cost and the best plan: by the programme, then by whatever spools could cost less.
 
     For so many spools of each length it is only asked whether all pieces come out of them.
     """
@@ -63,7 +62,13 @@ def _cheaper(stock: Stock, best: tuple[Bar, ...] | None, cost: int, bound: int) 
     case = Case(stock.sizes, rooms, tuple(kind._replace(weight=0) for kind in kinds))
     ruled_out: list[Counts] = []
     open_from = cost
-    for price, many in baskets(stock, bound, cost):
+    to_try = baskets(stock, bound, cost)
+    if to_try is None:
+        return bound, best
+    for price, many in to_try:
+        if effort.spent:
+            open_from = min(open_from, price)
+            break
         if any(_no_more(many, other) for other in ruled_out):
             continue
         share = Effort(min(effort.left, EFFORT // 3))
@@ -75,12 +80,10 @@ def _cheaper(stock: Stock, best: tuple[Bar, ...] | None, cost: int, bound: int) 
         if trial.bars is not None:
             best, cost = trial.bars, price
             break
-        if trial.bound:
+        if trial.bound >= trial.best:
             ruled_out.append(many)
         else:
             open_from = min(open_from, price)
-        if effort.spent:
-            break
     return min(open_from, cost), best
 
 
@@ -96,12 +99,12 @@ def _longest_first(stock: Stock, spool: int) -> tuple[Bar, ...] | None:
     for the cheapest that holds what is cut from it. None where ends do not do.
     """
     rooms = stock.rooms
-    bars: list[tuple[int, list[int]]] = []
+    bars: list[tuple[int, Counter[int]]] = []
     free: list[tuple[int, int]] = []
     for r in range(len(stock.spools), len(rooms)):
         for _ in range(rooms[r].many):
             free.append((rooms[r].size, len(bars)))
-            bars.append((r, [0] * len(stock.sizes)))
+            bars.append((r, Counter()))
     free.sort()
     for i, (size, many) in enumerate(zip(stock.sizes, stock.demand, strict=True)):
         for _ in range(many):
@@ -109,22 +112,21 @@ def _longest_first(stock: Stock, spool: int) -> tuple[Bar, ...] | None:
             if at < len(free):
                 rest, bar = free.pop(at)
             else:
-                long = [r for r in range(len(stock.spools)) if rooms[r].size >= size]
-                if not long:
+                if not stock.spools or stock.spools[0] < size:  # the longest comes first
                     return None
-                room = spool if spool in long else min(long, key=lambda r: rooms[r].price)
+                room = spool if stock.spools[spool] >= size else _cheapest(stock, 0, Counter({i: 1}))
                 rest, bar = rooms[room].size, len(bars)
-                bars.append((room, [0] * len(stock.sizes)))
+                bars.append((room, Counter()))
             bars[bar][1][i] += 1
             insort(free, (rest - size, bar))
-    return tuple(Bar(_cheapest(stock, room, counts), tuple(counts)) for room, counts in bars if any(counts))
+    return tuple(Bar(_cheapest(stock, room, cut), tuple(cut.items())) for room, cut in bars if cut)
 
 
-def _cheapest(stock: Stock, room: int, counts: Sequence[int]) -> int:
+def _cheapest(stock: Stock, room: int, cut: Counter[int]) -> int:
     """The cheapest spool that holds this, if it is cut from a spool."""
     if room >= len(stock.spools):
         return room
-    used = sum(n * size for n, size in zip(counts, stock.sizes, strict=True))
+    used = sum(n * stock.sizes[i] for i, n in cut.items())
     holding = (r for r, size in enumerate(stock.spools) if size >= used)
     return min(holding, key=lambda r: (stock.prices[r], r))
 

@@ -5,14 +5,17 @@ from __future__ import annotations
 from itertools import islice
 from typing import TYPE_CHECKING
 
-from sheetgen.kits.filling import MOST_WAYS, Bar, ways
+from sheetgen.kits.filling import MOST_WAYS, Fit, bar, ways
 from sheetgen.kits.relaxed import FINE, Programme, proved, weighed
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sheetgen.kits.filling import Counts, Effort
+    from sheetgen.kits.filling import Bar, Counts, Effort
     from sheetgen.kits.relaxed import Case, Relaxed
+
+
+MOST_PIECES = 300  # beyond these a plan is as the programme has it
 
 
 class Search:
@@ -41,7 +44,9 @@ class Search:
     def run(self, demand: Counts, many: Counts, budget: int | None = None) -> None:
         """Search until the best is proved, or the effort is spent."""
         root = self.begin(demand, many, budget)
-        if self.bound < self.best:
+        if sum(demand) > MOST_PIECES:
+            self.whole = False
+        elif self.bound < self.best:
             self._below(demand, many, budget, 0, (), root)
             if self.whole:
                 self.bound = self.best
@@ -72,7 +77,7 @@ class Search:
                     if not any(cut) or not many[room] or (budget is not None and price > budget):
                         break
                     demand, many, budget = _less(demand, cut), _one_less(many, room), _spent(budget, price)
-                    bars.append(Bar(k, cut))
+                    bars.append(bar(k, cut))
                     weight += weighed(self.case, k, cut)
             if any(demand):
                 relaxed = self._relaxed(demand, many, budget)
@@ -99,7 +104,7 @@ class Search:
             if -(-least // FINE) >= self.best:
                 continue
             left = (_less(demand, cut), _one_less(many, room), _spent(budget, self.case.rooms[room].price))
-            self._below(*left, weight + weighed(self.case, k, cut), (*bars, Bar(k, cut)), relaxed)
+            self._below(*left, weight + weighed(self.case, k, cut), (*bars, bar(k, cut)), relaxed)
             if self.best <= self.bound or self.effort.spent:
                 self.whole = self.whole and self.best <= self.bound
                 return
@@ -121,13 +126,12 @@ class Search:
             gains = [p - kind.per * s * FINE for p, s in zip(relaxed.pieces, self.case.sizes, strict=True)]
             base = kind.weight * FINE + relaxed.rooms[kind.room] + relaxed.money * room.price
             # a filling misses what it weighs and takes of the room, less what its pieces were worth
-            near = islice(
-                ways(gains, self.case.sizes, demand, kind.size, base, most, full=self.case.over), MOST_WAYS
-            )
+            fit = Fit(self.case.sizes, demand, kind.size, self.case.over)
+            near = islice(ways(fit, gains, base, most, self.effort), MOST_WAYS)
             each = [(whole + missed, k, counts) for missed, counts in near]
             self.whole = self.whole and len(each) < MOST_WAYS
-            self.effort.left -= 10 * len(each)
             found += each
+        self.whole = self.whole and not self.effort.spent
         used = {(k, counts): x for x, k, counts in relaxed.used}
         return sorted(found, key=lambda way: (-used.get(way[1:], 0.0), way[0], way[1:]))
 

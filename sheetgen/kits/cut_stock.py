@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
     from sheetgen.kits.filling import Bar, Counts
 
-MOST_BASKETS = 5000
+MOST_BASKETS, MOST_LOOKED = 2000, 200_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,12 +41,8 @@ class Stock:
 
     def weight(self, bars: Sequence[Bar]) -> tuple[int, int]:
         """What a plan costs; and the length that the drawer loses by it, then the lengths opened, as one number."""
-        cost = lost = 0
-        rooms = self.rooms
-        for room, counts in bars:
-            cost += rooms[room].price
-            lost += self.lost(room, sum(map(int.__mul__, counts, self.sizes)))
-        return cost, lost
+        cost = sum(self.prices[room] for room, _ in bars if room < len(self.prices))
+        return cost, sum(self.lost(room, sum(n * self.sizes[i] for i, n in cut)) for room, cut in bars)
 
     def lost(self, room: int, used: int) -> int:
         """What the drawer loses when so much, with its cuts, is cut from a length; and one length opened."""
@@ -60,23 +56,28 @@ class Stock:
         return sum(self.demand) + 1
 
 
-def baskets(stock: Stock, least: int, under: int) -> list[tuple[int, Counts]]:
+def baskets(stock: Stock, least: int, under: int) -> list[tuple[int, Counts]] | None:
     """How many spools of each length may be bought for a cost from `least` on and under another, the cheapest first.
 
-    Only such as are long enough together; where there are too many of them, the first of all costs stands for all.
+    Only such as are long enough, with all ends; None where there are too many to be looked at one by one.
     """
     total = sum(map(int.__mul__, stock.sizes, stock.demand)) - sum(map(int.__mul__, stock.ends, stock.of_ends))
     found: list[tuple[int, Counts]] = []
+    looked = 0
 
     def fill(at: int, price: int, long: int, many: Counts) -> None:
+        nonlocal looked
+        looked += 1
         if at == len(stock.prices):
             if price >= least and long >= total:
                 found.append((price, many))
             return
-        for n in range((under - 1 - price) // stock.prices[at] + 1):
-            if len(found) > MOST_BASKETS:
+        last = at + 1 == len(stock.prices)
+        first = max(0, -(-(least - price) // stock.prices[at])) if last else 0
+        for n in range(first, (under - 1 - price) // stock.prices[at] + 1):
+            if looked > MOST_LOOKED or len(found) > MOST_BASKETS:
                 return
             fill(at + 1, price + n * stock.prices[at], long + n * stock.spools[at], (*many, n))
 
     fill(0, 0, 0, ())
-    return sorted(found) if len(found) <= MOST_BASKETS else [(least, (0,) * len(stock.prices))]
+    return None if looked > MOST_LOOKED or len(found) > MOST_BASKETS else sorted(found)

@@ -6,6 +6,7 @@ max(0, length − Σ (piece + cut)), and is kept from `keep` on. A kept end cost
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -100,13 +101,19 @@ def cutting_plan(
     cut: Fraction = Fraction(0),
     keep: Fraction | None = None,
 ) -> CuttingPlan:
-    """The best plan that was found; `best` where no plan costs less. Ends shorter than `keep` are no loss; None: all are.
+    """The best plan that was found; `best` where no plan costs less. Ends from `keep` on are kept; None: none are.
 
     Proved up to 10 lengths and 60 pieces, and wherever the bound is met. CannotBe for what cannot be cut, at its field.
     """
     _check(wanted, spools, ends, cut, keep)
-    lengths = sorted({one.length for one in wanted if one.many}, reverse=True)
-    kept_ends = sorted(set(ends), reverse=True)
+    labels: dict[Fraction, list[str]] = {}
+    for one in sorted(wanted, key=lambda one: -one.length):
+        if one.many:
+            labels.setdefault(one.length, []).extend([one.label] * one.many)
+    for each in labels.values():
+        each.reverse()  # they are dealt from the end
+    lengths = list(labels)
+    kept_ends = Counter(sorted(ends, reverse=True))
     known = all(spool.price is not None for spool in spools)
     offered = sorted(dict.fromkeys(spools), key=lambda spool: (-spool.length, spool.price or 0))
     prices = [Fraction(spool.price or 0) if known else spool.length for spool in offered]
@@ -114,11 +121,11 @@ def cutting_plan(
     fine = lcm(*(x.denominator for x in (*lengths, *ends, *(one.length for one in offered), cut, keep or Fraction(0))))
     stock = Stock(
         tuple(int((length + cut) * fine) for length in lengths),
-        tuple(sum(one.many for one in wanted if one.length == length) for length in lengths),
+        tuple(map(len, labels.values())),
         tuple(int((spool.length + cut) * fine) for spool in offered),
         tuple(int(price / coin) for price in prices),
         tuple(int((end + cut) * fine) for end in kept_ends),
-        tuple(list(ends).count(end) for end in kept_ends),
+        tuple(kept_ends.values()),
         int(cut * fine),
         None if keep is None else int(keep * fine),
     )
@@ -126,23 +133,19 @@ def cutting_plan(
     if plan is None:
         told = "these pieces do not come out of what there is"
         raise CannotBe(told, help="a spool to buy, as long as the longest piece", field="packs")
-    labels = {length: [one.label for one in wanted if one.length == length for _ in range(one.many)] for length in lengths}
     cuts = []
-    for room, counts in plan.bars:
+    for room, of_each in plan.bars:
         bought = offered[room] if room < len(offered) else None
-        length = bought.length if bought else kept_ends[room - len(offered)]
-        pieces = [(one, labels[one].pop(0)) for one, n in zip(lengths, counts, strict=True) for _ in range(n)]
+        length = bought.length if bought else list(kept_ends)[room - len(offered)]
+        pieces = [(lengths[i], labels[lengths[i]].pop()) for i, n in sorted(of_each) for _ in range(n)]
         left = max(Fraction(0), length - sum((one + cut for one, _ in pieces), Fraction(0)))
         cuts.append(Cut(length, bought, tuple(pieces), left, keep is not None and left >= keep and left > 0))
-    cuts.sort(key=lambda one: (one.bought is not None, -one.length, [-length for length, _ in one.pieces]))
-    untouched = list(ends)
-    for one in cuts:
-        if one.bought is None:
-            untouched.remove(one.length)
-    cost = sum((one.bought.price for one in cuts if one.bought and one.bought.price is not None), Decimal(0))
+    cuts.sort(key=lambda made: (made.bought is not None, -made.length, [-length for length, _ in made.pieces]))
+    untouched = kept_ends - Counter(made.length for made in cuts if made.bought is None)
+    cost = sum((made.bought.price or Decimal(0) for made in cuts if made.bought), Decimal(0))
     single = -(-plan.bound // stock.prices[0]) if len(offered) == 1 else None
     return CuttingPlan(
-        tuple(cuts), tuple(untouched), cost if known else None, plan.bound * coin, plan.best, single
+        tuple(cuts), tuple(untouched.elements()), cost if known else None, plan.bound * coin, plan.best, single
     )
 
 

@@ -32,10 +32,15 @@ class Kind(NamedTuple):
 
 
 class Bar(NamedTuple):
-    """One length of stock and what is cut from it."""
+    """One length of stock, and which pieces are cut from it and how many of each."""
 
     room: int
-    counts: Counts
+    cut: tuple[tuple[int, int], ...]
+
+
+def bar(room: int, counts: Counts) -> Bar:
+    """What a filling is, without the lengths that it has none of."""
+    return Bar(room, tuple((i, n) for i, n in enumerate(counts) if n))
 
 
 @dataclass(slots=True)
@@ -88,25 +93,36 @@ def richest(
     return upper, tuple(counts)
 
 
-def ways(  # noqa: PLR0913, PLR0917 - a filling and how near it must come
-    gains: Sequence[int], sizes: Sequence[int], demand: Counts, room: int, base: int, most: int, *, full: bool
-) -> Iterator[tuple[int, Counts]]:
+class Fit(NamedTuple):
+    """Pieces with their cuts, how many are wanted, and a room; only fillings that leave no room for a piece: `full`."""
+
+    sizes: tuple[int, ...]
+    demand: Counts
+    room: int
+    full: bool
+
+
+def ways(fit: Fit, gains: Sequence[int], base: int, most: int, effort: Effort) -> Iterator[tuple[int, Counts]]:
     """Every filling with one of the longest piece whose base less its gains is at most `most`: that, and the filling.
 
-    All are whole. With `full` only such with no room for a further piece.
+    All are whole. Where the effort is spent, some are left out.
     """
+    sizes, demand, room, full = fit
     first = next(i for i, n in enumerate(demand) if n)
     last = len(sizes)
     counts = [0] * last
-    best: list[tuple[int, int]] = [(0, 1)] * (last + 1)  # what a bit of length gains at most with the pieces from one on
+    best: list[tuple[int, int]] = [(0, 1)] * (
+        last + 1
+    )  # what a bit of length gains at most with the pieces from one on
     for i in reversed(range(first, last)):
         best[i] = best[i + 1]
         if demand[i] and gains[i] * best[i][1] > best[i][0] * sizes[i]:
             best[i] = (gains[i], sizes[i])
 
     def fill(at: int, rest: int, missed: int) -> Iterator[tuple[int, Counts]]:
+        effort.left -= 1
         gain, long = best[at]
-        if (missed - most) * long > rest * gain:
+        if (missed - most) * long > rest * gain or effort.spent:
             return
         if at == last:
             each = zip(sizes, counts, demand, strict=True)

@@ -33,7 +33,7 @@ class Case:
 
 @dataclass(frozen=True, slots=True)
 class Relaxed:
-    """The bound; the whole prices behind it, in FINE steps: of pieces, of one more of each room, of money; what is cut."""
+    """The bound; the prices behind it, in FINE steps: of pieces, of one more of each room, of money; what is cut."""
 
     bound: int
     pieces: tuple[int, ...]
@@ -144,9 +144,7 @@ class Programme:
     def _enter(self, weight: float, column: list[tuple[int, float]], one: tuple[int, Counts] | None) -> bool:
         """Take a column into the basis; False where nothing bounds it."""
         along = [sum(row[j] * a for j, a in column) for row in self.inverse]
-        out = min(
-            (i for i, a in enumerate(along) if a > DUST), key=lambda i: self.x[i] / along[i], default=None
-        )
+        out = min((i for i, a in enumerate(along) if a > DUST), key=lambda i: self.x[i] / along[i], default=None)
         if out is None:
             return False
         pivot = [a / along[out] for a in self.inverse[out]]
@@ -174,7 +172,9 @@ class Programme:
                 over = most - kind.weight * FINE - money * case.rooms[kind.room].price
                 rooms[kind.room] = max(rooms[kind.room], over)
         whole = proved(self.demand, self.many, self.budget, pieces, rooms, money)
-        used = [(x, *one) for x, one in zip(self.x, self.basis, strict=True) if one is not None and x > DUST * self.rows * 9]
+        used = [
+            (x, *one) for x, one in zip(self.x, self.basis, strict=True) if one is not None and x > DUST * self.rows * 9
+        ]
         return Relaxed(-(-whole // FINE), tuple(pieces), tuple(rooms), money, tuple(used))
 
 

@@ -117,3 +117,165 @@ def test_five_hundred_small_jobs_are_planned_as_well_as_by_an_integer_programme(
         assert (Fraction(plan.cost or 0), there, len(plan.cuts)) == by_integer_programme(job), job
         assert plan.best, job
         assert plan.least <= (plan.cost or 0)
+
+
+def test_a_paper_mills_order_is_cut_from_73_rolls_and_none_can_do_with_fewer() -> None:
+    # ★ Wikipedia, Cutting stock problem; total 407 160 mm
+    plan = cutting_plan(wanted(PAPER), [Spool(Fraction(5600))])
+    assert holds(plan, wanted(PAPER), [], Fraction(0))
+    assert (plan.told(), plan.best) == ("73", True)
+    waste = 1 - sum(length * many for length, many in PAPER.items()) / (73 * 5600)
+    assert waste * 100 == pytest.approx(0.4012, abs=0.0005)
+
+
+def test_a_textbook_order_is_cut_from_453_rolls_and_that_is_proved() -> None:
+    # ★ Chvátal, Linear Programming, ch. 13: the programme of fractions comes to 452.25
+    plan = cutting_plan(wanted(ROLLS), [Spool(Fraction(100))])
+    assert holds(plan, wanted(ROLLS), [], Fraction(0))
+    assert (plan.told(), plan.best) == ("453", True)
+
+
+def test_twenty_one_bracelets_of_9_81_m_want_eleven_spools_of_a_metre_and_not_ten() -> None:
+    # ten would be enough by length; but two pieces come out of each, and 21 are not 20
+    sizes = {450: 5, 465: 8, 480: 8}
+    order = [Wanted(Fraction(length), many, f"wrist {length - 305}") for length, many in sizes.items()]
+    assert sum(one.length * one.many for one in order) == 9810
+    plan = cutting_plan(order, [METRE], keep=Fraction(60))
+    assert holds(plan, order, [], Fraction(0))
+    assert (plan.told(), plan.best, plan.cost) == ("11", True, Decimal("46.20"))
+    assert all(len(cut.pieces) <= 2 for cut in plan.cuts)
+
+
+def test_a_cut_is_lost_between_two_pieces_and_none_at_the_end() -> None:
+    # 499.8 + 0.4 + 499.8 = 1000; half a hair more each, and a second spool is opened
+    two = cutting_plan([Wanted(Fraction("499.8"), 2)], [METRE], cut=Fraction("0.4"))
+    assert (len(two.cuts), two.cuts[0].left) == (1, Fraction(0))
+    assert len(cutting_plan([Wanted(Fraction("499.81"), 2)], [METRE], cut=Fraction("0.4")).cuts) == 2
+
+
+def test_two_pieces_of_465_leave_an_end_of_70_which_is_kept() -> None:
+    plan = cutting_plan([Wanted(Fraction(465), 2, "long")], [METRE], keep=Fraction(60))
+    (cut,) = plan.cuts
+    assert cut.pieces == ((Fraction(465), "long"), (Fraction(465), "long"))
+    assert (int(cut.left), cut.kept, list(map(int, plan.ends))) == (70, True, [70])
+    # with a cut of 5 mm after each it is 60; from 61 on nothing is kept
+    shorter = cutting_plan([Wanted(Fraction(465), 2)], [METRE], cut=Fraction(5), keep=Fraction(61))
+    assert (int(shorter.cuts[0].left), shorter.cuts[0].kept, shorter.ends) == (60, False, ())
+
+
+def test_kept_ends_go_first_where_that_is_cheapest() -> None:
+    # 465 out of the end of 470, the other end is too short and stays as it is
+    plan = cutting_plan([Wanted(Fraction(465), 1)], [METRE], [Fraction(470), Fraction(300)], keep=Fraction(60))
+    assert (plan.cost, plan.told(), list(map(int, plan.ends))) == (Decimal(0), "0", [300])
+    assert plan.cuts[0].bought is None
+    # two of 600 want two spools in any case, and the end of 500 stays as it is
+    two = cutting_plan([Wanted(Fraction(600), 2)], [METRE], [Fraction(500)], keep=Fraction(60))
+    assert (two.told(), two.untouched) == ("2", (Fraction(500),))
+
+
+def test_a_longer_spool_is_bought_where_that_is_cheaper() -> None:
+    # five pieces of 900: five spools of 1 m are 21.00, one of 5 m is 17.50
+    long = Spool(Fraction(5000), Decimal("17.50"))
+    plan = cutting_plan([Wanted(Fraction(900), 5)], [METRE, long])
+    assert ([cut.bought for cut in plan.cuts], plan.cost) == ([long], Decimal("17.50"))
+    # four of them are 16.80 from spools of 1 m
+    assert cutting_plan([Wanted(Fraction(900), 4)], [METRE, long]).cost == Decimal("16.80")
+
+
+def test_of_plans_of_one_price_the_one_that_keeps_the_most_is_cut() -> None:
+    # the longest first: 520 + 430 and 380 + 350 + 220, two ends of 50, lost; but 430 + 350 + 220 = 1000 and 520 + 380
+    # leave one end of 100
+    order = wanted({520: 1, 430: 1, 380: 1, 350: 1, 220: 1})
+    plan = cutting_plan(order, [METRE], keep=Fraction(80))
+    assert (plan.told(), list(map(int, plan.ends))) == ("2", [100])
+
+
+def test_without_a_price_the_least_length_is_bought_and_the_cost_is_not_known() -> None:
+    plan = cutting_plan([Wanted(Fraction(700), 2)], [Spool(Fraction(1000)), Spool(Fraction(1500))])
+    assert (plan.cost, int(plan.bought), plan.best) == (None, 1500, True)
+
+
+def test_where_the_best_is_not_proved_the_plan_tells_what_none_does_without() -> None:
+    # of a hundred lengths the longest are laid first, and nothing more is tried
+    order = [Wanted(Fraction(330 + n, 1), 1) for n in range(100)]
+    plan = cutting_plan(order, [METRE])
+    assert holds(plan, order, [], Fraction(0))
+    assert plan.best or plan.told() == f"{len(plan.cuts)}; no plan does with under {plan.least_spools}"
+    assert not plan.best
+
+
+def test_ten_lengths_and_sixty_pieces_out_of_two_spools_and_twenty_ends_are_proved() -> None:
+    dice = random.Random(60)  # noqa: S311 - lengths, no secret
+    for _ in range(3):
+        order = [Wanted(Fraction(dice.randint(150, 480)), 6) for _ in range(10)]
+        ends = [Fraction(dice.randint(100, 900)) for _ in range(20)]
+        plan = cutting_plan(
+            order, [METRE, Spool(Fraction(5000), Decimal("17.50"))], ends, Fraction("0.4"), Fraction(60)
+        )
+        assert holds(plan, order, ends, Fraction("0.4"))
+        assert plan.best
+
+
+def test_ten_thousand_pieces_are_planned_in_good_time() -> None:
+    # of ten lengths, and every one of another length
+    for order in (
+        [Wanted(Fraction(150 + 33 * n), 1000) for n in range(10)],
+        [Wanted(Fraction(15000 + n, 100), 1) for n in range(10_000)],
+    ):
+        plan = cutting_plan(order, [METRE], [Fraction(620)], Fraction("0.4"), Fraction(60))
+        assert holds(plan, order, [Fraction(620)], Fraction("0.4"))
+
+
+def test_the_same_pieces_give_the_same_plan() -> None:
+    order = wanted({455: 6, 465: 9, 310: 6})
+    assert len({cutting_plan(order, [METRE], [Fraction(620)], keep=Fraction(60)) for _ in range(3)}) == 1
+
+
+def test_nothing_wanted_is_nothing_cut() -> None:
+    plan = cutting_plan([], [METRE], [Fraction(470)], keep=Fraction(60))
+    assert (plan.cuts, plan.cost, plan.ends) == ((), Decimal(0), (Fraction(470),))
+
+
+def test_a_piece_longer_than_every_length_is_refused_by_its_name() -> None:
+    with pytest.raises(CannotBe) as refused:
+        cutting_plan([Wanted(Fraction(465), 1, "Sterling, wrist 160")], [Spool(Fraction(400))])
+    assert refused.value.message == "465 mm of Sterling, wrist 160 is longer than any length there is (400 mm)"
+    assert refused.value.help == "a spool of 465 mm or more, or a shorter piece"
+    assert refused.value.field == "length"
+
+
+def test_a_piece_that_only_an_end_is_long_enough_for_cannot_be_cut_twice() -> None:
+    once = cutting_plan([Wanted(Fraction(465), 1)], [Spool(Fraction(400))], [Fraction(620)])
+    assert once.told() == "0"
+    with pytest.raises(CannotBe, match="do not come out of what there is"):
+        cutting_plan([Wanted(Fraction(465), 2)], [Spool(Fraction(400))], [Fraction(620)])
+
+
+@pytest.mark.parametrize(
+    ("cut", "keep", "spool", "end", "field"),
+    [
+        (-1, 60, 1000, 300, "saw cut"),
+        (0, -1, 1000, 300, "keep ends from"),
+        (0, 1001, 1000, 300, "keep ends from"),
+        (0, 60, 0, 300, "packs"),
+        (0, 60, 1000, 0, "have"),
+    ],
+)
+def test_what_cannot_be_cut_with_is_refused_at_its_field(cut: int, keep: int, spool: int, end: int, field: str) -> None:
+    with pytest.raises(CannotBe) as refused:
+        cutting_plan(wanted({100: 1}), [Spool(Fraction(spool))], [Fraction(end)], Fraction(cut), Fraction(keep))
+    assert refused.value.field == field
+    assert refused.value.help
+
+
+@pytest.mark.parametrize(("many", "length", "field"), [(-1, 100, "many"), (1, 0, "length")])
+def test_no_piece_is_less_than_nothing(many: int, length: int, field: str) -> None:
+    with pytest.raises(CannotBe) as refused:
+        cutting_plan([Wanted(Fraction(length), many)], [METRE])
+    assert refused.value.field == field
+
+
+def test_a_spool_that_costs_nothing_is_refused() -> None:
+    with pytest.raises(CannotBe) as refused:
+        cutting_plan(wanted({100: 1}), [Spool(Fraction(1000), Decimal(0))])
+    assert refused.value.field == "price"

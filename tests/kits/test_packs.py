@@ -19,18 +19,22 @@ def pack(holds: str, price: str | None = None, at_least: int = 1) -> Pack:
 
 
 def best_by_counting(need: Fraction, packs: list[Pack]) -> tuple[Fraction, ...]:
-    """Cost, content and packs of the best way, every way counted."""
+    """Cost, content and packs of the best way, every way counted: in quarters and in cents."""
     ways = []
+    quarters = [int(p.holds * 4) for p in packs]
+    cents = [int((p.price or 0) * 100) for p in packs]
     for each in itertools.product(*(range(max(ceil(need / p.holds), p.at_least) + 1) for p in packs)):
-        held = sum((n * p.holds for n, p in zip(each, packs, strict=True)), Fraction(0))
-        if held < need or any(0 < n < p.at_least for n, p in zip(each, packs, strict=True)):
+        held = sum(map(int.__mul__, each, quarters))
+        if held < need * 4 or any(0 < n < p.at_least for n, p in zip(each, packs, strict=True)):
             continue
         if all(p.price is not None for p in packs):
-            cost = sum((n * Fraction(p.price or 0) for n, p in zip(each, packs, strict=True)), Fraction(0))
-            ways.append((cost, -held, Fraction(sum(each))))
+            ways.append((sum(map(int.__mul__, each, cents)), -held, sum(each)))
         else:
-            ways.append((Fraction(sum(each)), held, Fraction(0)))
-    return min(ways)
+            ways.append((sum(each), held, 0))
+    first, second, third = min(ways)
+    if all(p.price is not None for p in packs):
+        return Fraction(first, 100), Fraction(second, 4), Fraction(third)
+    return Fraction(first), Fraction(second, 4), Fraction(third)
 
 
 def test_two_thousand_random_drawers_are_filled_as_cheaply_as_by_counting_every_way() -> None:
@@ -38,13 +42,13 @@ def test_two_thousand_random_drawers_are_filled_as_cheaply_as_by_counting_every_
     for _ in range(2000):
         packs = [
             Pack(
-                Fraction(dice.choice([1, 2, 3, 5, 7, 10, 25]), dice.choice([1, 1, 2, 4])),
+                Fraction(dice.choice([2, 3, 4, 5, 7, 10, 25]), dice.choice([1, 1, 2, 4])),
                 None if dice.random() < 0.03 else Decimal(dice.randint(20, 900)) / 100,
                 dice.choice([1, 1, 1, 2, 3]),
             )
             for _ in range(dice.randint(1, 3))
         ]
-        need, have = Fraction(dice.randint(0, 120), 4), Fraction(dice.randint(0, 20), 4)
+        need, have = Fraction(dice.randint(0, 60), 4), Fraction(dice.randint(0, 12), 4)
         bought = to_buy(need, have, packs)
         if need <= have:
             assert bought.packs == ()
