@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
-Exact = Fraction | Decimal | int
+if TYPE_CHECKING:
+    from sheetgen.formulas.price import Exact
+
 _FINEST = 9  # decimals: what is printed is rounded to fewer, and a float's dust lies beyond
 
 

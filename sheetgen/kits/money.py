@@ -13,7 +13,7 @@ from sheetgen.kits.exact import plain
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from sheetgen.kits.exact import Exact
+    from sheetgen.formulas.price import Exact
 
 
 @dataclass(frozen=True, slots=True)

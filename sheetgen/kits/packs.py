@@ -14,7 +14,7 @@ from sheetgen.kits.exact import plain
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from sheetgen.kits.exact import Exact
+    from sheetgen.formulas.price import Exact
 
 MOST_STEPS = 2_000_000
 """Of what packs hold, up to the need: seconds of counting. No drawer comes near."""

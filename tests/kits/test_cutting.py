@@ -14,10 +14,12 @@ import pytest
 from scipy.optimize import LinearConstraint, milp
 
 from sheetgen.base.trouble import CannotBe
+from sheetgen.kits import cut_plan, cut_stock
 from sheetgen.kits.cutting import CuttingPlan, Spool, Wanted, cutting_plan
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
+    from types import ModuleType
 
 # ★ Wikipedia, Cutting stock problem: 13 widths out of 5600 mm, optimum 73
 PAPER = {
@@ -224,6 +226,29 @@ def test_ten_thousand_pieces_are_planned_in_good_time() -> None:
     ):
         plan = cutting_plan(order, [METRE], [Fraction(620)], Fraction("0.4"), Fraction(60))
         assert holds(plan, order, [Fraction(620)], Fraction("0.4"))
+
+
+@pytest.mark.parametrize(
+    ("module", "name", "most"),
+    [
+        (cut_plan, "EFFORT", 3),
+        (cut_plan, "EFFORT", 2000),
+        (cut_stock, "MOST_BASKETS", 0),
+        (cut_stock, "MOST_LOOKED", 3),
+    ],
+)
+def test_a_plan_that_had_no_time_claims_nothing_that_is_not_so(
+    monkeypatch: pytest.MonkeyPatch, module: ModuleType, name: str, most: int
+) -> None:
+    dice = random.Random(7)  # noqa: S311 - lengths, no secret
+    jobs = [random_job(dice) for _ in range(60)]
+    truths = [job.plan.cost for job in jobs]
+    monkeypatch.setattr(module, name, most)
+    hurried = [job.plan for job in jobs]
+    assert not all(plan.best for plan in hurried)
+    for plan, truth in zip(hurried, truths, strict=True):
+        assert plan.cost == truth or not plan.best
+        assert plan.least <= (truth or 0)
 
 
 def test_the_same_pieces_give_the_same_plan() -> None:
