@@ -52,39 +52,38 @@ def lightest(stock: Stock) -> Plan | None:
 def _cheaper(stock: Stock, best: tuple[Bar, ...] | None, cost: int, bound: int) -> tuple[int, tuple[Bar, ...] | None]:
     """The bound of the cost and the best plan: by the programme, then by whatever spools could cost less.
 
-    For so many spools of each length it is only asked whether all pieces come out of them.
+    For so many spools of each length it is asked whether all pieces come out of them: the cheapest first, each for a
+    while; then what is not settled, as long as the effort lasts.
     """
     rooms, effort = stock.rooms, Effort(EFFORT)
-    kinds = tuple(Kind(r, room.size, room.price) for r, room in enumerate(rooms))
-    search = Search(Case(stock.sizes, rooms, kinds), cost, effort)
+    case = Case(stock.sizes, rooms, tuple(Kind(r, room.size, room.price) for r, room in enumerate(rooms)))
+    search = Search(case, cost, effort)
     search.begin(stock.demand, tuple(room.many for room in rooms))
     best, cost, bound = search.bars or best, search.best, max(bound, search.bound)
-    case = Case(stock.sizes, rooms, tuple(kind._replace(weight=0) for kind in kinds))
-    ruled_out: list[Counts] = []
-    open_from = cost
-    to_try = baskets(stock, bound, cost)
-    if to_try is None:
+    open_still = baskets(stock, bound, cost)
+    if open_still is None:
         return bound, best
-    for price, many in to_try:
-        if effort.spent:
-            open_from = min(open_from, price)
-            break
-        if any(_no_more(many, other) for other in ruled_out):
-            continue
-        share = Effort(min(effort.left, EFFORT // 3))
-        effort.left -= share.left
-        trial = Search(case, 1, share)
-        trial.pool = search.pool
-        trial.run(stock.demand, (*many, *stock.of_ends))
-        effort.left += share.left
-        if trial.bars is not None:
-            best, cost = trial.bars, price
-            break
-        if trial.bound >= trial.best:
-            ruled_out.append(many)
-        else:
-            open_from = min(open_from, price)
-    return min(open_from, cost), best
+    ruled_out: list[Counts] = []
+    for share in (EFFORT // 8, EFFORT):
+        trying, open_still = open_still, []
+        for price, many in trying:
+            if price >= cost:
+                break
+            if any(_no_more(many, other) for other in ruled_out):
+                continue
+            trial = Search(case, price + 1, Effort(min(effort.left, share)), enough=price)
+            trial.pool = search.pool
+            before = trial.effort.left
+            if not effort.spent:
+                trial.run(stock.demand, (*many, *stock.of_ends))
+            effort.left -= before - trial.effort.left
+            if trial.bars is not None:
+                best, cost = trial.bars, trial.best
+            elif trial.bound > price:
+                ruled_out.append(many)
+            else:
+                open_still.append((price, many))
+    return min([cost, *(price for price, _ in open_still)]), best
 
 
 def _no_more(many: Counts, other: Counts) -> bool:

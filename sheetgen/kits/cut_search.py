@@ -24,9 +24,9 @@ class Search:
     With `again` the programme is solved anew at every step, so that much is ruled out; else once, and steps are many.
     """
 
-    def __init__(self, case: Case, best: int, effort: Effort, *, again: bool = True) -> None:
-        """`best` is the weight that a plan is to be under."""
-        self.case, self.best, self.effort, self.again = case, best, effort, again
+    def __init__(self, case: Case, best: int, effort: Effort, *, again: bool = True, enough: int | None = None) -> None:
+        """`best` is the weight that a plan is to be under; one no heavier than `enough` is not looked for a better."""
+        self.case, self.best, self.effort, self.again, self.enough = case, best, effort, again, enough
         self.bars: tuple[Bar, ...] | None = None
         self.bound = 0
         self.whole = True  # whether nothing was left untried
@@ -44,9 +44,8 @@ class Search:
     def run(self, demand: Counts, many: Counts, budget: int | None = None) -> None:
         """Search until the best is proved, or the effort is spent."""
         root = self.begin(demand, many, budget)
-        if sum(demand) > MOST_PIECES:
-            self.whole = False
-        elif self.bound < self.best:
+        enough = self.bound if self.enough is None else self.enough
+        if self.best > enough and self.bound < self.best and sum(demand) <= MOST_PIECES:
             self._below(demand, many, budget, 0, (), root)
             if self.whole:
                 self.bound = self.best
@@ -105,8 +104,8 @@ class Search:
                 continue
             left = (_less(demand, cut), _one_less(many, room), _spent(budget, self.case.rooms[room].price))
             self._below(*left, weight + weighed(self.case, k, cut), (*bars, bar(k, cut)), relaxed)
-            if self.best <= self.bound or self.effort.spent:
-                self.whole = self.whole and self.best <= self.bound
+            if self.best <= (self.bound if self.enough is None else self.enough) or self.effort.spent:
+                self.whole = False
                 return
 
     def _ways(
