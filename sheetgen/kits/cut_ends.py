@@ -44,7 +44,7 @@ def _one_by_one(stock: Stock, many: Counts) -> tuple[Bar, ...] | None:
         for demand, (weight, chain) in states.items():
             wanted = sum(map(int.__mul__, demand, stock.sizes))
             for counts, used in fillings(stock.sizes, demand, rooms[r].size):
-                if wanted - used > room_left or (not used and r < len(many)):
+                if wanted - used > room_left:
                     continue
                 left = tuple(map(int.__sub__, demand, counts))
                 now = weight + (stock.lost(r, used) if used else 0)

@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from sheetgen.kits.filling import Bar, Counts, Effort
     from sheetgen.kits.relaxed import Case, Relaxed
 
-
 MOST_PIECES = 300  # beyond these a plan is as the programme has it
 
 
