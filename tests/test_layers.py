@@ -17,7 +17,7 @@ from sheetgen.parts.kind import Part
 
 PACKAGE = Path(sheetgen.__file__).parent
 NOUNS = {"base", "facts", "formulas", "parts", "model"}
-VERBS = {"read", "work", "check", "draw", "render", "publish"}
+VERBS = {"read", "work", "check", "kits", "draw", "render", "publish"}
 # What each layer may import besides itself (the table in section 4 of the design).
 MAY = {
     "base": set(),
@@ -26,6 +26,7 @@ MAY = {
     "parts": {"base", "facts", "formulas"},
     "model": {"base", "facts", "formulas", "parts"},
     **dict.fromkeys(VERBS, NOUNS),
+    "kits": {"base", "facts", "formulas", "model"},
     "pipeline": NOUNS | VERBS,
     "preview": NOUNS | VERBS | {"pipeline"},
     "cli": {"base", "pipeline", "preview"},

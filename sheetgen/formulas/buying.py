@@ -1,13 +1,11 @@
-"""What to buy: packs, waste, pieces out of stock, pieces out of a slab."""
+"""What to buy: waste, pieces out of stock, pieces out of a slab."""
 
 from __future__ import annotations
 
-from sheetgen.base.interval import GRAIN, ceil, floor
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.interval import ceil, floor
 from sheetgen.formulas import guard
 from sheetgen.formulas.formula import formula, numeric
 
-_COUNT = "definition; whole packs only"
 _GRID = "plane geometry: rows and columns, the piece either way round"
 
 
@@ -25,22 +23,6 @@ def with_yield(need: float, yielded: float) -> float:
     guard.not_below_zero(need, "a need", "need", "")
     guard.share(yielded, "a yield", "yield", zero=False)
     return need / yielded
-
-
-@numeric("packs = need × (1 + waste) ÷ pack, rounded up", source=_COUNT)
-def packs(need: float, pack: float, waste: float) -> float:
-    """Whole packs to buy; need and pack in one unit. CannotBe for an empty pack."""
-    guard.above_zero(pack, "a pack", "pack", "")
-    return ceil(with_waste.pure(need, waste) / pack)
-
-
-@numeric("left over = packs × pack − need", source=_COUNT)
-def left_over(need: float, pack: float, bought: float) -> float:
-    """What stays in stock, in the unit of the pack. CannotBe if less was bought than is needed."""
-    left = bought * pack - need
-    if left < -GRAIN:
-        raise CannotBe("less was bought than is needed", help=f"{ceil(need / pack)} packs or more", field="pack")
-    return max(0.0, left)
 
 
 @numeric("pieces = (stock + kerf) ÷ (piece + kerf), whole ones", source="a cut between two pieces, none after the last")

@@ -1,0 +1,1 @@
+"""Between work and render: what is bought, cut, packed and paid for."""

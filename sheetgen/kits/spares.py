@@ -1,0 +1,83 @@
+"""What goes into a bag or a pot: the net amount and what is to spare, rounded up once, as its card prints it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+
+from sheetgen.base.rounding import up_for_buying
+from sheetgen.base.trouble import CannotBe
+from sheetgen.kits.exact import exact, percent
+
+
+@dataclass(frozen=True, slots=True)
+class Spares:
+    """`1 per 10`: so many for each ten that are begun. Common practice."""
+
+    many: int
+    per: int
+
+    def __post_init__(self) -> None:
+        if self.many < 1 or self.per < 1:
+            raise CannotBe(f"spares cannot be {self}", help="1 per 10: for each ten that are begun", field="spares")
+
+    def __str__(self) -> str:
+        return f"{self.many} per {self.per}"
+
+    def of(self, net: int) -> int:
+        """How many go with so many of one colour."""
+        return self.many * ceil(Fraction(net, self.per))
+
+
+@dataclass(frozen=True, slots=True)
+class Bag:
+    """Of one item, and one colour of it: what the piece takes, what is to spare, by what rule. In the item's unit."""
+
+    net: Fraction
+    spare: Fraction
+    why: str
+
+    @property
+    def amount(self) -> Fraction:
+        """What is in it, as its card prints it."""
+        return self.net + self.spare
+
+
+def counted(net: int, allowance: Fraction, spares: Spares | None = None) -> Bag:
+    """Things that are counted, of one colour: the larger of spares and allowance, never both.
+
+    A pot is the same with the pieces' nets summed. CannotBe for a negative number.
+    """
+    _not_negative(net, allowance)
+    allowed, spared = ceil(net * (1 + allowance)) - net, spares.of(net) if spares else 0
+    told = f"allowance {percent(allowance)}" if allowance else "no allowance"
+    if spares is None:
+        why = f"{told}, no spares"
+    elif spared >= allowed:
+        why = f"spares {spares}" + (f", not less than the allowance of {percent(allowance)}" if allowance else "")
+    else:
+        why = f"{told}, more than spares {spares}"
+    return Bag(Fraction(net), Fraction(max(allowed, spared)), why)
+
+
+def weighed(net: Fraction, allowance: Fraction) -> Bag:
+    """What is weighed or measured off, rounded up to what a scale or ruler shows. CannotBe for a negative number."""
+    _not_negative(net, allowance)
+    wanted = net * (1 + allowance)
+    return Bag(net, exact(float(up_for_buying(float(wanted)))) - net, f"allowance {percent(allowance)}")
+
+
+def sealed(net: Fraction, allowance: Fraction, pack: Fraction) -> Bag:
+    """Whole packs as they were bought, unopened. CannotBe for an empty pack or a negative number."""
+    _not_negative(net, allowance)
+    if pack <= 0:
+        raise CannotBe("a pack holds something", help="more than nothing", field="packs")
+    packs = ceil(net * (1 + allowance) / pack)
+    return Bag(net, packs * pack - net, f"{packs} sealed, allowance {percent(allowance)}")
+
+
+def _not_negative(net: Fraction | int, allowance: Fraction) -> None:
+    if net < 0 or allowance < 0:
+        field = "allowance" if allowance < 0 else "amount"
+        raise CannotBe(f"an {field} cannot be under 0", help="0 or more", field=field)
