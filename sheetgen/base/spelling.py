@@ -25,6 +25,12 @@ def plain(name: str) -> str:
     return str(name).strip().replace(" ", "_").replace("-", "_")
 
 
+@functools.lru_cache(4096)
+def bare(name: str) -> str:
+    """A name without what people write differently in a table: case, spaces, underscores, hyphens."""
+    return re.sub(r"[\s_-]+", "", str(name).casefold())
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like `word`, or an empty string when none is near."""
     names = {name.lower().replace("_", " ").replace("-", " "): name for name in known}
