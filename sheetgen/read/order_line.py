@@ -100,7 +100,7 @@ class Line:
     def cells_are_sound(self) -> None:
         """Tell each cell that no person wrote so, or that stands in another column than its own."""
         if self.off:
-            helped = "put a cell with such a sign in it between quotation marks, and leave no cell out"
+            helped = "a comma in a cell moves those after it: put such a cell between quotation marks"
             self.add("the design stands in another column than its own", helped, self.word("design"))
         if len(self.row.text) <= LONGEST and not DOUBTED.search(self.row.text):
             return

@@ -14,6 +14,7 @@ import zipfile
 from typing import TYPE_CHECKING, Any
 
 from openpyxl import load_workbook
+from openpyxl.cell.read_only import EMPTY_CELL
 
 from sheetgen.base.place import Place, Source
 from sheetgen.base.record import Row
@@ -85,10 +86,14 @@ def _rows(raw: bytes, name: str, troubles: Troubles) -> Iterator[Row]:
         helped = "put the table first, and what else there is into a file of its own"
         troubles.add(message, Place(Source(name)), helped, "warning")
     formulas = _formulas(raw)
+    before: object = None
     for number, cells in enumerate(sheets[0].iter_rows(max_col=MOST_COLUMNS), 1):
         if number > LAST_ROW:
             raise _Refused(f"the sheet has more than {LAST_ROW} lines")
-        texts = [_text(cell) for cell in cells]
+        if cells is before:  # of lines that the file leaves out
+            continue
+        before = cells
+        texts = ["" if cell is EMPTY_CELL else _text(cell) for cell in cells]
         for column in formulas.get(number, ()):
             if cells[column].value is None and cells[column].data_type == "n":
                 texts[column] = UNWORKED
