@@ -40,6 +40,9 @@ def xlsx_bytes(sheets: Sequence[Sheet]) -> bytes:
 
     Raises ValueError for a number that is not finite.
     """
+    for number in (value for sheet in sheets for row in sheet.rows for value in row):
+        if number is not None and not isinstance(number, str):
+            plain(number)  # before a page is begun, which openpyxl could not leave unfinished
     book = Workbook(write_only=True)
     book.properties.creator = "sheetgen"
     book.properties.created = book.properties.modified = MADE
@@ -78,7 +81,6 @@ def _cell(page: Any, value: Cell) -> Any:  # noqa: ANN401
     if value is None or value == "":
         return None
     if not isinstance(value, str):
-        plain(value)
         cell: Any = WriteOnlyCell(page)
         cell.value = value
         if isinstance(value, dt.date):
