@@ -179,7 +179,7 @@ class Line:
         """The design by its folder's name, written in any case, with spaces or hyphens."""
         word = self.word("design")
         if found := self.book.designs.get(bare(word)):
-            return Word(found, word.place)
+            return word if found == word else Word(found, word.place)
         if not word:
             self.add("the design is missing", suggest("", self.book.versions), word)
         elif self.hides:

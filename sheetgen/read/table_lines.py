@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
 
 SIGNS = "\t;,"  # where two are met equally often, the first of them
 SAID = re.compile(r'"?sep=([\t;,|])"?', re.IGNORECASE)  # a line by which a spreadsheet program is told the sign
-SPACES = re.compile(" *")
 QUOTED = re.compile(r'"(?:[^"]+|"")*+"')
 TALLEST = 50
 """Most lines of one cell: a quotation mark that is not closed costs its own line and not the rest of the file."""
@@ -99,33 +99,28 @@ def _over_lines(lines: Sequence[str], first: int, sign: str) -> tuple[str, Ends,
         after = upto
 
 
+@lru_cache(8)
+def _cell(sign: str) -> re.Pattern[str]:
+    """A cell with the spaces around it, in quotes or plain, and the sign after it or the end of the line."""
+    sign = re.escape(sign)
+    return re.compile(rf' *+(?:("(?:[^"]+|"")*+") *+|((?!")[^{sign}]*+))({sign}|\Z)')
+
+
 def _quoted(text: str, sign: str) -> Ends:
     """Where each cell begins and ends, quotes included. A cell that only holds a quotation mark further on is plain."""
+    cell = _cell(sign)
     found: Ends = []
     at = 0
     while True:
-        start = _past_spaces(text, at)
-        if text.startswith('"', start):
-            closed = QUOTED.match(text, start)
-            if not closed:
-                raise _Broken(start, opened=True)
-            end = closed.end()
-            at = _past_spaces(text, end)
-            if at < len(text) and text[at] != sign:
-                raise _Broken(start)
-        else:
-            at = text.find(sign, start)
-            at = len(text) if at < 0 else at
-            end = max(start, start + len(text[start:at].rstrip()))
-        found.append((start, end))
-        if at >= len(text):
+        one = cell.match(text, at)
+        if not one:
+            start = text.index('"', at)
+            raise _Broken(start, opened=not QUOTED.match(text, start))
+        start, end = one.span(1 if one[1] else 2)
+        found.append((start, end if one[1] else start + len(one[2].rstrip())))
+        if not one[3]:
             return found
-        at += 1
-
-
-def _past_spaces(text: str, at: int) -> int:
-    spaces = SPACES.match(text, at)
-    return spaces.end() if spaces else at
+        at = one.end()
 
 
 def _value(text: str, start: int, end: int) -> str:
