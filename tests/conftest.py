@@ -59,6 +59,12 @@ def pencil() -> Any:
     return helper("pencil")
 
 
+@pytest.fixture(scope="session")
+def workbooks() -> Any:
+    """The module tests/workbooks.py, which packs workbooks as spreadsheet programs do."""
+    return helper("workbooks")
+
+
 @pytest.fixture
 def library(tmp_path: Path, libraries: Any) -> Any:
     """A fresh small library: two plain projects and the drops, which tests may break."""

@@ -174,6 +174,11 @@ def test_each_third_party_lives_in_one_file(package: str, home: str) -> None:
     assert {a.module for a in ARROWS if a.target.split(".")[0] == package} == {home}
 
 
+def test_workbooks_are_read_in_one_file_and_written_in_another() -> None:
+    homes = {"sheetgen.read.workbook", "sheetgen.publish.workbook"}
+    assert {a.module for a in ARROWS if a.target.split(".")[0] == "openpyxl"} == homes
+
+
 def test_the_nouns_know_neither_files_nor_third_parties() -> None:
     """Pure vocabulary: no noun knows a third party, and none reads or writes."""
     doing = {"os", "io", "shutil", "subprocess", "tempfile", "socket", "urllib", "http"}
@@ -186,7 +191,7 @@ def test_the_nouns_know_neither_files_nor_third_parties() -> None:
 
 def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
     """A slip in a file is told in less than a second: no stage before rendering waits for the printer."""
-    heavy = {"weasyprint", "PIL", "markdown", "jinja2"}
+    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl"}
     seen: set[str] = set()
     waiting = ["sheetgen.pipeline"]
     tops: dict[str, list[str]] = defaultdict(list)

@@ -28,6 +28,10 @@ class Source:
         found = lines(self.text)
         return found[number - 1].rstrip("\r") if 1 <= number <= len(found) else ""
 
+    def spot(self, line: int, column: int) -> str:
+        """How a person is told where in the file."""
+        return f"{line}:{column}"
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -43,11 +47,11 @@ class Place:
     used_at: tuple[Place, ...] = ()
 
     def __str__(self) -> str:
-        return f"{self.source.name}:{self.line}:{self.column}"
+        return f"{self.source.name}:{self.source.spot(self.line, self.column)}"
 
     def shifted(self, offset: int, width: int = 1) -> Place:
         """The place `offset` characters further on the same line."""
-        return replace(self, column=self.column + offset, width=max(1, width))
+        return Place(self.source, self.line, self.column + offset, max(1, width), self.used_at)
 
     @property
     def where_used(self) -> Place:
@@ -87,7 +91,7 @@ class Word(str):
         before = self.block[:at]
         line = before.count("\n")
         column = at - (before.rfind("\n") + 1) if line else at + self.place.column - 1
-        return replace(self.place, line=self.place.line + line, column=column + 1, width=max(1, width))
+        return Place(self.place.source, self.place.line + line, column + 1, max(1, width), self.place.used_at)
 
     def cut(self, start: int, end: int, since: int | None = None) -> Word:
         """A stretch of it as a word of its own; `since`: where two signs stand that a block is searched for instead."""

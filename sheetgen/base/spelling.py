@@ -50,6 +50,12 @@ def counted(many: float | str, noun: str) -> str:
     return f"{said} {noun}{'s' * (said != '1')}"
 
 
+@functools.lru_cache(4096)
+def bare(name: str) -> str:
+    """A name without what people write differently in a table: case, spaces, underscores, hyphens."""
+    return re.sub(r"[\s_-]+", "", str(name).casefold())
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like `word`, or an empty string when none is near."""
     names = {name.lower().replace("_", " ").replace("-", " "): name for name in known}
