@@ -11,7 +11,7 @@ from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.check.project import check as look_over
 from sheetgen.read.library import NO_PROJECTS, read_library
-from sheetgen.work.project import MAIN, work
+from sheetgen.work.project import work
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -145,9 +145,7 @@ def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[st
     from sheetgen.model.numbers import Numbers  # noqa: PLC0415 - only where something is shown
 
     for worked in outcome.worked:
-        version = worked.versions.get(name or worked.main.name)
-        if version is None:
-            raise CannotBe(f"there is no version '{name}' of {worked.name}", suggest(name or "", worked.versions))
+        version = worked.version(name) if name else worked.main
         numbers = Numbers(worked.rounder)
         rows: list[tuple[str, ...]] = []
         for key, figure in version.figures.items():
@@ -180,10 +178,10 @@ def waived_told(outcome: Outcome) -> list[str]:
 
 def notes_told(outcome: Outcome, name: str | None = None, *, main: bool = False) -> list[str]:
     """By which program a clay is fired, where that is not its strongest, and why: of all versions, or of one."""
-    name = name or (MAIN if main else None)
     told: dict[str, None] = {}
     for worked in outcome.worked:
-        for version in worked.versions.values() if name is None else [worked.versions[name]]:
+        one = worked.version(name) if name else worked.main
+        for version in [one] if name or main else worked.versions.values():
             for clay in (step.clay for step in version.steps if step.clay is not None and step.firing):
                 line = f"fires {clay.name} by its program '{clay.program}', because of {clay.because}"
                 shared = f"{worked.name} {line}"

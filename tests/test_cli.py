@@ -118,6 +118,14 @@ def test_the_nearest_version_is_offered(run: Any) -> None:
     assert "did you mean 'Long'?" in run("figures", "drops", "--version", "Lang").stderr
 
 
+def test_a_version_is_found_by_the_name_that_is_printed_the_main_one_too(run: Any, library: Any) -> None:
+    library.change("drops/project.yaml", "title: Little drops\n", "title: Little drops\nmain version: Silver, short\n")
+    short, long = (run("figures", "drops", "--version", name) for name in ("silver, short", "LONG"))
+    assert short.exit_code == long.exit_code == WELL
+    assert "Little drops, Long" in long.stdout
+    assert "did you mean 'Silver, short'?" in run("figures", "drops", "--version", "Silver, shirt").stderr
+
+
 def test_figures_prints_a_line_for_each_number(run: Any) -> None:
     result = run("figures", "drops")
     assert result.exit_code == WELL

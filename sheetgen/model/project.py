@@ -142,7 +142,7 @@ class Project(Written):
     tags: Texts = Field(default_factory=list)
     pictures: Texts = Field(default_factory=list)
     main_version: Text | None = None
-    choices: dict[Text, Text] = Field(default_factory=dict)
+    choices: dict[Text, Text | dict[Text, Text]] = Field(default_factory=dict)
     programs: dict[Text, Text] = Field(default_factory=dict)
     parts: dict[Text, PartWords] = Field(default_factory=dict)
     waive: dict[Text, Text] = Field(default_factory=dict)

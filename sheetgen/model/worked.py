@@ -6,6 +6,8 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
+from sheetgen.base.spelling import bare, suggest
+from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.gestures import keyed
 from sheetgen.model.plan import Plan
 
@@ -369,9 +371,13 @@ class Worked:
     cards: bool = False
     sheets: tuple[str, ...] = SHEETS
 
-    def called(self, version: str) -> str:
-        """What a version is called on the page."""
-        return self.versions[version].title
+    def version(self, called: str) -> WorkedVersion:
+        """The version that is printed under a name, however that is spaced. CannotBe for one that there is not."""
+        found = next((one for one in self.versions.values() if bare(called) == bare(one.title)), None)
+        if found is None:
+            titles = [one.title for one in self.versions.values()]
+            raise CannotBe(f"there is no version '{called}' of {self.name}", suggest(called, titles))
+        return found
 
     @property
     def main(self) -> WorkedVersion:

@@ -18,6 +18,7 @@ from sheetgen.base.tree import Node, Wrong
 from sheetgen.base.trouble import CannotBe
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.project import OwnFigure
+from sheetgen.work.choices import OPEN, chosen
 from sheetgen.work.memo import Memo
 from sheetgen.work.names import Names
 from sheetgen.work.part import PartSource
@@ -58,8 +59,7 @@ class Evaluator:
         self.rounder = rounder(library.studio)
         self.numbers = Numbers(self.rounder)
         self.names = Names(self)
-        self.choices = {plain(k): v for k, v in project.choices.items()}
-        self.choices |= {plain(k): v for k, v in overrides.items()}
+        self.choices = chosen(project.choices, overrides, troubles)
         self.own = {plain(k): v for k, v in project.figures.items()}
         self.parts: dict[str, PartSource] = {}
         self.memo = Memo(troubles)
@@ -155,10 +155,12 @@ class Evaluator:
     # What the rest of the stage asks for
 
     def choice(self, name: str) -> Quantity | Item:
-        """The value of a choice: an item of stock, or a quantity."""
+        """The value of a choice: an item of stock, or a quantity. Stopped where another choice leaves it open."""
         word = self.choices[name]
 
         def work() -> Quantity | Item:
+            if word == OPEN:
+                raise Stopped
             if item := self.stocked(word):
                 return item
             if self.withheld(word):
