@@ -49,7 +49,7 @@ def workings(version: WorkedVersion, numbers: Numbers) -> tuple[Workings, ...]:
     groups["Waits"] = [
         Working(s.title, s.wait_working, numbers.time(s.wait)) for s in version.steps if s.wait_working and s.wait
     ]
-    groups["Used up, with its allowance"] = [
+    groups["With allowance"] = [
         Working(line.item.name, _taken(line), numbers.amount(line))
         for line in version.materials
         if line.net is not None and not re.fullmatch(r"[\d.]+", _taken(line))  # what is one number stands in the list
