@@ -51,7 +51,7 @@ class Teacher:
     def sheet(self) -> TeacherSheet:
         """All of it."""
         sheets, told, taught = Sheets(self.worked, self.version, self.drawings), self.course, self.version.teaching
-        worked_out = workings(self.version, self.numbers)
+        worked_out = workings(self.version, self.numbers, self._told_apart)
         return TeacherSheet(
             head=sheets.head("Teacher’s sheet"),
             people=told.people,
