@@ -20,6 +20,11 @@ if TYPE_CHECKING:
 
 READS = {"100 mm": ("97 mm", 97), "4 in": ("3 7/8 in", 96.875)}  # of a long bar: what it may read for an example
 CUTTING = "templates"
+LINES = {
+    ("fired",): "Dots: what it fires to.",
+    ("fold",): "Broken: a fold or a guide.",
+    ("centre", "meet"): "Chain: a middle, or where ends meet.",
+}
 
 
 def template_pages(pages: Sequence[TemplatePage]) -> Iterator[view.TemplatePage]:
@@ -38,6 +43,17 @@ def bars(pages: Sequence[TemplatePage]) -> str:
     again = round(print_again_at(print_scale(of_a_hundred, 100)) * 100)
     bars = f"The long bar measures {along}, the short one {short.pop()}" if short else f"Both bars measure {along}"
     return f"{bars}, or print again: at {read} choose {again} %."
+
+
+def lines(pages: Sequence[TemplatePage], *, wet: bool) -> str:
+    """What each kind of line on the templates is; nothing of a line that none of them has."""
+    found = frozenset[str]().union(*(page.lines for page in pages))
+    deeds = frozenset[str]().union(*(page.deeds for page in pages))
+    cut = {"cut": "cut, wet" if wet else "cut", "bend": "bend wire along it", "mark": "mark"}
+    heavy = ", or ".join(said for deed, said in cut.items() if deed in deeds)
+    told = [f"Heavy: {heavy}."] if heavy else []
+    told += [said for kinds, said in LINES.items() if not found.isdisjoint(kinds)]
+    return " ".join(told)
 
 
 def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[view.Slab]:
