@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
-from sheetgen.base.spelling import slug
+from sheetgen.base.spelling import counted, slug
 from sheetgen.formulas.page import print_again_at, print_scale
 from sheetgen.model import view
+from sheetgen.model.numbers import whole_cards
 from sheetgen.model.view import Html
 
 if TYPE_CHECKING:
@@ -62,12 +63,14 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
         pieces = [
-            f"{number}{NBSP}{_named(name)}{f'{NBSP}× {times}' if times > 1 else ''}"
+            f"{number}:{NBSP}{_named(name).lower()}{f'{NBSP}× {times}' if times > 1 else ''}"
             for number, name, times in layout.pieces
         ]
         alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
+        cards = whole_cards(layout.thickness)
+        deep = counted(cards, "card") if cards else rounder.length(layout.thickness).told
         yield view.Slab(
-            f"{layout.clay.partition(',')[0]}, {rounder.length(layout.thickness).told}",
+            f"{layout.clay.partition(',')[0]}, {deep}",
             f"Roll {' and '.join(_counted(each))}. Drawn {layout.scale.replace(' ', NBSP)}." if each else "",
             "; ".join([*pieces, *alone]),
             tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
