@@ -9,7 +9,7 @@ from sheetgen.base.material import Clay, Tool, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.base.rounding import up_for_buying, up_for_weighing
 from sheetgen.facts.bench import TOOL_GROUPS
-from sheetgen.facts.gauges import CARD
+from sheetgen.model.numbers import whole_cards
 from sheetgen.model.view import Html, Need, Tools
 from sheetgen.render.sheets import at_once
 
@@ -85,8 +85,13 @@ class Needs:
     def _tool(self, line: ToolLine) -> str:
         """Its name up to the first comma, and the sizes of it that are wanted."""
         name = line.item.name.partition(",")[0]
-        if isinstance(line.item, Tool) and line.item.kind == "slat" and line.sizes and all(map(_cards, line.sizes)):
-            return f"{name}: {_listed([str(_cards(size)) for size in line.sizes])}{NBSP}cards"
+        if (
+            isinstance(line.item, Tool)
+            and line.item.kind == "slat"
+            and line.sizes
+            and all(map(whole_cards, line.sizes))
+        ):
+            return f"{name}: {_listed([str(whole_cards(size)) for size in line.sizes])}{NBSP}cards"
         own = [line.item.engraved_as(size) if isinstance(line.item, Tool) else "" for size in line.sizes]
         told = [self.rounder.length(size) for size in line.sizes]
         units = {said.partition(" ")[2] or one.unit for said, one in zip(own, told, strict=True)}
@@ -111,12 +116,6 @@ class Needs:
             noun = wear.split(",")[0].lower()
             if not any(noun in name for name in had):
                 yield wear
-
-
-def _cards(size: float) -> int:
-    """How many cards a thickness is; 0 where it is no whole number of them."""
-    cards = size / float(CARD)
-    return round(cards) if abs(cards - round(cards)) < GRAIN * cards else 0
 
 
 def _listed(each: list[str]) -> str:

@@ -169,8 +169,8 @@ def test_a_slab_that_cannot_be_is_a_trouble_at_its_place(library: Any, written: 
 
 def test_the_handout_says_how_large_to_roll_and_shows_what_lies_there(slabbed: Any, libraries: Any) -> None:
     [slab] = slabbed.handout("pendant").slabs
-    # 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
-    assert libraries.said(slab.title) == "Test silver, 1 mm"
+    # slats of 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
+    assert libraries.said(slab.title) == "Test silver, 4 cards"
     assert libraries.said(slab.roll) == "Roll 28 × 28 mm. Drawn 1 : 2."
-    assert libraries.said(slab.pieces) == "1 Plate"
+    assert libraries.said(slab.pieces) == "1: plate"
     assert len(slab.drawings) == 1
