@@ -47,7 +47,7 @@ class Needs:
             yield Need(name, detail, Html(marked))
 
     def of_class(self, people: int) -> Iterator[Need]:
-        """What has an amount, for several people, each of whom makes what the sheet makes; all roll at the same time."""
+        """What has an amount, for several people, each of whom makes what the sheet makes; they roll together."""
         for line in self.version.materials:
             if line.net is not None:
                 name, _, rest = line.item.name.partition(", ")
