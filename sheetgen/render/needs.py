@@ -12,6 +12,7 @@ from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.numbers import whole_cards
 from sheetgen.model.view import Html, Need, Tools
 from sheetgen.render.sheets import at_once
+from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,17 +41,25 @@ class Needs:
         """What has an amount first, in the order it comes to hand, then what is taken as needed."""
         for line in sorted(self.version.materials, key=lambda line: line.net is None):
             name, _, rest = line.item.name.partition(", ")
-            amount, used = self._amount(line)
+            amount, used = self._amount(line, 1)
             detail = "; ".join(one for one in (self._wire(line, rest), used) if one)
             marked = self.marks.number(amount, f"what to have of {line.item.name}") if amount else ""
             yield Need(name, detail, Html(marked))
 
-    def _amount(self, line: MaterialLine) -> tuple[str, str]:
+    def of_class(self, people: int) -> Iterator[Need]:
+        """What has an amount, for several people, each of whom makes what the sheet makes; they roll together."""
+        for line in self.version.materials:
+            if line.net is not None:
+                name, _, rest = line.item.name.partition(", ")
+                amount, used = self._amount(line, people)
+                yield Need(name, "; ".join(one for one in (rest, used) if one), Html(kept(amount)))
+
+    def _amount(self, line: MaterialLine, people: int) -> tuple[str, str]:
         """What to have, and what is used of it: of clay the larger of its need and what its largest slab takes."""
         if not isinstance(line.item, Clay) or line.net is None:
-            return self.numbers.amount(line), ""
-        have = max(up_for_buying(line.needed), up_for_buying(at_once(self.drawings.slabs, line.item.name)))
-        used = up_for_weighing(line.net.usual)
+            return self.numbers.amount_for(line, people), ""
+        have = up_for_buying(people * max(line.needed, at_once(self.drawings.slabs, line.item.name)))
+        used = up_for_weighing(people * line.net.usual)
         told = self.rounder.decimal(used, 0 if used >= 10 else 1)  # noqa: PLR2004 - tenths of a small amount
         return f"{self.rounder.decimal(have, 1)}{NBSP}g", f"about {told}{NBSP}g is used" if used < have - GRAIN else ""
 
