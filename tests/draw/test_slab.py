@@ -118,7 +118,7 @@ def test_a_sketch_is_no_wider_than_a_third_of_a_page_and_numbers_every_piece(sla
     [drawing] = layout.drawings
     assert layout.used == (pytest.approx((78, 128)),)  # three by five discs of 22, with 3 round each
     assert layout.scale == "1 : 5"
-    assert drawing.width == pytest.approx(78 / 4 + 1)
+    assert drawing.width == pytest.approx(78 / 5 + 1)
     texts = list(ET.fromstring(drawing.svg).iter(f"{SVG}text"))  # noqa: S314 - our own drawing
     assert [t.text for t in texts] == ["1"] * 15
     assert {t.get("font-size") for t in texts} == {"3"}
@@ -131,7 +131,7 @@ def test_a_piece_larger_than_the_slab_is_named(slabbed: Any) -> None:
     assert layout.drawings == ()
 
 
-def test_the_walls_of_a_box_are_cut_twice(slabbed: Any) -> None:
+def test_the_walls_of_a_box_are_cut_twice_and_it_is_named_once_on_each_slab(slabbed: Any, libraries: Any) -> None:
     box = (
         "  plate:\n    kind: box\n    clay: clay\n    across: 30 mm\n    down: 20 mm\n    wall height: 6 mm\n"
         "    thickness: 4 cards\n    base thickness: 5 cards\n    lid: with a lip\n    count: 2\n"
@@ -141,6 +141,8 @@ def test_the_walls_of_a_box_are_cut_twice(slabbed: Any) -> None:
     slabbed.write("pendant/project.yaml", (start[:begin] + box + start[end:]).replace("wet_disc", "wet_across"))
     found = {layout.thickness: [count for _, _, count in layout.pieces] for layout in layouts(slabbed, "pendant")}
     assert found == {1.25: [4, 2], 1.0: [4, 4]}
+    named = {libraries.said(slab.pieces) for slab in slabbed.handout("pendant").slabs}
+    assert named == {"1 plate, base and lid × 4; 2 lip × 2", "1 plate, long walls × 4; 2 short walls × 4"}
 
 
 def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
@@ -172,5 +174,5 @@ def test_the_handout_says_how_large_to_roll_and_shows_what_lies_there(slabbed: A
     # 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
     assert libraries.said(slab.title) == "Test silver, 1 mm"
     assert libraries.said(slab.roll) == "Roll 28 × 28 mm. Drawn 1 : 2."
-    assert libraries.said(slab.pieces) == "1 Plate"
+    assert libraries.said(slab.pieces) == "1 plate"
     assert len(slab.drawings) == 1
