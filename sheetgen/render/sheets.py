@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
-from sheetgen.base.spelling import counted, slug
+from sheetgen.base.spelling import counted, in_a_sentence, slug
 from sheetgen.formulas.page import print_again_at, print_scale
 from sheetgen.model import view
 from sheetgen.model.numbers import whole_cards
@@ -62,11 +62,12 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
     rounder = worked.rounder
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
+        called = _each_part_once([in_a_sentence(_named(name)) for _, name, _ in layout.pieces])
         pieces = [
-            f"{number}:{NBSP}{_named(name).lower()}{f'{NBSP}× {times}' if times > 1 else ''}"
-            for number, name, times in layout.pieces
+            f"{number}:{NBSP}{name}{f'{NBSP}× {times}' if times > 1 else ''}"
+            for (number, _, times), name in zip(layout.pieces, called, strict=True)
         ]
-        alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
+        alone = [f"by itself: {in_a_sentence(_named(name))}" for name in dict.fromkeys(layout.too_large)]
         cards = whole_cards(layout.thickness)
         deep = counted(cards, "card") if cards else rounder.length(layout.thickness).told
         yield view.Slab(
@@ -92,6 +93,15 @@ def _counted(each: Sequence[str]) -> Iterator[str]:
     """Equal ones said once, with how many."""
     for one in dict.fromkeys(each):
         yield f"{each.count(one)} of {one}" if each.count(one) > 1 else one
+
+
+def _each_part_once(names: Sequence[str]) -> Iterator[str]:
+    """Names of outlines, after the first of a part without the part: box, base; lip."""
+    before = ""
+    for name in names:
+        part, _, what = name.partition(", ")
+        yield what if what and part == before else name
+        before = part
 
 
 def _named(name: str) -> str:

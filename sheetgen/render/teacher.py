@@ -174,7 +174,7 @@ class Teacher:
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
-            yield f"Used up: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
+            yield f"Takes: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
 
     def _told_apart(self, item: Item) -> str:
         """The first words of its name; where others in use have them too its whole name, and then its name in stock."""
