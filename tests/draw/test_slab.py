@@ -142,7 +142,7 @@ def test_the_walls_of_a_box_are_cut_twice_and_it_is_named_once_on_each_slab(slab
     found = {layout.thickness: [count for _, _, count in layout.pieces] for layout in layouts(slabbed, "pendant")}
     assert found == {1.25: [4, 2], 1.0: [4, 4]}
     named = {libraries.said(slab.pieces) for slab in slabbed.handout("pendant").slabs}
-    assert named == {"1 plate, base and lid × 4; 2 lip × 2", "1 plate, long walls × 4; 2 short walls × 4"}
+    assert named == {"1: plate, base and lid × 4; 2: lip × 2", "1: plate, long walls × 4; 2: short walls × 4"}
 
 
 def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
