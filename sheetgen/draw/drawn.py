@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import counted, in_a_sentence
 from sheetgen.facts.gauges import CARD
+from sheetgen.model.numbers import whole_cards
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -83,9 +84,8 @@ def clay_label(piece: Piece) -> str:
     thickness = next(iter(piece.roles.get("rolled to", ())), None)
     if piece.clay is None or thickness is None:
         return ""
-    cards = round(thickness.usual / CARD)
-    exact = abs(cards * CARD - thickness.usual) < GRAIN
-    deep = counted(cards, "card") if exact else piece.length(thickness.usual, "fine").told
+    cards = whole_cards(thickness.usual)
+    deep = counted(cards, "card") if cards else piece.length(thickness.usual, "fine").told
     stamped = next((one.made.told for one in piece.sizes if one.tool == "round cutter"), "")
     if stamped:
         return f"round cutter {stamped}; roll to {deep}"

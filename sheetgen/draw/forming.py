@@ -170,7 +170,6 @@ class Case:
     mitred: bool
     lid: bool
     lip: Printed | None
-    words: str
 
 
 def case(pen: Pen, box: Case, k: float) -> None:
@@ -202,7 +201,7 @@ def case(pen: Pen, box: Case, k: float) -> None:
     for x in (0.0, wide - t):
         pen.box((x, y), t, high)
     pen.box((0, y + high), wide, plate)
-    pen.text((wide + 3, y + high + plate), box.words)
+    pen.text((wide + 3, y + high + plate), "base")
     pen.upright(-4, y, y + high, height.words, to=0)
 
 

@@ -70,13 +70,17 @@ Picture = tuple["Callable[[Pen], None]", "Sequence[str]"]
 
 
 def side_by_side(pen: Pen, pictures: Sequence[Picture], gap: float = 3.0) -> None:
-    """Pictures from left to right, each with its words in the middle under it, all words beginning on one line."""
+    """Pictures from left to right, each with its words in the middle under it, all words beginning on one line.
+
+    A picture without words under it may reach farther down than they do.
+    """
     taken = []
     for draw, _ in pictures:
         extent = Extent()
         draw(extent)
         taken.append(extent)
-    under, x = max(one.bottom for one in taken) + LABEL + 1.2, 0.0
+    labelled = [extent.bottom for (_, lines), extent in zip(pictures, taken, strict=True) if lines]
+    under, x = max(labelled, default=0.0) + LABEL + 1.2, 0.0
     for (draw, lines), extent in zip(pictures, taken, strict=True):
         wide = max([extent.width, *(LETTER * LABEL * len(line) for line in lines)])
         middle = x + wide / 2

@@ -77,9 +77,10 @@ def _layout(templates: Sequence[Template], free: Room) -> Sequence[Sequence[Plac
 
 def _page(pen: Paper, bars: Bars, foot: float, room: Room, says: str) -> TemplatePage:
     """A drawing with its bars, whose page names no part yet."""
+    lines = frozenset(pen.drawn)
     draw_bars(pen, bars, foot)
     drawing = pen.drawing((0, -EDGE), room[0], foot + EDGE, f"{says}. {bars.says}")
-    return TemplatePage("", drawing, (), bars=(bars.along.words, bars.upright.words))
+    return TemplatePage("", drawing, (), bars=(bars.along.words, bars.upright.words), lines=lines)
 
 
 def _packed(page: Sequence[Placed], templates: Sequence[Template], room: Room, *, inches: bool) -> TemplatePage:
@@ -94,7 +95,8 @@ def _packed(page: Sequence[Placed], templates: Sequence[Template], room: Room, *
     share = sum(p.extent.width * p.extent.height for p in shown) / ((room[0] - SIDE) * (room[1] - FOOT))
     says = f"Templates at true size. {'. '.join(p.says for p in shown)}"
     found = _page(pen, bars, bars.foot(tall), room, says)
-    return replace(found, parts=tuple(p.piece.name for p in shown), share=share)
+    deeds = frozenset(p.deed for p in shown)
+    return replace(found, parts=tuple(p.piece.name for p in shown), share=share, deeds=deeds)
 
 
 def _tiled(template: Template, room: Room, *, inches: bool) -> Iterator[TemplatePage]:
@@ -118,9 +120,8 @@ def _tiled(template: Template, room: Room, *, inches: bool) -> Iterator[Template
         says = f"{template.says}. Sheet {tile.number} of {len(cut.tiles)}, {lie}"
         share = cut.wide * cut.tall / (window[0] * window[1])
         tile_of = f"{template.piece.title}, sheet {tile.number} of {len(cut.tiles)}"
-        yield replace(
-            _page(pen, bars, foot, room, says), parts=(template.piece.name,), share=share, tile=tile_of
-        )  # fmt: skip
+        page, deeds = _page(pen, bars, foot, room, says), frozenset({template.deed})
+        yield replace(page, parts=(template.piece.name,), share=share, tile=tile_of, deeds=deeds)
 
 
 def _small(piece: Piece) -> Callable[[Pen], None]:

@@ -45,8 +45,10 @@ class Paper(Pen):
 
     marks: list[str] = field(default_factory=list)
     outline: Line = "cut"
+    drawn: set[Line] = field(default_factory=set)  # the kinds of line so far
 
     def _style(self, kind: Line) -> str:
+        self.drawn.add(kind)
         return STYLES[self.outline if kind == "cut" else kind]
 
     def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:

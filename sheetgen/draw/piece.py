@@ -44,6 +44,7 @@ class Template:
     title: str
     label: str
     says: str
+    deed: str
 
 
 def templates(version: WorkedVersion) -> list[Template]:
@@ -90,7 +91,8 @@ def _template(piece: Piece, drilled: tuple[Piece, ...]) -> Template:
         words_under(pen, (around.right + CLEAR, (host.top + host.bottom) / 2 - 0.4), title, label)
 
     extent, draw = min(((_extent(one), one) for one in (under, beside)), key=lambda one: one[0].width * one[0].height)
-    return Template(piece, own, bare, draw, extent, title, label, _says(piece, drilled, fired, dotted=bool(shown)))
+    says, deed = _says(piece, drilled, fired, dotted=bool(shown)), kinds.drawn(piece).deed(piece)
+    return Template(piece, own, bare, draw, extent, title, label, says, deed)
 
 
 def _extent(draw: Callable[[Pen], None]) -> Extent:

@@ -186,7 +186,7 @@ def _under(path: Sequence[Point], crossing: float, d: float) -> list[Point]:
 
 
 def two_pegs(
-    pen: Pen, first: float, second: float, gap: float, d: float, words: tuple[str, str, str], k: float, *, crossed: bool
+    pen: Pen, first: float, second: float, gap: float, d: float, words: tuple[str, str], k: float, *, crossed: bool
 ) -> None:
     """Two pegs and the path of the wire round them, crossed (a figure eight) or open (a long link)."""
     r1, r2 = (first + d) / 2 * k, (second + d) / 2 * k
@@ -204,7 +204,6 @@ def two_pegs(
     below = max(r1, r2) + d * k / 2
     pen.across(below + 5, first / 2 * k, c - second / 2 * k, words[0], to=below * 0.2)
     pen.across(-below - 4, 0, c, words[1], to=-0.5)
-    pen.text((c / 2, below + 10.5), words[2], anchor="middle")
 
 
 def oval_path(length: float, width: float, d: float, *, straight: bool) -> list[Point]:

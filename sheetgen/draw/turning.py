@@ -26,11 +26,15 @@ LEAD = 4.0  # mm of the piece: what is drawn of a straight
 
 
 def ended(pen: Pen, piece: Piece, words: Words, k: float) -> None:
-    """The last two arcs of its form: first the bend, the rest straight on; then the loop, back to the bend."""
+    """The last two arcs of its form: first the bend, the rest straight on; then the loop, back to the bend.
+
+    What begins with a loop hangs by this one, and is bent upwards.
+    """
     before, bend, loop = _ends(piece, piece[BentWire.form][-3:])
+    hangs = -1 if piece[BentWire.form][0].degrees else 1
     lead = [_beyond(before[-1], before[-2], LEAD), before[-1]]
     straight = _beyond(bend[-1], bend[-2], -0.6 * _length(loop))
-    turn = math.pi / 2 - _heading(before[-2], before[-1])  # the straight hangs down
+    turn = hangs * math.pi / 2 - _heading(before[-2], before[-1])  # the straight hangs down, or stands up
     moves = [([*lead, *bend[1:], straight], words[0]), ([*lead, *bend[1:], *loop[1:]], words[1])]
     _shown(pen, piece[BentWire.wire].thickness, (lead[-1], turn), moves, k)
 

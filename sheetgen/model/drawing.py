@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from sheetgen.base.pen import Line
     from sheetgen.base.printed import Printed
 
 
@@ -34,6 +35,10 @@ class TemplatePage:
     tile: str = ""
     """Which sheet of how many, of a template larger than a page."""
     bars: tuple[str, str] = ("", "")
+    lines: frozenset[Line] = frozenset()
+    """The kinds of line that its templates have."""
+    deeds: frozenset[str] = frozenset()
+    """What is done along their outlines: cut, bend, mark."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from sheetgen.base.interval import GRAIN, Interval, ceil, floor
 from sheetgen.base.printed import NBSP, Printed
 from sheetgen.base.rounding import INCH, told_end, up_for_buying
 from sheetgen.base.trouble import CannotBe
+from sheetgen.facts.gauges import CARD
 from sheetgen.formulas.rings import uk_letter
 
 if TYPE_CHECKING:
@@ -199,6 +200,12 @@ def _hundredths(value: Interval) -> bool:
     """Whether a range is given to five hundredths."""
     twentieths = [x * 20 for x in (value.low, value.high)]
     return all(abs(n - round(n)) < GRAIN for n in twentieths) and any(round(n) % 2 for n in twentieths)
+
+
+def whole_cards(thickness: float) -> int:
+    """How many cards a thickness is; 0 where it is no whole number of them."""
+    cards = thickness / float(CARD)
+    return round(cards) if abs(cards - round(cards)) < GRAIN * cards else 0
 
 
 def stepped(minutes: Interval) -> tuple[float, float]:

@@ -22,8 +22,10 @@ def flat(piece: Piece) -> Iterator[Flat]:
     walls, plates = piece.usual(Box.thickness), piece.usual(Box.base_rolled)
     lid = piece[Box.lid] != "none"
     yield Flat(box(wide, tall), thickness=plates, times=2 if lid else 1, what="base and lid" if lid else "base")
-    for left, long, way in ((0.0, wide, "across"), (wide + BESIDE, piece[Box.wall_down], "down")):
-        yield Flat(box(long, high, (left, tall + APART)), thickness=walls, times=2, what=f"walls {way}")
+    down = piece[Box.wall_down]
+    for left, long, other in ((0.0, wide, down), (wide + BESIDE, down, wide)):
+        what = "walls" if long == other else "long walls" if long > other else "short walls"
+        yield Flat(box(long, high, (left, tall + APART)), thickness=walls, times=2, what=what)
     if piece.has(Box.lip_across):
         lip = box(piece[Box.lip_across], piece[Box.lip_down], (wide + BESIDE, 0.0))
         yield Flat(lip, thickness=plates, what="lip")

@@ -62,7 +62,7 @@ class ClassWords:
     def _what(self, one: Between) -> str:
         step, number = self.version.steps[one.step], self.version.numbers[one.step]
         loads = f", load {one.load} of {one.loads}" if one.loads > 1 else ""
-        told = f"Step {number}, {in_a_sentence(step.short)}" if number else step.short
+        told = f"{number} {step.short}" if number else step.short
         return told + loads
 
     def _time(self, one: Between) -> str:

@@ -33,9 +33,11 @@ def bed(step: WorkedStep) -> str:
 
 
 def _loads(step: WorkedStep) -> str:
-    """How many loads it takes, on the shelves and in carbon; nothing where stock does not know the kiln."""
+    """How many loads it takes, and where they go unless each is one shelf or box; nothing of a kiln not in stock."""
     if not step.loads:
         return ""
+    if all(load.loads == load.places == 1 for load in step.loads):
+        return "One load."
     if all(load.loads == 1 for load in step.loads):
         return f"One load, {', then '.join(map(_place, step.loads))}."
     return " ".join(map(_told, step.loads))

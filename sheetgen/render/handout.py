@@ -27,7 +27,7 @@ from sheetgen.render import words
 from sheetgen.render.needs import Needs
 from sheetgen.render.pictures import of_file
 from sheetgen.render.rows import Rows, steps_told
-from sheetgen.render.sheets import bars, slab_sketches, template_pages
+from sheetgen.render.sheets import bars, lines, slab_sketches, template_pages
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -105,10 +105,7 @@ class Sheets:
         """What is said of templates, and their pages; none where there are none."""
         if not pages:
             return None
-        wet = ", wet" if self.clayed else ""
-        fires = " Dots: what it fires to." if self.clayed else ""
-        lines = f"Heavy: cut{wet}.{fires} Broken: a fold or a guide. Chain: a middle, or where ends meet."
-        return Templates(tuple(template_pages(pages)), bars(pages), lines)
+        return Templates(tuple(template_pages(pages)), bars(pages), lines(pages, wet=self.clayed))
 
     def results(self, headings: Sequence[str]) -> tuple[str, ...]:
         """Headings under which own results are written, with the studio's unit."""

@@ -9,9 +9,10 @@ from sheetgen.base.material import Clay, Tool, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.base.rounding import up_for_buying, up_for_weighing
 from sheetgen.facts.bench import TOOL_GROUPS
-from sheetgen.facts.gauges import CARD
+from sheetgen.model.numbers import whole_cards
 from sheetgen.model.view import Html, Need, Tools
 from sheetgen.render.sheets import at_once
+from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,17 +41,25 @@ class Needs:
         """What has an amount first, in the order it comes to hand, then what is taken as needed."""
         for line in sorted(self.version.materials, key=lambda line: line.net is None):
             name, _, rest = line.item.name.partition(", ")
-            amount, used = self._amount(line)
+            amount, used = self._amount(line, 1)
             detail = "; ".join(one for one in (self._wire(line, rest), used) if one)
             marked = self.marks.number(amount, f"what to have of {line.item.name}") if amount else ""
             yield Need(name, detail, Html(marked))
 
-    def _amount(self, line: MaterialLine) -> tuple[str, str]:
+    def of_class(self, people: int) -> Iterator[Need]:
+        """What has an amount, for several people, each of whom makes what the sheet makes; they roll together."""
+        for line in self.version.materials:
+            if line.net is not None:
+                name, _, rest = line.item.name.partition(", ")
+                amount, used = self._amount(line, people)
+                yield Need(name, "; ".join(one for one in (rest, used) if one), Html(kept(amount)))
+
+    def _amount(self, line: MaterialLine, people: int) -> tuple[str, str]:
         """What to have, and what is used of it: of clay the larger of its need and what its largest slab takes."""
         if not isinstance(line.item, Clay) or line.net is None:
-            return self.numbers.amount(line), ""
-        have = max(up_for_buying(line.needed), up_for_buying(at_once(self.drawings.slabs, line.item.name)))
-        used = up_for_weighing(line.net.usual)
+            return self.numbers.amount_for(line, people), ""
+        have = up_for_buying(people * max(line.needed, at_once(self.drawings.slabs, line.item.name)))
+        used = up_for_weighing(people * line.net.usual)
         told = self.rounder.decimal(used, 0 if used >= 10 else 1)  # noqa: PLR2004 - tenths of a small amount
         return f"{self.rounder.decimal(have, 1)}{NBSP}g", f"about {told}{NBSP}g is used" if used < have - GRAIN else ""
 
@@ -85,8 +94,13 @@ class Needs:
     def _tool(self, line: ToolLine) -> str:
         """Its name up to the first comma, and the sizes of it that are wanted."""
         name = line.item.name.partition(",")[0]
-        if isinstance(line.item, Tool) and line.item.kind == "slat" and line.sizes and all(map(_cards, line.sizes)):
-            return f"{name}: {_listed([str(_cards(size)) for size in line.sizes])}{NBSP}cards"
+        if (
+            isinstance(line.item, Tool)
+            and line.item.kind == "slat"
+            and line.sizes
+            and all(map(whole_cards, line.sizes))
+        ):
+            return f"{name}: {_listed([str(whole_cards(size)) for size in line.sizes])}{NBSP}cards"
         own = [line.item.engraved_as(size) if isinstance(line.item, Tool) else "" for size in line.sizes]
         told = [self.rounder.length(size) for size in line.sizes]
         units = {said.partition(" ")[2] or one.unit for said, one in zip(own, told, strict=True)}
@@ -111,12 +125,6 @@ class Needs:
             noun = wear.split(",")[0].lower()
             if not any(noun in name for name in had):
                 yield wear
-
-
-def _cards(size: float) -> int:
-    """How many cards a thickness is; 0 where it is no whole number of them."""
-    cards = size / float(CARD)
-    return round(cards) if abs(cards - round(cards)) < GRAIN * cards else 0
 
 
 def _listed(each: list[str]) -> str:

@@ -57,7 +57,7 @@ HOW = {
         6,
         float(FIRST_FULL),
     ),
-    "bench card": How("card.html.j2", ("", "close", "close closer"), 1, 1),
+    "bench card": How("card.html.j2", ("", "close", "closer", "close closer"), 1, 1),
     "teacher": How("teacher.html.j2"),
     "templates": How("templates.html.j2"),
 }

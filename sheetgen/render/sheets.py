@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
-from sheetgen.base.spelling import slug
+from sheetgen.base.spelling import counted, in_a_sentence, slug
 from sheetgen.formulas.page import print_again_at, print_scale
 from sheetgen.model import view
+from sheetgen.model.numbers import whole_cards
 from sheetgen.model.view import Html
 
 if TYPE_CHECKING:
@@ -20,6 +21,11 @@ if TYPE_CHECKING:
 
 READS = {"100 mm": ("97 mm", 97), "4 in": ("3 7/8 in", 96.875)}  # of a long bar: what it may read for an example
 CUTTING = "templates"
+LINES = {
+    ("fired",): "Dots: what it fires to.",
+    ("fold",): "Broken: a fold or a guide.",
+    ("centre", "meet"): "Chain: a middle, or where ends meet.",
+}
 
 
 def template_pages(pages: Sequence[TemplatePage]) -> Iterator[view.TemplatePage]:
@@ -40,18 +46,32 @@ def bars(pages: Sequence[TemplatePage]) -> str:
     return f"{bars}, or print again: at {read} choose {again} %."
 
 
+def lines(pages: Sequence[TemplatePage], *, wet: bool) -> str:
+    """What each kind of line on the templates is; nothing of a line that none of them has."""
+    found = frozenset[str]().union(*(page.lines for page in pages))
+    deeds = frozenset[str]().union(*(page.deeds for page in pages))
+    cut = {"cut": "cut, wet" if wet else "cut", "bend": "bend wire along it", "mark": "mark"}
+    heavy = ", or ".join(said for deed, said in cut.items() if deed in deeds)
+    told = [f"Heavy: {heavy}."] if heavy else []
+    told += [said for kinds, said in LINES.items() if not found.isdisjoint(kinds)]
+    return " ".join(told)
+
+
 def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[view.Slab]:
     """How the wet pieces of each clay and thickness lie on a slab."""
     rounder = worked.rounder
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
+        called = _each_part_once([in_a_sentence(_named(name)) for _, name, _ in layout.pieces])
         pieces = [
-            f"{number}{NBSP}{_named(name)}{f'{NBSP}× {times}' if times > 1 else ''}"
-            for number, name, times in layout.pieces
+            f"{number}:{NBSP}{name}{f'{NBSP}× {times}' if times > 1 else ''}"
+            for (number, _, times), name in zip(layout.pieces, called, strict=True)
         ]
-        alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
+        alone = [f"by itself: {in_a_sentence(_named(name))}" for name in dict.fromkeys(layout.too_large)]
+        cards = whole_cards(layout.thickness)
+        deep = counted(cards, "card") if cards else rounder.length(layout.thickness).told
         yield view.Slab(
-            f"{layout.clay.partition(',')[0]}, {rounder.length(layout.thickness).told}",
+            f"{layout.clay.partition(',')[0]}, {deep}",
             f"Roll {' and '.join(_counted(each))}. Drawn {layout.scale.replace(' ', NBSP)}." if each else "",
             "; ".join([*pieces, *alone]),
             tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
@@ -73,6 +93,15 @@ def _counted(each: Sequence[str]) -> Iterator[str]:
     """Equal ones said once, with how many."""
     for one in dict.fromkeys(each):
         yield f"{each.count(one)} of {one}" if each.count(one) > 1 else one
+
+
+def _each_part_once(names: Sequence[str]) -> Iterator[str]:
+    """Names of outlines, after the first of a part without the part: box, base; lip."""
+    before = ""
+    for name in names:
+        part, _, what = name.partition(", ")
+        yield what if what and part == before else name
+        before = part
 
 
 def _named(name: str) -> str:

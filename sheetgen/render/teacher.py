@@ -12,10 +12,11 @@ from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, in_a_sentence, stopped
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.numbers import Numbers
-from sheetgen.model.view import AllSizes, Html, Mend, Need, Risk, TeacherSheet, VersionTable
+from sheetgen.model.view import AllSizes, Html, Mend, Risk, TeacherSheet, VersionTable
 from sheetgen.render import words
 from sheetgen.render.classes import ClassWords
 from sheetgen.render.handout import Sheets, finished
+from sheetgen.render.needs import Needs
 from sheetgen.render.rows import runs
 from sheetgen.render.safety import Hazards
 from sheetgen.render.workings import explained, workings
@@ -51,7 +52,8 @@ class Teacher:
     def sheet(self) -> TeacherSheet:
         """All of it."""
         sheets, told, taught = Sheets(self.worked, self.version, self.drawings), self.course, self.version.teaching
-        worked_out = workings(self.version, self.numbers)
+        needs = Needs(self.version, self.drawings, self.numbers, self.marks)
+        worked_out = workings(self.version, self.numbers, self._told_apart)
         return TeacherSheet(
             head=sheets.head("Teacher’s sheet"),
             people=told.people,
@@ -62,7 +64,7 @@ class Teacher:
             before=tuple(map(self._prose, taught.before)),
             show=tuple(map(self._prose, taught.show)),
             others=tuple(self._others()),
-            quantities=tuple(self._quantities()),
+            quantities=tuple(needs.of_class(told.people)) if told.people else (),
             aid=Hazards(self.version, self.drawings, self.marks).aid(),
             risks=tuple(self._risks()),
             waived=tuple((one.rule.replace("-", " "), stopped(one.reason)) for one in self.worked.waive),
@@ -87,15 +89,6 @@ class Teacher:
             told = Markup(" ").join(stopped(one) for one in each if one)
             if told:
                 yield label, Html(told)
-
-    def _quantities(self) -> Iterator[Need]:
-        """What the class uses up: as often what one has as there are people."""
-        people = self.course.people
-        for line in self.version.materials if people else ():
-            if line.net is not None:
-                amount = self.numbers.amount_for(line, people)
-                name, _, rest = line.item.name.partition(", ")
-                yield Need(name, rest, Html(words.kept(amount)))
 
     def _risks(self) -> Iterator[Risk]:
         """Every hazard once, gravest first, with its steps."""
@@ -181,7 +174,7 @@ class Teacher:
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
-            yield f"Have: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
+            yield f"Takes: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
 
     def _told_apart(self, item: Item) -> str:
         """The first words of its name; where others in use have them too its whole name, and then its name in stock."""

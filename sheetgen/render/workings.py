@@ -12,9 +12,10 @@ from sheetgen.formulas.formula import ALL
 from sheetgen.model.view import Working, Workings
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
     from sheetgen.base.figure import Figure
+    from sheetgen.base.material import Item
     from sheetgen.model.numbers import Numbers
     from sheetgen.model.worked import MaterialLine, WorkedVersion
 
@@ -39,8 +40,11 @@ BARE = re.compile(r"[\d.,]+( to [\d.,]+)?")
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
 
-def workings(version: WorkedVersion, numbers: Numbers) -> tuple[Workings, ...]:
-    """The workings part by part, then those of the waits and of what is used up; none that only repeats an input."""
+def workings(version: WorkedVersion, numbers: Numbers, named: Callable[[Item], str]) -> tuple[Workings, ...]:
+    """The workings part by part, then those of the waits and of what is used up, each item as the sheet has it named.
+
+    None that only repeats an input.
+    """
     groups: dict[str, list[Working]] = {}
     for figure in version.figures.values():
         if not _repeats(figure):
@@ -49,8 +53,8 @@ def workings(version: WorkedVersion, numbers: Numbers) -> tuple[Workings, ...]:
     groups["Waits"] = [
         Working(s.title, s.wait_working, numbers.time(s.wait)) for s in version.steps if s.wait_working and s.wait
     ]
-    groups["Used up, with its allowance"] = [
-        Working(line.item.name, _taken(line), numbers.amount(line))
+    groups["With allowance"] = [
+        Working(named(line.item), _taken(line), numbers.amount(line))
         for line in version.materials
         if line.net is not None and not re.fullmatch(r"[\d.]+", _taken(line))  # what is one number stands in the list
     ]

@@ -355,6 +355,22 @@ def test_an_end_is_led_back_into_two_beads_through_its_crimp(draw: Any) -> None:
     assert ring > 4 * it.k
 
 
+def test_what_hangs_by_its_last_loop_is_drawn_with_it_on_top_and_an_ear_wire_with_it_at_its_foot(draw: Any) -> None:
+    above = {}
+    for design, part in (("sedge-bookmark", "stem"), ("eddy-earrings", "ear_wire")):
+        it = draw(design, "last loop", part, 2.0)
+        loop = max((points for _, points, _ in it.pen.lines), key=len)  # what is bent round, and not only out
+        _, top, _, low = box(loop)
+        above[part] = sum(y < (top + low) / 2 for _, y in loop) / len(loop)
+    assert above["ear_wire"] < 0.5 < above["stem"]
+
+
+def test_what_is_said_of_a_coil_stands_right_under_it(draw: Any) -> None:
+    it = draw("sedge-bookmark", "cut coil", "rings", 2.0)
+    across = it.scene.piece.figures["outside"].value.usual * it.k
+    assert it.at("one turn")[1] == pytest.approx(across / 2 + 4.2, abs=0.3)  # a line of labels and a gap
+
+
 def test_a_tassel_s_binding_is_hidden_in_its_cap(draw: Any) -> None:
     it = draw("sedge-bookmark", "tassel", "bundle", 2.0)
     cap = it.scene.piece.fields["cap"]

@@ -131,7 +131,7 @@ def test_a_piece_larger_than_the_slab_is_named(slabbed: Any) -> None:
     assert layout.drawings == ()
 
 
-def test_the_walls_of_a_box_are_cut_twice(slabbed: Any) -> None:
+def test_the_walls_of_a_box_are_cut_twice_and_it_is_named_once_on_each_slab(slabbed: Any, libraries: Any) -> None:
     box = (
         "  plate:\n    kind: box\n    clay: clay\n    across: 30 mm\n    down: 20 mm\n    wall height: 6 mm\n"
         "    thickness: 4 cards\n    base thickness: 5 cards\n    lid: with a lip\n    count: 2\n"
@@ -141,6 +141,8 @@ def test_the_walls_of_a_box_are_cut_twice(slabbed: Any) -> None:
     slabbed.write("pendant/project.yaml", (start[:begin] + box + start[end:]).replace("wet_disc", "wet_across"))
     found = {layout.thickness: [count for _, _, count in layout.pieces] for layout in layouts(slabbed, "pendant")}
     assert found == {1.25: [4, 2], 1.0: [4, 4]}
+    named = {libraries.said(slab.pieces) for slab in slabbed.handout("pendant").slabs}
+    assert named == {"1: plate, base and lid × 4; 2: lip × 2", "1: plate, long walls × 4; 2: short walls × 4"}
 
 
 def test_a_picture_of_a_slab_says_what_lies_on_it(slabbed: Any) -> None:
@@ -169,8 +171,8 @@ def test_a_slab_that_cannot_be_is_a_trouble_at_its_place(library: Any, written: 
 
 def test_the_handout_says_how_large_to_roll_and_shows_what_lies_there(slabbed: Any, libraries: Any) -> None:
     [slab] = slabbed.handout("pendant").slabs
-    # 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
-    assert libraries.said(slab.title) == "Test silver, 1 mm"
+    # slats of 4 cards are 1 mm; the disc of 22 mm with 3 mm kept round it
+    assert libraries.said(slab.title) == "Test silver, 4 cards"
     assert libraries.said(slab.roll) == "Roll 28 × 28 mm. Drawn 1 : 2."
-    assert libraries.said(slab.pieces) == "1 Plate"
+    assert libraries.said(slab.pieces) == "1: plate"
     assert len(slab.drawings) == 1

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import io
 import re
+from pathlib import Path
 from typing import Any
 
+import pdfplumber
 import pytest
 
 from sheetgen.draw.templates import draw
@@ -59,3 +62,15 @@ def test_what_a_step_warns_of_may_not_be_gathered_at_the_end_of_the_sheet(sheet:
     faults = printer.print(html, "handout", marks.must, marks.may).faults
     assert len(faults) == len(warned)
     assert all(fault.endswith("stands outside of its step") for fault in faults)
+
+
+@pytest.mark.parametrize("gone", range(216, 236, 3))
+def test_the_heading_of_a_session_its_rule_and_its_time_stand_on_one_page(gone: int, printer: Any) -> None:
+    css = (Path(__file__).parents[2] / "themes/plain/paper.css").read_text(encoding="utf-8")
+    session = '<div class="session"><span class="time">65 min</span><b>Session 1</b></div><div class="step">Work.</div>'
+    html = f"<html lang='en'><head><title>T</title><style>{css}{PAGE}</style></head><body><h1>T</h1>"
+    out = printer.print(f'{html}<div style="height: {gone}mm"></div>{session}</body></html>', "handout", (), ())
+    with pdfplumber.open(io.BytesIO(out.pdf)) as pdf:
+        told = [(page.extract_text(), len(page.rects)) for page in pdf.pages]
+    # a rule is drawn as what lies between two rectangles: those of the session and of its step
+    assert [(text.count("Session 1 65 min"), drawn) for text, drawn in told if drawn] == [(1, 4)]

@@ -282,6 +282,15 @@ def test_a_firing_box_is_filled_once_for_a_class_and_each_load_is_numbered(demo:
     ]
 
 
+def test_a_class_that_rolls_at_the_same_time_has_a_slab_for_each_in_the_hand(demo: Any, libraries: Any) -> None:
+    sheet, own = demo.teacher("tideline-band"), demo.handout("tideline-band")
+    [for_all] = [one for one in sheet.quantities if "clay" in one.name]
+    [for_one] = [one for one in own.needs if "clay" in one.name and one.amount]
+    grams = [float(libraries.said(one.amount).removesuffix(" g")) for one in (for_all, for_one)]
+    assert grams[0] == pytest.approx(sheet.people * grams[1], rel=0.06)  # each is rounded up by itself
+    assert "is used" in for_all.detail
+
+
 def test_a_fault_that_stock_does_not_know_is_a_trouble_with_the_nearest_name(library: Any) -> None:
     library.write("stock/faults.yaml", FAULTS)
     library.change(DROPS, "  - title: Roll\n", "  - title: Roll\n    if it goes wrong: [craked seam]\n")

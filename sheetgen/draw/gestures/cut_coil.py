@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.pen import arc
+from sheetgen.base.pen import Moved, arc
 from sheetgen.draw.cutaway import laid, stroke, torn
 from sheetgen.draw.gesture import LABEL, Gesture, side_by_side
 from sheetgen.draw.pens import Turned
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 SHOWN = 6  # turns of the coil
 FACE = 4.4  # mm on paper: how thick a wire is drawn at its cut
+APART = FACE + 3.4  # mm from the middle of one cut to that of the other
 
 
 def _draw(pen: Pen, scene: Scene, k: float) -> str:
@@ -47,7 +48,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     def faces(on: Pen) -> None:
         """The end of a wire as the first cut leaves it, and as the second does."""
         for row, words in enumerate(("1 cut: a point", "2 turn, cut flush")):
-            y, point = row * (FACE + 3.4), FACE * 0.5
+            y, point = row * APART, FACE * 0.5
             top, low, right = y - FACE / 2, y + FACE / 2, FACE * 1.1
             tip = [(right - point, top), (right, y), (right - point, low)]
             on.line([(0, top), (right - point, top), *([tip[1]] if not row else []), (right - point, low), (0, low)])
@@ -57,8 +58,12 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
             stroke(on, (right - point * row, top - 1.2), (right - point * row, low + 1.2))
             on.text((right + 1.8, y + LABEL * 0.35), words, size=LABEL)
 
-    first = (coil, ["one turn", "at a time"]) if round_coil else (oval, ["cut a long side,", "away from the pull"])
-    side_by_side(pen, [first, (faces, [])], gap=4.0)
+    def beside(on: Pen) -> None:
+        """The coil level with the middle of both cuts, near its words."""
+        (coil if round_coil else oval)(Moved(on, (0, APART / 2)))
+
+    said = ["one turn", "at a time"] if round_coil else ["cut a long side,", "away from the pull"]
+    side_by_side(pen, [(beside, said), (faces, [])], gap=4.0)
     where = "down one line" if round_coil else "down one long side, away from the pull at the ends"
     return f"A coil cut {where}, a turn at a time; each cut leaves a point, which is cut off flush"
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import arc
-from sheetgen.draw.cutaway import high, laid
-from sheetgen.draw.gesture import NUMBER, Gesture, side_by_side
+from sheetgen.draw.cutaway import high, laid, wide
+from sheetgen.draw.gesture import Gesture, side_by_side
 from sheetgen.parts.toggle import Toggle
 
 if TYPE_CHECKING:
@@ -30,7 +30,8 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
         on.cover(edges)
         for edge in edges:
             on.line(edge, closed=True)
-        on.text((0, NUMBER * 0.35), eye.words, size=NUMBER, anchor="middle")
+        hole = float(eye) / 2 * k
+        wide(on, -r - d / 2 - 1.6, (-hole, hole), eye.words, to=0)
 
     def above(on: Pen, room: float) -> None:
         """Both arms pass each other for the width of the eye; each ends there in its round."""

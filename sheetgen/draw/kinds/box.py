@@ -37,11 +37,11 @@ def _note(piece: Piece) -> str:
 def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     """From above how the walls meet; in section walls on their base, and the lid over them; wet sizes."""
     across, down, short, high = (piece[f] for f in (Box.wet_across, Box.wet_down, Box.wall_down, Box.wet_wall))
-    plate = piece.length(piece.usual(Box.base_rolled), "fine")
+    plate = piece.usual(Box.base_rolled)
     lip = piece[Box.lip_across] if piece.has(Box.lip_across) else None
     mitred, lidded = piece[Box.corners] == "mitred", piece[Box.lid] != "none"
-    walls = (piece.usual(Box.thickness), float(plate), mitred)
-    forming.case(pen, forming.Case((across, down, short, high), *walls, lidded, lip, f"base {plate.words}"), k)
+    walls = (piece.usual(Box.thickness), plate, mitred)
+    forming.case(pen, forming.Case((across, down, short, high), *walls, lidded, lip), k)
     meet = "mitred" if mitred else f"butted, two of {short.told} between two of {across.told}"
     lid = "" if not lidded else f", and its lid with a lip of {lip.told}" if lip else ", and its flat lid"
     return f"A box, wet: walls {high.told} high on a base of {across.words} by {down.told}, {meet}{lid}"

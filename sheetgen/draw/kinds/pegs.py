@@ -15,13 +15,7 @@ def drawn(kind: type[PegPair], *, crossed: bool) -> Drawn:
 
     def diagram(pen: Pen, piece: Piece, k: float) -> str:
         first, second, gap = (piece[figure] for figure in (kind.peg_used, kind.second_used, kind.clear))
-        apart, cut = piece[pegs.centres], piece[kind.cut]
-        both = f"both pegs {first.words}" if first == second else f"pegs {first.words} and {second.words}"
-        words = (
-            f"gap {gap.words}",
-            f"{apart.words} apart",
-            f"{both}, cut {cut.words}",
-        )
+        apart, words = piece[pegs.centres], (f"gap {gap.words}", f"{piece[pegs.centres].words} apart")
         sketches.two_pegs(pen, first, second, gap, piece[kind.wire].thickness, words, k, crossed=crossed)
         return (
             f"Wire led {'crosswise' if crossed else 'straight'} round two pegs of {first.words} and {second.told}, "

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from sheetgen.base.pen import Pen
-from sheetgen.draw import forming, sketches
+from sheetgen.draw import sketches
 from sheetgen.draw.drawn import Drawn, bend, wire_label
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.s_hook import SHook, bent
@@ -32,15 +32,11 @@ def _diagram(pen: Pen, piece: Piece, k: float) -> str:
     upper, lower, long, cut = (piece[f] for f in (SHook.upper_used, SHook.lower_used, SHook.outside, SHook.cut))
     d, (line, above, below) = piece[SHook.wire].thickness, bent(piece)
 
-    def rods(on: Pen) -> None:
-        for rod, (x, y) in ((upper, above), (lower, below)):
-            on.circle((x * k, y * k), rod * k, "thin")
-            on.cross((x * k, y * k))
-        sketches.wire(on, [(x * k, y * k) for x, y in line], d * k)
-        on.upright(-d * k / 2 - 5, -d * k / 2, (below[1] + lower / 2 + d) * k, long.words, to=-d * k / 2)
-
-    tips = f"tips {piece[SHook.tip].words}, cut {cut.words}"
-    forming.captioned(pen, rods, [f"rods {upper.words} and {lower.words}", tips])
+    for rod, (x, y) in ((upper, above), (lower, below)):
+        pen.circle((x * k, y * k), rod * k, "thin")
+        pen.cross((x * k, y * k))
+    sketches.wire(pen, [(x * k, y * k) for x, y in line], d * k)
+    pen.upright(-d * k / 2 - 5, -d * k / 2, (below[1] + lower / 2 + d) * k, long.words, to=-d * k / 2)
     return (
         f"Wire of {cut.told} bent round rods {upper.words} and {lower.told} the opposite way, {long.told} long over all"
     )
