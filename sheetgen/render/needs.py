@@ -7,11 +7,10 @@ from typing import TYPE_CHECKING
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay, Tool, Wire
 from sheetgen.base.printed import NBSP
-from sheetgen.base.rounding import up_for_buying, up_for_weighing
 from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.facts.gauges import CARD
+from sheetgen.model.amounts import amounts
 from sheetgen.model.view import Html, Need, Tools
-from sheetgen.render.sheets import at_once
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -46,13 +45,12 @@ class Needs:
             yield Need(name, detail, Html(marked))
 
     def _amount(self, line: MaterialLine) -> tuple[str, str]:
-        """What to have, and what is used of it: of clay the larger of its need and what its largest slab takes."""
-        if not isinstance(line.item, Clay) or line.net is None:
-            return self.numbers.amount(line), ""
-        have = max(up_for_buying(line.needed), up_for_buying(at_once(self.drawings.slabs, line.item.name)))
-        used = up_for_weighing(line.net.usual)
-        told = self.rounder.decimal(used, 0 if used >= 10 else 1)  # noqa: PLR2004 - tenths of a small amount
-        return f"{self.rounder.decimal(have, 1)}{NBSP}g", f"about {told}{NBSP}g is used" if used < have - GRAIN else ""
+        """What to have, and of clay, which is the dear one, what is used where that is less."""
+        told = amounts(line, self.drawings.slabs, self.rounder)
+        if told is None:
+            return "", ""
+        less = isinstance(line.item, Clay) and told.back
+        return told.listed, f"about {told.used.told} is used" if less else ""
 
     def _wire(self, line: MaterialLine, rest: str) -> str:
         """Of wire its thickness in mm, the gauge behind it."""
