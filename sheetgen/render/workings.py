@@ -39,7 +39,7 @@ NEUTRAL = re.compile(r"[\d.,+−×÷()\s]+")  # signs that may leave a number as
 SIX_FIGURES = 1e-5  # a working prints six
 BARE = re.compile(r"[\d.,]+( to [\d.,]+)?")
 TO_HAVE = "To have, with its allowance"
-SLAB = "Of clay to have, the last number is what the largest slab weighs, and the pieces cut before it is rolled."
+SLAB = "Of clay to have, the last number is what the largest slab weighs, with the pieces that are cut before it."
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
 

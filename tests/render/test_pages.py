@@ -127,11 +127,8 @@ def test_the_json_is_of_the_form_that_is_documented(library: Any, quick: None) -
 @pytest.mark.usefixtures("quick")
 def test_the_slab_counts_in_every_place_that_says_what_to_have_of_a_clay(library: Any, libraries: Any) -> None:
     library.change("studio.yaml", "units: mm\n", "units: mm\nslab width: 100 mm\nslab length: 150 mm\n")
-    library.change(
-        "pendant/project.yaml",
-        "steps:\n",
-        'versions:\n  - {name: Large, width: 30 mm}\nclass: {people: 4, evenings: ["18:00-21:00", "18:00-21:00"]}\nsteps:\n',
-    )
+    large = 'versions:\n  - {name: Large, width: 30 mm}\nclass: {people: 4, evenings: ["18:00-21:00", "18:00-21:00"]}\n'
+    library.change("pendant/project.yaml", "steps:\n", f"{large}steps:\n")
     outcome = library.publish("pendant")
     assert not outcome.troubles.errors, list(map(str, outcome.troubles))
     told = json.loads((library.build / "pendant" / "figures.json").read_text("utf-8"))["materials"]
