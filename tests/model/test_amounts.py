@@ -107,6 +107,10 @@ def test_ten_at_one_table_want_ten_slabs_of_one_pot_and_ten_bags_are_rounded_eac
 
 KINDS = {
     "spare stones go back": (MaterialLine(item("piece"), interval(14), 0.05), ("14", "15", "1")),
+    "of stones that are counted as a range one sets the most": (
+        MaterialLine(item("piece"), Interval(13, 12, 14), 0.05),
+        ("14", "15", "1"),
+    ),
     "what has no allowance is used": (MaterialLine(item("piece"), interval(2)), ("2", "2", "0")),
     "what is used is told in metres where what to have is": (
         MaterialLine(item("mm"), interval(960), 0.1),
@@ -174,7 +178,7 @@ def test_lengths_in_inches_are_taken_from_each_other_in_fractions() -> None:
 
 def test_the_filling_of_a_box_serves_everybody() -> None:
     filling = MaterialLine(item("mL"), interval(279), filling=True, spent=interval(0))
-    assert of(filling, people=8) == of(filling)
+    assert of(filling, people=8) == of(filling) == in_bags(filling, (), MM, 8)
 
 
 def test_what_is_taken_as_needed_has_no_amount() -> None:
@@ -242,3 +246,34 @@ def test_a_bag_and_a_pot_hold_what_the_sheet_says_to_have(
     silver = MaterialLine(clay(), interval(float(net)), allowance / 100)
     bag = weighed(Fraction(net), share, Fraction(slab_weighs))
     assert exact(float(of(silver, slabs=slabs).have)) == bag.amount
+
+
+def test_of_a_firing_box_nothing_is_used_up(demo: Any) -> None:
+    worked = demo.worked("lantern-pull")
+    [carbon] = [one for name, one in told_of(worked, worked.versions["Copper clay"]).items() if "carbon" in name]
+    assert carbon.used.words == "0"
+    assert carbon.back == carbon.have
+    assert carbon.have > 0
+
+
+CAST = """\
+title: Cast beads
+revision: 1
+date: 2026-01-10
+summary: Three beads.
+makes: 3 beads
+level: experienced
+parts:
+  bead: {kind: cast piece, metal: grain, pattern: 2 g, pattern density: 1 g/cm³, sprue: 1 g, button: 10 %, count: 3}
+steps:
+  - {title: Cast, parts: [bead], minutes: 30 min, text: Pour.}
+"""
+
+
+def test_sprue_and_button_of_a_casting_come_back(library: Any) -> None:
+    metal = "metals:\n  grain: {name: Grain, density: 10 g/cm³, pack: 100 g, sources: {all: invented}}\n"
+    library.write("stock/metals.yaml", metal)
+    library.write("beads/project.yaml", CAST)
+    # (3 × 2 + 1) × 10 = 70 g stand in the flask, with the button 77; the beads are 60 of it
+    worked = library.worked("beads")
+    assert three(told_of(worked, worked.main)["grain"]) == ("60 g", "77 g", "17 g")
