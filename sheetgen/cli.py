@@ -17,9 +17,17 @@ from sheetgen import pipeline
 from sheetgen.base.trouble import CannotBe, KindFault, printable
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from rich.console import JustifyMethod
+
     from sheetgen.pipeline import Outcome
 
 WELL, TROUBLES, USAGE = 0, 1, 2
+FIGURES: Mapping[str, JustifyMethod] = {"Figure": "left", "Label": "left", "Printed": "right", "Range": "right"}
+MATERIALS: Mapping[str, JustifyMethod] = {
+    "Item": "left", "Name": "left", "Used up": "right", "Have": "right", "Comes back": "right",
+}  # fmt: skip
 MOVES = re.compile("[\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069]")  # a terminal about, and JSON lets it be
 
 library_option = click.option(
@@ -168,8 +176,10 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
         click.echo(MOVES.sub(lambda found: f"\\u{ord(found[0]):04x}", data))
     else:
         try:
-            for title, rows in pipeline.figures_told(outcome, version_wanted):
-                _table(title, rows, working=working)
+            for title, rows, materials in pipeline.figures_told(outcome, version_wanted):
+                _table(title, FIGURES, rows, working=working)
+                if materials:
+                    _table("Materials", MATERIALS, materials, working=working)
             for line in pipeline.notes_told(outcome, version_wanted, main=True):
                 click.echo(line)
         except CannotBe as fault:
@@ -210,16 +220,15 @@ def theme() -> None:
     _say(pipeline.theme_told(), nl=False)
 
 
-def _table(title: str, rows: list[tuple[str, ...]], *, working: bool) -> None:
+def _table(title: str, columns: Mapping[str, JustifyMethod], rows: list[tuple[str, ...]], *, working: bool) -> None:
+    """A table, the last column of its rows, which is the working, only if it is wanted."""
     from rich.console import Console  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415
     from rich.text import Text  # noqa: PLC0415 - what stands in brackets in a word is no style
 
     table = Table(title=Text(printable(title), style="table.title"), title_justify="left", box=None, pad_edge=False)
-    for column in ("Figure", "Label"):
-        table.add_column(column, overflow="fold")
-    for column in ("Printed", "Range"):
-        table.add_column(column, justify="right", overflow="fold")
+    for column, justify in columns.items():
+        table.add_column(column, justify=justify, overflow="fold")
     if working:
         table.add_column("Working", overflow="fold")
     for row in rows:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.place import Place
-    from sheetgen.model.worked import Worked
+    from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.pages import Rendered
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
@@ -137,32 +137,47 @@ def pages_of(worked: Worked, theme: Theme, pool: PdfPool, tell: Callable[[str], 
     return render(worked, drawings, theme, pool, tell)
 
 
-def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[str, list[tuple[str, ...]]]]:
-    """Each project's figures for a terminal: a title, and rows of name, label, printed value, range and working.
+Rows = list[tuple[str, ...]]
 
-    `name` names a version; raises CannotBe for one that there is not.
+
+def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[str, Rows, Rows]]:
+    """Each project's numbers for a terminal: a title, its figures and its materials.
+
+    A figure is name, label, printed value, range and working; a material name in stock, name, used, have, back and
+    working. `name` names a version; raises CannotBe for one that there is not.
     """
-    from sheetgen.model.numbers import Numbers  # noqa: PLC0415 - only where something is shown
-
     for worked in outcome.worked:
         version = worked.version(name) if name else worked.main
-        numbers = Numbers(worked.rounder)
-        rows: list[tuple[str, ...]] = []
+        rows: Rows = []
         for key, figure in version.figures.items():
             value = figure.value
             span = "" if value.exact else f"{value.low:.4g} – {value.high:.4g}"
             rows.append((key, figure.label, figure.printed.told.translate(PLAIN), span, figure.working))
-        for line in version.materials:
-            amount = numbers.amount(line).translate(PLAIN) or "as needed"
-            rows.append((line.item.id, f"Used up: {line.item.name}", amount, "", line.working))
-        yield (worked.title if version is worked.main else f"{worked.title}, {version.name}"), rows
+        title = worked.title if version is worked.main else f"{worked.title}, {version.name}"
+        yield title, rows, list(_materials_told(worked, version))
+
+
+def _materials_told(worked: Worked, version: WorkedVersion) -> Iterator[tuple[str, ...]]:
+    """What a version takes of each item, on the slabs that are drawn of it."""
+    from sheetgen.draw.templates import slab_layouts  # noqa: PLC0415 - only where something is shown
+    from sheetgen.model import amounts as reckoned  # noqa: PLC0415
+
+    slabs = slab_layouts(worked, version)
+    for line in version.materials:
+        told = reckoned.amounts(line, slabs, worked.rounder)
+        three = (told.used.plain, told.have.plain, told.back.plain) if told else ("", "as needed", "")
+        yield line.item.id, line.item.name, *three, reckoned.worked(line, slabs)
 
 
 def figures_as_data(outcome: Outcome) -> list[dict[str, Any]]:
     """What figures.json of each project holds."""
-    from sheetgen.render.figures import figures_data  # noqa: PLC0415 - only where it is wanted
+    from sheetgen.draw.templates import slab_layouts  # noqa: PLC0415 - only where it is wanted
+    from sheetgen.render.figures import figures_data  # noqa: PLC0415
 
-    return [figures_data(worked) for worked in outcome.worked]
+    return [
+        figures_data(worked, {name: slab_layouts(worked, version) for name, version in worked.versions.items()})
+        for worked in outcome.worked
+    ]
 
 
 def projects_of(root: Path) -> list[str]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Self
 
 from sheetgen import pipeline
-from sheetgen.draw.templates import draw
+from sheetgen.draw.templates import draw, slab_layouts
 from sheetgen.render.handout import Sheets
 from sheetgen.render.job import Printout
 from sheetgen.render.marks import Marks
@@ -416,7 +416,8 @@ class Library:
 
     def teacher(self, name: str, version: str = "main") -> TeacherSheet:
         of = self._sheets(name, version)
-        return Teacher(of.worked, of.version, of.drawings, Marks()).sheet()
+        slabs = {name: slab_layouts(of.worked, one) for name, one in of.worked.versions.items()}
+        return Teacher(of.worked, of.version, of.drawings, Marks(), slabs).sheet()
 
     def _sheets(self, name: str, version: str) -> Sheets:
         worked = self.worked(name)

@@ -138,11 +138,14 @@ def test_figures_prints_a_line_for_each_number(run: Any) -> None:
     assert "÷" not in line
 
 
-def test_figures_tells_what_is_used_up(run: Any) -> None:
-    # two ear wires, and of the clay more than the bodies weigh: the allowance is on it
-    lines = [line for line in run("figures", "drops").stdout.splitlines() if "Used up: " in line]
-    assert any(line.startswith("ear-wire ") and line.rstrip().endswith(" 2") for line in lines)
-    assert any(line.startswith("silver ") and " g" in line for line in lines)
+def test_figures_tells_what_is_used_up_what_to_have_and_what_comes_back(run: Any) -> None:
+    # 35.5 × 24 × 0.75 × 7 ÷ 1000 = 4.473 g a tube and two of them 8.95 g; a fifth more for waste is 10.74 g
+    told = run("figures", "drops").stdout
+    rows = [re.split(r" {2,}", line.strip()) for line in told[told.index("Materials") :].splitlines()]
+    assert ["Item", "Name", "Used up", "Have", "Comes back"] in rows
+    assert ["silver", "Test silver", "9 g", "11 g", "2 g"] in rows
+    assert ["ear-wire", "Ear wire", "2", "2", "0"] in rows
+    assert ["epoxy", "Test epoxy", "as needed"] in rows
 
 
 def test_figures_shows_the_working_when_asked(run: Any) -> None:

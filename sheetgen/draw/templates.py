@@ -19,6 +19,7 @@ from sheetgen.model.drawing import Drawings
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from sheetgen.model.drawing import SlabLayout
     from sheetgen.model.worked import Worked, WorkedVersion
 
 
@@ -36,8 +37,13 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         curves=programs(version, rounder),
         narrow_curves=programs(version, rounder, stacked=True),
         finished=finished(version, rounder),
-        slabs=slabs(version.parts.values(), worked.slab, rounder) if worked.slab else (),
+        slabs=slab_layouts(worked, version),
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
         signs=signs(version),
         timetable=timetable(version),
     )
+
+
+def slab_layouts(worked: Worked, version: WorkedVersion) -> tuple[SlabLayout, ...]:
+    """The slabs of a version by themselves; none where the studio does not say what it rolls."""
+    return slabs(version.parts.values(), worked.slab, worked.rounder) if worked.slab else ()

@@ -10,6 +10,8 @@ from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.exact import exact, percent
 
+NONE = Fraction(0)
+
 
 @dataclass(frozen=True, slots=True)
 class Spares:
@@ -61,20 +63,31 @@ def counted(net: int, allowance: Fraction, spares: Spares | None = None) -> Bag:
     return Bag(Fraction(net), Fraction(max(allowed, spared)), why)
 
 
-def weighed(net: Fraction, allowance: Fraction) -> Bag:
-    """What is weighed or measured off, rounded up to what a scale or ruler shows. CannotBe for a negative number."""
-    _not_negative(net, allowance)
-    wanted = net * (1 + allowance)
-    return Bag(net, exact(float(up_for_buying(float(wanted)))) - net, f"allowance {percent(allowance)}")
+def weighed(net: Fraction, allowance: Fraction, at_once: Fraction = NONE) -> Bag:
+    """What is weighed or measured off, rounded up to what a scale or ruler shows. CannotBe for a negative number.
+
+    Of clay no less than must be in the hand `at_once`: its largest slab, or a piece that is rolled thicker first.
+    """
+    wanted, why = _wanted(net, allowance, at_once)
+    return Bag(net, exact(float(up_for_buying(float(wanted)))) - net, why)
 
 
-def sealed(net: Fraction, allowance: Fraction, pack: Fraction) -> Bag:
+def sealed(net: Fraction, allowance: Fraction, pack: Fraction, at_once: Fraction = NONE) -> Bag:
     """Whole packs as they were bought, unopened. CannotBe for an empty pack or a negative number."""
-    _not_negative(net, allowance)
+    wanted, why = _wanted(net, allowance, at_once)
     if pack <= 0:
         raise CannotBe("a pack holds something", help="more than nothing", field="packs")
-    packs = ceil(net * (1 + allowance) / pack)
-    return Bag(net, packs * pack - net, f"{packs} sealed, allowance {percent(allowance)}")
+    packs = ceil(wanted / pack)
+    return Bag(net, packs * pack - net, f"{packs} sealed, {why}")
+
+
+def _wanted(net: Fraction, allowance: Fraction, at_once: Fraction) -> tuple[Fraction, str]:
+    """The larger of what is used with its allowance and what is wanted at once, and which it is."""
+    _not_negative(net, allowance)
+    allowed = net * (1 + allowance)
+    return (
+        (at_once, "as much as is rolled at once") if at_once > allowed else (allowed, f"allowance {percent(allowance)}")
+    )
 
 
 def _not_negative(net: Fraction | int, allowance: Fraction) -> None:

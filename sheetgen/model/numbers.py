@@ -1,14 +1,13 @@
-"""Figures, ranges, times and amounts as the page prints them: the one place where a number gets its words and unit."""
+"""Figures, ranges and times as the page prints them: the one place where a number gets its words and unit."""
 
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN, Interval, ceil, floor
 from sheetgen.base.printed import NBSP, Printed
-from sheetgen.base.rounding import INCH, told_end, up_for_buying
+from sheetgen.base.rounding import told_end
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.gauges import CARD
 from sheetgen.formulas.rings import uk_letter
@@ -19,12 +18,10 @@ if TYPE_CHECKING:
     from sheetgen.base.figure import Rounding
     from sheetgen.base.material import Phase
     from sheetgen.base.rounding import Rounder
-    from sheetgen.model.worked import MaterialLine
 
 HOUR, DAY = 60, 1440
 # A time up to so many minutes is printed in steps of so many.
 TIME_STEPS = ((10, 1), (6 * HOUR, 5), (12 * HOUR, 30), (3 * DAY, HOUR), (float("inf"), DAY / 2))
-METRE = 1000
 MARKS = {"US": 4, "UK": 2, "ISO": 10, "JP": 10}  # how many marks a size has on its scale
 SCALES = MARKS.keys()
 THIN = "\u202f"
@@ -135,54 +132,6 @@ class Numbers:
     def short(self, minutes: Interval) -> str:
         """A time that must not be overrun: both ends down, to whole minutes."""
         return _span(f"{floor(minutes.low):g}", f"{floor(minutes.high):g}") + f"{NBSP}min"
-
-    def amount(self, line: MaterialLine) -> str:
-        """What to have: enough for the highest need and its allowance, rounded up; spare pieces shown apart."""
-        if line.net is None:
-            return ""
-        need, unit = line.needed, line.item.unit
-        if unit == "piece":
-            net = ceil(line.net.high)
-            spare = ceil(need) - net
-            return f"{net}{THIN}+{THIN}{spare}" if spare else f"{net}"
-        if unit == "mm":
-            return self._long(need)
-        if line.blanks:
-            return ", ".join(
-                f"{n} of {self._up(long)} × {self._up(wide)}{NBSP}{self.rounder.unit('mm')}"
-                for n, long, wide in line.blanks
-            )
-        if unit == "mm²":
-            return self._area(need)
-        return f"{self.rounder.decimal(up_for_buying(need), 1)}{NBSP}{unit}"
-
-    def amount_for(self, line: MaterialLine, people: int) -> str:
-        """What to have of it for several people, each of whom makes what the sheet makes."""
-        if line.net is None:
-            return ""
-        if line.filling:
-            return self.amount(line)
-        blanks = tuple((n * people, long, wide) for n, long, wide in line.blanks)
-        return self.amount(replace(line, net=line.net * people, blanks=blanks))
-
-    def _area(self, need: float) -> str:
-        """An area to buy: whole square centimetres, or tenths of a square inch."""
-        if self.rounder.inches:
-            return f"{self.rounder.decimal(ceil(need / INCH**2 * 10) / 10, 1)}{NBSP}in²"
-        return f"{self.rounder.decimal(ceil(need / 100), 0)}{NBSP}cm²"
-
-    def _up(self, mm: float) -> str:
-        """A length in print, rounded up."""
-        return self.rounder.words(self.rounder.rounded(mm, "bench up"), "mm", "bench up")
-
-    def _long(self, need: float) -> str:
-        """A length to buy: quarters of an inch, or millimetres and from a metre on hundredths of one."""
-        if self.rounder.inches:
-            return self.rounder.length(need, "length up").told
-        rounded = up_for_buying(need)
-        if rounded < METRE:
-            return f"{self.rounder.decimal(rounded, 1)}{NBSP}mm"
-        return f"{self.rounder.decimal(ceil(rounded / 10) / 100, 2)}{NBSP}m"
 
     def firing(self, phase: Phase) -> list[tuple[str, str, str]]:
         """One phase as label, number, unit: temperature, hold, rate, bed."""

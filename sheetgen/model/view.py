@@ -73,7 +73,7 @@ class Session:
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """Something that is used up."""
+    """Something that is taken from stock."""
 
     name: str
     detail: Annotated[str, "more of its name, and how much of it is used where that is less, or nothing"]

@@ -45,11 +45,11 @@ Prose = tuple["str | Shown", ...]
 
 @dataclass(frozen=True, slots=True)
 class MaterialLine:
-    """One line of what is used up: net amount, allowance as a share, both in the item's unit.
+    """One line of what is taken from stock: net amount, in the item's unit, and allowance as a share of it.
 
     `least` must be in the hand at once, however little is used up: a piece at the thickness it is first rolled to.
     `blanks` of sheet: how many, and length and width in mm of each. `filling`: of a firing box, the same for every load
-    and for however many have their pieces in it.
+    and for however many have their pieces in it. `spent` is what is used up of the net amount; None: all of it.
     """
 
     item: Item
@@ -60,6 +60,7 @@ class MaterialLine:
     least: float = 0.0
     blanks: tuple[tuple[int, float, float], ...] = ()
     filling: bool = False
+    spent: Interval | None = None
 
     @property
     def needed(self) -> float:

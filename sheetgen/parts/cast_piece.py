@@ -34,7 +34,7 @@ class CastPiece(Part):
     melted = figure("Metal to melt", "g", "tree × (1 + button)", "most", about="Enough for the heaviest case, button and all.")
     back = figure("Comes back: sprue and button", "g", "melted.high − count × cast", about="Of what is weighed out, to be cleaned and melted again.")
 
-    takes = (take("metal", "melted"),)
+    takes = (take("metal", "melted", spent="count × cast"),)
     needs = (
         need("pattern_density.high < metal.density", "is no lighter than the metal", at="pattern density",
              help="the pattern's own density, not the metal's"),

@@ -71,7 +71,7 @@ def _lists(kind: type[Part], reader: Reader) -> None:
         with reader.held():
             where = f"what it takes of {taken.item}"
             reader.condition(taken.when, where)
-            for text in (taken.amount, taken.grams, taken.each, *(taken.blank or ())):
+            for text in (taken.amount, taken.grams, taken.each, taken.spent, *(taken.blank or ())):
                 if text:
                     reader.number(text, None, where, "*")
     for used in kind.tools:

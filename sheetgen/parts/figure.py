@@ -143,7 +143,7 @@ class TakeSpec:
     """What all pieces of a part take together of an item: `amount` in mm, mm², mL, g or pieces.
 
     `grams` is the amount where stock sells the item by weight. `each` names the figure that one piece takes, `blank`
-    the length and width of one blank of sheet.
+    the length and width of one blank of sheet, `spent` what is used up of the amount where the rest of it comes back.
     """
 
     item: str
@@ -152,14 +152,15 @@ class TakeSpec:
     grams: str = ""
     blank: tuple[str, str] | None = None
     when: str = ""
+    spent: str = ""
 
 
 def take(  # noqa: PLR0913 - what a taking says of itself, most of it by name
     item: str, amount: str = "count", *, each: str = "", grams: str = "", blank: tuple[str, str] | None = None,
-    when: str = "",
+    when: str = "", spent: str = "",
 ) -> TakeSpec:  # fmt: skip
     """Declare what the pieces take from stock."""
-    return TakeSpec(item, amount, each, grams, blank, when)
+    return TakeSpec(item, amount, each, grams, blank, when, spent)
 
 
 @dataclass(frozen=True, slots=True)

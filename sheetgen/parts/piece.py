@@ -29,13 +29,14 @@ T = TypeVar("T")
 class Take:
     """What all pieces of a part take from stock together, in the item's unit; `each` is what one takes, at its most.
 
-    `blank` is the length and width in mm of one blank of sheet.
+    `blank` is the length and width in mm of one blank of sheet; `spent` what is used up, where the rest comes back.
     """
 
     item: Item
     amount: Interval
     each: float = 0.0
     blank: tuple[float, float] | None = None
+    spent: Interval | None = None
 
 
 @dataclass(frozen=True, slots=True)

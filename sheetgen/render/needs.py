@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay, Tool, Wire
 from sheetgen.base.printed import NBSP
-from sheetgen.base.rounding import up_for_buying, up_for_weighing
 from sheetgen.facts.bench import TOOL_GROUPS
+from sheetgen.model.amounts import amounts
 from sheetgen.model.numbers import whole_cards
 from sheetgen.model.view import Html, Need, Tools
-from sheetgen.render.sheets import at_once
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
@@ -47,21 +45,20 @@ class Needs:
             yield Need(name, detail, Html(marked))
 
     def of_class(self, people: int) -> Iterator[Need]:
-        """What has an amount, for several people, each of whom makes what the sheet makes; they roll together."""
+        """What to have in one pot for several people, each of whom makes what the sheet makes; they roll together."""
         for line in self.version.materials:
-            if line.net is not None:
+            amount, used = self._amount(line, people)
+            if amount:
                 name, _, rest = line.item.name.partition(", ")
-                amount, used = self._amount(line, people)
                 yield Need(name, "; ".join(one for one in (rest, used) if one), Html(kept(amount)))
 
     def _amount(self, line: MaterialLine, people: int) -> tuple[str, str]:
-        """What to have, and what is used of it: of clay the larger of its need and what its largest slab takes."""
-        if not isinstance(line.item, Clay) or line.net is None:
-            return self.numbers.amount_for(line, people), ""
-        have = up_for_buying(people * max(line.needed, at_once(self.drawings.slabs, line.item.name)))
-        used = up_for_weighing(people * line.net.usual)
-        told = self.rounder.decimal(used, 0 if used >= 10 else 1)  # noqa: PLR2004 - tenths of a small amount
-        return f"{self.rounder.decimal(have, 1)}{NBSP}g", f"about {told}{NBSP}g is used" if used < have - GRAIN else ""
+        """What to have, and of clay, which is the dear one, what is used where that is less."""
+        told = amounts(line, self.drawings.slabs, self.rounder, people)
+        if told is None:
+            return "", ""
+        less = isinstance(line.item, Clay) and told.back
+        return told.listed, f"about {told.used.told} is used" if less else ""
 
     def _wire(self, line: MaterialLine, rest: str) -> str:
         """Of wire its thickness in mm, the gauge behind it."""

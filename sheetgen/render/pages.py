@@ -27,7 +27,7 @@ from sheetgen.render.teacher import Teacher
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
 
-    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
     from sheetgen.render.job import Doubt, Printout
     from sheetgen.render.pdf_pool import PdfPool
@@ -99,7 +99,7 @@ def render(
         ordered: dict[str, list[Ordered]] = {}
         for name in names:
             tell(f"{worked.name}: {worked.versions[name].title}" if len(worked.versions) > 1 else worked.name)
-            ordered[name] = list(_ordered(worked, worked.versions[name], drawings[name], theme, main))
+            ordered[name] = list(_ordered(worked, worked.versions[name], drawings, theme, main))
         outs = iter(pool.printed([one.job for several in ordered.values() for one in several]))
         printed |= {name: [(one, next(outs)) for one in several] for name, several in ordered.items()}
         main = main or {one.sheet: out[0] for one, out in printed[worked.main.name]}
@@ -115,19 +115,24 @@ def render(
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
         pages += _screen(worked, version, drawings[name], theme, links)
-    pages.append(Page(f"{worked.name}/figures.json", figures_json(worked).encode()))
+    pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
     return Rendered(pages, doubts)
 
 
+def _slabs(drawings: Mapping[str, Drawings]) -> dict[str, Sequence[SlabLayout]]:
+    return {name: drawn.slabs for name, drawn in drawings.items()}
+
+
 def _ordered(
-    worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme, main: Mapping[str, Printout]
+    worked: Worked, version: WorkedVersion, drawings: Mapping[str, Drawings], theme: Theme, main: Mapping[str, Printout]
 ) -> Iterator[Ordered]:
     """The sheets of a version that are published, each laid out in one way or several.
 
     Where the main version's are printed, as those are; in another way only if that takes more pages than theirs.
     """
-    sheets = Sheets(worked, version, drawings)
-    pages = drawings.pages.get(worked.studio.paper[0], ())
+    drawn = drawings[version.name]
+    sheets = Sheets(worked, version, drawn)
+    pages = drawn.pages.get(worked.studio.paper[0], ())
     for name in worked.sheets:
         marks = Marks()
         sheet: object
@@ -136,7 +141,7 @@ def _ordered(
         elif name == "bench card":
             sheet = sheets.card(marks)
         elif name == "teacher":
-            sheet = Teacher(worked, version, drawings, marks).sheet()
+            sheet = Teacher(worked, version, drawn, marks, _slabs(drawings)).sheet()
         elif not (sheet := sheets.template_sheet(pages)):
             continue
         how = HOW[name]

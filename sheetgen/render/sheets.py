@@ -78,17 +78,6 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
         )
 
 
-def at_once(layouts: Sequence[SlabLayout], clay: str) -> float:
-    """The most clay, g, that rolling a clay's slabs as they are drawn takes: each, and what the earlier ones kept."""
-    masses, kept = [0.0], 0.0
-    for layout in layouts:
-        if layout.clay == clay and layout.used:
-            areas = [wide * long for wide, long in layout.used]
-            masses.append(kept + layout.rolled * max(areas) / sum(areas))
-            kept += layout.cut
-    return max(masses)
-
-
 def _counted(each: Sequence[str]) -> Iterator[str]:
     """Equal ones said once, with how many."""
     for one in dict.fromkeys(each):

@@ -11,6 +11,7 @@ from sheetgen.base.material import Clay, Fibre, Sheet, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, in_a_sentence, stopped
 from sheetgen.facts.cautions import LADDER
+from sheetgen.model.amounts import amounts
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import AllSizes, Html, Mend, Risk, TeacherSheet, VersionTable
 from sheetgen.render import words
@@ -22,13 +23,13 @@ from sheetgen.render.safety import Hazards
 from sheetgen.render.workings import explained, workings
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.base.figure import BenchSize
     from sheetgen.base.interval import Interval
     from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
-    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.project import Caution
     from sheetgen.model.worked import Prose, Worked, WorkedVersion
     from sheetgen.parts.piece import Piece
@@ -44,8 +45,16 @@ OTHERS = (("scrap", "A scrap"), ("leftovers", "Leftovers"), ("bring", "Pupils br
 class Teacher:
     """What only the teacher reads."""
 
-    def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings, marks: Marks) -> None:
-        self.worked, self.version, self.drawings, self.marks = worked, version, drawings, marks
+    def __init__(
+        self,
+        worked: Worked,
+        version: WorkedVersion,
+        drawings: Drawings,
+        marks: Marks,
+        slabs: Mapping[str, Sequence[SlabLayout]],
+    ) -> None:
+        """`slabs` are those of every version, by its name, for what is compared between them."""
+        self.worked, self.version, self.drawings, self.marks, self.slabs = worked, version, drawings, marks, slabs
         self.numbers = Numbers(worked.rounder)
         self.course = ClassWords(version, self.numbers)
 
@@ -53,7 +62,7 @@ class Teacher:
         """All of it."""
         sheets, told, taught = Sheets(self.worked, self.version, self.drawings), self.course, self.version.teaching
         needs = Needs(self.version, self.drawings, self.numbers, self.marks)
-        worked_out = workings(self.version, self.numbers, self._told_apart)
+        worked_out = workings(self.version, self.numbers, self.drawings.slabs, self._told_apart)
         return TeacherSheet(
             head=sheets.head("Teacher’s sheet"),
             people=told.people,
@@ -74,7 +83,7 @@ class Teacher:
             shrinkage=tuple(self._shrinkage()),
             versions=tuple(self._versions()),
             workings=worked_out,
-            signs=explained(worked_out, self.version, self.numbers),
+            signs=explained(worked_out, self.version, self.numbers, self.drawings.slabs),
             results=sheets.results(STRIP if sheets.clayed else CLASS),
         )
 
@@ -168,13 +177,14 @@ class Teacher:
             yield VersionTable(tuple(v.title for v in some), tuple(r for r in rows if len(set(r[1])) > 1))
 
     def _compared(self, version: WorkedVersion) -> Iterator[tuple[str, str]]:
-        """What versions are compared by: sizes as made, counts, what is used up."""
+        """What versions are compared by: sizes as made, counts, what to have."""
         for part, size in _made(version):
             yield f"{part.title}: {in_a_sentence(size.label)}", f"{size.made.words} {size.counted}".strip()
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
-            yield f"Takes: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
+            told = amounts(line, self.slabs[version.name], self.worked.rounder)
+            yield f"Have: {in_a_sentence(self._told_apart(line.item))}", told.listed if told else "as needed"
 
     def _told_apart(self, item: Item) -> str:
         """The first words of its name; where others in use have them too its whole name, and then its name in stock."""

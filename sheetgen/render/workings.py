@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.rounding import told_end
 from sheetgen.base.tree import FUNCTIONS
 from sheetgen.formulas.formula import ALL
+from sheetgen.model.amounts import amounts, by_slab, worked
 from sheetgen.model.view import Working, Workings
 
 if TYPE_CHECKING:
@@ -16,8 +17,9 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Figure
     from sheetgen.base.material import Item
+    from sheetgen.model.drawing import SlabLayout
     from sheetgen.model.numbers import Numbers
-    from sheetgen.model.worked import MaterialLine, WorkedVersion
+    from sheetgen.model.worked import WorkedVersion
 
 SIGNS = {
     "up": "up( ) is to the whole number above, up(a, b) to the whole number of b",
@@ -37,11 +39,15 @@ NUMBER = re.compile(r"[\d.,]*\d")
 NEUTRAL = re.compile(r"[\d.,+−×÷()\s]+")  # signs that may leave a number as it is
 SIX_FIGURES = 1e-5  # a working prints six
 BARE = re.compile(r"[\d.,]+( to [\d.,]+)?")
+TO_HAVE = "To have, with its allowance"
+SLAB = "Of clay to have, the last number is what the largest slab weighs, with the pieces that are cut before it."
 ENOUGH = "What must be enough however the pieces come out is worked at its usual and printed at its most."
 
 
-def workings(version: WorkedVersion, numbers: Numbers, named: Callable[[Item], str]) -> tuple[Workings, ...]:
-    """The workings part by part, then those of the waits and of what is used up, each item as the sheet has it named.
+def workings(
+    version: WorkedVersion, numbers: Numbers, slabs: Sequence[SlabLayout], named: Callable[[Item], str]
+) -> tuple[Workings, ...]:
+    """The workings part by part, then those of the waits and of what to have, each item as the sheet has it named.
 
     None that only repeats an input.
     """
@@ -53,19 +59,22 @@ def workings(version: WorkedVersion, numbers: Numbers, named: Callable[[Item], s
     groups["Waits"] = [
         Working(s.title, s.wait_working, numbers.time(s.wait)) for s in version.steps if s.wait_working and s.wait
     ]
-    groups["With allowance"] = [
-        Working(named(line.item), _taken(line), numbers.amount(line))
+    groups[TO_HAVE] = [
+        Working(named(line.item), working, told.listed)
         for line in version.materials
-        if line.net is not None and not re.fullmatch(r"[\d.]+", _taken(line))  # what is one number stands in the list
+        if (told := amounts(line, slabs, numbers.rounder)) is not None
+        and not re.fullmatch(r"[\d.]+", working := worked(line, slabs))  # what is one number stands in the list
     ]
     return tuple(Workings(part, tuple(rows)) for part, rows in groups.items() if rows)
 
 
-def explained(groups: Sequence[Workings], version: WorkedVersion, numbers: Numbers) -> str:
+def explained(groups: Sequence[Workings], version: WorkedVersion, numbers: Numbers, slabs: Sequence[SlabLayout]) -> str:
     """How the numbers of workings are rounded, and what the signs in them mean."""
     told = [numbers.rounder.told()]
     if any(told_end(f.value, f.rounding) != f.value.usual for f in version.figures.values()):
         told.append(ENOUGH)
+    if any(by_slab(line, slabs) for line in version.materials):
+        told.append(SLAB)
     signs = "; ".join(_signs(groups))
     if signs:
         told.append(f"Signs: {signs}.")
@@ -80,12 +89,6 @@ def _repeats(figure: Figure) -> bool:
         return False
     others = [float(one.replace(",", ".")) for one in NUMBER.findall(figure.working) if one not in {"0", "1"}]
     return len(others) == 1 and math.isclose(others[0], figure.value.usual, rel_tol=SIX_FIGURES)
-
-
-def _taken(line: MaterialLine) -> str:
-    """How an amount is worked; of sheet metal the blanks, with what is left round them."""
-    blanks = (f"{n} × ({long:.6g} × {wide:.6g})" for n, long, wide in line.blanks)
-    return " + ".join(blanks) or line.working
 
 
 def _signs(groups: Sequence[Workings]) -> Iterator[str]:

@@ -29,14 +29,16 @@ class _Sum:
 
     item: Item
     amount: Interval = field(default_factory=lambda: interval(0))
+    spent: Interval = field(default_factory=lambda: interval(0))
     workings: list[str] = field(default_factory=list)
     uses: list[str] = field(default_factory=list)
     blanks: list[tuple[int, float, float]] = field(default_factory=list)
     filling: bool = False
 
-    def add(self, amount: Interval, working: str, use: str) -> None:
-        """One more part or line of the project."""
+    def add(self, amount: Interval, working: str, use: str, spent: Interval | None = None) -> None:
+        """One more part or line of the project; of which so much is used up, if not all."""
         self.amount = self.amount + amount
+        self.spent = self.spent + (amount if spent is None else spent)
         self.workings.append(working)
         if use and use not in self.uses:
             self.uses.append(use)
@@ -65,7 +67,8 @@ def materials(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Iterable[
             working = f"{working} × {1 + share:g}"
         use = ", ".join(taken.uses)
         blanks = tuple(taken.blanks)
-        lines.append(MaterialLine(item, taken.amount, share, working, use, least, blanks, taken.filling))
+        spent = interval(0) if taken.filling else taken.spent
+        lines.append(MaterialLine(item, taken.amount, share, working, use, least, blanks, taken.filling, spent))
     used = {item.id: item for step in steps for item in step.uses if not isinstance(item, Tool)}
     lines += [MaterialLine(item, None) for item in used.values() if item.id not in sums]
     return lines
@@ -80,7 +83,7 @@ def _of_parts(parts: Mapping[str, Piece], sums: dict[str, _Sum]) -> None:
             if part.count > 1 and abs(take.each * part.count - take.amount.high) < GRAIN * max(1, take.amount.high):
                 worked = f"{part.count} × {working_number(take.each)}"
             taken = sums.setdefault(take.item.id, _Sum(take.item))
-            taken.add(take.amount, worked, part.name.replace("_", " "))
+            taken.add(take.amount, worked, part.name.replace("_", " "), take.spent)
             if take.blank:
                 taken.blanks.append((part.count, *take.blank))
 

@@ -218,6 +218,7 @@ def _take(part: PartSource, one: TakeSpec) -> Take:
         part.number(text).interval,
         part.number(one.each).high if one.each else 0.0,
         (blank[0], blank[1]) if blank else None,
+        part.number(one.spent).interval if one.spent else None,
     )
 
 

@@ -22,7 +22,8 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from sheetgen import pipeline
-from sheetgen.model.numbers import Numbers
+from sheetgen.draw.templates import slab_layouts
+from sheetgen.model.amounts import amounts
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -120,9 +121,10 @@ def printed(piece: str, root: Path) -> dict[str, str]:
     outcome = pipeline.work_through(root)
     assert not list(outcome.troubles), "\n".join(map(str, outcome.troubles))
     (worked,) = outcome.worked
-    numbers = Numbers(worked.rounder)
+    slabs = slab_layouts(worked, worked.main)
+    have = {line.item.id: amounts(line, slabs, worked.rounder) for line in worked.main.materials}
     told = {key: figure.printed.told for key, figure in worked.main.figures.items()}
-    told |= {f"materials.{line.item.id}": numbers.amount(line) for line in worked.main.materials}
+    told |= {f"materials.{item}": one.listed if one else "" for item, one in have.items()}
     told |= {f"tools.{line.item.id}": ", ".join(f"{size:g}" for size in line.sizes) for line in worked.main.tools}
     return {key: words.translate(PLAIN) for key, words in told.items()}
 

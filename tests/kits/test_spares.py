@@ -54,6 +54,14 @@ def test_what_is_sealed_goes_in_whole() -> None:
     assert (int(bag.amount), bag.why) == (14, "2 sealed, allowance 10 %")
 
 
+def test_a_bag_of_clay_holds_as_much_as_is_rolled_at_once() -> None:
+    # 4.116 g with 15 % are 4.73 g, and the slab of 76 × 12 × 1.5 mm weighs 9.576 g
+    bag = weighed(Fraction("4.116"), Fraction(15, 100), at_once=Fraction("9.576"))
+    assert (int(bag.amount), bag.why) == (10, "as much as is rolled at once")
+    assert sealed(Fraction("4.116"), Fraction(15, 100), Fraction(7), at_once=Fraction("9.576")).amount == 14
+    assert weighed(Fraction("4.116"), Fraction(15, 100), at_once=Fraction(3)).why == "allowance 15 %"
+
+
 def test_spares_per_nothing_are_refused() -> None:
     with pytest.raises(CannotBe) as refused:
         Spares(1, 0)

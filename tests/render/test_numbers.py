@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from sheetgen.base.interval import Interval, between, interval
 from sheetgen.base.material import Item
 from sheetgen.base.rounding import Rounder
+from sheetgen.model.amounts import amounts
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.worked import MaterialLine, Shown
 from sheetgen.render import words
@@ -134,8 +135,10 @@ def test_what_is_printed_is_a_number_with_its_words_and_its_unit() -> None:
 def test_what_is_bought_by_length_is_one_fraction_in_the_list_and_in_its_figure() -> None:
     # 460 mm are 18.11 in: 18 1/4
     assert told(460, "mm", "length up", INCH) == "18 1/4 in"
-    assert said(INCH.amount(MaterialLine(item("mm"), interval(460)))) == "18 1/4 in"
-    assert said(INCH.amount(MaterialLine(item("mm²"), interval(1000)))) == "1.6 in²"  # 1.55 of 645.16 mm²
+    line = MaterialLine(Item(id="wire", name="Wire", unit="mm"), interval(460))
+    told_of = amounts(line, (), INCH.rounder)
+    assert told_of is not None
+    assert said(told_of.listed) == "18 1/4 in"
 
 
 @pytest.mark.parametrize(
@@ -144,39 +147,6 @@ def test_what_is_bought_by_length_is_one_fraction_in_the_list_and_in_its_figure(
 def test_fine_wire_under_5_mg_is_printed_in_mg(grams: float, printed: str) -> None:
     assert told(grams, "g") == printed
     assert told(grams, "g", numbers=INCH) == printed
-
-
-def item(unit: str) -> Item:
-    return Item(id="it", name="It", unit=unit)
-
-
-AMOUNTS = [
-    ("g", 8.95, 0.20, "11 g"),  # 10.74 g: whole grams from ten on
-    ("g", 0.43, 0.15, "0.5 g"),  # 0.4945 g
-    ("g", 4.2, 0, "4.5 g"),
-    ("g", 96, 0.1, "110 g"),  # 105.6 g in fives
-    ("piece", 14, 0.05, "14 + 1"),  # 14.7: one to spare
-    ("piece", 2, 0, "2"),
-    ("mm", 412, 0.1, "455 mm"),  # 453.2 mm in fives
-    ("mm", 2000, 0, "2 m"),
-    ("mm", 1234, 0, "1.24 m"),
-    ("mm²", 4021, 0, "41 cm²"),
-    ("mL", 0.3, 1, "0.6 mL"),
-]
-
-
-@pytest.mark.parametrize(("unit", "net", "allowance", "printed"), AMOUNTS, ids=[a[3] for a in AMOUNTS])
-def test_an_amount_to_have_is_enough_and_is_weighable(unit: str, net: float, allowance: float, printed: str) -> None:
-    assert said(MM.amount(MaterialLine(item(unit), interval(net), allowance))) == printed
-
-
-def test_an_amount_is_enough_for_the_highest_need() -> None:
-    line = MaterialLine(item("g"), Interval(10, 9, 12.2), 0.1)
-    assert said(MM.amount(line)) == "14 g"  # 13.42 g
-
-
-def test_an_amount_that_nobody_gave_is_left_open() -> None:
-    assert MM.amount(MaterialLine(item("g"), None)) == ""
 
 
 PROSE = [

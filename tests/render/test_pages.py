@@ -102,7 +102,7 @@ def test_the_json_is_of_the_form_that_is_documented(library: Any, quick: None) -
     # design, section 6
     library.publish("drops")
     told = json.loads((library.build / "drops" / "figures.json").read_text("utf-8"))
-    assert told.keys() == {"project", "revision", "versions"}
+    assert told.keys() == {"project", "revision", "versions", "materials"}
     assert (told["project"], told["revision"]) == ("drops", "1")
     assert list(told["versions"]) == ["main", "Long"]
     figures = told["versions"]["main"]
@@ -115,6 +115,35 @@ def test_the_json_is_of_the_form_that_is_documented(library: Any, quick: None) -
     assert figures["body.wet_length"]["value"] == pytest.approx(22 / 0.91, rel=1e-12)  # unrounded
     assert figures["body.wet_length"]["unit"] == "mm"
     assert figures["body.wet_length"]["printed"] == {"value": 24.0, "words": "24", "unit": "mm"}
+    assert list(told["materials"]) == list(told["versions"])
+    # two tubes of 35.5 × 24 × 0.75 × 7 ÷ 1000 = 4.473 g, and a fifth more for waste; adhesive is taken as needed
+    assert told["materials"]["main"].keys() == {"silver", "glass-2", "ear-wire"}
+    assert told["materials"]["main"]["silver"] == {
+        "name": "Test silver", "unit": "g", "used": 9.0, "have": 11.0, "back": 2.0,
+        "printed": {"used": "9 g", "have": "11 g", "back": "2 g"},
+    }  # fmt: skip
+
+
+@pytest.mark.usefixtures("quick")
+def test_the_slab_counts_in_every_place_that_says_what_to_have_of_a_clay(library: Any, libraries: Any) -> None:
+    library.change("studio.yaml", "units: mm\n", "units: mm\nslab width: 100 mm\nslab length: 150 mm\n")
+    large = 'versions:\n  - {name: Large, width: 30 mm}\nclass: {people: 4, evenings: ["18:00-21:00", "18:00-21:00"]}\n'
+    library.change("pendant/project.yaml", "steps:\n", f"{large}steps:\n")
+    outcome = library.publish("pendant")
+    assert not outcome.troubles.errors, list(map(str, outcome.troubles))
+    told = json.loads((library.build / "pendant" / "figures.json").read_text("utf-8"))["materials"]
+    # discs of 22 and 33 mm, 3 mm free all round, 1 mm thick: 28² × 7 ÷ 1000 = 5.49 g, 39² × 7 ÷ 1000 = 10.65 g
+    assert [told[name]["silver"]["printed"]["have"] for name in ("main", "Large")] == ["5.5 g", "11 g"]
+    sheet = library.teacher("pendant")
+    [row] = [cells for table in sheet.versions for label, cells in table.rows if label == "Have: test silver"]
+    assert [libraries.said(cell) for cell in row] == ["5.5 g", "11 g"]
+    # four roll at the same time: 4 × 5.488 = 21.95
+    assert [libraries.said(one.amount) for one in sheet.quantities if one.name == "Test silver"] == ["22 g"]
+    [have] = [group for group in sheet.workings if group.part == "To have, with its allowance"]
+    assert [(row.working, libraries.said(row.comes_to)) for row in have.rows] == [
+        ("max(2.66093 × 1.15, 5.488)", "5.5 g")
+    ]
+    assert "largest slab" in sheet.signs
 
 
 def test_a_version_has_its_own_folder_and_the_files_link_to_each_other(library: Any, quick: None) -> None:  # noqa: ARG001
@@ -213,7 +242,7 @@ def test_what_the_printer_only_murmurs_is_a_trouble(printer: Any) -> None:
 
 
 def test_what_is_used_up_by_a_bare_number_stands_in_the_list_alone(library: Any) -> None:
-    [used] = [group for group in library.teacher("drops").workings if group.part.startswith("Used up")]
+    [used] = [group for group in library.teacher("drops").workings if group.part.startswith("To have")]
     workings = [row.working for row in used.rows]
     assert any("×" in working for working in workings)
     assert [working for working in workings if re.fullmatch(r"[\d.]+", working)] == []

@@ -1,0 +1,168 @@
+"""What a material comes to in print: what is used up of it, what to have, and what comes back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sheetgen.base.interval import GRAIN, ceil
+from sheetgen.base.material import Adhesive, Clay
+from sheetgen.base.printed import NBSP, Printed
+from sheetgen.base.rounding import INCH, up_for_buying, up_for_weighing
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.model.drawing import SlabLayout
+    from sheetgen.model.worked import MaterialLine
+
+THIN = "\u202f"
+METRE = 1000  # mm
+CM2, TENTH_IN2 = 100.0, INCH**2 / 10  # mm²: what an area is told in whole ones of
+
+
+@dataclass(frozen=True, slots=True)
+class Amounts:
+    """Of one item and in its unit, each rounded once, as it is printed: have less used is back, to the digit.
+
+    `used` is left in the pieces, or is waste that cannot come back. `have` must be there when work begins. `back` goes
+    into the drawer again.
+    """
+
+    used: Printed
+    have: Printed
+    back: Printed
+
+    @property
+    def listed(self) -> str:
+        """What to have, as a list prints it; of what is counted the spare ones stand apart."""
+        counted = not self.have.unit and self.back
+        return f"{self.used.words}{THIN}+{THIN}{self.back.words}" if counted else self.have.told
+
+    @property
+    def posted(self) -> Amounts:
+        """The same in a kit that is posted: all that is in its bag is used, for nothing of it comes back."""
+        return Amounts(self.have, self.have, Printed(0, "0", self.back.unit))
+
+
+def amounts(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, people: int = 1) -> Amounts | None:
+    """Of what one version takes, on the slabs that are drawn of it; None for what is taken as needed.
+
+    For several `people` who take from one pot each number is summed first and then rounded once: all roll at the same
+    time, so that everybody's slab is there. One filling of a firing box serves them all.
+    """
+    if line.net is None:
+        return None
+    if line.blanks:
+        return _blanks(line, rounder, people)
+    times = 1 if line.filling else people
+    return _rounded(_used(line) * times, max(line.needed, _slab(line, slabs)) * times, line.item.unit, rounder)
+
+
+def in_bags(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, bags: int) -> Amounts | None:
+    """In so many bags, each packed by itself: a bag is rounded as its card prints it, and the total is their sum."""
+    one = amounts(line, slabs, rounder)
+    if one is None or line.blanks or line.filling:
+        return amounts(line, slabs, rounder, bags)
+    return _told(one.used * bags, one.have * bags, line.item.unit, rounder)
+
+
+def worked(line: MaterialLine, slabs: Sequence[SlabLayout]) -> str:
+    """How what to have is worked: of sheet by its blanks, of clay by its largest slab where that takes more."""
+    if line.blanks:
+        return " + ".join(f"{n} × ({long:.6g} × {wide:.6g})" for n, long, wide in line.blanks)
+    return f"max({line.working}, {_slab(line, slabs):.6g})" if by_slab(line, slabs) else line.working
+
+
+def by_slab(line: MaterialLine, slabs: Sequence[SlabLayout]) -> bool:
+    """Whether the largest slab decides what to have of it."""
+    return line.net is not None and _slab(line, slabs) > line.needed + GRAIN
+
+
+def at_once(slabs: Sequence[SlabLayout], clay: str) -> float:
+    """The most clay, g, that rolling a clay's slabs as they are drawn takes: each, and what the earlier ones kept."""
+    masses, kept = [0.0], 0.0
+    for layout in slabs:
+        if layout.clay == clay and layout.used:
+            areas = [wide * long for wide, long in layout.used]
+            masses.append(kept + layout.rolled * max(areas) / sum(areas))
+            kept += layout.cut
+    return max(masses)
+
+
+def _slab(line: MaterialLine, slabs: Sequence[SlabLayout]) -> float:
+    return at_once(slabs, line.item.name) if isinstance(line.item, Clay) else 0.0
+
+
+def _used(line: MaterialLine) -> float:
+    """What is used up before it is rounded, by common practice.
+
+    Clay: what the pieces weigh wet, for offcuts are gathered and go back into the wrap; what dries and sticks of them
+    is not told apart. Wire, cord, and sheet by the area: what is cut off for the pieces, trims too; the allowance is
+    left of the length, and whether its end is worth keeping is for the cutting plan. Liquids, and what is taken by the
+    gram: what the steps take. Stones, beads, findings: as many as there are seats and places, at their most; spare
+    ones go back. Adhesive: all of the mix at its most, with what stays on card and stick; what is to spare stays in
+    its tubes. Where the line says what is `spent`: of metal for a casting the pieces, for sprue and button are melted
+    again; of the filling of a firing box nothing, for it is used again and topped up.
+    """
+    spent = line.net if line.spent is None else line.spent
+    if spent is None:
+        return 0.0
+    return spent.high if line.item.unit == "piece" or isinstance(line.item, Adhesive) else spent.usual
+
+
+def _blanks(line: MaterialLine, rounder: Rounder, people: int) -> Amounts:
+    """Of sheet that is cut into blanks: each is used whole, for what falls off round its piece is scrap to melt."""
+    sides = [(n * people, _side(long, rounder), _side(wide, rounder)) for n, long, wide in line.blanks]
+    unit = rounder.unit("mm")
+    told = [f"{n} of {long.words} × {wide.words}" for n, long, wide in sides]
+    whole = Printed(sum(n * long * wide for n, long, wide in sides), f"{NBSP}{unit}, ".join(told), unit)
+    return Amounts(whole, whole, Printed(0, "0", rounder.unit("mm²")))
+
+
+def _side(mm: float, rounder: Rounder) -> Printed:
+    return rounder.length(mm, "bench up")
+
+
+def _rounded(used: float, have: float, unit: str, rounder: Rounder) -> Amounts:
+    """Both up to what a scale or ruler shows. Used is told finer, as the figures of the pieces are; never over have."""
+    if unit == "piece":
+        used, have = ceil(used), ceil(have)
+    elif unit == "mm":
+        used, have = rounder.rounded(used, "millimetre up"), _to_buy(have, rounder)
+    elif unit == "mm²":
+        step = TENTH_IN2 if rounder.inches else CM2
+        used, have = ceil(used / step) * step, ceil(have / step) * step
+    else:
+        used, have = up_for_weighing(used), up_for_buying(have)
+    return _told(min(used, have), have, unit, rounder)
+
+
+def _to_buy(mm: float, rounder: Rounder) -> float:
+    """A length to buy: quarters of an inch; or millimetres and fives of them, and from a metre on hundredths of it."""
+    if rounder.inches:
+        return rounder.rounded(mm, "length up")
+    rounded = up_for_buying(mm)
+    return rounded if rounded < METRE else ceil(rounded / 10) * 10
+
+
+def _told(used: float, have: float, unit: str, rounder: Rounder) -> Amounts:
+    """Three rounded numbers in print, all in the unit of what to have, so that they can be taken from each other."""
+    factor, places, name = _unit(have, unit, rounder)
+    printed = []
+    for value in (round(one, 9) for one in (used, have, have - used)):
+        words = rounder.words(value, unit, "length up") if name == "in" else rounder.decimal(value / factor, places)
+        printed.append(Printed(value, words, name))
+    return Amounts(*printed)
+
+
+def _unit(have: float, unit: str, rounder: Rounder) -> tuple[float, int, str]:
+    """How much of the item's unit one in print is, its decimals, and its name."""
+    if unit == "piece":
+        return 1, 0, ""
+    if unit == "mm²":
+        return (INCH**2, 1, "in²") if rounder.inches else (CM2, 0, "cm²")
+    if unit == "mm" and not rounder.inches:
+        return (METRE, 4, "m") if have >= METRE else (1, 1, "mm")
+    return 1, 1, rounder.unit(unit)
