@@ -181,7 +181,9 @@ class Teacher:
         for part in version.parts.values():
             yield f"{part.title}: how many", str(part.count)
         for line in version.materials:
-            yield f"Have: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
+            # to have of a clay is more where a slab in the hand is larger, which is known of this version alone
+            says = "With its waste" if isinstance(line.item, Clay) else "Have"
+            yield f"{says}: {in_a_sentence(self._told_apart(line.item))}", self.numbers.amount(line) or "as needed"
 
     def _told_apart(self, item: Item) -> str:
         """The first words of its name; where others in use have them too its whole name, and then its name in stock."""
