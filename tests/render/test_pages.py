@@ -213,7 +213,7 @@ def test_what_the_printer_only_murmurs_is_a_trouble(printer: Any) -> None:
 
 
 def test_what_is_used_up_by_a_bare_number_stands_in_the_list_alone(library: Any) -> None:
-    [used] = [group for group in library.teacher("drops").workings if group.part.startswith("Used up")]
+    [used] = [group for group in library.teacher("drops").workings if group.part == "With allowance"]
     workings = [row.working for row in used.rows]
     assert any("×" in working for working in workings)
     assert [working for working in workings if re.fullmatch(r"[\d.]+", working)] == []
