@@ -41,19 +41,19 @@ def bars(pages: Sequence[TemplatePage]) -> str:
 
 
 def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[view.Slab]:
-    """How the wet pieces of each clay and thickness lie on a slab."""
+    """How the wet pieces of each clay and thickness, textured or plain, lie on a slab."""
     rounder = worked.rounder
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
         pieces = [
-            f"{number}{NBSP}{_named(name)}{f'{NBSP}× {times}' if times > 1 else ''}"
+            f"{number}:{NBSP}{_named(name).lower()}{f'{NBSP}× {times}' if times > 1 else ''}"
             for number, name, times in layout.pieces
         ]
         alone = [f"by itself: {_named(name).lower()}" for name in dict.fromkeys(layout.too_large)]
         yield view.Slab(
             f"{layout.clay.partition(',')[0]}, {rounder.length(layout.thickness).told}",
             f"Roll {' and '.join(_counted(each))}. Drawn {layout.scale.replace(' ', NBSP)}." if each else "",
-            "; ".join([*pieces, *alone]),
+            "; ".join([*pieces, *alone, *(["textured"] if layout.textured else [])]),
             tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
         )
 
