@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Adhesive, Bead, Clay, Consumable, Fibre, Finding, Item, Stone, Tool
-from sheetgen.base.spelling import suggest
+from sheetgen.base.spelling import in_a_sentence, suggest
 from sheetgen.facts.cautions import GLOWS, LADDER, TAUGHT
 from sheetgen.facts.fit import SWALLOWED
 from sheetgen.facts.metals import METALS
@@ -103,7 +103,7 @@ def cautioned(
 
 def _notes(items: Sequence[Item]) -> tuple[str, ...]:
     """What stock says of items at the bench, under what each is called; once where it says the same of several."""
-    told = (f"{item.name.partition(',')[0]}: {item.at_the_bench}" for item in items if item.at_the_bench)
+    told = (f"{item.name.partition(',')[0]}: {in_a_sentence(item.at_the_bench)}" for item in items if item.at_the_bench)
     return tuple(dict.fromkeys(told))
 
 

@@ -246,8 +246,8 @@ def test_who_does_it_and_what_stock_says_stand_at_the_step(library: Any, librari
     assert page.count(TAUGHT) == 1
     assert row(library, "drops", "Fire").who == TAUGHT
     assert row(library, "drops", "Roll").who == ""
-    assert page.index("Uncured adhesive") < page.index("Test epoxy: Keep it cool.")
-    assert row(library, "drops", "Set").notes == ("Test epoxy: Keep it cool.",)
+    assert page.index("Uncured adhesive") < page.index("Test epoxy: keep it cool.")
+    assert row(library, "drops", "Set").notes == ("Test epoxy: keep it cool.",)
 
 
 SAW = "cautions:\n  saw: {word: CAUTION, hazard: Saw., consequence: Cuts., avoid: Slowly."

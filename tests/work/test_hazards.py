@@ -327,7 +327,7 @@ def test_a_first_piece_without_heat_or_acid_is_made_by_whoever_reads(bench: Any)
 
 def test_what_stock_says_at_the_bench_stands_at_the_first_step_that_uses_it(bench: Any) -> None:
     steps = bench("parts: [links]", "uses: [alcohol, pads]", "uses: [alcohol]")
-    assert [step.notes for step in steps] == [(), ("Alcohol: Cap the alcohol.",), ()]
+    assert [step.notes for step in steps] == [(), ("Alcohol: cap the alcohol.",), ()]
 
 
 def test_what_stock_wants_done_ahead_is_done_in_the_last_wait_early_enough_before_the_step_that_uses_it(
