@@ -58,7 +58,7 @@ def lines(pages: Sequence[TemplatePage], *, wet: bool) -> str:
 
 
 def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[view.Slab]:
-    """How the wet pieces of each clay and thickness lie on a slab."""
+    """How the wet pieces of each clay and thickness, textured or plain, lie on a slab."""
     rounder = worked.rounder
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
@@ -73,7 +73,7 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
         yield view.Slab(
             f"{layout.clay.partition(',')[0]}, {deep}",
             f"Roll {' and '.join(_counted(each))}. Drawn {layout.scale.replace(' ', NBSP)}." if each else "",
-            "; ".join([*pieces, *alone]),
+            "; ".join([*pieces, *alone, *(["textured"] if layout.textured else [])]),
             tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
         )
 
