@@ -32,6 +32,7 @@ TOGETHER = (
     (re.compile(r"(?<=\d) × (?=[\d.,]+[ \u00a0]mm)|^ × $"), f"{KEPT}×{KEPT}"),  # also where it is between two figures
     (re.compile(r"(?<=\d) – (?=\d)"), f"{KEPT}–{KEPT}"),
     (re.compile(r"\b([A-Z]-)(?=[a-z])"), "\\1\u2060"),
+    (re.compile(r"°C/(?=h)"), "°C/\u2060"),
     (re.compile(r"(?<= )(\d{4}-)(\d\d-)(?=\d\d\b)"), "\\1\u2060\\2\u2060"),  # a date in a line of words
     (re.compile(r"(?<=\d)(\u202f?)–(?=[\u202f\u00a0]?\d)"), "\\1–\u2060"),
 )
