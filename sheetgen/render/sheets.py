@@ -64,7 +64,7 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
         called = _each_part_once([in_a_sentence(_named(name)) for _, name, _ in layout.pieces])
         pieces = [
-            f"{number}:{NBSP}{name}{f'{NBSP}× {times}' if times > 1 else ''}"
+            f"{number}:{NBSP}{name}{f'{NBSP}×{NBSP}{times}' if times > 1 else ''}"
             for (number, _, times), name in zip(layout.pieces, called, strict=True)
         ]
         alone = [f"by itself: {in_a_sentence(_named(name))}" for name in dict.fromkeys(layout.too_large)]
