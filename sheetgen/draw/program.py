@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 WIDE, TALL = 84.0, 17.0
 NARROW = 62.0  # mm: what a phone of 390 px holds with every word of 16 px
 UNDER = 3.0  # mm from one curve to the next below it
+BESIDE = 4.0  # mm from one curve's last number to the next one's first
 LARGE = 5.2  # mm high
 UP, UP_NARROW, HOLD = 0.2, 0.3, 0.62  # of the width: where the hold begins, beside another curve too, and ends
 COOLING = ((0.0, 0.0), (0.06, 0.3), (0.14, 0.56), (0.24, 0.76), (0.4, 1.0))  # of the width and of the height
@@ -43,7 +44,7 @@ def program(phases: Sequence[Phase], rounder: Rounder, *, stacked: bool = False)
     for number, phase in enumerate(phases):
         lines = {label: f"{value} {unit}".strip() for label, value, unit in numbers.firing(phase)}
         left = 0.0 if stacked else number * wide
-        _curve(Moved(pen, (left, number * down)), 0.0, wide - 2 * (len(phases) > 1 and not stacked), lines)
+        _curve(Moved(pen, (left, number * down)), 0.0, wide - BESIDE * (len(phases) > 1 and not stacked), lines)
         says.append(", ".join(f"{label.lower()} {told}" for label, told in lines.items()))
     tall = TALL + SIZE + 1 + (len(phases) - 1) * down
     return pen.drawing((0, -SIZE), whole, tall, f"Kiln program: {'; then '.join(says)}")

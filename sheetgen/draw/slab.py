@@ -1,4 +1,4 @@
-"""The wet pieces of one clay and thickness on a rolled slab of the size that the studio owns."""
+"""The wet pieces of one clay and thickness, textured or plain, on a rolled slab of the size that the studio owns."""
 
 from __future__ import annotations
 
@@ -36,13 +36,14 @@ WIDTHS, NARROW_TRIALS, TRIALS = 12, 24, 120  # narrower slabs tried, the exchang
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One outline to cut so many times: the part it is of, the clay it is of and what that is rolled to."""
+    """One outline to cut so many times: the part it is of, the clay it is of, what that is rolled to and how."""
 
     name: str
     clay: Clay
     thickness: float
     flat: Flat
     count: int
+    textured: bool
 
     @property
     def sides(self) -> Sides:
@@ -61,10 +62,10 @@ Laid = tuple["Placed", int, Cut]
 
 
 def slabs(pieces: Iterable[Piece], slab: Slab, rounder: Rounder) -> tuple[SlabLayout, ...]:
-    """A layout for every clay and thickness."""
-    groups: dict[tuple[str, float], list[Cut]] = {}
+    """A layout for every clay and thickness, textured or plain."""
+    groups: dict[tuple[str, float, bool], list[Cut]] = {}
     for cut in (c for piece in pieces for c in _cuts(piece)):
-        groups.setdefault((cut.clay.id, cut.thickness), []).append(cut)
+        groups.setdefault((cut.clay.id, cut.thickness, cut.textured), []).append(cut)
     return tuple(_layout(group, slab, rounder) for group in groups.values())
 
 
@@ -72,7 +73,8 @@ def _cuts(piece: Piece) -> Iterator[Cut]:
     """What is cut of rolled clay; a guide to mark by takes none."""
     for flat in piece.flat:
         if piece.clay is not None and flat.thickness is not None and flat.line == "cut" and flat.closed:
-            yield Cut(piece.name, piece.clay, flat.thickness, flat, flat.times * piece.count)
+            textured = bool(piece.roles.get("rolled first"))
+            yield Cut(piece.name, piece.clay, flat.thickness, flat, flat.times * piece.count, textured)
 
 
 def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
@@ -101,6 +103,7 @@ def _layout(group: Sequence[Cut], slab: Slab, rounder: Rounder) -> SlabLayout:
         ),
         scale=f"1 : {over}",
         over=over,
+        textured=group[0].textured,
     )
 
 

@@ -43,7 +43,7 @@ class TemplatePage:
 
 @dataclass(frozen=True, slots=True)
 class SlabLayout:
-    """The wet pieces of one clay and thickness on rolled slabs: mm, g, a share; a picture of each slab.
+    """The wet pieces of one clay and thickness, all textured or all plain, on rolled slabs; a picture of each. Mm, g.
 
     `pieces` are the number in the picture, the part's name with what the outline is, and the count of each; `used` is
     the width and length of each slab that the pieces take with the gaps round them, as they are printed; masses and
@@ -61,6 +61,7 @@ class SlabLayout:
     drawings: tuple[Drawing, ...]
     scale: str = ""
     over: int = 1
+    textured: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -65,7 +65,7 @@ class Bail(Part):
                  when="meeting"),
         ),
     )
-    strip = figure("Strip, cut wet", "mm", "wet_front + over_former + wet_back", "tenth", about="Length of the strip: tail, fold, tail.")
+    strip = figure("Strip, cut wet", "mm", "wet_front + over_former + wet_back", "bench", about="Length of the strip: tail, fold, tail.")
     wet_width = figure("Width, cut wet", "mm", "wet(width, clay.shrinkage)", "bench", about="Width of the strip.")
     clay_mass = figure("Clay, each", "g", "strip × wet_width × thickness × clay.density ÷ 1000 mm³/cm³", "mass up", about="The strip as it is cut.",
                        role="clay mass")

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.printed import NBSP
+
 if TYPE_CHECKING:
     from sheetgen.model.numbers import Numbers
     from sheetgen.model.worked import Load, WorkedStep
@@ -46,7 +48,7 @@ def _loads(step: WorkedStep) -> str:
 def _place(load: Load) -> str:
     if load.boxed:
         return "in one box"
-    return "on one shelf" if load.places == 1 else f"on {load.places} shelves"
+    return f"on one{NBSP}shelf" if load.places == 1 else f"on {load.places} shelves"
 
 
 def _told(load: Load) -> str:

@@ -58,13 +58,13 @@ def lines(pages: Sequence[TemplatePage], *, wet: bool) -> str:
 
 
 def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[view.Slab]:
-    """How the wet pieces of each clay and thickness lie on a slab."""
+    """How the wet pieces of each clay and thickness, textured or plain, lie on a slab."""
     rounder = worked.rounder
     for layout in layouts:
         each = [f"{wide.words} × {long.told}" for wide, long in layout.used]
         called = _each_part_once([in_a_sentence(_named(name)) for _, name, _ in layout.pieces])
         pieces = [
-            f"{number}:{NBSP}{name}{f'{NBSP}× {times}' if times > 1 else ''}"
+            f"{number}:{NBSP}{name}{f'{NBSP}×{NBSP}{times}' if times > 1 else ''}"
             for (number, _, times), name in zip(layout.pieces, called, strict=True)
         ]
         alone = [f"by itself: {in_a_sentence(_named(name))}" for name in dict.fromkeys(layout.too_large)]
@@ -73,7 +73,7 @@ def slab_sketches(worked: Worked, layouts: Sequence[SlabLayout]) -> Iterator[vie
         yield view.Slab(
             f"{layout.clay.partition(',')[0]}, {deep}",
             f"Roll {' and '.join(_counted(each))}. Drawn {layout.scale.replace(' ', NBSP)}." if each else "",
-            "; ".join([*pieces, *alone]),
+            "; ".join([*pieces, *alone, *(["textured"] if layout.textured else [])]),
             tuple(Html(Markup(d.svg)) for d in layout.drawings),  # noqa: S704 - drawn by our own pen
         )
 

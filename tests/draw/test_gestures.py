@@ -368,7 +368,8 @@ def test_what_hangs_by_its_last_loop_is_drawn_with_it_on_top_and_an_ear_wire_wit
 def test_what_is_said_of_a_coil_stands_right_under_it(draw: Any) -> None:
     it = draw("sedge-bookmark", "cut coil", "rings", 2.0)
     across = it.scene.piece.figures["outside"].value.usual * it.k
-    assert it.at("one turn")[1] == pytest.approx(across / 2 + 4.2, abs=0.3)  # a line of labels and a gap
+    # its middle is level with that of the two cuts, which are 7.8 apart; then a line of labels and a gap
+    assert it.at("one turn")[1] == pytest.approx(7.8 / 2 + across / 2 + 4.2, abs=0.3)
 
 
 def test_a_tassel_s_binding_is_hidden_in_its_cap(draw: Any) -> None:

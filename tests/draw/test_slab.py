@@ -82,6 +82,21 @@ def test_pieces_are_counted_and_each_thickness_has_its_own_slab(slabbed: Any) ->
     }
 
 
+def test_what_is_cut_of_textured_clay_lies_on_another_slab_than_what_is_cut_of_plain(
+    slabbed: Any, libraries: Any
+) -> None:
+    slabbed.change(
+        "drops/project.yaml", "    gap: 0.5 mm\n", "    gap: 0.5 mm\n    width: 5 mm\n    thickness: 3 cards\n"
+    )
+    [together] = layouts(slabbed, "drops")
+    assert together.pieces == ((1, "body", 2), (2, "seats", 2))
+    slabbed.change("drops/project.yaml", "    inside: bore\n", "    inside: bore\n    rolled first: 5 cards\n")
+    assert [layout.pieces for layout in layouts(slabbed, "drops")] == [((1, "body", 2),), ((1, "seats", 2),)]
+    assert [libraries.said(slab.pieces) for slab in slabbed.handout("drops").slabs] == [
+        "1: body × 2; textured", "1: seats × 2",
+    ]  # fmt: skip
+
+
 def test_a_marking_guide_takes_no_clay(slabbed: Any) -> None:
     assert [layout.pieces for layout in layouts(slabbed, "drops")] == [((1, "body", 2),)]
 

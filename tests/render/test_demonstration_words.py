@@ -95,7 +95,7 @@ def test_kiln_fibre_is_cut_in_a_wait_before_the_fire_and_its_mask_is_told_there(
         cut = version.steps[using[0]]
         assert using[0] < fires[0], where
         assert cut.waits, where
-        assert "Cut kiln fibre, mask on" in words.plain(cut.meanwhile), where
+        assert "Mask on, cut the fibre" in words.plain(cut.meanwhile), where
         assert "fibre dust" in {caution.id for caution in cut.cautions}, where
         assert any("damp" in note for note in cut.notes), where
     assert fired > len(designs)

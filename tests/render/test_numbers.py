@@ -183,3 +183,10 @@ def test_a_run_of_brackets_is_cut_to_what_markdown_reads_quickly() -> None:
 
 def test_plain_words_have_no_marks() -> None:
     assert said(words.plain(("A *soft* `thing`\n of ", shown(22, "mm", "bench")))) == "A soft thing of 22 mm"
+
+
+def test_no_line_ends_inside_a_date_or_a_rate_and_a_date_by_itself_is_as_written() -> None:
+    joined = "\u2060"  # no line ends at it
+    assert words.kept("revision 2, 2026-11-27") == f"revision 2, 2026-{joined}11-{joined}27"
+    assert words.kept("Heat up at, °C/h") == f"Heat up at, °C/{joined}h"
+    assert words.kept("2026-11-27") == "2026-11-27"  # a machine reads it

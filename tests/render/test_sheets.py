@@ -262,6 +262,11 @@ def test_two_wires_of_one_name_have_two_rows_among_what_differs(name: str, libra
     assert len(had) == len(set(had)) == 2, had
 
 
+def test_homework_goes_by_the_number_and_the_words_of_the_timetable(demo: Any) -> None:
+    at_home = [one.what for one in demo.teacher("slackwater-strand").between]
+    assert at_home == ["Let the adhesive cure", "10 Trim the ends", "11 Hang the hook"]
+
+
 def test_a_working_that_changes_nothing_is_left_out(demo: Any) -> None:
     # wire wound on a rod of 8 mm springs back by nothing here: 8 ÷ (1 + 0) is 8
     rows = [row.working for group in demo.teacher("lantern-pull").workings for row in group.rows]

@@ -191,12 +191,13 @@ def test_a_kiln_is_measured_whole(kiln: Any, old: str, new: str, told: str) -> N
     assert any(told in t.message for t in kiln.check("pendant").troubles.errors)
 
 
-def test_the_sheet_says_in_one_line_how_the_kiln_is_loaded(kiln: Any) -> None:
+def test_the_sheet_says_in_one_line_how_the_kiln_is_loaded(kiln: Any, libraries: Any) -> None:
     kiln.change(
         "pendant/project.yaml", "steps:\n", "versions:\n  - {name: Copper, clay: copper, width: 17.2 mm}\nsteps:\n"
     )
     told = {
-        version: " ".join(row.firing for row in kiln.handout("pendant", version).rows) for version in ("main", "Copper")
+        version: libraries.said(" ".join(row.firing for row in kiln.handout("pendant", version).rows))
+        for version in ("main", "Copper")
     }
     assert told["main"].endswith("One load.")
     assert (

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.pen import arc
 from sheetgen.base.spelling import counted
 from sheetgen.draw.cutaway import cut, high, led, stroke, wide
-from sheetgen.draw.gesture import LABEL, Gesture
+from sheetgen.draw.gesture import LABEL, LINE, Gesture
 from sheetgen.draw.sketches import band
 from sheetgen.facts.gauges import CARD
 from sheetgen.parts.bail import Bail
@@ -51,14 +51,17 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     pen.cross((0, 0))
     high(pen, -end[0] - 2.6, (0, mat), leg.words, to=-r)
     wide(pen, mat + 2.6, (r + thick / 2, end[0]), foot.words, to=mat)
-    beside = end[0] + 3.2
-    led(pen, (float(rod) * k * 0.36, -0.6), (beside, -r + 1.0), f"rod {rod.words}")
-    led(pen, (r, up * 0.35), (beside, up * 0.35 + 1.2), "leg")
-    led(pen, (half, mat - pile * 0.45), (beside, mat - 4.0), counted(cards, "card"))
-    led(pen, (end[0] - 0.4, end[1]), (beside, mat + LABEL * 0.1), "tip up")
+    # A line apart from the mat upwards, however short the legs are.
+    beside, tip = end[0] + 3.2, mat + LABEL * 0.1
+    pile_words = tip - LINE
+    leg_words = min(up * 0.35 + 1.2, pile_words - LINE)
+    led(pen, (float(rod) * k * 0.36, -0.6), (beside, min(-r + 1.0, leg_words - LINE)), f"former {rod.words}")
+    led(pen, (r, up * 0.35), (beside, leg_words), "leg")
+    led(pen, (half, mat - pile * 0.45), (beside, pile_words), counted(cards, "card"))
+    led(pen, (end[0] - 0.4, end[1]), (beside, tip), "tip up")
     return (
-        f"A strip folded over a rod of {rod.told}, in section: the rod lies on {counted(cards, 'card')}, so that its "
-        f"middle is {leg.told} above the mat; the legs are pressed down beside it, and at the mat the last "
+        f"A strip folded over a former of {rod.told}, in section: the former lies on {counted(cards, 'card')}, so that "
+        f"its middle is {leg.told} above the mat; the legs are pressed down beside it, and at the mat the last "
         f"{foot.told} of each are bent out as a foot, its end tipped up"
     )
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from sheetgen.base.pen import Extent, Pen, arc
-from sheetgen.base.spelling import counted
 from sheetgen.draw import forming, views
 from sheetgen.draw.drawn import Drawn, per_cent
 from sheetgen.parts.piece import Piece
@@ -40,8 +39,8 @@ def _note(piece: Piece) -> str:
 
 
 def _label(piece: Piece) -> str:
-    seats, by = piece[StoneRing.stones].words, per_cent(piece, piece[StoneRing.clay])
-    return f"prick {counted(seats, 'middle')} through; shrinks {by}"
+    """A seat drilled inside the ring is pricked with it, so that no number is told."""
+    return f"prick each middle through; shrinks {per_cent(piece, piece[StoneRing.clay])}"
 
 
 def _mark_it(_piece: Piece) -> str:
