@@ -161,6 +161,14 @@ class Project(Written):
     steps: list[Step]
 
 
+class WrittenShop(Written):
+    """A shop: the least order, what delivery costs, and from which order on it is free."""
+
+    least_order: Text | None = None
+    delivery: Text | None = None
+    free_from: Text | None = None
+
+
 class Studio(Written):
     """studio.yaml."""
 
@@ -182,6 +190,7 @@ class Studio(Written):
     bed_depth: Text | None = None
     sheets: Texts = Field(default_factory=list)
     class_: Class | None = None
+    shops: dict[Text, WrittenShop] = Field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
