@@ -17,6 +17,11 @@ def exact(number: float) -> Fraction:
     return Fraction(repr(round(number, _FINEST)))
 
 
+def counted_in(unit: str) -> str:
+    """In what an item is counted, as a sentence says it: by the piece, in g."""
+    return "by the piece" if unit == "piece" else f"in {unit}"
+
+
 @dataclass(frozen=True, slots=True)
 class Pack:
     """A size that a shop sells: what it holds, its price if known, and the least number sold."""
