@@ -14,7 +14,7 @@ from sheetgen.work.mixes import OF, mixes
 from sheetgen.work.stopped import Stopped
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.base.material import Item
     from sheetgen.base.trouble import Troubles
@@ -66,24 +66,26 @@ class Kits:
         if self.written is None:
             return None
         idle: dict[str, Trouble] = {}
-        placed: dict[str, Word] = {}  # each item with the word that has put it somewhere
+        placed: dict[str, tuple[int, Word]] = {}  # each item with the bag, and the word that has put it there
         words = (*self.written.bags.items(), ("", self.written.leave_out))
         used = {line.item.id: line for line in version.materials}
         bags = []
-        for name, listed in words:
+        for bag, (name, listed) in enumerate(words):
             items = []
             for word, item in _stocked(listed, evaluator):
                 if isinstance(item, Tool):
                     told = f"{item.name} is a tool, and no bag holds it"
                     evaluator.troubles.add(told, word.place, f"in the box: [{word}], or take it out")
                 elif item.id in placed:
-                    told = f"{item.name} is in the kit twice"
-                    evaluator.troubles.add(told, word.place, f"keep one; the other is at {placed[item.id].place}")
+                    other, first = placed[item.id]
+                    if (other, first) == (bag, str(word)) or other != bag:  # two choices in one bag may be one item
+                        told = f"{item.name} is in the kit twice"
+                        evaluator.troubles.add(told, word.place, f"keep one; the other is at {first.place}")
                 elif item.id not in used:
                     idle[str(word)] = _not_used(item, word)
                 else:
                     items.append(item)
-                placed.setdefault(item.id, word)
+                placed.setdefault(item.id, (bag, word))
             if not listed and isinstance(name, Word):
                 evaluator.troubles.add(
                     f"the bag '{name}' holds nothing", name.place, "take it out, or say what it holds"
@@ -109,7 +111,7 @@ class Kits:
                 found.append(item)
         return tuple(found)
 
-    def _forgotten(self, version: WorkedVersion, placed: dict[str, Word], evaluator: Evaluator) -> None:
+    def _forgotten(self, version: WorkedVersion, placed: Iterable[str], evaluator: Evaluator) -> None:
         """What is used up in an amount that is told lies in a bag, or is left out by name."""
         bags = self.written.bags if self.written else {}
         where = next(iter(bags)).place if bags else None

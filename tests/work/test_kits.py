@@ -73,6 +73,7 @@ CASES = [
     Bad("a tool that no step uses", "kit: {in the box: [‸knife]}", ("Craft knife", "no version takes it"), ("take it out",)),
     Bad("a thing in two bags", "kit: {bags: {A: [clay, stone], B: [‸glass-2]}}", ("in the kit twice",), ("the other is at projects/drops/project.yaml",)),
     Bad("a thing in a bag and left out", "kit: {bags: {A: [clay, stone]}, leave out: [‸stone]}", ("in the kit twice",), ("keep one",)),
+    Bad("a thing twice in one bag", "kit: {bags: {A: [clay, stone, ‸stone]}}", ("in the kit twice",), ("keep one",)),
     Bad("an empty bag", "kit: {bags: {A: [clay], ‸B: []}}", ("the bag 'B' holds nothing",), ("take it out",)),
     Bad("a misspelt field", "kit: {‸bag: {A: [clay]}}", ("no field 'bag'",), ("'bags'",)),
     # Off a roll
@@ -190,6 +191,15 @@ def test_what_only_another_version_takes_may_lie_in_a_bag(drops: Any) -> None:
         "main": ["silver", "glass-2", "ear-wire"],
         "Long": ["copper", "glass-2", "ear-wire"],
     }
+
+
+def test_two_choices_that_are_one_item_may_lie_in_one_bag(drops: Any) -> None:
+    drops.change(DROPS, "  stone: glass-2", "  stone: glass-2\n  other stone: glass-2")
+    drops.change(DROPS, "steps:\n", "kit: {bags: {A: [clay, ear-wire], B: [stone, other stone]}}\nsteps:\n")
+    assert [[item.id for item in bag.items] for bag in drops.worked("drops").main.kit.bags] == [
+        ["silver", "ear-wire"],
+        ["glass-2"],
+    ]
 
 
 def test_a_piece_off_a_roll_has_both_its_sides(drops: Any) -> None:
