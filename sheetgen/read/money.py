@@ -13,7 +13,11 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Word
     from sheetgen.read.measures import Measures
 
-SIGNS = {"€": ("EUR",), "£": ("GBP",), "$": ("USD", "AUD", "CAD", "NZD"), "¥": ("JPY", "CNY")}  # ISO 4217
+# A sign or a word for a currency, and what it may stand for (ISO 4217).
+SIGNS = {
+    "€": ("EUR",), "euro": ("EUR",), "euros": ("EUR",), "£": ("GBP",),
+    "$": ("USD", "AUD", "CAD", "NZD"), "¥": ("JPY", "CNY"),
+}  # fmt: skip
 _MARK = r"[.,'’ \u00a0\u202f]"
 _AMOUNT = re.compile(
     rf"(?P<before>[^\d\s+-]*)\s*(?:(?P<thousands>\d{{1,3}}(?:{_MARK}\d{{3}})+)(?P<cents>[.,]\d{{1,2}})?"
@@ -29,6 +33,9 @@ def money(word: Word, name: str, measures: Measures) -> Decimal | None:
     example = f"12.50 {currency}"
     if amiss := _amiss(word, name, currency):
         troubles.add(amiss[0], word.place, amiss[1])
+        return None
+    if not any(map(str.isdigit, word)):
+        troubles.add(f"{name} is an amount of money, and '{word}' is not", word.place, example)
         return None
     found = measures.quantity(word)
     if found is None:
@@ -53,19 +60,20 @@ def _amiss(word: str, name: str, currency: str) -> tuple[str, str] | None:
     if found is None:
         return None
     mark, parted, plain = found["before"] + found["after"], found["thousands"], _plain(found)
-    ours = mark.upper() in {"", currency} or currency in SIGNS.get(mark, ())
+    sign = mark.lower()
+    ours = mark.upper() in {"", currency} or currency in SIGNS.get(sign, ())
     written = f"write {plain} {currency}"
     amiss = None
     if not ours:  # another currency, or no money at all: the reader of measures tells what it is
-        if mark in SIGNS:
+        if sign in SIGNS:
             amiss = f"{name} is in the studio's currency, and '{word}' is not", f"12.50 {currency}"
     elif parted and _TWO_WAYS.fullmatch(parted) and not found["cents"]:
         less = parted.replace(",", ".").rstrip("0").rstrip(".")
         amiss = f"'{word}' can be read two ways", f"{written}, or {less} {currency}"
     elif parted and not _UNDER_ONE.fullmatch(parted):
         amiss = f"the thousands of '{word}' are parted", written
-    elif mark in SIGNS:
-        amiss = f"'{word}' has a sign for its currency, which is written in three letters", written
+    elif sign in SIGNS:
+        amiss = f"'{word}' has a sign or a word for its currency, which is written in three letters", written
     elif not mark:
         amiss = f"{name} is an amount of money, and '{word}' is a bare number", written
     elif found["dash"] or found["before"] or mark != currency:

@@ -52,6 +52,8 @@ CASES = [
     # Money
     Bad("a sign for a currency", CLAY, "    packs: [{holds: 25 g, price: ‸€38}]\n", ("'€38'", "three letters"), ("write 38 EUR",)),
     Bad("a sign behind", CLAY, "    packs: [{holds: 25 g, price: ‸38 €}]\n", ("'38 €'", "three letters"), ("write 38 EUR",)),
+    Bad("a word for a currency", CLAY, "    packs: [{holds: 25 g, price: ‸38 Euro}]\n", ("'38 Euro'", "three letters"), ("write 38 EUR",)),
+    Bad("a price in words", CLAY, "    packs: [{holds: 25 g, price: ‸on request}]\n", ("amount of money", "'on request'"), ("12.50 EUR",)),
     Bad("another money's sign", CLAY, "    packs: [{holds: 25 g, price: ‸£38}]\n", ("'£38'", "studio's currency"), ("12.50 EUR",)),
     Bad("points at the thousands", CLAY, "    packs: [{holds: 1 kg, price: ‸'1.250,00 EUR'}]\n", ("'1.250,00 EUR'", "thousands"), ("write 1250.00 EUR",)),
     Bad("commas at the thousands", CLAY, "    packs: [{holds: 1 kg, price: ‸'1,250.00 EUR'}]\n", ("thousands",), ("write 1250.00 EUR",)),
