@@ -15,6 +15,7 @@ stones:
   smoke-3: {name: "Glass stone, 3 mm, smoke", size: 2.95-3 mm, height: 2 mm, kiln: no, sources: {size: invented}}
   smoke-3-blue: {name: "Glass stone, 3 mm, blue", size: 2.95-3 mm, height: 2 mm, kiln: no, sources: {size: invented}}
   smoke-2-high: {name: "Glass stone, 2 mm, tall", size: 1.95-2 mm, height: 1.9 mm, kiln: no, sources: {size: invented}}
+  smoke-mixed: {name: "Glass stone, 2 mm, unsorted", size: 1.95-2.3 mm, height: 1.5 mm, kiln: no, sources: {size: invented}}
 consumables:
   sheet: {name: Release sheet, pack: 5 m, across: 300 mm}
   tape: {name: Tape, pack: 25 m}
@@ -64,6 +65,7 @@ CASES = [
     Bad("two of one name", "colourways: {of: stone, Grey sea: {glass-2: 100 %}, ‸grey sea: {smoke-2: 100 %}}", ("'Grey sea' too",), ("another name",)),
     Bad("stones of two sizes in a mix", "colourways: {of: stone, grey sea: {glass-2: 60 %, ‸smoke-3: 40 %}}", ("3 mm", "2.95-3 mm across", "1.95-2 mm"), ("the size of Glass stone, 2 mm",)),
     Bad("a stone too tall for the seat", "colourways: {of: stone, grey sea: {glass-2: 60 %, ‸smoke-2-high: 40 %}}", ("1.9 mm high", "1.5 mm"), ("the size of",)),
+    Bad("stones of which some are too large", "colourways: {of: stone, grey sea: {glass-2: 60 %, ‸smoke-mixed: 40 %}}", ("1.95-2.3 mm across", "1.95-2 mm"), ("the size of",)),
     Bad("a wire among the stones", "colourways: {of: stone, grey sea: {glass-2: 60 %, ‸copper-16awg: 40 %}}", ("is a wire",), ("same sort",)),
     # Kits
     Bad("a bag of what is not in stock", "kit: {bags: {A: [clay, ‸ear-wir]}}", ("'ear-wir' is not in stock",), ("'ear-wire'",)),
