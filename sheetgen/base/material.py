@@ -6,17 +6,16 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import Interval, interval
+from sheetgen.base.supply import Supply
 
 if TYPE_CHECKING:
-    from decimal import Decimal
-
     from sheetgen.base.place import Place, Word
     from sheetgen.base.room import Room
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
-    """One item of stock. `pack` and amounts are in `unit`: g, mm, mL, mm² or piece.
+    """One item of stock. Amounts are in `unit`: g, mm, mL, mm² or piece. `supply` is how it is bought and kept.
 
     `acts_as` and `bears` are in the words of facts/bench.py; it bears heat up to so many °C, and anything else up to
     infinity or not at all. `hard` is a temper that heat takes away. `at_the_bench` is what a step that uses it says.
@@ -27,8 +26,7 @@ class Item:
     id: str
     name: str
     unit: str = "piece"
-    pack: float | None = None
-    price: Decimal | None = None
+    supply: Supply = field(default_factory=Supply)
     allowance: float = 0.0
     cautions: tuple[str, ...] = ()
     acts_as: tuple[str, ...] = ()
@@ -45,9 +43,19 @@ class Item:
     place: Place | None = field(default=None, compare=False, repr=False)
 
     @property
+    def pack(self) -> float | None:
+        """What its first pack holds, where stock says so."""
+        return float(self.supply.packs[0].holds) if self.supply.packs else None
+
+    @property
     def spool(self) -> float | None:
-        """How much of it one pack holds, mm, where stock sells it by length and says so."""
-        return self.pack if self.unit == "mm" and self.pack else None
+        """How much of it that pack holds, mm, where it is sold by length."""
+        return self.pack if self.unit == "mm" else None
+
+    @property
+    def longest(self) -> float | None:
+        """How much of it the largest pack holds, mm, where it is sold by length."""
+        return float(max(pack.holds for pack in self.supply.packs)) if self.spool else None
 
     def acts(self, *words: str) -> bool:
         """Whether it acts as any of these."""
@@ -250,7 +258,7 @@ class Adhesive(Item):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Consumable(Item):
-    """What is used up: where a solder flows, °C; how wide a plug is, mm; what a mL of it weighs as it is poured, g."""
+    """What is used up: where a solder flows, °C; a plug or roll across, mm; what a mL weighs as it is poured, g."""
 
     flows_at: float | None = None
     across: float | None = None
@@ -291,11 +299,13 @@ NUMBERS: dict[str, dict[str, tuple[str, bool]]] = {
         "metal_share": ("", False), "allowance": ("", False), "solid_density": ("g/cm³", True),
         "pack": ("g", True), "drying": ("min", True),
     },
-    "Wire": {"thickness": ("mm", False), "density": ("g/cm³", False), "spool": ("mm", True)},
+    "Wire": {
+        "thickness": ("mm", False), "density": ("g/cm³", False), "spool": ("mm", True), "longest": ("mm", True),
+    },
     "Sheet": {"thickness": ("mm", False), "density": ("g/cm³", False), "long": ("mm", True), "wide": ("mm", True)},
     "Stone": {"size": ("mm", False), "width": ("mm", True), "height": ("mm", True), "density": ("g/cm³", True)},
     "Bead": {"size": ("mm", False), "length": ("mm", False), "hole": ("mm", True)},
-    "Fibre": {"thickness": ("mm", False), "width": ("mm", True), "spool": ("mm", True)},
+    "Fibre": {"thickness": ("mm", False), "width": ("mm", True), "spool": ("mm", True), "longest": ("mm", True)},
     "Finding": {
         "inside": ("mm", True), "length": ("mm", True), "depth": ("mm", True), "width": ("mm", True),
         "wire": ("mm", True),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sheetgen.base.interval import ceil, floor
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas import guard
 from sheetgen.formulas.formula import formula, numeric
 
@@ -41,6 +42,30 @@ def stock_for_pieces(count: float, piece: float, kerf: float) -> float:
     guard.above_zero(piece, "a piece", "length")
     guard.not_below_zero(kerf, "a saw cut", "kerf")
     return count * (piece + kerf) - kerf
+
+
+@numeric(
+    "roll = up(pieces ÷ down(width ÷ across)) × along, or the other way round if that is less",
+    source="plane geometry: rows across the roll, all pieces one way round",
+)
+def length_of_roll(count: float, along: float, across: float, width: float) -> float:
+    """Length (mm) of a roll `width` mm wide for so many pieces (mm), side by side in rows; whichever way takes less.
+
+    CannotBe for a piece that goes on the roll neither way.
+    """
+    guard.not_below_zero(count, "a number of pieces", "count", "")
+    for value, what, field in (
+        (along, "a piece's length", "amount"),
+        (across, "its width", "wide"),
+        (width, "a roll's width", "across"),
+    ):
+        guard.above_zero(value, what, field)
+    ways = ((long, floor(width / wide)) for long, wide in ((along, across), (across, along)))
+    rows = [ceil(count / abreast) * long for long, abreast in ways if abreast]
+    if not rows:
+        told = f"a piece of {guard.shown(along)} × {guard.shown(across)} is wider than the roll, {guard.shown(width)}"
+        raise CannotBe(told, help="a wider roll, or a smaller piece", field="wide")
+    return min(rows)
 
 
 grid_count = formula(

@@ -21,10 +21,11 @@ PartWords = dict[Text, Text | list[Text]]
 
 
 class Material(Written):
-    """Something bought in that no part works out: an ear wire, a pin back."""
+    """Something bought in that no part works out: an ear wire, a pin back. Off a roll it is so `wide` across."""
 
     item: Text
     amount: Text = Field(default_factory=lambda: default("1"))
+    wide: Text | None = None
     for_: Text | None = None
 
 
@@ -128,6 +129,14 @@ class Class(Written):
     clear_up: Text | None = None
 
 
+class WrittenKit(Written):
+    """What goes into a kit of a design: bags with their items, what is left out, and which tools lie in the box."""
+
+    bags: dict[Text, Texts] = Field(default_factory=dict)
+    leave_out: Texts = Field(default_factory=list)
+    in_the_box: Texts = Field(default_factory=list)
+
+
 class Project(Written):
     """project.yaml."""
 
@@ -158,7 +167,17 @@ class Project(Written):
     class_: Class | None = None
     for_the_teacher: ForTeacher | None = None
     versions: list[dict[Text, Text]] = Field(default_factory=list)
+    kit: WrittenKit | None = None
+    colourways: dict[Text, Text | dict[Text, Text]] = Field(default_factory=dict)
     steps: list[Step]
+
+
+class WrittenShop(Written):
+    """A shop: the least order, what delivery costs, and from which order on it is free."""
+
+    least_order: Text | None = None
+    delivery: Text | None = None
+    free_from: Text | None = None
 
 
 class Studio(Written):
@@ -182,6 +201,7 @@ class Studio(Written):
     bed_depth: Text | None = None
     sheets: Texts = Field(default_factory=list)
     class_: Class | None = None
+    shops: dict[Text, WrittenShop] = Field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

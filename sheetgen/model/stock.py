@@ -25,6 +25,14 @@ class WrittenAhead(Written):
     with_: Texts = Field(default_factory=list, alias="with")
 
 
+class WrittenPack(Written):
+    """A size that a shop sells."""
+
+    holds: Text
+    price: Text | None = None
+    at_least: Text | None = None
+
+
 class WrittenItem(Written):
     """What every item of stock may say."""
 
@@ -34,6 +42,15 @@ class WrittenItem(Written):
     ahead: WrittenAhead | None = None
     pack: Text | None = None
     price: Text | None = None
+    packs: Annotated[list[WrittenPack], OneOrMore] = Field(default_factory=list)
+    shop: Text | None = None
+    have: Texts = Field(default_factory=list)
+    given_out: Text | None = None
+    saw_cut: Text | None = None
+    keep_ends_from: Text | None = None
+    spares: Text | None = None
+    post: Text | None = None
+    a_pack_does: Text | None = None
     allowance: Text | None = None
     cautions: Texts = Field(default_factory=list)
     acts_as: Texts = Field(default_factory=list)

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
     from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
+    from sheetgen.model.kit import Colourway, Kit
     from sheetgen.model.project import Caution
     from sheetgen.parts.piece import Piece
 
@@ -48,8 +49,9 @@ class MaterialLine:
     """One line of what is taken from stock: net amount, in the item's unit, and allowance as a share of it.
 
     `least` must be in the hand at once, however little is used up: a piece at the thickness it is first rolled to.
-    `blanks` of sheet: how many, and length and width in mm of each. `filling`: of a firing box, the same for every load
-    and for however many have their pieces in it. `spent` is what is used up of the net amount; None: all of it.
+    `blanks` of sheet: how many, and length and width in mm of each; `off_roll` the same of what is cut off a roll,
+    along it and across. `filling`: of a firing box, the same for every load and for however many have their pieces in
+    it. `spent` is what is used up of the net amount; None: all of it.
     """
 
     item: Item
@@ -59,6 +61,7 @@ class MaterialLine:
     use: str = ""
     least: float = 0.0
     blanks: tuple[tuple[int, float, float], ...] = ()
+    off_roll: tuple[tuple[int, float, float], ...] = ()
     filling: bool = False
     spent: Interval | None = None
 
@@ -260,7 +263,8 @@ class Stood:
 class WorkedVersion:
     """One version: its choices, parts, figures, lists and steps.
 
-    `finished` are the finished sizes that the first side names; `plan` is what its times come to;
+    `finished` are the finished sizes that the first side names; `plan` is what its times come to; `kit` and
+    `colourways` are what the design says of kits, as far as it holds for this version;
     `view` is what stands where in the view of the finished piece, beside the parts that say so themselves, and
     `view_shows` what is seen there, for who cannot see it.
     """
@@ -280,6 +284,8 @@ class WorkedVersion:
     plan: Plan = field(default_factory=Plan)
     view: tuple[Stood, ...] = ()
     view_shows: Prose = ()
+    kit: Kit | None = None
+    colourways: tuple[Colourway, ...] = ()
 
     @property
     def numbers(self) -> list[int]:

@@ -59,7 +59,7 @@ class HeadPin(OnWire):
         size("wire above the beads", "beyond", tool="ruler"),
     )
     needs = (
-        need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one piece is {cut}", at="wire", when="own_wire and wire.spool"),
+        need("wire.longest ≥ cut", "holds {wire.longest} a pack, and one piece is {cut}", at="wire", when="own_wire and wire.longest"),
         *OnWire.needs,
         need("pin.length ≥ on_pin.high", "is {pin.length} long, too short for it", at="pin", least="on_pin.high", when="pin and pin.length"),
     )

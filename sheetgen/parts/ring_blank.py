@@ -80,7 +80,7 @@ class RingBlank(ClosedStrip):
     )
     needs = (
         need("not width", "is that of the wire, in a ring of round wire", at="width", help="take it out, or give the sheet", when="wire"),
-        need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one ring is {cut}", at="wire", when="wire and wire.spool"),
+        need("wire.longest ≥ cut", "holds {wire.longest} a pack, and one ring is {cut}", at="wire", when="wire and wire.longest"),
         need(f"size ≥ {RING_TIGHT:g} × thick", "bends metal of {thick} tighter than twice its thickness", at="size", least=f"{RING_TIGHT:g} × thick", help="or thinner metal"),
     )
     flat = flat

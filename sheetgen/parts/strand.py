@@ -28,8 +28,8 @@ class Clasped(Part):
 
 def spool(item: str, long: str, one: str, *, when: str = "") -> Need:
     """What is cut in one piece is no longer than a pack of it, where stock sells it by length and says so."""
-    says = f"holds {{{item}.spool}} a pack, and one {one} is {{{long}}}"
-    return need(f"{item}.spool ≥ {long}", says, at=item.replace("_", " "), when=f"{when} and {item}.spool" if when else f"{item}.spool")
+    says = f"holds {{{item}.longest}} a pack, and one {one} is {{{long}}}"
+    return need(f"{item}.longest ≥ {long}", says, at=item.replace("_", " "), when=f"{when} and {item}.longest" if when else f"{item}.longest")
 
 
 class Strand(Clasped):

@@ -39,4 +39,4 @@ class WirePiece(Part):
     mass = figure("Weight of the wire, each", "g", "wire_grams(wire.thickness, one, wire.density)", about="One piece, trimmed.", role="metal mass")
 
     takes: ClassVar[tuple[TakeSpec, ...]] = (take_wire("wire", "wire_length", each="cut"),)
-    needs: ClassVar[tuple[Need, ...]] = (need("wire.spool ≥ cut", "holds {wire.spool} a pack, and one piece is {cut}", at="wire", when="wire.spool"),)
+    needs: ClassVar[tuple[Need, ...]] = (need("wire.longest ≥ cut", "holds {wire.longest} a pack, and one piece is {cut}", at="wire", when="wire.longest"),)

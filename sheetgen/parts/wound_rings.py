@@ -30,11 +30,11 @@ class WoundRings(Part):
     takes = (take_wire("wire", "wire_length"),)
     needs: ClassVar[tuple[Need, ...]] = (
         need(f"kerf < {KERF_MOST:g} × one", "takes a quarter of the ring or more", at="kerf", help="{0.3 mm} to {0.5 mm} is a saw blade"),
-        need("wire.spool ≥ one + tails", "holds {wire.spool} a pack, and one ring with its coil's ends is {one + tails}", at="wire",
-             when="wire.spool"),
-        need("wire.spool ≥ longest", "holds {wire.spool} a pack, and a coil with its ends is {longest}", at="wire",
-             help="wind shorter coils, by coil: {down((wire.spool − tails) ÷ one) × wire.thickness} or less",
-             when="wire.spool and wire.spool ≥ one + tails"),
+        need("wire.longest ≥ one + tails", "holds {wire.longest} a pack, and one ring with its coil's ends is {one + tails}", at="wire",
+             when="wire.longest"),
+        need("wire.longest ≥ longest", "holds {wire.longest} a pack, and a coil with its ends is {longest}", at="wire",
+             help="wind shorter coils, by coil: {down((wire.longest − tails) ÷ one) × wire.thickness} or less",
+             when="wire.longest and wire.longest ≥ one + tails"),
     )
 
 

@@ -108,7 +108,9 @@ def _below(form_here: Any, step: object) -> Any:  # noqa: ANN401
     if isinstance(form_here, type) and issubclass(form_here, BaseModel):
         for name, info in form_here.model_fields.items():
             if (info.alias or name) == step:
-                return info.annotation
+                given = [one for one in get_args(info.annotation) if one is not type(None)]
+                may_be_none = type(None) in get_args(info.annotation)
+                return given[0] if may_be_none and len(given) == 1 else info.annotation
         return None
     forms = [a for a in get_args(form_here) if a is not type(None)]
     return forms[-1] if forms else None

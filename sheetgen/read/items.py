@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.base.dimension import AREA, COUNT, DENSITY, LENGTH, MASS, MONEY, TEMPERATURE, TIME, VOLUME
-from sheetgen.base.interval import GRAIN
+from sheetgen.base.dimension import COUNT, DENSITY, LENGTH, TEMPERATURE, TIME, VOLUME
 from sheetgen.base.material import (
     Adhesive,
     Bead,
@@ -21,21 +20,29 @@ from sheetgen.base.material import (
     Wire,
 )
 from sheetgen.base.spelling import suggest
+from sheetgen.base.supply import Pack, exact
+from sheetgen.base.trouble import Troubles
 from sheetgen.facts.findings import FORMS
+from sheetgen.model import stock as forms
 from sheetgen.read.bench_words import at_the_bench
 from sheetgen.read.clays import HEAVIEST, PER_CM3, ClayMaker
+from sheetgen.read.packs import Counting, unit_of
+from sheetgen.read.supply import supply
 from sheetgen.read.tools import tool
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Word
-    from sheetgen.model import stock as forms
+    from sheetgen.read.shops import Shops
 
-PACK_UNITS = {AREA: "mm²", MASS: "g", LENGTH: "mm", VOLUME: "mL", COUNT: "piece"}
-USUAL_UNITS = {"clays": "g", "wires": "mm", "fibres": "mm", "sheets": "mm²", "metals": "g", "adhesives": "mL"}
+WIDEST = 2000  # mm: no roll is wider
 
 
 class ItemMaker(ClayMaker):
-    """Makes items, noting troubles; None for one that is wrong."""
+    """Makes items, noting troubles; None for one that is wrong. `shops` is None where the studio's are in trouble."""
+
+    def __init__(self, currency: str, shops: Shops, troubles: Troubles) -> None:
+        super().__init__(currency, troubles)
+        self.shops = shops
 
     def make(self, group: str, key: Word, written: forms.WrittenItem) -> Item | None:
         """An item of a group of a stock file."""
@@ -50,33 +57,13 @@ class ItemMaker(ClayMaker):
 
     def common(self, key: Word, written: forms.WrittenItem, group: str) -> dict[str, Any]:
         """What every item has."""
-        usual = USUAL_UNITS.get(group, "piece")
-        unit, pack = usual, None
-        if written.pack is not None:
-            found = self.measures.quantity(written.pack)
-            if found and found.dimension not in PACK_UNITS:
-                self.troubles.add(f"a pack cannot be {found.dimension}", written.pack.place, "25 g, 10 m, 5 mL or 12")
-            elif found:
-                unit, pack = PACK_UNITS[found.dimension], found.value.usual / (1000 if found.dimension == VOLUME else 1)
-                if found.value.usual <= 0:
-                    self.troubles.add("a pack holds something", written.pack.place, "more than nothing")
-        price = None
-        if written.price is not None:
-            found = self.measures.quantity(written.price)
-            if found and (found.dimension != MONEY or found.value.usual < 0):
-                self.troubles.add("a price is an amount of money", written.price.place, f"12.50 {self.currency}")
-            elif found and found.unit != ((self.currency, 1),):
-                told = f"a price is in the studio's currency, and '{written.price}' is not"
-                self.troubles.add(told, written.price.place, f"12.50 {self.currency}")
-            elif found:
-                price = Decimal(str(round(found.value.usual, 4)))
+        counting = self._counting(written, group)
         allowance = self.number(written.allowance, COUNT, least=0, most=1, name="an allowance")
         return {
             "id": str(key),
             "name": str(written.name),
-            "unit": unit,
-            "pack": pack,
-            "price": price,
+            "unit": counting.unit,
+            "supply": supply(written, counting, self.shops, self.measures),
             "allowance": allowance or 0.0,
             "cautions": tuple(map(str, written.cautions)),
             **at_the_bench(written, self.measures),
@@ -88,6 +75,25 @@ class ItemMaker(ClayMaker):
             "sources": tuple((str(k), str(v)) for k, v in written.sources.items()),
             "place": key.place,
         }
+
+    def _counting(self, written: forms.WrittenItem, group: str) -> Counting:
+        """The unit that an item is counted in, and what else its own data can turn into that."""
+        words = [row.holds for row in written.packs] or [word for word in (written.pack, *written.have) if word]
+        unit = unit_of(group, words, self.currency)
+        quiet = ClayMaker(self.currency, Troubles())
+        if isinstance(written, forms.WrittenClay):
+            heavy = quiet.number(written.wet_density, DENSITY)
+            return Counting(unit, ((VOLUME, heavy * PER_CM3),) if heavy else ())
+        if isinstance(written, forms.WrittenSheet):
+            long, wide = quiet.number(written.long, LENGTH), quiet.number(written.wide, LENGTH)
+            return Counting(unit, ((COUNT, long * wide),) if long and wide else ())
+        if (
+            isinstance(written, forms.WrittenConsumable)
+            and not words
+            and (written.bulk_density or "carbon" in written.acts_as)
+        ):  # what fills a box is not counted in pieces
+            return Counting("g" if written.bulk_density else "mL")
+        return Counting(unit)
 
     def _before(self, ahead: forms.WrittenAhead | None) -> float:
         if ahead is None or ahead.before is None:
@@ -114,12 +120,15 @@ class ItemMaker(ClayMaker):
         if thickness is None or density is None:
             return None
         if long and wide:
-            if common["pack"] is None:
-                common = common | {"pack": long * wide}
-            elif common["pack"] < long * wide - GRAIN:
-                where = written.pack.place if written.pack else None
-                helped = f"{long * wide:g} mm², or take the pack out"
-                self.troubles.add("a pack cannot be smaller than the sheet in it", where, helped)
+            one = exact(long * wide)
+            sold = common["supply"]
+            if not sold.packs:
+                common = common | {"supply": replace(sold, packs=(Pack(one),))}
+            words = [row.holds for row in written.packs] or ([written.pack] if written.pack else [])
+            for pack, word in zip(sold.packs, words, strict=False):
+                if pack.holds < one:
+                    helped = f"{long * wide:g} mm², or take the pack out"
+                    self.troubles.add("a pack cannot be smaller than the sheet in it", word.place, helped)
         return Sheet(**common, thickness=thickness, density=density * PER_CM3, long=long, wide=wide)
 
     def _metal(self, _key: Word, written: forms.WrittenMetal, common: dict[str, Any]) -> Metal | None:
@@ -182,8 +191,6 @@ class ItemMaker(ClayMaker):
         flows = self.number(written.flows_at, TEMPERATURE, above=20, most=1300, name="where a solder flows")
         if flows is None and "solder" in written.acts_as:
             self.troubles.add("a solder does not say where it flows", key.place, "flows at: 720 °C, from its maker")
-        across = self.number(written.across, LENGTH, above=0, most=100, name="the width across")
+        across = self.number(written.across, LENGTH, above=0, most=WIDEST, name="the width across")
         bulk = self.number(written.bulk_density, DENSITY, above=0, most=HEAVIEST, name="bulk density")
-        if written.pack is None and (bulk or "carbon" in common["acts_as"]):
-            common = common | {"unit": "g" if bulk else "mL"}  # what fills a box is not counted in pieces
         return Consumable(**common, flows_at=flows, across=across, bulk_density=bulk * PER_CM3 if bulk else None)

@@ -26,6 +26,7 @@ from sheetgen.read.house_use import put_in
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
+from sheetgen.read.shops import read_shops
 from sheetgen.read.stock_files import read_stock
 from sheetgen.read.text import read_text
 from sheetgen.read.yaml_words import words
@@ -49,7 +50,9 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
         )
         return None
     studio = _studio(projects, troubles)
-    stock = read_stock(projects, str(studio.currency) if studio else _currency(projects), troubles)
+    currency = str(studio.currency) if studio else _currency(projects)
+    shops = read_shops(studio.shops, Measures(currency, Troubles())) if studio else None
+    stock = read_stock(projects, currency, shops, troubles)
     library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
     studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
     library.kinds |= studios
@@ -117,6 +120,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
     check_class(studio.class_, measures)
+    read_shops(studio.shops, measures)
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None

@@ -18,6 +18,7 @@ from sheetgen.read.yaml_words import Mapping
 if TYPE_CHECKING:
     from sheetgen.base.place import Place, Word
     from sheetgen.base.trouble import Troubles
+    from sheetgen.read.shops import Shops
     from sheetgen.read.yaml_words import Words
 
 GROUPS = (
@@ -32,9 +33,9 @@ SHORTEST = 34  # letters of a reminder beside a title
 class StockReader:
     """Makes items of one file after another and puts them into one stock."""
 
-    def __init__(self, stock: Stock, currency: str, troubles: Troubles) -> None:
+    def __init__(self, stock: Stock, currency: str, shops: Shops, troubles: Troubles) -> None:
         self.stock, self.troubles = stock, troubles
-        self.maker = ItemMaker(currency, troubles)
+        self.maker = ItemMaker(currency, shops, troubles)
         self.cautions_named: list[tuple[Word, Word]] = []
         self.first: dict[str, Place] = {}
         self.first_caution: dict[str, Place] = {}

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.place import Place, Word
+    from sheetgen.read.shops import Shops
 
 
 class Head(NamedTuple):
@@ -34,14 +35,14 @@ class Head(NamedTuple):
         return place.line, place.column
 
 
-def read_stock(projects: Path, currency: str, troubles: Troubles) -> Stock:
+def read_stock(projects: Path, currency: str, shops: Shops, troubles: Troubles) -> Stock:
     """Every item and caution of a library's stock."""
     usual = {
         key: Caution(key, *one[:4], SOURCE, one.wear, one.signs, one.short, one.at_action)
         for key, one in CAUTIONS.items()
     }
     stock = Stock(cautions=usual)
-    reader = StockReader(stock, currency, troubles)
+    reader = StockReader(stock, currency, shops, troubles)
     if not (projects / "stock").is_dir():
         told = "projects has no folder 'stock', where clays, wires, stones and tools are read from"
         troubles.add(told, None, "make projects/stock and put the studio's stock there", "warning")

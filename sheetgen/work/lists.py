@@ -7,8 +7,11 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import AREA, COUNT, LENGTH, MASS, VOLUME
 from sheetgen.base.interval import GRAIN, Interval, interval
-from sheetgen.base.material import Item, Tool
+from sheetgen.base.material import Consumable, Item, Tool
+from sheetgen.base.supply import counted_in
 from sheetgen.base.tree import number as working_number
+from sheetgen.base.trouble import CannotBe
+from sheetgen.formulas.buying import length_of_roll
 from sheetgen.model.worked import MaterialLine, ToolLine, WorkedStep
 from sheetgen.work.loads import carbon
 from sheetgen.work.stopped import Stopped
@@ -16,6 +19,7 @@ from sheetgen.work.stopped import Stopped
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from sheetgen.base.place import Word
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator
 
@@ -33,6 +37,7 @@ class _Sum:
     workings: list[str] = field(default_factory=list)
     uses: list[str] = field(default_factory=list)
     blanks: list[tuple[int, float, float]] = field(default_factory=list)
+    off_roll: list[tuple[int, float, float]] = field(default_factory=list)
     filling: bool = False
 
     def add(self, amount: Interval, working: str, use: str, spent: Interval | None = None) -> None:
@@ -66,9 +71,11 @@ def materials(evaluator: Evaluator, parts: Mapping[str, Piece], steps: Iterable[
         if share:
             working = f"{working} × {1 + share:g}"
         use = ", ".join(taken.uses)
-        blanks = tuple(taken.blanks)
+        cut = tuple(taken.blanks), tuple(taken.off_roll)
         spent = interval(0) if taken.filling else taken.spent
-        lines.append(MaterialLine(item, taken.amount, share, working, use, least, blanks, taken.filling, spent))
+        lines.append(
+            MaterialLine(item, taken.amount, share, working, use, least, *cut, filling=taken.filling, spent=spent)
+        )
     used = {item.id: item for step in steps for item in step.uses if not isinstance(item, Tool)}
     lines += [MaterialLine(item, None) for item in used.values() if item.id not in sums]
     return lines
@@ -100,11 +107,36 @@ def _of_project(evaluator: Evaluator, sums: dict[str, _Sum]) -> None:
             continue
         unit = UNITS.get(amount.dimension, "")
         if unit != item.unit or amount.interval.low < 0:
-            message = f"'{written.amount}' is no amount of {item.name}, which is counted in {item.unit}"
-            evaluator.troubles.add(message, written.amount.place, f"write an amount in {item.unit}")
+            counted = counted_in(item.unit)
+            message = f"'{written.amount}' is no amount of {item.name}, which is counted {counted}"
+            evaluator.troubles.add(message, written.amount.place, f"write an amount {counted}")
             continue
         value = amount.interval
-        sums.setdefault(item.id, _Sum(item)).add(value, working_number(value.high), str(written.for_ or ""))
+        taken = sums.setdefault(item.id, _Sum(item))
+        taken.add(value, working_number(value.high), str(written.for_ or ""))
+        if written.wide is not None:
+            taken.off_roll += _off_roll(written.wide, item, value.high, evaluator)
+
+
+def _off_roll(word: Word, item: Item, along: float, evaluator: Evaluator) -> list[tuple[int, float, float]]:
+    """The piece that a line of the project's materials takes off a roll; none with its trouble noted."""
+    roll = item.across if isinstance(item, Consumable) and item.unit == "mm" else None
+    if roll is None:
+        told = f"'wide' is for what comes off a roll, and stock does not say how wide {item.name} is"
+        evaluator.troubles.add(told, word.place, f"add across: 300 mm to {item.id} in stock, or take wide out")
+        return []
+    try:
+        wide = evaluator.worked(word, f"materials.{item.id}.wide", wanted="mm")
+        if wide.dimension != LENGTH:
+            evaluator.troubles.add(f"'{word}' is no width", word.place, "a length, such as 94 mm")
+            return []
+        length_of_roll.pure(1, along, wide.interval.high, roll)
+    except Stopped:
+        return []
+    except CannotBe as fault:
+        evaluator.troubles.add(fault.message, word.place, fault.help)
+        return []
+    return [(1, along, wide.interval.high)]
 
 
 def _in_hand(item: Item, parts: Mapping[str, Piece]) -> tuple[float, str]:

@@ -12,6 +12,7 @@ from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Item
 from sheetgen.base.reckoning import beside, compare, holds
 from sheetgen.base.spot import Neighbour
+from sheetgen.base.supply import counted_in
 from sheetgen.base.trouble import CannotBe, Misplaced
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import Aside, FigureSpec
@@ -208,10 +209,10 @@ def _take(part: PartSource, one: TakeSpec) -> Take:
     if item.unit == "g" and told != "g" and one.grams:
         text, told = one.grams, "g"
     if item.unit != told:
-        counted = {"piece": "by the piece"}.get(item.unit, f"in {item.unit}")
+        counted, taken = (counted_in(unit) for unit in (item.unit, told))
         field = str(owner.name) if isinstance(owner, Field) else ""
-        message = f"{item.name} is counted {counted} in stock, and is taken here in {told}"
-        raise CannotBe(message, f"give its pack in {told}, or take it {counted}", field)
+        message = f"{item.name} is counted {counted} in stock, and is taken here {taken}"
+        raise CannotBe(message, f"give its pack {taken}, or take it {counted}", field)
     blank = tuple(part.number(side).high for side in one.blank) if one.blank else None
     return Take(
         item,

@@ -20,6 +20,7 @@ from sheetgen.model.worked import SHEETS, Teaching, Waiver, Worked, WorkedVersio
 from sheetgen.work.chains import chains
 from sheetgen.work.classes import class_plan
 from sheetgen.work.evaluator import Evaluator
+from sheetgen.work.kits import Kits
 from sheetgen.work.lists import materials, tools
 from sheetgen.work.needs import check_needs
 from sheetgen.work.network import network, tasks
@@ -58,15 +59,15 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         else:
             named[str(name)] = {k: v for k, v in version.items() if k != "name"}
     _known_choices(filed, [*named.values(), tried], troubles)
+    kits = Kits(project, troubles)
     main_troubles: list[Trouble] = []
     waived: set[str] = set()
     for which, changed in named.items():
         own = Troubles()
         fired = by_program(project, library, changed | tried, own)
         evaluator = Evaluator(project, fired, changed | tried, own)
-        versions[which] = _version(
-            which, str(project.main_version or "As designed") if which == MAIN else which, evaluator
-        )
+        title = str(project.main_version or "As designed") if which == MAIN else which
+        versions[which] = kits.added(_version(which, title, evaluator), evaluator)
         waived |= evaluator.waived
         if which == MAIN:
             main_troubles = own.found
@@ -75,6 +76,8 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
                 break
         else:
             troubles.extend(_in_version(which, t) for t in own if t not in main_troubles)
+    if not tried:
+        troubles.extend(kits.nowhere())
     waivers = tuple(_waived(project, waived, troubles))
     return Worked(
         name=filed.name,

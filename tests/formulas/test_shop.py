@@ -6,10 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.buying import (
     clay_returned,
     grid_count,
     least_slabs,
+    length_of_roll,
     most_by_area,
     pieces_from_stock,
     stock_for_pieces,
@@ -83,3 +85,24 @@ def test_a_25_mm_disc_of_0_8_sterling_weighs_4_07_grams() -> None:
     assert disc_mass(25, 0.8, 10.36) == pytest.approx(4.068, abs=0.001)
     assert sheet_mass(100, 1, 10) == pytest.approx(1)
     assert slab_area(1, 1, 10) == pytest.approx(100)
+
+
+@pytest.mark.parametrize(
+    ("pieces", "roll"),
+    [
+        (0, 0),
+        (1, 27),
+        (3, 27),  # 3 × 94 is 282 of 300 mm
+        (4, 54),
+        (10, 94),  # four rows of three would be 108; turned, ten lie side by side on 270 mm
+        (12, 108),  # four rows of three; turned, two rows of eleven and so 188
+    ],
+)
+def test_three_pieces_of_94_mm_lie_side_by_side_on_a_roll_of_300_mm(pieces: int, roll: float) -> None:
+    assert length_of_roll(pieces, 27, 94, 300) == roll
+
+
+def test_a_piece_as_wide_as_the_roll_lies_alone_and_a_wider_one_nowhere() -> None:
+    assert length_of_roll(5, 400, 300, 300) == 2000
+    with pytest.raises(CannotBe, match="wider than the roll"):
+        length_of_roll(5, 400, 301, 300)
