@@ -4,17 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 from typing import TYPE_CHECKING
+
+from sheetgen.base.trouble import CannotBe
 
 if TYPE_CHECKING:
     from decimal import Decimal
-
-_FINEST = 9  # decimals: nobody writes finer, and the dust of a conversion lies beyond
-
-
-def exact(number: float) -> Fraction:
-    """A number as a person wrote it: 0.1 is a tenth."""
-    return Fraction(repr(round(number, _FINEST)))
 
 
 def counted_in(unit: str) -> str:
@@ -30,6 +26,16 @@ class Pack:
     price: Decimal | None = None
     at_least: int = 1
 
+    def __post_init__(self) -> None:
+        if self.holds <= 0:
+            raise CannotBe("a pack holds something", help="more than nothing", field="packs")
+        if self.price is not None and self.price <= 0:
+            raise CannotBe(
+                f"a pack cannot cost {self.price}", help="its price, or none if it is not known", field="price"
+            )
+        if self.at_least < 1:
+            raise CannotBe(f"a least number of {self.at_least} packs", help="1 or more", field="at least")
+
 
 @dataclass(frozen=True, slots=True)
 class Shop:
@@ -43,10 +49,21 @@ class Shop:
 
 @dataclass(frozen=True, slots=True)
 class Spares:
-    """So many to spare for each ten, or another number, that are begun."""
+    """`1 per 10`: so many for each ten that are begun. Common practice."""
 
     many: int
     per: int
+
+    def __post_init__(self) -> None:
+        if self.many < 1 or self.per < 1:
+            raise CannotBe(f"spares cannot be {self}", help="1 per 10: for each ten that are begun", field="spares")
+
+    def __str__(self) -> str:
+        return f"{self.many} per {self.per}"
+
+    def of(self, net: int) -> int:
+        """How many go with so many of one colour."""
+        return self.many * ceil(Fraction(net, self.per))
 
 
 GIVEN_OUT = {

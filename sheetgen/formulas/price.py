@@ -5,10 +5,13 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil, floor
+from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe
 
-Exact = Fraction | Decimal | int
+if TYPE_CHECKING:
+    from sheetgen.base.exact import Exact
+
 CENT = Decimal("0.01")
 
 

@@ -7,8 +7,8 @@ from fractions import Fraction
 from math import floor
 from typing import Literal
 
+from sheetgen.base.exact import percent, plain
 from sheetgen.base.trouble import CannotBe
-from sheetgen.kits.exact import percent, plain
 
 By = Literal["counts", "shares", "parts"]
 Allotted = tuple[tuple[str, int], ...]

@@ -11,17 +11,17 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
+from sheetgen.base.exact import exact, percent
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.price import margin_of, markup_of, price_by_margin, price_by_markup, rounded_up
-from sheetgen.kits.exact import exact, percent
 from sheetgen.kits.money import Coin, Line, known
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
     from decimal import Decimal
 
-    from sheetgen.formulas.price import Exact
+    from sheetgen.base.exact import Exact
 
 Group = Literal["materials", "wrapping", "labour", "firing"]
 GROUPS: tuple[Group, ...] = ("materials", "wrapping", "labour", "firing")

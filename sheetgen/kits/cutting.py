@@ -13,10 +13,10 @@ from fractions import Fraction
 from math import lcm
 from typing import TYPE_CHECKING
 
+from sheetgen.base.exact import plain
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.cut_plan import lightest
 from sheetgen.kits.cut_stock import Stock
-from sheetgen.kits.exact import plain
 from sheetgen.kits.packs import common_step
 
 if TYPE_CHECKING:

@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from sheetgen.base.exact import plain
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.price import CENT, printed
-from sheetgen.kits.exact import plain
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from sheetgen.formulas.price import Exact
+    from sheetgen.base.exact import Exact
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,35 +8,17 @@ from fractions import Fraction
 from math import ceil, gcd, lcm
 from typing import TYPE_CHECKING
 
+from sheetgen.base.exact import plain
 from sheetgen.base.trouble import CannotBe
-from sheetgen.kits.exact import plain
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from sheetgen.formulas.price import Exact
+    from sheetgen.base.exact import Exact
+    from sheetgen.base.supply import Pack
 
 MOST_STEPS = 2_000_000
 """Of what packs hold, up to the need: seconds of counting. No drawer comes near."""
-
-
-@dataclass(frozen=True, slots=True)
-class Pack:
-    """A size that a shop sells: what it holds in the item's unit, its price if known, and the least number sold."""
-
-    holds: Fraction
-    price: Decimal | None = None
-    at_least: int = 1
-
-    def __post_init__(self) -> None:
-        if self.holds <= 0:
-            raise CannotBe("a pack holds something", help="more than nothing", field="packs")
-        if self.price is not None and self.price <= 0:
-            raise CannotBe(
-                f"a pack cannot cost {self.price}", help="its price, or none if it is not known", field="price"
-            )
-        if self.at_least < 1:
-            raise CannotBe(f"a least number of {self.at_least} packs", help="1 or more", field="at least")
 
 
 @dataclass(frozen=True, slots=True)

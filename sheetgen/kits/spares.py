@@ -5,31 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
+from typing import TYPE_CHECKING
 
+from sheetgen.base.exact import exact, percent
 from sheetgen.base.rounding import up_for_buying
 from sheetgen.base.trouble import CannotBe
-from sheetgen.kits.exact import exact, percent
+
+if TYPE_CHECKING:
+    from sheetgen.base.supply import Spares
 
 NONE = Fraction(0)
-
-
-@dataclass(frozen=True, slots=True)
-class Spares:
-    """`1 per 10`: so many for each ten that are begun. Common practice."""
-
-    many: int
-    per: int
-
-    def __post_init__(self) -> None:
-        if self.many < 1 or self.per < 1:
-            raise CannotBe(f"spares cannot be {self}", help="1 per 10: for each ten that are begun", field="spares")
-
-    def __str__(self) -> str:
-        return f"{self.many} per {self.per}"
-
-    def of(self, net: int) -> int:
-        """How many go with so many of one colour."""
-        return self.many * ceil(Fraction(net, self.per))
 
 
 @dataclass(frozen=True, slots=True)

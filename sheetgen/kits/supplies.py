@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sheetgen.kits.exact import plain
+from sheetgen.base.exact import plain
 from sheetgen.kits.material import Supply
 from sheetgen.kits.packs import to_buy
 
@@ -13,8 +13,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from decimal import Decimal
 
+    from sheetgen.base.supply import Pack
     from sheetgen.kits.cutting import CuttingPlan, Spool
-    from sheetgen.kits.packs import Buying, Pack
+    from sheetgen.kits.packs import Buying
 
 Today = tuple[Fraction, "Decimal"] | None
 """What so much of an item costs today; None where a price is not known."""

@@ -7,6 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.dimension import COUNT, DENSITY, LENGTH, TEMPERATURE, TIME, VOLUME
+from sheetgen.base.exact import exact
 from sheetgen.base.material import (
     Adhesive,
     Bead,
@@ -20,7 +21,7 @@ from sheetgen.base.material import (
     Wire,
 )
 from sheetgen.base.spelling import suggest
-from sheetgen.base.supply import Pack, exact
+from sheetgen.base.supply import Pack
 from sheetgen.base.trouble import Troubles
 from sheetgen.facts.findings import FORMS
 from sheetgen.model import stock as forms

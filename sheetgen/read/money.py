@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import MONEY
-from sheetgen.base.supply import exact
+from sheetgen.base.exact import exact
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Word

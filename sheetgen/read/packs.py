@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import AREA, COUNT, LENGTH, MASS, VOLUME, Dimension
-from sheetgen.base.supply import Pack, exact
+from sheetgen.base.exact import exact
+from sheetgen.base.supply import Pack
 from sheetgen.base.trouble import Troubles
 from sheetgen.read.measures import Measures
 from sheetgen.read.money import money

@@ -7,8 +7,9 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.dimension import LENGTH
+from sheetgen.base.exact import exact
 from sheetgen.base.spelling import suggest
-from sheetgen.base.supply import ASK, DOES, GIVEN_OUT, GIVEN_OUT_BY_UNIT, Does, Spares, Supply, exact
+from sheetgen.base.supply import ASK, DOES, GIVEN_OUT, GIVEN_OUT_BY_UNIT, Does, Spares, Supply
 from sheetgen.read.packs import Counting, packs
 
 if TYPE_CHECKING:

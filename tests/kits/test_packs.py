@@ -10,8 +10,9 @@ from math import ceil
 
 import pytest
 
+from sheetgen.base.supply import Pack
 from sheetgen.base.trouble import CannotBe
-from sheetgen.kits.packs import Pack, common_step, to_buy
+from sheetgen.kits.packs import common_step, to_buy
 
 
 def pack(holds: str, price: str | None = None, at_least: int = 1) -> Pack:

@@ -6,8 +6,9 @@ from fractions import Fraction
 
 import pytest
 
+from sheetgen.base.supply import Spares
 from sheetgen.base.trouble import CannotBe
-from sheetgen.kits.spares import Spares, counted, sealed, weighed
+from sheetgen.kits.spares import counted, sealed, weighed
 
 FIVE = Fraction(5, 100)
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
+from sheetgen.base.supply import Pack
 from sheetgen.kits.cutting import Spool, Wanted, cutting_plan
 from sheetgen.kits.material import priced
 from sheetgen.kits.money import Coin
-from sheetgen.kits.packs import Pack, to_buy
+from sheetgen.kits.packs import to_buy
 from sheetgen.kits.supplies import from_cutting, from_packs
 
 D = Decimal

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from sheetgen.formulas.price import Exact
-
+Exact = Fraction | Decimal | int
 _FINEST = 9  # decimals: what is printed is rounded to fewer, and a float's dust lies beyond
 
 
