@@ -6,13 +6,13 @@ from dataclasses import fields
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import Interval
-from sheetgen.base.material import NUMBERS, Clay, Item, Phase
+from sheetgen.base.material import NUMBERS, SAME_AS, Clay, Item, Phase
 from sheetgen.base.room import Room
-from sheetgen.base.spot import Neighbour
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from sheetgen.base.place import Place
     from sheetgen.base.rounding import Rounder
     from sheetgen.model.worked import Worked, WorkedVersion
 
@@ -28,14 +28,17 @@ SHARES = ("shrinkage", "share", "allowance")
 
 
 def inputs(worked: Worked, version: WorkedVersion, program: str) -> dict[str, str]:
-    """Choices, fields of the parts, values of the stock in use, the studio's rounding, and the program's version."""
+    """Choices, the parts as written, values of the stock in use, the studio's rounding, the program's version."""
     found = {f"choice {key}": value for key, value in version.choices.items()}
     for part in version.parts.values():
-        for name in sorted(part.places):
-            if name and (told := _told(name, part.numbers.get(name, part.fields.get(name)))):
-                found[f"part {part.name}: {name.replace('_', ' ')}"] = told
+        for name, place in sorted(part.places.items()):
+            if name:
+                found[f"part {part.name}: {name.replace('_', ' ')}"] = _written(place)
     for item in _used(version):
         for one in fields(item):
+            same = SAME_AS.get(one.name, "")
+            if getattr(item, one.name) == getattr(item, same, None):
+                continue
             if one.name not in UNTOLD and (told := _told(one.name, getattr(item, one.name))):
                 unit = NUMBERS.get(type(item).__name__, {}).get(one.name, ("", False))[0]
                 found[f"stock {item.id}: {one.name.replace('_', ' ')}"] = f"{told} {unit}".strip()
@@ -59,6 +62,11 @@ def _used(version: WorkedVersion) -> list[Item]:
         items = (one for each in part.roles.values() for one in each if isinstance(one, Item))
         found |= {item.id: item for item in items if isinstance(item, Clay) or item.id not in found}
     return [found[key] for key in sorted(found)]
+
+
+def _written(place: Place) -> str:
+    """A field as its file has it."""
+    return place.source.line(place.line)[place.column - 1 :][: place.width]
 
 
 def _studio(rounder: Rounder) -> Iterator[tuple[str, str]]:
@@ -87,8 +95,6 @@ def _told(name: str, value: object) -> str:
             told = f"{wide:g} × {deep:g} × {high:g}"
         case Item():
             told = value.id
-        case Neighbour():
-            told = value.name
         case tuple():
             told = "; ".join(filter(None, (_told("", one) for one in value)))
     return told

@@ -95,15 +95,21 @@ def paired(was: Ledger, now: Ledger) -> list[Pair]:
 
 
 def last_before(ledgers: Iterable[Ledger], now: Ledger) -> Ledger | None:
-    """What there is to compare with: the present revision where its numbers have changed, else the one before it."""
-    others = []
-    for one in ledgers:
-        if one.revision != now.revision:
-            others.append(one)
-        elif any(was is None or new is None or was.code != new.code for was, new in paired(one, now)):
-            return one
-    earlier = [one for one in others if one.order <= now.order]
-    return max(earlier, key=lambda one: one.order, default=None)
+    """What there is to compare with: the revision before the present one.
+
+    If the present one's numbers have changed, or there is none before it, that one as it was published.
+    """
+    ledgers = list(ledgers)
+    own = next((one for one in ledgers if one.revision == now.revision), None)
+    if own is not None and differ(own, now):
+        return own
+    earlier = [one for one in ledgers if one is not own and one.order <= now.order]
+    return max(earlier, key=lambda one: one.order, default=own)
+
+
+def differ(was: Ledger, now: Ledger) -> bool:
+    """Whether any version prints other numbers, is added or is dropped."""
+    return any(old is None or new is None or old.code != new.code for old, new in paired(was, now))
 
 
 class Sent(NamedTuple):

@@ -35,8 +35,8 @@ class Edit(NamedTuple):
 def moved(was: Kept, now: Kept) -> list[Moved]:
     """The numbers that differ, by group, as they stand now, then those that are gone.
 
-    Of a step they are told apart by its title first: a step that is put in moves none of those after it. A number of a
-    text that moves as a figure does is told once, as the figure.
+    Of a step they are told apart by its title first: a step that is put in moves none of those after it. What is
+    called and moves as another does is told once, and of a text what moves as a figure does, as the figure.
     """
     if was.code == now.code:
         return []
@@ -44,7 +44,9 @@ def moved(was: Kept, now: Kept) -> list[Moved]:
     for group in GROUPS:
         found += _of_group(group, was.numbers, now.numbers)
     figures = {(one.was, one.now) for one in found if one.group == FIGURES}
-    return [one for one in found if one.group != SAID or (one.was, one.now) not in figures]
+    once = {(one.label, one.was, one.now): one for one in reversed(found)}
+    kept = sorted(once.values(), key=found.index)
+    return [one for one in kept if one.group != SAID or (one.was, one.now) not in figures]
 
 
 def _of_group(group: str, was: Iterable[Number], now: Iterable[Number]) -> Iterator[Moved]:

@@ -98,24 +98,22 @@ def _named(row: Moved) -> str:
     return f"{row.label} ({row.key})" if row.group == FIGURES else row.label
 
 
-def _ends(was: str, now: str) -> str:
+def _ends(was: str, now: str, sign: str = ":") -> str:
     """Was and is; what there was not is new, and what there is no more is gone."""
     if not was:
-        return f": new, {now}"
-    return f": was {was}, is {now}" if now else f": was {was}, is gone"
+        return f"{sign} new, {now}"
+    return f"{sign} was {was}, is {now}" if now else f"{sign} was {was}, is gone"
 
 
 def moved_told(was: Ledger, now: Ledger) -> str:
     """A handful of what differs from the ledger of a revision, in one sentence; nothing where nothing does."""
     told: list[str] = []
-    several = len(now.versions) > 1
     for old, new in paired(was, now):
-        if old is None and new is not None:
-            told.append(f"{new.title} is new")
-        elif new is None and old is not None:
-            told.append(f"{old.title} is gone")
-        elif old is not None and new is not None:
-            head = f"{new.title}: " if several else ""
-            told += [f"{head}{row.label}{_ends(row.was, row.now)}" for row in moved(old, new)]
+        if old is None or new is None:
+            told += [f"version {one.title} is {'new' if one is new else 'gone'}" for one in (old, new) if one]
+        else:
+            rows = [f"{row.label}{_ends(row.was, row.now, ',')}" for row in moved(old, new)]
+            named = [f"in {new.title}: {rows[0]}"] if rows and len(now.versions) > 1 else rows[:1]
+            told += [*named, *rows[1:]]
     more = [f"and {len(told) - HANDFUL} more"] if len(told) > HANDFUL else []
     return "; ".join([*told[:HANDFUL], *more])
