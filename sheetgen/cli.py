@@ -108,9 +108,9 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
     done = f"published {_count(len(outcome.published), 'project')}, {_count(len(outcome.changed), 'file')} changed"
     in_trouble = len(set(outcome.failed))
     failed = f"; {_count(in_trouble, 'project')} in trouble, last good sheets kept" if in_trouble else ""
-    click.echo(f"{done}, in {build}{failed}; read from {library.resolve()}")
     if outcome.kept:
         _say(f"kept what is printed, to be put under version control: {', '.join(outcome.kept)}")
+    click.echo(f"{done}, in {build}{failed}; read from {library.resolve()}")
     _end(outcome)
 
 

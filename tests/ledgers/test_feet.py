@@ -34,7 +34,7 @@ def test_the_longest_foot_of_the_demonstration_stands_on_one_line(demo: Any) -> 
         for version in worked.versions.values():
             changed = replace(version, changed=True)
             sheets = Sheets(worked, changed, Drawings({}, {}))
-            feet += [sheets.head(name).foot.replace(sheets.code, broadest * 6) for name in NAMES.values()]
-    assert len(feet) > 150
+            feet.append(sheets.head(max(NAMES.values(), key=wide)).foot.replace(sheets.code, broadest * 6))
+    assert len(feet) > 40
     assert all(", changed, 2026-" in foot for foot in feet)
     assert max(map(wide, feet)) < CONTENT[0] * int(share) / 100
