@@ -109,7 +109,7 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
     in_trouble = len(set(outcome.failed))
     failed = f"; {_count(in_trouble, 'project')} in trouble, last good sheets kept" if in_trouble else ""
     if outcome.kept:
-        _say(f"kept what is printed, to be put under version control: {', '.join(outcome.kept)}")
+        _say(f"kept what is printed, to be put under version control: {', '.join(outcome.kept)}", err=True)
     click.echo(f"{done}, in {build}{failed}; read from {library.resolve()}")
     _end(outcome)
 

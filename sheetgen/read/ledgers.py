@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.place import Place, Source
+from sheetgen.base.spelling import slug
 from sheetgen.base.trouble import Troubles
 from sheetgen.model.fingerprint import CODE, GROUPS, Number, fingerprint
 from sheetgen.model.ledger import FOLDER, Kept, Ledger, file_name
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 
 LARGEST = 10_000_000  # bytes
 LONGEST = 1000  # letters of a word in it
+LONGEST_NAME = 200  # signs of a folder
 NO_WORD = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff]")
 DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 AGAIN = "take it back as it was from version control, or out; nothing is known of that revision without it"
@@ -34,15 +36,19 @@ class Unusable(ValueError):
 
 def read_ledgers(project: Path, troubles: Troubles) -> list[Ledger]:
     """What is known of a design's revisions, by date and revision. One that cannot be used is a warning, and is not."""
-    folder = project / FOLDER
-    if not folder.is_dir():
+    folder, name = project / FOLDER, f"projects/{project.name}/{FOLDER}"
+    try:
+        paths = sorted(folder.glob("*.json")) if folder.is_dir() else []
+        here = folder.resolve().parent == project.resolve()
+    except OSError as fault:
+        message = f"the folder of the ledgers cannot be read: {fault.strerror}"
+        troubles.add(message, Place(Source(name)), "may you read it?", "warning")
         return []
-    name = f"projects/{project.name}/{FOLDER}"
-    if folder.resolve().parent != project.resolve():
+    if paths and not here:
         message = "the folder of the ledgers is a link to one elsewhere"
         troubles.add(message, Place(Source(name)), "copy it here", "warning")
         return []
-    found = [_read(path, f"{name}/{path.name}", project.name, troubles) for path in sorted(folder.glob("*.json"))]
+    found = [_read(path, f"{name}/{path.name}", project.name, troubles) for path in paths]
     return sorted((one for one in found if one is not None), key=lambda one: one.order)
 
 
@@ -96,6 +102,8 @@ def _ledger(told: Any, design: str, file: str) -> Ledger:  # noqa: ANN401 - what
 
 def _version(name: str, told: Any, shared: dict[str, str]) -> Kept:  # noqa: ANN401
     way = ("versions", _word(name, "the name of a version", "versions"))
+    if len(slug(name)) > LONGEST_NAME:
+        raise Unusable(f"the name of version '{name[:40]}…' is too long for a folder", *way)
     one = _mapping(told, f"version '{name}'", *way)
     title, code = (_word(one.get(key), f"its {key}", *way, key) for key in ("title", "fingerprint"))
     numbers = tuple(_numbers(one.get("numbers"), *way, "numbers"))

@@ -143,6 +143,7 @@ SPOILT: dict[str, tuple[Callable[[str], str], str]] = {
     ),
     "another design": (lambda text: text.replace('"pendant"', '"brooch"'), "2:2: warning: this ledger cannot be used:"),
     "another revision": (lambda text: text.replace('"revision": "1"', '"revision": "7"'), "would lie in revision-7."),
+    "a name without end": (lambda text: text.replace('"main": {', f'"{"x" * 300}": {{'), "is too long for a folder"),
     "no date": (lambda text: text.replace("2026-01-10", "soon"), "4:2: warning: this ledger cannot be used: its date"),
     "another group": (lambda text: text.replace('"figures"', '"figs"'), "'figs' is no group of numbers"),
 }  # fmt: skip
@@ -171,6 +172,18 @@ def test_a_ledger_too_large_or_not_to_be_read_is_told(library: Any) -> None:
     assert "is 10.0 MB long" in told(library.publish("pendant"))[0]
     ledger(library).write_bytes(b"\xff\xfe\x00")
     assert "the file is not" in told(library.publish("pendant"))[0]
+
+
+def test_a_folder_of_ledgers_that_cannot_be_read_stops_no_sheet(library: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    library.publish("pendant")
+
+    def refused(*_what: object) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr("sheetgen.read.ledgers.sorted", refused, raising=False)
+    outcome = library.publish("pendant")
+    assert outcome.published == ["pendant"]
+    assert "projects/pendant/ledger:1:1: warning: the folder of the ledgers cannot be read" in told(outcome)[0]
 
 
 def test_a_ledger_is_neither_read_nor_written_through_a_link_to_elsewhere(library: Any, tmp_path: Path) -> None:
