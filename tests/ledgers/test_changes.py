@@ -69,15 +69,24 @@ def test_the_default_is_the_revision_before_and_of_a_changed_one_that_revision(l
     assert "by choice width: was 20 mm, is 25 mm" in run("changes", "pendant", "--since", "1").output
 
 
-def test_revision_10_comes_after_revision_9_of_the_same_day(library: Any, run: Any) -> None:
-    for before, now in (("1", "9"), ("9", "10"), ("10", "11")):
-        library.change(PENDANT, f"revision: {before}\n", f"revision: {now}\n")
-        library.publish("pendant")
-        width = "width: 20 mm" if before == "1" else f"width: {20 + int(before)} mm"
-        library.change(PENDANT, width, f"width: {20 + int(now)} mm")
+def test_what_a_text_works_and_moves_as_a_figure_does_is_told_once(library: Any, run: Any) -> None:
+    library.change(PENDANT, "a disc of {{ plate.wet_disc }}", "a disc of {{ 1 * plate.wet_disc }}")
     library.publish("pendant")
-    library.change(PENDANT, "revision: 11\n", "revision: 12\n")
-    assert "since revision 11" in run("changes", "pendant").output
+    library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
+    said = run("changes", "pendant").output
+    assert "(plate.wet_disc): was 22 mm, is 22.2 mm" in said
+    assert "Numbers in texts" not in said
+
+
+def test_revision_10_comes_after_revision_9_of_the_same_day(library: Any, run: Any) -> None:
+    library.publish("pendant")
+    library.change(PENDANT, "revision: 1\n", "revision: 9\n")
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    library.publish("pendant")
+    library.change(PENDANT, "revision: 9\n", "revision: 10\n")
+    library.change(PENDANT, "width: 24 mm", "width: 26 mm")
+    library.publish("pendant")
+    assert "since revision 9," in run("changes", "pendant").output
 
 
 def test_without_a_ledger_it_says_what_it_cannot_know(run: Any) -> None:

@@ -70,6 +70,8 @@ def test_the_sheet_of_a_version_that_is_no_longer_made_leads_to_the_design(libra
 
 
 def test_the_sheet_of_a_version_that_is_called_anew_says_what_it_is_called_now(library: Any, libraries: Any) -> None:
+    library.publish("drops")
+    library.change("stock/others.yaml", "pack: 12 mL", "pack: 14 mL")  # no sheet prints it
     anew(library, "drops", "- name: Long\n    height: 30 mm", "- name: Tall\n    height: 30 mm")
     path = f"drops/long/{codes(library, 'drops', '1')['Long']}.html"
     assert (library.build / "drops/tall/index.html").resolve() in links(library, path)
