@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 from sheetgen import pipeline
+from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, KindFault, printable
 
 if TYPE_CHECKING:
@@ -45,13 +46,7 @@ def _version(context: click.Context, _option: click.Parameter, asked: bool) -> N
     """Tell the version and end, if it is asked for."""
     if not asked:
         return
-    from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415 - only where it is asked for
-
-    try:
-        told = version("sheetgen")
-    except PackageNotFoundError:
-        told = "from a checkout, not installed"
-    click.echo(f"sheetgen {told}")
+    click.echo(f"sheetgen {program_version()}")
     context.exit()
 
 
@@ -121,6 +116,8 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
     done = f"published {_count(len(outcome.published), 'project')}, {_count(len(outcome.changed), 'file')} changed"
     in_trouble = len(set(outcome.failed))
     failed = f"; {_count(in_trouble, 'project')} in trouble, last good sheets kept" if in_trouble else ""
+    if outcome.kept:
+        _say(f"kept what is printed, to be put under version control: {', '.join(outcome.kept)}", err=True)
     click.echo(f"{done}, in {build}{failed}; read from {library.resolve()}")
     _end(outcome)
 
@@ -140,6 +137,26 @@ def check(projects: tuple[str, ...], library: Path) -> None:
     warnings = len(told) - errors
     found = f"{_count(errors, 'error')}, {_count(warnings, 'warning')}"
     click.echo(f"{_count(len(outcome.worked), 'project')} well, {found}, in {library.resolve()}")
+    _end(outcome)
+
+
+@main.command()
+@names_argument
+@library_option
+@traceback_option
+@click.option(
+    "--since", default="", metavar="REVISION", help="From which revision on (default: what was printed last)."
+)
+def changes(projects: tuple[str, ...], library: Path, since: str) -> None:
+    """Show which printed numbers have moved since a revision, by which edit, and what no longer passes."""
+    outcome = pipeline.work_through(library, projects)
+    try:
+        lines = pipeline.changes_told(outcome, library, since)
+    except CannotBe as fault:
+        _wrong(f"{fault.message}; {fault.help}")
+    _tell(outcome)
+    for line in lines:
+        _say(line)
     _end(outcome)
 
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.place import Place
+    from sheetgen.model.codes import Code
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.pages import Rendered
     from sheetgen.render.pdf_pool import PdfPool
@@ -35,7 +36,7 @@ class NotReady(RuntimeError):
 class Outcome:
     """What a run came to: troubles, the projects worked, and what was written.
 
-    `faults` are tracebacks of what nobody thought of.
+    `kept` are the ledgers that were written; `faults` are tracebacks of what nobody thought of.
     """
 
     troubles: Troubles = field(default_factory=Troubles)
@@ -43,6 +44,7 @@ class Outcome:
     published: list[str] = field(default_factory=list)
     failed: list[str] = field(default_factory=list)
     changed: list[str] = field(default_factory=list)
+    kept: list[str] = field(default_factory=list)
     faults: list[str] = field(default_factory=list)
 
 
@@ -93,7 +95,8 @@ def publish(
     root: Path, build: Path, only: Sequence[str] = (), tell: Callable[[str], None] = lambda _said: None
 ) -> Outcome:
     """All stages. A project in trouble does not stop the others, and its last good sheets stay."""
-    from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where pages are made
+    from sheetgen.editions import Editions  # noqa: PLC0415 - heavy: only where pages are made
+    from sheetgen.publish.folder import Folder  # noqa: PLC0415
     from sheetgen.render import pages as rendering  # noqa: PLC0415
     from sheetgen.render.pdf import NoPango  # noqa: PLC0415
     from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
@@ -107,18 +110,21 @@ def publish(
         raise NotReady(str(missing)) from None
     outcome = work_through(root, only)
     theme = Theme(THEME, [root / "themes"])
-    folder = Folder(build)
+    folder, editions = Folder(build), Editions(root, outcome.troubles, outcome.kept)
     with pool:
-        for worked in outcome.worked:
-            with _held(outcome.troubles, worked.place, outcome.faults):
-                rendered = pages_of(worked, theme, pool, tell)
+        for found in outcome.worked:
+            with _held(outcome.troubles, found.place, outcome.faults):
+                worked, codes = editions.of(found)
+                rendered = pages_of(worked, theme, pool, tell, codes)
                 outcome.changed += folder.put(rendering.entry(worked, rendered.pages), rendered.pages)
                 for doubt in rendered.doubts:
                     outcome.troubles.add(str(doubt), worked.place, severity="warning")
                 folder.keep_record()
                 outcome.published.append(worked.name)
-            if worked.name not in outcome.published:
-                outcome.failed.append(worked.name)
+                editions.keep(found)
+            if found.name not in outcome.published:
+                outcome.failed.append(found.name)
+    editions.tell_unkept()
     if outcome.worked:
         if not only:
             folder.drop_missing([p.name for p in (root / "projects").iterdir() if p.is_dir()])
@@ -128,13 +134,29 @@ def publish(
     return outcome
 
 
-def pages_of(worked: Worked, theme: Theme, pool: PdfPool, tell: Callable[[str], None] = lambda _said: None) -> Rendered:
-    """Draw and render: every file of one project, and what jars in their layout."""
+def changes_told(outcome: Outcome, root: Path, since: str = "") -> list[str]:
+    """What moved in the projects of a run since a revision, in lines; if none is named, since what was printed last.
+
+    CannotBe for a revision of which no project has a ledger.
+    """
+    from sheetgen.editions import changes  # noqa: PLC0415 - only where it is wanted
+
+    return changes(root, outcome.worked, outcome.failed, outcome.troubles, since)
+
+
+def pages_of(
+    worked: Worked,
+    theme: Theme,
+    pool: PdfPool,
+    tell: Callable[[str], None] = lambda _said: None,
+    codes: Sequence[Code] = (),
+) -> Rendered:
+    """Draw and render: every file of one project, with a page of each fingerprint, and what jars in their layout."""
     from sheetgen.draw.templates import draw  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
-    return render(worked, drawings, theme, pool, tell)
+    return render(worked, drawings, theme, pool, tell, codes)
 
 
 Rows = list[tuple[str, ...]]

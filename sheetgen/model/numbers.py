@@ -100,6 +100,13 @@ class Numbers:
         """A given length, as it is."""
         return self.rounder.words(x, "mm", "fine")
 
+    def finished(self, given: Interval) -> str:
+        """A finished size: as it is given; one that is worked, such as that of a ring, to what a calliper reads."""
+        if not given.exact:
+            return self.range(given)
+        plain = abs(given.usual * 20 - round(given.usual * 20)) < GRAIN or self.rounder.inches
+        return self.length(given.usual if plain else round(given.usual, 1))
+
     def time(self, minutes: Interval) -> str:
         """A time or its range: minutes to five, hours to five minutes or halves, days to halves."""
         low, high = minutes.low, minutes.high

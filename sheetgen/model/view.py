@@ -32,7 +32,8 @@ class Head:
     version: Annotated[str, "the version; nothing where the design has only one"]
     summary: Annotated[Html, "one or two sentences"]
     summary_plain: Annotated[str, "the same without marks"]
-    foot: Annotated[str, "the line at the foot of each page"]
+    foot: Annotated[str, "the line at the foot of each page, the fingerprint in it"]
+    code: Annotated[str, "the fingerprint of the printed numbers, six letters and digits"]
     date: Annotated[str, "of the revision, as year-month-day"]
     language: Annotated[str, "by BCP 47, such as en"]
     makes: Annotated[str, "how many pieces"]
@@ -378,6 +379,35 @@ class Screen:
     sheets: tuple[SheetLink, ...]
     versions: tuple[VersionLink, ...]
     cutters: tuple[CutterLink, ...]
+    older: Annotated[tuple[SheetLink, ...], "the pages of sheets that were printed before, with other numbers"]
+    home: Annotated[str, "the way up to the library's page"]
+
+
+@dataclass(frozen=True, slots=True)
+class MovedNumber:
+    """A number that an older sheet prints otherwise."""
+
+    label: str
+    was: Annotated[str, "number and unit there, or nothing"]
+    now: Annotated[str, "number and unit today, or nothing"]
+
+
+@dataclass(frozen=True, slots=True)
+class CodePage:
+    """Where the fingerprint on a sheet leads: `code.html.j2`."""
+
+    studio: Studio
+    language: str
+    code: Annotated[str, "the fingerprint"]
+    title: Annotated[str, "the design"]
+    version: Annotated[str, "the version as it was printed there; nothing where the design had only one"]
+    revisions: Annotated[tuple[str, ...], "what the sheet was: revision 2, 2026-03-14"]
+    present: Annotated[bool, "whether the sheets bear it today"]
+    path: Annotated[str, "the page of today's sheet; of a version that is no longer made, that of the design"]
+    made: Annotated[bool, "whether the version is still made"]
+    called: Annotated[str, "what the version is called today, where that is another name, or nothing"]
+    revision: Annotated[str, "of today's sheet: revision 3, 2026-05-02"]
+    moved: Annotated[tuple[MovedNumber, ...], "the numbers that differ"]
     home: Annotated[str, "the way up to the library's page"]
 
 

@@ -266,7 +266,7 @@ class WorkedVersion:
     `finished` are the finished sizes that the first side names; `plan` is what its times come to; `kit` and
     `colourways` are what the design says of kits, as far as it holds for this version;
     `view` is what stands where in the view of the finished piece, beside the parts that say so themselves, and
-    `view_shows` what is seen there, for who cannot see it.
+    `view_shows` what is seen there, for who cannot see it. `changed`: its revision was published with other numbers.
     """
 
     name: str
@@ -286,6 +286,7 @@ class WorkedVersion:
     view_shows: Prose = ()
     kit: Kit | None = None
     colourways: tuple[Colourway, ...] = ()
+    changed: bool = False
 
     @property
     def numbers(self) -> list[int]:
@@ -385,6 +386,10 @@ class Worked:
             titles = [one.title for one in self.versions.values()]
             raise CannotBe(f"there is no version '{called}' of {self.name}", suggest(called, titles))
         return found
+
+    def revised(self, version: WorkedVersion) -> str:
+        """The revision as a version's sheets print it."""
+        return f"revision {self.revision}{', changed' if version.changed else ''}"
 
     @property
     def main(self) -> WorkedVersion:

@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 LARGEST = 1_000_000
 
 
-def read_text(path: Path, name: str, troubles: Troubles) -> Source | None:
-    """The text of a file under the name shown to people; None when it cannot be read, with a trouble."""
+def read_text(path: Path, name: str, troubles: Troubles, most: int = LARGEST) -> Source | None:
+    """The text of a file of so many bytes at most under the name shown to people; None, with a trouble, if unread."""
     try:
         size = path.stat().st_size
         if not path.is_file() or not path.resolve().is_relative_to(path.parent.resolve()):
@@ -24,7 +24,7 @@ def read_text(path: Path, name: str, troubles: Troubles) -> Source | None:
             message = "the file is a link to one outside its folder" if outside else "is not a file"
             troubles.add(message, Place(Source(name)), "copy it here" if outside else "a file is wanted here")
             return None
-        if size > LARGEST:
+        if size > most:
             message = f"the file is {size / 1e6:.1f} MB long"
             troubles.add(message, Place(Source(name)), "a project is some kilobytes; is this the right file?")
             return None

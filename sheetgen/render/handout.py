@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup, escape
 
-from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Clay
 from sheetgen.base.spelling import in_a_sentence
+from sheetgen.model.fingerprint import code_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import (
     BenchCard,
@@ -32,7 +32,6 @@ from sheetgen.render.sheets import bars, lines, slab_sketches, template_pages
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.base.interval import Interval
     from sheetgen.model import plan
     from sheetgen.model.drawing import Drawings, TemplatePage
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
@@ -50,19 +49,22 @@ class Sheets:
     def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings) -> None:
         self.worked, self.version, self.drawings = worked, version, drawings
         self.numbers = Numbers(worked.rounder)
+        self.code = code_of(worked, version)
 
     def head(self, sheet: str) -> Head:
         """What a sheet begins with."""
         worked, version, numbers = self.worked, self.version, self.numbers
         several = len(worked.versions) > 1
         named = f" · {version.title}" if several else ""
+        revised = f"{worked.revised(version)}, {worked.date}"
         return Head(
             sheet=sheet,
             title=worked.title,
             version=version.title if several else "",
             summary=Html(words.prose(version.summary, inline=True)),
             summary_plain=words.plain(version.summary),
-            foot=f"{worked.title}{named} · revision {worked.revision}, {worked.date} · {worked.studio.name} · {sheet}",
+            foot=f"{worked.title}{named} · {revised} · {self.code} · {worked.studio.name} · {sheet}",
+            code=self.code,
             date=worked.date,
             language=worked.studio.language,
             makes=words.plain(version.makes),
@@ -150,17 +152,9 @@ class Sheets:
             return
         given = ((p, s, s.finished) for p in self.version.parts.values() for s in p.sizes if s.finished is not None)
         for part, size, own in islice(given, MOST_SIZES):
-            told = f"{finished(self.numbers, own)} {self.worked.rounder.unit('mm')}"
+            told = f"{self.numbers.finished(own)} {self.worked.rounder.unit('mm')}"
             label = part.title if len(part.sizes) == 1 else f"{part.title}, {in_a_sentence(size.label)}"
             yield Size(label, Html(escape(words.kept(told))))
-
-
-def finished(numbers: Numbers, given: Interval) -> str:
-    """A finished size: as it is given; one that is worked, such as that of a ring, to what a calliper reads."""
-    if not given.exact:
-        return numbers.range(given)
-    plain = abs(given.usual * 20 - round(given.usual * 20)) < GRAIN or numbers.rounder.inches
-    return numbers.length(given.usual if plain else round(given.usual, 1))
 
 
 def studio(one: Publisher) -> Studio:

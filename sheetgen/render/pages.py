@@ -14,6 +14,7 @@ from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
 from sheetgen.render import words
+from sheetgen.render.codes import code_pages, folder_of, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.handout import SO_FAR, Sheets, studio
@@ -27,6 +28,7 @@ from sheetgen.render.teacher import Teacher
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
 
+    from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
     from sheetgen.render.job import Doubt, Printout
@@ -75,6 +77,13 @@ class Ordered:
     job: Job
 
 
+class Links(NamedTuple):
+    """What the page of a version leads to: its sheets, and the pages of those that were printed before."""
+
+    sheets: Sequence[SheetLink]
+    older: Sequence[SheetLink]
+
+
 class Rendered(NamedTuple):
     """The files of a project, and what jars in the layout of its sheets."""
 
@@ -82,15 +91,17 @@ class Rendered(NamedTuple):
     doubts: list[Doubt]
 
 
-def render(
+def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     worked: Worked,
     drawings: Mapping[str, Drawings],
     theme: Theme,
     pool: PdfPool,
     tell: Callable[[str], None] = lambda _said: None,
+    codes: Sequence[Code] = (),
 ) -> Rendered:
     """Every file of the project's folder, paths relative to the build folder, and what jars in their layout.
 
+    Each of the fingerprints `codes` has a page.
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
     printed: dict[str, list[tuple[Ordered, list[Printout]]]] = {}
@@ -114,7 +125,8 @@ def render(
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
-        pages += _screen(worked, version, drawings[name], theme, links)
+        pages += _screen(worked, version, drawings[name], theme, Links(links, older(worked, version, codes)))
+    pages += code_pages(worked, codes, theme, _faces)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
     return Rendered(pages, doubts)
 
@@ -149,7 +161,7 @@ def _ordered(
             first, fits = how.ways[main[name].way], max(how.most_pages, main[name].pages)
             how = how._replace(ways=tuple(dict.fromkeys((first, *how.ways))), most_pages=fits, first_full=0)
         htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
-        path = f"{folder_of(worked, version)}/{slug(name)}"
+        path = f"{folder_of(worked, version.name)}/{slug(name)}"
         papers = [_paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
         job = Job(
             htmls,
@@ -185,7 +197,11 @@ def _links(name: str, papers: Sequence[str], outs: Sequence[Printout]) -> Iterat
 
 
 def _screen(
-    worked: Worked, version: WorkedVersion, drawings: Drawings, theme: Theme, links: Sequence[SheetLink]
+    worked: Worked,
+    version: WorkedVersion,
+    drawings: Drawings,
+    theme: Theme,
+    links: Links,
 ) -> Iterator[Page]:
     """The page of a version on a screen, and the files for a cutter."""
     main, marks = version is worked.main, Marks()
@@ -193,14 +209,15 @@ def _screen(
     sheets = Sheets(worked, version, drawings)
     screen = Screen(
         handout=sheets.handout(marks, ()),
-        sheets=tuple(links),
+        sheets=tuple(links.sheets),
         versions=tuple(_versions(worked, version)) if len(worked.versions) > 1 else (),
         cutters=tuple(cutters(drawings)),
+        older=tuple(links.older),
         home=home,
     )
     html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
     _sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
-    folder = folder_of(worked, version)
+    folder = folder_of(worked, version.name)
     yield Page(f"{folder}/index.html", html.encode())
     for part, path in cutting_paths(drawings.cutting).items():
         yield Page(f"{folder}/{path}", drawings.cutting[part].encode())
@@ -211,11 +228,6 @@ def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
     for version in worked.versions.values():
         below = "" if version is worked.main else f"{slug(version.name)}/"
         yield VersionLink(version.title, "" if version is here else f"{up}{below}index.html")
-
-
-def folder_of(worked: Worked, version: WorkedVersion) -> str:
-    """Where a version's files stand, below the build folder."""
-    return worked.name if version is worked.main else f"{worked.name}/{slug(version.name)}"
 
 
 def sheet_path(sheet: str, paper: str) -> str:
@@ -239,7 +251,7 @@ def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
         summary=words.plain(worked.main.summary),
         level=worked.level,
         time=f"{time}{SO_FAR if worked.main.untimed else ''}" if time else "",
-        revision=worked.revision,
+        revision=worked.revised(worked.main).removeprefix("revision "),
         date=worked.date,
         tags=list(worked.tags),
         versions=[version.title for version in worked.versions.values()] if several else [],

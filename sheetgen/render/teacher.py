@@ -16,7 +16,7 @@ from sheetgen.model.numbers import Numbers
 from sheetgen.model.view import AllSizes, Html, Mend, Risk, TeacherSheet, VersionTable
 from sheetgen.render import words
 from sheetgen.render.classes import ClassWords
-from sheetgen.render.handout import Sheets, finished
+from sheetgen.render.handout import Sheets
 from sheetgen.render.needs import Needs
 from sheetgen.render.rows import runs
 from sheetgen.render.safety import Hazards
@@ -130,7 +130,7 @@ class Teacher:
             yield AllSizes(
                 part=named if part is not before else "",
                 label=size.label,
-                finished="–" if size.finished is None else finished(self.numbers, size.finished),
+                finished="–" if size.finished is None else self.numbers.finished(size.finished),
                 make=Html(self.marks.number(self._make(size), f"'{size.label}' of {part.title}")),
                 fires="–" if size.fires is None else self.numbers.range(size.fires),
                 tool=size.tool,

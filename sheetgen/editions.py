@@ -1,0 +1,106 @@
+"""What was printed of each design and when: its ledgers held against its numbers today, for the pipeline."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from sheetgen.base.frozen import Frozen
+from sheetgen.base.program import program_version
+from sheetgen.base.spelling import suggest
+from sheetgen.base.trouble import CannotBe
+from sheetgen.model.codes import codes
+from sheetgen.model.ledger import last_before, ledger_of, paired
+from sheetgen.publish.ledgers import keep
+from sheetgen.read.ledgers import read_ledgers
+from sheetgen.render.changes_told import Change, changes_told, moved_told
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from pathlib import Path
+
+    from sheetgen.base.place import Place
+    from sheetgen.base.trouble import Troubles
+    from sheetgen.model.codes import Code
+    from sheetgen.model.ledger import Ledger
+    from sheetgen.model.worked import Worked
+
+
+@dataclass(slots=True)
+class Editions:
+    """The ledgers of a library while it is published.
+
+    `kept` are those that were written, and `unkept` the designs of which none could be, by the reason.
+    """
+
+    root: Path
+    troubles: Troubles
+    kept: list[str] = field(default_factory=list)
+    unkept: dict[str, list[str]] = field(default_factory=dict)
+
+    def of(self, worked: Worked) -> tuple[Worked, list[Code]]:
+        """A design with its changed versions marked, which is told, and every fingerprint that it has borne."""
+        ledgers = read_ledgers(self.root / "projects" / worked.name, self.troubles)
+        now = ledger_of(worked, program_version())
+        was = next((one for one in ledgers if one.revision == now.revision), None)
+        return self._marked(worked, was, now) if was else worked, codes(now, ledgers)
+
+    def _marked(self, worked: Worked, was: Ledger, now: Ledger) -> Worked:
+        told = moved_told(was, now)
+        if not told:
+            return worked
+        message = f"revision {now.revision} was published with other numbers: {told}"
+        helped = f"write the next revision; until then its sheets say 'revision {now.revision}, changed'"
+        self.troubles.add(message, worked.place, helped, "warning")
+        pairs = paired(was, now)
+        same = {new.name for old, new in pairs if old is not None and new is not None and old.code == new.code}
+        marked = {name: replace(one, changed=name not in same) for name, one in worked.versions.items()}
+        return replace(worked, versions=Frozen(marked))
+
+    def keep(self, worked: Worked) -> None:
+        """Write the ledger of a design's revision where there is none; nothing is lost where that cannot be done."""
+        try:
+            written = keep(self.root / "projects" / worked.name, ledger_of(worked, program_version()))
+        except OSError as fault:
+            self.unkept.setdefault(fault.strerror or "no reason is given", []).append(worked.name)
+        else:
+            self.kept += [str(written.relative_to(self.root))] if written else []
+
+    def tell_unkept(self) -> None:
+        """Say once of which designs the numbers could not be kept."""
+        for reason, names in self.unkept.items():
+            message = f"what is printed today cannot be kept in projects/ ({reason}): {', '.join(names)}"
+            self.troubles.add(message, None, "later nobody can tell what has moved since", "warning")
+
+
+def changes(root: Path, worked: Sequence[Worked], failed: Sequence[str], troubles: Troubles, since: str) -> list[str]:
+    """What moved since a revision, in lines; if none is named, since what was printed last.
+
+    `failed` are designs that do not pass. CannotBe for a revision of which no design has a ledger.
+    """
+    present = {one.name: ledger_of(one, program_version()) for one in worked}
+    found, known = [], set[str]()
+    for name in sorted({*present, *failed}):
+        ledgers = read_ledgers(root / "projects" / name, troubles)
+        known |= {one.revision for one in ledgers}
+        now = present.get(name)
+        if since:
+            was = next((one for one in ledgers if one.revision == since), None)
+        else:
+            was = last_before(ledgers, now) if now else max(ledgers, key=lambda one: one.order, default=None)
+        which = f"no ledger of revision {since}" if since else "no ledger of what was printed before"
+        errors = () if now else _errors(name, troubles)
+        found.append(Change(name, was, now, f"{which}: what moved cannot be known", errors))
+    if since and found and since not in known:
+        raise CannotBe(f"there is no ledger of revision '{since}'", suggest(since, known))
+    return changes_told(found)
+
+
+def _errors(design: str, troubles: Troubles) -> tuple[str, ...]:
+    """Why a design does not pass: what is told of its own files, or that it stands with what is shared."""
+    own = (one.message for one in troubles.errors if _is_of(design, one.place))
+    return tuple(dict.fromkeys(own)) or ("for what is told of studio, stock or steps",)
+
+
+def _is_of(design: str, place: Place | None) -> bool:
+    return place is not None and place.where_used.source.name.startswith(f"projects/{design}/")

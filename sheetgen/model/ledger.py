@@ -1,0 +1,127 @@
+"""The printed numbers of a design by its revision, as they were published first and as they are now."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, NamedTuple
+
+from sheetgen.base.frozen import Frozen
+from sheetgen.base.spelling import bare, slug
+from sheetgen.model.fingerprint import Number, fingerprint, printed_numbers
+from sheetgen.model.inputs import inputs
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
+
+    from sheetgen.model.worked import Worked
+
+FOLDER = "ledger"
+LONGEST = 40  # letters of a revision in a file's name
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One version: its name and the one that is printed, its fingerprint, its numbers, what they were worked from."""
+
+    name: str
+    title: str
+    code: str
+    numbers: tuple[Number, ...]
+    inputs: Mapping[str, str] = field(default_factory=Frozen)
+
+
+@dataclass(frozen=True, slots=True)
+class Ledger:
+    """A design at one revision of a date, with its versions in their order; the first is the main one."""
+
+    design: str
+    revision: str
+    date: str
+    versions: tuple[Kept, ...]
+
+    @property
+    def order(self) -> tuple[str, list[tuple[bool, int, str]]]:
+        """What puts revisions one after the other: the date, then the revision, 9 before 10."""
+        parts = re.findall(r"\d{1,18}|\D+|\d+", self.revision)
+        return self.date, [(not p.isdecimal(), int(p) if p.isdecimal() and len(p) < 19 else 0, p) for p in parts]  # noqa: PLR2004 - longer ones are words
+
+
+class Pair(NamedTuple):
+    """A version then and now; one of the two is None where it is dropped or added."""
+
+    was: Kept | None
+    now: Kept | None
+
+
+def ledger_of(worked: Worked, program: str) -> Ledger:
+    """A design as it is worked now, by a version of the program."""
+    versions = []
+    for version in worked.versions.values():
+        numbers = tuple(printed_numbers(worked, version))
+        found = Frozen(inputs(worked, version, program))
+        versions.append(Kept(version.name, version.title, fingerprint(numbers), numbers, found))
+    return Ledger(worked.name, worked.revision, worked.date, tuple(versions))
+
+
+def file_name(revision: str) -> str:
+    """The file of a revision, which may be any text: what no file's name may hold is left out, and told apart."""
+    plain = slug(revision)[:LONGEST]
+    if plain == revision:
+        return f"revision-{plain}.json"
+    return f"revision-{plain}-{fingerprint([Number('', '', '', revision)]).lower()}.json"
+
+
+def paired(was: Ledger, now: Ledger) -> list[Pair]:
+    """Each version now with what it was, then those that are dropped.
+
+    A version is known by the name that is printed; else by its name in the file, so that the main one may be called
+    anew; else by its numbers, and by what it is worked from, so that any other may.
+    """
+    left, found = list(was.versions), dict[str, Kept]()
+    alike = (
+        lambda a, b: bare(a.title) == bare(b.title),
+        lambda a, b: a.name == b.name,
+        lambda a, b: a.code == b.code,
+        lambda a, b: bool(a.inputs) and a.inputs == b.inputs,
+    )
+    for same in alike:
+        for one in now.versions:
+            old = next((old for old in left if one.name not in found and same(old, one)), None)
+            if old is not None:
+                found[one.name] = old
+                left.remove(old)
+    return [*(Pair(found.get(one.name), one) for one in now.versions), *(Pair(old, None) for old in left)]
+
+
+def last_before(ledgers: Iterable[Ledger], now: Ledger) -> Ledger | None:
+    """What there is to compare with: the revision before the present one.
+
+    If the present one's numbers have changed, or there is none before it, that one as it was published.
+    """
+    ledgers = list(ledgers)
+    own = next((one for one in ledgers if one.revision == now.revision), None)
+    if own is not None and differ(own, now):
+        return own
+    earlier = [one for one in ledgers if one is not own and one.order <= now.order]
+    return max(earlier, key=lambda one: one.order, default=own)
+
+
+def differ(was: Ledger, now: Ledger) -> bool:
+    """Whether any version prints other numbers, is added or is dropped."""
+    return any(old is None or new is None or old.code != new.code for old, new in paired(was, now))
+
+
+class Sent(NamedTuple):
+    """A sheet that was sent: the order's number, design, version by its printed name, fingerprint."""
+
+    order: str
+    design: str
+    version: str
+    code: str
+
+
+def holding_another(sent: Iterable[Sent], now: Sequence[Ledger]) -> list[Sent]:
+    """What was sent of these designs and is not printed so any more, in its order; of others nothing is known."""
+    present = {one.design: {bare(v.title): v.code for v in one.versions} for one in now}
+    return [one for one in sent if one.design in present and present[one.design].get(bare(one.version)) != one.code]

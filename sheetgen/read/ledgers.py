@@ -1,0 +1,144 @@
+"""The ledgers of a design, as they lie beside it, to printed numbers by revision; each that cannot be used is told."""
+
+from __future__ import annotations
+
+import json
+import re
+from typing import TYPE_CHECKING, Any
+
+from sheetgen.base.frozen import Frozen
+from sheetgen.base.place import Place, Source
+from sheetgen.base.spelling import slug
+from sheetgen.base.trouble import Troubles
+from sheetgen.model.fingerprint import CODE, GROUPS, Number, fingerprint
+from sheetgen.model.ledger import FOLDER, Kept, Ledger, file_name
+from sheetgen.read.text import read_text
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+LARGEST = 10_000_000  # bytes
+LONGEST = 1000  # letters of a word in it
+LONGEST_NAME = 200  # signs of a folder
+NO_WORD = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff]")
+DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
+AGAIN = "take it back as it was from version control, or out; nothing is known of that revision without it"
+
+
+class Unusable(ValueError):
+    """A ledger that is not as we write them: what is wrong, and the names that lead to it."""
+
+    def __init__(self, message: str, *way: str) -> None:
+        super().__init__(message)
+        self.message, self.way = message, way
+
+
+def read_ledgers(project: Path, troubles: Troubles) -> list[Ledger]:
+    """What is known of a design's revisions, by date and revision. One that cannot be used is a warning, and is not."""
+    folder, name = project / FOLDER, f"projects/{project.name}/{FOLDER}"
+    try:
+        paths = sorted(folder.glob("*.json")) if folder.is_dir() else []
+        here = folder.resolve().parent == project.resolve()
+    except OSError as fault:
+        message = f"the folder of the ledgers cannot be read: {fault.strerror}"
+        troubles.add(message, Place(Source(name)), "may you read it?", "warning")
+        return []
+    if paths and not here:
+        message = "the folder of the ledgers is a link to one elsewhere"
+        troubles.add(message, Place(Source(name)), "copy it here", "warning")
+        return []
+    found = [_read(path, f"{name}/{path.name}", project.name, troubles) for path in paths]
+    return sorted((one for one in found if one is not None), key=lambda one: one.order)
+
+
+def _read(path: Path, name: str, design: str, troubles: Troubles) -> Ledger | None:
+    unread = Troubles()
+    source = read_text(path, name, unread, LARGEST)
+    for one in unread:
+        troubles.add(one.message, one.place, AGAIN, "warning")
+    if source is None:
+        return None
+    try:
+        return _ledger(json.loads(source.text), design, path.name)
+    except json.JSONDecodeError as fault:
+        message = f"the ledger is not JSON: {fault.msg[:1].lower()}{fault.msg[1:]}"
+        troubles.add(message, Place(source, fault.lineno, fault.colno), AGAIN, "warning")
+    except Unusable as fault:
+        troubles.add(f"this ledger cannot be used: {fault.message}", _place(source, fault.way), AGAIN, "warning")
+    except (ValueError, RecursionError):  # a number of thousands of figures, brackets in brackets without end
+        troubles.add("the ledger is not one of ours", Place(source), AGAIN, "warning")
+    return None
+
+
+def _place(source: Source, way: tuple[str, ...]) -> Place:
+    """Where the last of the names that lead to something stands, each looked for behind the one before."""
+    at, found = 0, 0
+    for name in way:
+        at = source.text.find(f"{json.dumps(name, ensure_ascii=False)}:", at)
+        if at < 0:
+            break
+        found = at
+    line_start = source.text.rfind("\n", 0, found) + 1
+    return Place(source, source.text.count("\n", 0, found) + 1, found - line_start + 1)
+
+
+def _ledger(told: Any, design: str, file: str) -> Ledger:  # noqa: ANN401 - whatever a file held
+    top = _mapping(told, "the ledger")
+    revision, date = (_word(top.get(key), f"its {key}", key) for key in ("revision", "date"))
+    if top.get("design") != design:
+        raise Unusable(f"it is of another design than {design}", "design")
+    if file != file_name(revision):
+        raise Unusable(f"revision '{revision[:40]}' would lie in {file_name(revision)}", "revision")
+    if not DATE.fullmatch(date):
+        raise Unusable("its date is not year-month-day", "date")
+    shared = dict(_inputs(top.get("inputs"), "inputs"))
+    each = _mapping(top.get("versions"), "its versions", "versions")
+    versions = tuple(_version(name, one, shared) for name, one in each.items())
+    if not versions:
+        raise Unusable("it has no version", "versions")
+    return Ledger(design, revision, date, versions)
+
+
+def _version(name: str, told: Any, shared: dict[str, str]) -> Kept:  # noqa: ANN401
+    way = ("versions", _word(name, "the name of a version", "versions"))
+    if len(slug(name)) > LONGEST_NAME:
+        raise Unusable(f"the name of version '{name[:40]}…' is too long for a folder", *way)
+    one = _mapping(told, f"version '{name}'", *way)
+    title, code = (_word(one.get(key), f"its {key}", *way, key) for key in ("title", "fingerprint"))
+    numbers = tuple(_numbers(one.get("numbers"), *way, "numbers"))
+    if not CODE.fullmatch(code) or code != fingerprint(numbers):
+        raise Unusable(f"the numbers of version '{name}' are not those of its fingerprint", *way, "fingerprint")
+    own = _mapping(one.get("inputs"), f"inputs of version '{name}'", *way, "inputs")
+    gone = {key for key, value in own.items() if value is None}
+    changed = dict(_inputs({key: value for key, value in own.items() if value is not None}, *way, "inputs"))
+    kept = {key: value for key, value in shared.items() if key not in gone}
+    return Kept(name, title, code, numbers, Frozen(kept | changed))
+
+
+def _numbers(told: Any, *way: str) -> Iterator[Number]:  # noqa: ANN401
+    for group, rows in _mapping(told, "its numbers", *way).items():
+        if group not in GROUPS:
+            raise Unusable(f"'{group[:40]}' is no group of numbers", *way, group)
+        for key, row in _mapping(rows, f"'{group}'", *way, group).items():
+            if not isinstance(row, list) or len(row) != 2:  # noqa: PLR2004 - what it is called, what it is
+                raise Unusable("a number is two words: what it is called, and what it is", *way, group, key)
+            label, words = (_word(word, "a number's word", *way, group, key) for word in row)
+            yield Number(group, _word(key, "a number's name", *way, group, key), label, words)
+
+
+def _inputs(told: Any, *way: str) -> Iterator[tuple[str, str]]:  # noqa: ANN401
+    for key, value in _mapping(told, "its inputs", *way).items():
+        yield _word(key, "an input's name", *way, key), _word(value, "an input", *way, key)
+
+
+def _mapping(told: Any, what: str, *way: str) -> dict[str, Any]:  # noqa: ANN401
+    if not isinstance(told, dict):
+        raise Unusable(f"{what[:80]} must be names with what belongs to them, in braces", *way)
+    return told
+
+
+def _word(told: Any, what: str, *way: str) -> str:  # noqa: ANN401
+    if not isinstance(told, str) or len(told) > LONGEST or NO_WORD.search(told):
+        raise Unusable(f"{what} must be text on one line, of at most {LONGEST} letters", *way)
+    return told

@@ -1,0 +1,119 @@
+"""What moved between a ledger and now, in plain lines for a terminal."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sheetgen.model.fingerprint import FIGURES, FIRING, LISTS, SAID, SIZES, TIMES
+from sheetgen.model.ledger import paired
+from sheetgen.model.moved import edits, moved
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.model.ledger import Kept, Ledger
+    from sheetgen.model.moved import Edit, Moved
+
+HANDFUL = 5
+"""So many numbers a warning names."""
+HEADS = {
+    FIGURES: "Figures", SIZES: "Sizes and counts", LISTS: "Lists", TIMES: "Times", FIRING: "Firing",
+    SAID: "Numbers in texts",
+}  # fmt: skip
+NO_EDIT = "by no edit that the ledger knows of: a step, a list or a figure of the design's own, or a formula of it"
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A design: what it was at the revision asked for and is now; None is what cannot be known, or does not pass.
+
+    `unknown` says what the ledgers do not tell; `errors` are why it does not pass.
+    """
+
+    design: str
+    was: Ledger | None = None
+    now: Ledger | None = None
+    unknown: str = ""
+    errors: tuple[str, ...] = ()
+
+
+def changes_told(changes: Sequence[Change]) -> list[str]:
+    """Each design with what moved in it, and in a line those in which nothing did."""
+    lines: list[str] = []
+    same = []
+    for change in changes:
+        told = list(_design(change))
+        lines += told
+        if not told:
+            same.append(f"{change.design} (revision {change.was.revision})" if change.was else change.design)
+    return [*lines, *([f"unchanged: {', '.join(same)}"] if same else [])]
+
+
+def _design(change: Change) -> Iterator[str]:
+    was, now = change.was, change.now
+    if change.errors:
+        since = f"no longer passes, and did at revision {was.revision}, {was.date}" if was else "does not pass"
+        yield f"{change.design}: {since}; what moved is known when it does"
+        yield from (f"  {error}" for error in change.errors)
+        return
+    if was is None or now is None:
+        yield f"{change.design}: {change.unknown}"
+        return
+    pairs = [
+        pair for pair in paired(was, now) if pair.was is None or pair.now is None or pair.was.code != pair.now.code
+    ]
+    if not pairs:
+        return
+    yield f"{change.design}: since revision {was.revision}, {was.date}"
+    by: tuple[Edit, ...] | None = None
+    for old, new in pairs:
+        if old is None and new is not None:
+            yield f"  {new.title}: added, {new.code}"
+        elif new is None and old is not None:
+            yield f"  {old.title}: no longer made, was {old.code}"
+        elif old is not None and new is not None:
+            yield from _version(old, new, again=by == (by := tuple(edits(old, new))))
+
+
+def _version(old: Kept, new: Kept, *, again: bool) -> Iterator[str]:
+    """One version; edits `again` are those of the version before."""
+    renamed = f", was {old.title}" if old.title != new.title else ""
+    yield f"  {new.title}{renamed}: {old.code} is now {new.code}"
+    rows, made = moved(old, new), edits(old, new)
+    if again and made:
+        yield "    by the same edits"
+    else:
+        yield from (f"    by {one.what}{_ends(one.was, one.now)}" for one in made)
+    if not made:
+        yield f"    {NO_EDIT}"
+    for group, head in HEADS.items():
+        of_group = [row for row in rows if row.group == group]
+        if of_group:
+            yield f"    {head}"
+            yield from (f"      {_named(row)}{_ends(row.was, row.now)}" for row in of_group)
+
+
+def _named(row: Moved) -> str:
+    return f"{row.label} ({row.key})" if row.group == FIGURES else row.label
+
+
+def _ends(was: str, now: str, sign: str = ":") -> str:
+    """Was and is; what there was not is new, and what there is no more is gone."""
+    if not was:
+        return f"{sign} new, {now}"
+    return f"{sign} was {was}, is {now}" if now else f"{sign} was {was}, is gone"
+
+
+def moved_told(was: Ledger, now: Ledger) -> str:
+    """A handful of what differs from the ledger of a revision, in one sentence; nothing where nothing does."""
+    told: list[str] = []
+    for old, new in paired(was, now):
+        if old is None or new is None:
+            told += [f"version {one.title} is {'new' if one is new else 'gone'}" for one in (old, new) if one]
+        else:
+            rows = [f"{row.label}{_ends(row.was, row.now, ',')}" for row in moved(old, new)]
+            named = [f"in {new.title}: {rows[0]}"] if rows and len(now.versions) > 1 else rows[:1]
+            told += [*named, *rows[1:]]
+    more = [f"and {len(told) - HANDFUL} more"] if len(told) > HANDFUL else []
+    return "; ".join([*told[:HANDFUL], *more])

@@ -1,0 +1,95 @@
+"""Where the fingerprint on a printed sheet leads: to the present sheet, or to what differs now."""
+
+from __future__ import annotations
+
+import json
+import re
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+pytestmark = pytest.mark.usefixtures("quick")
+
+
+def codes(library: Any, design: str, revision: str) -> dict[str, str]:
+    told = json.loads(library.path(f"{design}/ledger/revision-{revision}.json").read_text("utf-8"))
+    return {name: version["fingerprint"].lower() for name, version in told["versions"].items()}
+
+
+def page(library: Any, path: str) -> str:
+    text: str = (library.build / path).read_text("utf-8")
+    return text
+
+
+def links(library: Any, path: str) -> list[Path]:
+    here = (library.build / path).parent
+    return [(here / href).resolve() for href in re.findall(r'href="([^"#]+)"', page(library, path))]
+
+
+def anew(library: Any, design: str, old: str, new: str) -> None:
+    library.publish(design)
+    library.change(f"{design}/project.yaml", old, new)
+    library.change(f"{design}/project.yaml", "revision: 1", "revision: 2")
+    library.publish(design)
+
+
+def test_an_old_fingerprint_says_that_its_sheet_is_old_and_lists_was_and_is(library: Any, libraries: Any) -> None:
+    anew(library, "pendant", "width: 20 mm", "width: 24 mm")
+    old = codes(library, "pendant", "1")["main"]
+    said = libraries.said(page(library, f"pendant/{old}.html"))
+    assert f"Sheet {old.upper()} is old: revision 1, 2026-01-10." in said
+    assert "Plate: disc, cut wet 22 mm 26.4 mm" in said
+    assert "Go to the present sheet: revision 2, 2026-01-10" in said
+    assert "<script" not in page(library, f"pendant/{old}.html")
+
+
+def test_the_present_fingerprint_leads_to_the_present_sheet(library: Any) -> None:
+    library.publish("drops")
+    now = codes(library, "drops", "1")
+    for path in (f"drops/{now['main']}.html", f"drops/long/{now['Long']}.html"):
+        assert 'content="0; url=index.html"' in page(library, path)
+        assert ((library.build / path).parent / "index.html").resolve() in links(library, path)
+
+
+def test_every_link_of_every_page_of_a_fingerprint_leads_to_a_file(library: Any) -> None:
+    anew(library, "drops", "- name: Long\n    height: 30 mm", "- name: Short\n    height: 18 mm")
+    library.publish()
+    old = codes(library, "drops", "1")
+    for path in (f"drops/{old['main']}.html", f"drops/long/{old['Long']}.html"):
+        assert [link for link in links(library, path) if not link.is_file()] == []
+
+
+def test_the_sheet_of_a_version_that_is_no_longer_made_leads_to_the_design(library: Any, libraries: Any) -> None:
+    anew(library, "drops", "- name: Long\n    height: 30 mm", "- name: Short\n    height: 18 mm")
+    path = f"drops/long/{codes(library, 'drops', '1')['Long']}.html"
+    assert "This version is no longer made. Go to the design: revision 2" in libraries.said(page(library, path))
+    assert (library.build / "drops/index.html").resolve() in links(library, path)
+
+
+def test_the_sheet_of_a_version_that_is_called_anew_says_what_it_is_called_now(library: Any, libraries: Any) -> None:
+    library.publish("drops")
+    library.change("stock/others.yaml", "pack: 12 mL", "pack: 14 mL")  # no sheet prints it
+    anew(library, "drops", "- name: Long\n    height: 30 mm", "- name: Tall\n    height: 30 mm")
+    path = f"drops/long/{codes(library, 'drops', '1')['Long']}.html"
+    assert (library.build / "drops/tall/index.html").resolve() in links(library, path)
+    assert "This version is now called Tall." in libraries.said(page(library, path))
+
+
+def test_a_page_leads_to_what_was_printed_before_with_other_numbers(library: Any) -> None:
+    anew(library, "pendant", "width: 20 mm", "width: 24 mm")
+    old, new = (codes(library, "pendant", revision)["main"] for revision in ("1", "2"))
+    there = links(library, "pendant/index.html")
+    assert (library.build / f"pendant/{old}.html").resolve() in there
+    assert (library.build / f"pendant/{new}.html").resolve() not in there
+
+
+def test_a_sheet_of_the_revision_as_it_was_before_it_was_changed_keeps_its_page(library: Any, libraries: Any) -> None:
+    library.publish("pendant")
+    library.change("pendant/project.yaml", "width: 20 mm", "width: 24 mm")
+    library.publish("pendant")
+    said = libraries.said(page(library, f"pendant/{codes(library, 'pendant', '1')['main']}.html"))
+    assert "is old: revision 1, 2026-01-10." in said
+    assert "Go to the present sheet: revision 1, changed, 2026-01-10" in said
