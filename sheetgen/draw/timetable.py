@@ -64,7 +64,7 @@ def _scale(evenings: Sequence[Evening]) -> Scale:
 def _evening(pen: Paper, y: float, evening: Evening, version: WorkedVersion, scale: Scale) -> float:
     """One evening from y down; where it ends."""
     y += HEAD
-    pen.text((0, y), f"Evening {evening.number}", size=HEAD)
+    pen.text((0, y), _called(evening, version), size=HEAD)
     hours = list(_hours(evening, scale))
     for minute in hours:
         pen.text((scale.x(minute, evening.begin), y), clock(minute), size=WORDS, anchor="middle")
@@ -120,6 +120,13 @@ def _title(step: int, version: WorkedVersion, slot: Slot | None = None) -> str:
     return words if slot is None or slot.rounds == 1 else f"{words}, in {slot.rounds} rounds"
 
 
+def _called(evening: Evening, version: WorkedVersion) -> str:
+    """Its number; and its day, where an evening before it is left free."""
+    plan = version.plan.class_plan
+    usual = (evening.number - 1) * plan.held.days_between if plan else evening.day
+    return f"Evening {evening.number}" + (f", on day {evening.day + 1}" if evening.day != usual else "")
+
+
 def _lines(pen: Paper, corner: tuple[float, float], words: str, wide: float) -> float:
     """Words broken into lines of so many mm; where the row ends."""
     x, y = corner
@@ -132,4 +139,4 @@ def _lines(pen: Paper, corner: tuple[float, float], words: str, wide: float) -> 
 def _says(one: Evening, plan: ClassPlan, version: WorkedVersion) -> str:
     """The same in words."""
     rows = (f"{clock(s.begin)} {_words(s, one, version)}" for s in one.slots)
-    return f"Evening {one.number} for {plan.held.people} people: {'; '.join(rows)}"
+    return f"{_called(one, version)}, for {plan.held.people} people: {'; '.join(rows)}"

@@ -85,7 +85,7 @@ CAUTIONS = {
         "Burns eyes and skin; warm, its vapour burns lungs.",
         "Moving air; acid into water, never water into acid. Tongs of copper or plastic: iron stays out. Gloves on at the pickle only.",
         ("W023", "M004", "M009"), (EYES, "Gloves for acid"),
-        short="Acid alone: eyes, gloves", at_action=True,
+        short="Acid: eyes, gloves", at_action=True,
     ),
     "patina": Told(
         "WARNING", "Patina solution.",
@@ -134,7 +134,7 @@ CAUTIONS = {
         "Harms the lungs over the years.",
         "Mask on; slowly, damp where it may be, and never what comes into the fire. Wipe up wet; do not blow or sweep.",
         ("W001", "M016"), (MASK,),
-        short="Fibre dust: mask",
+        short="Fibre, bed: mask",
     ),
     "strand": Told(
         "WARNING", "Strand round the neck.",
@@ -211,7 +211,7 @@ CAUTIONS = {
         "Runs off the edge and into the hand.",
         "Rest the work on a block; short strokes, away from the hand that holds it.",
         ("W022",),
-        short="Burnisher slips",
+        short="Burnisher: short strokes",
     ),
     "drilling": Told(
         "CAUTION", "Turning drill.",

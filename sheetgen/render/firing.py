@@ -11,6 +11,10 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Load, WorkedStep
 
 
+AROUND = {"open shelf": "in air", "carbon": "in carbon"}
+"""How a bed is told: whether a piece stands on the bare shelf or lies in a nest or a dish is for the step to say."""
+
+
 def phases(step: WorkedStep, numbers: Numbers) -> list[list[tuple[str, str, str]]]:
     """Label, number and unit of each line of each phase."""
     return [numbers.firing(phase) for phase in step.firing]
@@ -30,7 +34,7 @@ def allowed(step: WorkedStep, numbers: Numbers) -> str:
 
 def bed(step: WorkedStep) -> str:
     """What it lies in, phase by phase; nothing of a step that fires nothing."""
-    beds = ", then ".join(dict.fromkeys(phase.bed for phase in step.firing))
+    beds = ", then ".join(dict.fromkeys(AROUND.get(phase.bed, phase.bed) for phase in step.firing))
     return f"{beds[:1].upper()}{beds[1:]}." if beds else ""
 
 

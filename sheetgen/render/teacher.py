@@ -109,7 +109,8 @@ class Teacher:
                 steps.setdefault(caution.id, []).append(number)
         for one in sorted(known.values(), key=lambda c: LADDER.index(c.word)):
             numbered = [n for n in steps[one.id] if n]
-            yield Risk(one.word, one.name, runs(numbered) if numbered else WAITS, one.consequence, one.avoid)
+            where = [runs(numbered)] * bool(numbered) + [WAITS] * (0 in steps[one.id])
+            yield Risk(one.word, one.name, ", ".join(where), one.consequence, one.avoid)
 
     def _mends(self) -> Iterator[Mend]:
         """Faults with their mends, each once, with the steps at which it may come."""

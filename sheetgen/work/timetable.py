@@ -28,11 +28,13 @@ def evenings(
     way: Way,
     rounds: Mapping[int, tuple[int, tuple[Tool, ...]]],
 ) -> tuple[Evening, ...]:
-    """Each evening that is held, with its rows by the clock."""
-    return tuple(_evening(number, begun, held, tasks, rounds, way, steps) for number, begun in way.held)
+    """Each evening that is held, counted as they are held, with its rows by the clock."""
+    each = enumerate(way.held, 1)
+    return tuple(_evening(count, number, begun, held, tasks, rounds, way, steps) for count, (number, begun) in each)
 
 
 def _evening(  # noqa: PLR0913, PLR0917 - one evening, of all that is known
+    count: int,
     number: int,
     begun: Begun,
     held: Held,
@@ -60,7 +62,7 @@ def _evening(  # noqa: PLR0913, PLR0917 - one evening, of all that is known
         slots.append(Slot(last, _exactly(held.clear_up), words=CLEAR_UP))
     # While something sets all clear up; then it is taken off, and only then they go.
     stays = max((slot.end for slot in slots if slot.waits and not slot.by), default=0.0)
-    return Evening(number + 1, day, begin, end, tuple(slots), max(last + held.clear_up, stays))
+    return Evening(count, day, begin, end, tuple(slots), max(last + held.clear_up, stays))
 
 
 def _exactly(minutes: float) -> Interval:
@@ -79,17 +81,30 @@ def _waits(begun: Begun, way: Way, tasks: Sequence[Task]) -> Iterator[tuple[int,
 
 def between(held: Held, steps: Sequence[WorkedStep], tasks: Sequence[Task], way: Way) -> tuple[Between, ...]:
     """What is done at home or by the teacher, and what waits, from one evening to the next, in its order."""
+    in_class = [number for number, _ in way.held]
     loads, so_far = Counter(i for i, _ in way.alone), Counter[int]()
     rows = []
     for at, i, who in sorted(_doings(steps, tasks, way)):
         task = tasks[i]
         so_far[i] += 1
-        number = max((n for n, (begin, _) in enumerate(held.evenings) if _day(held, n) + begin <= at), default=0)
+        begun = (n for n in in_class if _day(held, n) + held.evenings[n][0] <= at)
+        number = max(begun, default=next(iter(in_class), 0))
         if at + task.whole.high > _day(held, number) + held.evenings[number][1] + GRAIN:
             day = int((at - _day(held, number)) // MINUTES_PER_DAY)
             wait = task.wait if task.wait.high else None
             active, of_how_many = task.active if who else None, max(1, loads[i])
-            rows.append(Between(number + 1, day, who, i, active, wait, min(so_far[i], of_how_many), of_how_many))
+            rows.append(
+                Between(
+                    in_class.index(number) + 1 if in_class else 1,
+                    day,
+                    who,
+                    i,
+                    active,
+                    wait,
+                    min(so_far[i], of_how_many),
+                    of_how_many,
+                )
+            )
     return tuple(rows)
 
 

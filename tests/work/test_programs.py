@@ -138,7 +138,7 @@ def test_what_bears_less_is_told_to_whoever_checks_and_on_the_sheet(several: Any
     outcome = several.check("pendant")
     assert pipeline.notes_told(outcome) == [f"pendant fires {told}"]
     assert not outcome.troubles.found
-    assert "Program “least”, for Spinel, which bears no more than 700 °C: open shelf." in firing(several)
+    assert "Program “least”, for Spinel, which bears no more than 700 °C: in air." in firing(several)
 
 
 def test_a_program_that_the_project_names_or_that_only_one_version_has_to_take_is_told_as_such(several: Any) -> None:
@@ -174,7 +174,7 @@ def test_each_version_takes_the_program_that_its_own_things_bear(several: Any) -
 
 
 def test_the_firing_step_says_by_which_program_it_is_fired(several: Any) -> None:
-    assert firing(several).startswith("Program “full strength”: open shelf.")
+    assert firing(several).startswith("Program “full strength”: in air.")
     assert any("shrinks 11" in line for line in several.teacher("pendant").shrinkage)
 
 

@@ -39,7 +39,7 @@ def _draw(pen: Pen, scene: Scene, k: float) -> str:
     stroke(pen, (x, low - t), (x, low + t * 2.6 + 1.2))
     beside = long / 2 + t + 3.0
     led(pen, (long / 2 + t * 0.5, -narrow * 0.12), (beside, -narrow * 0.12), "strip")
-    led(pen, (stone.long * k * 0.3, narrow * 0.12), (beside, narrow * 0.12 + 2.2), "stone")
+    led(pen, (stone.long * k * 0.48, narrow * 0.12), (beside, narrow * 0.12 + 2.2), "stone")
     led(pen, (x, low + t * 2.6 + 0.9), (beside, low + t * 2.6 + 1.6), ["mark, and", "cut here"])
     return "A strip bent round its stone, from above: the overlap is marked across both ends, and cut there"
 

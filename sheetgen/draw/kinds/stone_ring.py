@@ -40,7 +40,7 @@ def _note(piece: Piece) -> str:
 
 def _label(piece: Piece) -> str:
     """A seat drilled inside the ring is pricked with it, so that no number is told."""
-    return f"prick each middle through; shrinks {per_cent(piece, piece[StoneRing.clay])}"
+    return f"prick each middle; shrinks {per_cent(piece, piece[StoneRing.clay])}"
 
 
 def _mark_it(_piece: Piece) -> str:
