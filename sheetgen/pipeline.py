@@ -18,7 +18,10 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.place import Place
+    from sheetgen.kits.run import Kits
+    from sheetgen.model.sheets import Sheet
     from sheetgen.model.worked import Worked, WorkedVersion
+    from sheetgen.read.wants import Want
     from sheetgen.render.pages import Rendered
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
@@ -135,6 +138,92 @@ def pages_of(worked: Worked, theme: Theme, pool: PdfPool, tell: Callable[[str], 
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
     return render(worked, drawings, theme, pool, tell)
+
+
+def shop(root: Path, wanted: Sequence[str], into: Path, build: Path) -> tuple[Outcome, list[str]]:
+    """What a run of kits takes: the lists pick, cut, buy and left into a private folder, and a summary in lines.
+
+    `wanted` are words such as `tideline-band:US 8=3`. Nothing is written where one of them is in trouble. NotReady for
+    a folder that is public, or cannot be written.
+    """
+    from sheetgen.publish.private import refuse_public, write_private  # noqa: PLC0415 - only where lists are made
+    from sheetgen.publish.tables import csv_bytes  # noqa: PLC0415
+    from sheetgen.publish.workbook import xlsx_bytes  # noqa: PLC0415
+    from sheetgen.read.wants import read_want  # noqa: PLC0415
+
+    wants, typed = [], Troubles()
+    try:
+        refuse_public(into, root, build)
+    except CannotBe as fault:
+        raise NotReady(f"{fault.message}; {fault.help}") from None
+    for word in wanted:
+        try:
+            wants.append(read_want(word))
+        except CannotBe as fault:
+            typed.add(fault.message, None, fault.help)
+    outcome = work_through(root, list(dict.fromkeys(want.design for want in wants))) if wants else Outcome()
+    outcome.troubles.extend(typed)
+    run = _kits(outcome, wants)
+    if outcome.troubles.errors or not run:
+        return outcome, []
+    lists, told = _lists(outcome, run)
+    if outcome.troubles.errors:
+        return outcome, []
+    files = {f"{sheet.name}.csv": csv_bytes(sheet) for sheet in lists}
+    try:
+        outcome.changed = write_private(into, files | {"lists.xlsx": xlsx_bytes(lists)})
+    except OSError as fault:
+        raise NotReady(f"{into} cannot be written: {fault.strerror}") from None
+    return outcome, [*told, f"wrote {', '.join(outcome.changed)} into {into}"]
+
+
+def _kits(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
+    """Each version once, on the slabs that are drawn of it."""
+    from sheetgen.draw.templates import slab_layouts  # noqa: PLC0415
+    from sheetgen.kits.run import Kits  # noqa: PLC0415
+
+    by_name = {worked.name: worked for worked in outcome.worked}
+    many: dict[tuple[str, str], int] = {}
+    for want in wants:
+        if (worked := by_name.get(want.design)) is None:
+            continue  # its trouble is told
+        try:
+            version = worked.version(want.version) if want.version else worked.main
+        except CannotBe as fault:
+            outcome.troubles.add(fault.message, None, fault.help)
+            continue
+        many[worked.name, version.name] = many.get((worked.name, version.name), 0) + want.count
+    found = []
+    for (design, name), count in many.items():
+        worked, version = by_name[design], by_name[design].versions[name]
+        found.append(Kits(worked.title, version, slab_layouts(worked, version), worked.rounder, count))
+    return found
+
+
+def _lists(outcome: Outcome, run: Sequence[Kits]) -> tuple[list[Sheet], list[str]]:
+    """The lists of a run, and what a terminal says of them."""
+    from sheetgen.kits import lists  # noqa: PLC0415
+    from sheetgen.kits.bought import bought  # noqa: PLC0415
+    from sheetgen.kits.buy_list import buy  # noqa: PLC0415
+    from sheetgen.kits.money import Coin  # noqa: PLC0415
+    from sheetgen.kits.run import taken  # noqa: PLC0415
+
+    studio, rounder = outcome.worked[0].studio, outcome.worked[0].rounder
+    needs = taken(run)
+    got, troubles = bought(needs)
+    outcome.troubles.extend(troubles)
+    to_buy, total = buy(got, Coin(studio.currency, point=rounder.point))
+    told = [f"{kits.bags} × {kits.named}" for kits in run]
+    told += [
+        f"{one.taken.item.name}: {one.plan.told(studio.currency)}" for one in got if one.plan and not one.plan.best
+    ]
+    told += [f"{one.taken.item.name}: not reckoned ({one.why})" for one in got if one.why]
+    lacking = total.working.partition(", without ")[2].partition(":")[0]
+    without = f", without {lacking}" if lacking else ""
+    told.append(
+        f"to buy: {sum(bool(one.packs) for one in got)} of {len(got)} items, {total.amount} {studio.currency}{without}"
+    )
+    return [lists.pick(needs), lists.cut(got), to_buy, lists.left(got)], told
 
 
 Rows = list[tuple[str, ...]]
