@@ -103,7 +103,7 @@ def _cut(taken: Taken) -> Got:
     for one in taken.wanted:
         if one.length > longest:
             there = ", ".join(f"{plain(length)} mm" for length in sorted(set(lengths)))
-            told = f"{one.label}: longer than every length of it ({there})"
+            told = f"{one.label.removeprefix(taken.item.name + ', ')}, is longer than every length there is of it ({there})"
             raise CannotBe(told, help=f"a spool of {plain(one.length)} mm or more, or a shorter piece", field="packs")
     keep = supply.keep_from
     if keep is None:
