@@ -18,8 +18,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.place import Place
-    from sheetgen.kits.run import Kits
-    from sheetgen.model.sheets import Sheet
+    from sheetgen.kits.taken import Kits
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.read.wants import Want
     from sheetgen.render.pages import Rendered
@@ -146,7 +145,9 @@ def shop(root: Path, wanted: Sequence[str], into: Path, build: Path) -> tuple[Ou
     `wanted` are words such as `tideline-band:US 8=3`. Nothing is written where one of them is in trouble. NotReady for
     a folder that is public, or cannot be written.
     """
-    from sheetgen.publish.private import refuse_public, write_private  # noqa: PLC0415 - only where lists are made
+    from sheetgen.kits.money import Coin  # noqa: PLC0415 - only where lists are made
+    from sheetgen.kits.without_orders import lists_of  # noqa: PLC0415
+    from sheetgen.publish.private import refuse_public, write_private  # noqa: PLC0415
     from sheetgen.publish.tables import csv_bytes  # noqa: PLC0415
     from sheetgen.publish.workbook import xlsx_bytes  # noqa: PLC0415
     from sheetgen.read.wants import read_want  # noqa: PLC0415
@@ -166,8 +167,10 @@ def shop(root: Path, wanted: Sequence[str], into: Path, build: Path) -> tuple[Ou
     run = _kits(outcome, wants)
     if outcome.troubles.errors or not run:
         return outcome, []
-    lists, told = _lists(outcome, run)
-    if outcome.troubles.errors:
+    studio = outcome.worked[0].studio
+    lists, told, troubles = lists_of(run, Coin(studio.currency, point=outcome.worked[0].rounder.point))
+    outcome.troubles.extend(troubles)
+    if troubles:
         return outcome, []
     files = {f"{sheet.name}.csv": csv_bytes(sheet) for sheet in lists}
     try:
@@ -180,7 +183,7 @@ def shop(root: Path, wanted: Sequence[str], into: Path, build: Path) -> tuple[Ou
 def _kits(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
     """Each version once, on the slabs that are drawn of it."""
     from sheetgen.draw.templates import slab_layouts  # noqa: PLC0415
-    from sheetgen.kits.run import Kits  # noqa: PLC0415
+    from sheetgen.kits.taken import Kits  # noqa: PLC0415
 
     by_name = {worked.name: worked for worked in outcome.worked}
     many: dict[tuple[str, str], int] = {}
@@ -198,32 +201,6 @@ def _kits(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
         worked, version = by_name[design], by_name[design].versions[name]
         found.append(Kits(worked.title, version, slab_layouts(worked, version), worked.rounder, count))
     return found
-
-
-def _lists(outcome: Outcome, run: Sequence[Kits]) -> tuple[list[Sheet], list[str]]:
-    """The lists of a run, and what a terminal says of them."""
-    from sheetgen.kits import lists  # noqa: PLC0415
-    from sheetgen.kits.bought import bought  # noqa: PLC0415
-    from sheetgen.kits.buy_list import buy  # noqa: PLC0415
-    from sheetgen.kits.money import Coin  # noqa: PLC0415
-    from sheetgen.kits.run import taken  # noqa: PLC0415
-
-    studio, rounder = outcome.worked[0].studio, outcome.worked[0].rounder
-    needs = taken(run)
-    got, troubles = bought(needs)
-    outcome.troubles.extend(troubles)
-    to_buy, total = buy(got, Coin(studio.currency, point=rounder.point))
-    told = [f"{kits.bags} × {kits.named}" for kits in run]
-    told += [
-        f"{one.taken.item.name}: {one.plan.told(studio.currency)}" for one in got if one.plan and not one.plan.best
-    ]
-    told += [f"{one.taken.item.name}: not reckoned ({one.why})" for one in got if one.why]
-    lacking = total.working.partition(", without ")[2].partition(":")[0]
-    without = f", without {lacking}" if lacking else ""
-    told.append(
-        f"to buy: {sum(bool(one.packs) for one in got)} of {len(got)} items, {total.amount} {studio.currency}{without}"
-    )
-    return [lists.pick(needs), lists.cut(got), to_buy, lists.left(got)], told
 
 
 Rows = list[tuple[str, ...]]

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.supply import Pack
     from sheetgen.kits.cutting import CuttingPlan
-    from sheetgen.kits.run import Blank, Taken
+    from sheetgen.kits.taken import Blank, Taken
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,34 +90,36 @@ def _not_reckoned(taken: Taken, why: str) -> Got:
 
 
 def _cut(taken: Taken) -> Got:
-    """Lengths, by the best plan. Where stock does not say which ends are kept, those that do for the shortest piece.
+    """Lengths, by the best plan; of a spool of which so many must be taken, the others stay whole.
 
-    That is common practice: the rest of a spool goes back into the drawer, and what nothing comes out of does not.
+    Where stock does not say which ends are kept, those are that do for the run's shortest piece. That is common
+    practice: the rest of a spool goes back into the drawer, and what nothing comes out of does not.
     """
     supply = taken.item.supply
     spools = [Spool(pack.holds, pack.price) for pack in supply.packs]
-    lengths = [*(spool.length for spool in spools), *supply.ends]
+    ends = () if taken.beside else supply.ends
+    lengths = [*(spool.length for spool in spools), *ends]
     if not lengths:
         return _not_reckoned(taken, "stock names no pack")
     longest = max(lengths)
     for one in taken.wanted:
         if one.length > longest:
             there = ", ".join(f"{plain(length)} mm" for length in sorted(set(lengths)))
-            told = f"{one.label.removeprefix(taken.item.name + ', ')}, is longer than every length there is of it ({there})"
+            whose = one.label.removeprefix(f"{taken.item.name}, ")
+            told = f"{whose}, is longer than every length there is of it ({there})"
             raise CannotBe(told, help=f"a spool of {plain(one.length)} mm or more, or a shorter piece", field="packs")
     keep = supply.keep_from
     if keep is None:
         keep = min([*(one.length for one in taken.wanted), *(spool.length for spool in spools)])
-    plan = cutting_plan(taken.wanted, spools, supply.ends, supply.saw_cut, keep)
+    plan = cutting_plan(taken.wanted, spools, ends, supply.saw_cut, keep)
     opened = [cut.bought for cut in plan.spools]
     packs, untouched = [], []
     for pack in supply.packs:
         if many := opened.count(Spool(pack.holds, pack.price)):
             packs.append((pack, max(many, pack.at_least)))
             untouched += [pack.holds] * (max(many, pack.at_least) - many)
-    ends = tuple(sorted([*plan.ends, *untouched], reverse=True))
-    have = sum(supply.ends, Fraction(0))
-    return Got(taken, "mm", taken.need, have, sum(ends, Fraction(0)), tuple(packs), plan, ends=ends)
+    left = tuple(sorted([*plan.ends, *untouched], reverse=True))
+    return Got(taken, "mm", taken.need, sum(ends, Fraction(0)), sum(left, Fraction(0)), tuple(packs), plan, ends=left)
 
 
 def _blanks(taken: Taken) -> Got:
@@ -138,9 +140,9 @@ def _blanks(taken: Taken) -> Got:
     area = exact(sides[0] * sides[1])
     need = len(sheets) * area
     of_it = tuple(pack for pack in supply.packs if pack.holds % area == 0) or supply.packs
-    buying = to_buy(need, supply.have // area * area, of_it)
-    left = supply.have + buying.holds - need
-    return Got(taken, item.unit, need, supply.have, left, buying.packs, sheets=sheets)
+    buying = to_buy(need, taken.have // area * area, of_it)
+    left = taken.have + buying.holds - need
+    return Got(taken, item.unit, need, taken.have, left, buying.packs, sheets=sheets)
 
 
 def cost_of(pack: Pack, many: int) -> Decimal | None:

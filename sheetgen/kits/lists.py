@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.base.material import Item
     from sheetgen.kits.bought import Got
     from sheetgen.kits.cutting import Cut
-    from sheetgen.kits.run import Taken
+    from sheetgen.kits.taken import Taken
     from sheetgen.model.sheets import Cell
 
 STATIONS: tuple[tuple[str, tuple[type[Item], ...]], ...] = (
