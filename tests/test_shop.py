@@ -6,7 +6,7 @@ import csv
 import io
 import re
 import stat
-from collections import defaultdict
+from collections import Counter, defaultdict
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -181,6 +181,32 @@ def test_lengths_are_cut_from_kept_ends_first_and_every_bag_has_its_piece(tmp_pa
     for n, row in zip(each, cut, strict=True):
         assert Decimal(row["left"]) == 4000 - n * (465 + Decimal("0.5"))
     assert sum(int(row["times"]) for row in cut) == 3
+
+
+def test_every_bag_of_wire_and_cord_is_cut_and_no_length_gives_more_than_it_has(tmp_path: Path) -> None:
+    """All designs of wire and cord, three of each: what pick hands out is what cut lists, tag by tag."""
+    designs = ("eddy-earrings", "lantern-pull", "sedge-bookmark", "slackwater-strand", "sounding-bracelet")
+    into = tmp_path / "lists"
+    words = [f"{design}=3" for design in designs]
+    result = CliRunner().invoke(main, ["shop", *words, "--library", str(ROOT), "--into", str(into)])
+    assert result.exit_code == WELL, result.output
+    wanted: Counter[str] = Counter()
+    for row in rows(into / "pick.csv"):
+        if row["unit"] == "mm":
+            tag = f"{row['name']}, {row['in one bag']} mm, {row['design']}, {row['version']}"
+            wanted[tag] += int(row["bags"])
+    found: Counter[str] = Counter()
+    for row in rows(into / "cut.csv"):
+        pieces = [piece.partition(" × ") for piece in row["pieces"].split(" · ")]
+        if row["from"] == "sheet" or any(" off " in tag or "for " in tag for _, _, tag in pieces):
+            continue
+        for many, _, tag in pieces:
+            found[tag] += int(many) * int(row["times"])
+        each = [(int(many), re.search(r"([\d.]+) mm, [A-Z]", tag)) for many, _, tag in pieces]
+        long = sum((many * Decimal(length[1]) for many, length in each if length), Decimal(0))
+        assert long + Decimal(row["left"]) <= Decimal(row["length"]), row
+    assert found == wanted
+    assert len(found) > 10
 
 
 # Prices that are not known, least orders

@@ -96,28 +96,47 @@ def _cut(taken: Taken) -> Got:
     practice: the rest of a spool goes back into the drawer, and what nothing comes out of does not.
     """
     supply = taken.item.supply
-    spools = [Spool(pack.holds, pack.price) for pack in supply.packs]
     ends = () if taken.beside else supply.ends
-    lengths = [*(spool.length for spool in spools), *ends]
-    if not lengths:
-        return _not_reckoned(taken, "stock names no pack")
-    longest = max(lengths)
+    lengths = [*(pack.holds for pack in supply.packs), *ends]
+    longest = max(lengths, default=Fraction(0))
     for one in taken.wanted:
-        if one.length > longest:
+        if one.length > longest and supply.packs:
             there = ", ".join(f"{plain(length)} mm" for length in sorted(set(lengths)))
             whose = one.label.removeprefix(f"{taken.item.name}, ")
             told = f"{whose}, is longer than every length there is of it ({there})"
             raise CannotBe(told, help=f"a spool of {plain(one.length)} mm or more, or a shorter piece", field="packs")
-    keep = supply.keep_from
-    if keep is None:
-        keep = min([*(one.length for one in taken.wanted), *(spool.length for spool in spools)])
-    plan = cutting_plan(taken.wanted, spools, ends, supply.saw_cut, keep)
-    opened = [cut.bought for cut in plan.spools]
-    packs, untouched = [], []
-    for pack in supply.packs:
-        if many := opened.count(Spool(pack.holds, pack.price)):
+    # A plan knows no least numbers: one without those spools may come out cheaper than one that must take too many.
+    offers = dict.fromkeys((supply.packs, tuple(pack for pack in supply.packs if pack.at_least == 1)))
+    found = [plan for packs in offers if (plan := _planned(taken, packs, ends)) is not None]
+    known = all(one.known for one in found)
+    return min(found, key=lambda one: _weight(one, known=known), default=_not_reckoned(taken, "stock names no pack"))
+
+
+def _weight(one: Got, *, known: bool) -> Fraction:
+    """By what is chosen: the cost, or the length that is bought where a price is not known."""
+    each = ((Fraction(pack.price or 0) if known else pack.holds) * many for pack, many in one.packs)
+    return sum(each, Fraction(0))
+
+
+def _planned(taken: Taken, offered: Sequence[Pack], ends: tuple[Fraction, ...]) -> Got | None:
+    """The pieces out of these spools and ends; None where they do not come out of them."""
+    supply, spools = taken.item.supply, {Spool(pack.holds, pack.price): pack for pack in offered}
+    shortest = min([*(one.length for one in taken.wanted), *(spool.length for spool in spools)])
+    keep = shortest if supply.keep_from is None else supply.keep_from
+    longest = max([*ends, *(spool.length for spool in spools)], default=Fraction(0))
+    if any(one.length > longest for one in taken.wanted) or (spools and keep > max(one.length for one in spools)):
+        return None
+    try:
+        plan = cutting_plan(taken.wanted, list(spools), ends, supply.saw_cut, keep)
+    except CannotBe:
+        if offered:
+            raise
+        return None  # the ends are not enough, and there is nothing to buy
+    packs, untouched = [], list[Fraction]()
+    for spool, pack in spools.items():
+        if many := sum(cut.bought == spool for cut in plan.cuts):
             packs.append((pack, max(many, pack.at_least)))
-            untouched += [pack.holds] * (max(many, pack.at_least) - many)
+            untouched += [pack.holds] * (pack.at_least - many)
     left = tuple(sorted([*plan.ends, *untouched], reverse=True))
     return Got(taken, "mm", taken.need, sum(ends, Fraction(0)), sum(left, Fraction(0)), tuple(packs), plan, ends=left)
 

@@ -135,6 +135,19 @@ def test_of_a_spool_that_is_sold_by_twos_the_second_stays_whole() -> None:
     assert one.ends == (1000, 540)
 
 
+def test_a_cheap_spool_that_is_sold_by_tens_is_not_taken_for_one_piece() -> None:
+    """Ten at 20 are 200, one at 24 is 24; of 25 metres thirteen at 20 are 260, and at 24 they are 312."""
+    w = wire(packs=(pack(1000, "24"), pack(1000, "20", 10)), keep_from=Fraction(60))
+    for bags, cost in ((1, "24"), (25, "260")):
+        found = got(kits(line(w, 460), bags=bags))
+        assert buy(found, Coin())[1].amount == Decimal(cost)
+
+
+def test_ends_that_are_not_enough_where_nothing_is_sold_are_told() -> None:
+    w = wire(ends=(Fraction(500),), have=Fraction(500))
+    assert [got(kits(line(w, 460), bags=n))[0].why for n in (1, 2)] == ["", "stock names no pack"]
+
+
 def test_where_no_end_is_said_to_be_kept_one_that_does_for_a_piece_is() -> None:
     """2 of 400 mm leave 200 of a metre, which does for none; 1 leaves 600, which does."""
     cord = Fibre(id="f", name="Cord", unit="mm", thickness=1, supply=Supply(given_out="cut", packs=(pack(1000, "3"),)))
