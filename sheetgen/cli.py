@@ -205,6 +205,23 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 
 
 @main.command()
+@click.argument("wanted", nargs=-1, required=True, metavar="DESIGN[:VERSION]=COUNT...")
+@library_option
+@traceback_option
+@click.option("--into", type=click.Path(path_type=Path), default=None, help="Where the lists go (default: shop/ in the library).")  # fmt: skip # noqa: E501
+def shop(wanted: tuple[str, ...], library: Path, into: Path | None) -> None:
+    """What so many kits take, without orders: the lists pick, cut, buy and left."""
+    try:
+        outcome, told = pipeline.shop(library, wanted, into or library / "shop", library / "build")
+    except pipeline.NotReady as missing:
+        _wrong(str(missing))
+    _tell(outcome)
+    for line in told:
+        _say(line)
+    _end(outcome)
+
+
+@main.command()
 @click.argument("names", nargs=-1, metavar="[KIND]...")
 @library_option
 @traceback_option

@@ -110,7 +110,7 @@ def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
     return isinstance(files, list) and plain and all(isinstance(entry[key], list) for key in LISTS)
 
 
-def beside(target: Path, content: bytes) -> Path:
+def beside(target: Path, content: bytes, mode: int = 0o644) -> Path:
     """A finished file next to its place, on the same disk, so that a rename puts it there in one stroke."""
     handle, name = tempfile.mkstemp(prefix=LAID, dir=target.parent)
     laid = Path(name)
@@ -119,7 +119,7 @@ def beside(target: Path, content: bytes) -> Path:
             file.write(content)
             file.flush()
             os.fsync(file.fileno())
-        laid.chmod(0o644)
+        laid.chmod(mode)
     except BaseException:  # a full disk, or a person who stops it: no crumb stays
         laid.unlink(missing_ok=True)
         raise

@@ -81,12 +81,12 @@ def test_a_failure_in_the_middle_leaves_every_file_whole_old_or_new(
 def test_a_full_disk_leaves_all_old_files_and_no_crumbs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     folder = Folder(tmp_path)
     folder.put(entry("drops"), pages("drops", a="old a", b="old b"))
-    truebeside, count = folder_module.beside, iter(range(100))
+    true_beside, count = folder_module.beside, iter(range(100))
 
     def beside(target: Path, content: bytes) -> Path:
         if next(count) == 1:
             raise OSError(28, "No space left on device")
-        return truebeside(target, content)
+        return true_beside(target, content)
 
     monkeypatch.setattr(folder_module, "beside", beside)
     with pytest.raises(OSError, match="No space"):

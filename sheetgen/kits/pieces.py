@@ -1,0 +1,89 @@
+"""What is cut for the bags of a run: lengths of wire and cord, pieces side by side on a roll, blanks of sheet."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil
+from typing import TYPE_CHECKING
+
+from sheetgen.base.exact import exact, plain
+from sheetgen.base.interval import GRAIN
+from sheetgen.base.material import Consumable
+from sheetgen.base.rounding import up_for_buying
+from sheetgen.kits.bag import bag
+from sheetgen.kits.cutting import Wanted
+from sheetgen.kits.taken import Blank, Held, Kits, Taken
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from sheetgen.base.material import Item
+    from sheetgen.model.worked import MaterialLine
+
+
+def lengths(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -> Taken:
+    """One length for each bag, from which its maker cuts; off a roll with a width, pieces that lie side by side."""
+    held: list[Held] = []
+    wanted: list[Wanted] = []
+    pieces: list[Blank] = []
+    for kits, line in lines:
+        one = bag(kits, line)
+        if (rolled := _off_roll(kits, line, one)) is None:
+            held.append(one)
+            wanted.append(Wanted(one.each, kits.bags, _tag(item, one.each, kits.named)))
+            continue
+        pieces += rolled
+        held += [Held(kits, Fraction(p.many, kits.bags), Fraction(0), f"piece of {p.sides}") for p in rolled]
+    wanted += _rows(item, pieces)
+    return Taken(
+        item, "cut", sum((w.length * w.many for w in wanted), Fraction(0)), tuple(held), tuple(wanted), bags=bags
+    )
+
+
+def blanks(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -> Taken:
+    """Sheet by its blanks, each of the size that is printed."""
+    held, found = [], []
+    for kits, line in lines:
+        for many, long, wide in line.blanks:
+            sides = (exact(float(kits.rounder.length(side, "bench up"))) for side in (long, wide))
+            length, width = sides
+            found.append(Blank(length, width, many * kits.bags, kits.named))
+            held.append(Held(kits, Fraction(many), Fraction(0), f"blank of {found[-1].sides}"))
+    area = sum((one.long * one.wide * one.many for one in found), Fraction(0))
+    return Taken(item, "blanks", area, tuple(held), blanks=tuple(found), bags=bags)
+
+
+def _tag(item: Item, length: Fraction, whose: str) -> str:
+    """The text of a bundle's tag: wire, length, design and version."""
+    return f"{item.name}, {plain(length)} mm, {whose}"
+
+
+def _off_roll(kits: Kits, line: MaterialLine, bag: Held) -> list[Blank] | None:
+    """The pieces off a roll whose width is known; None where they are not all that the bag holds of it."""
+    along = sum(many * long for many, long, _ in line.off_roll)
+    if not line.off_roll or line.net is None or abs(along - line.net.high) > GRAIN:
+        return None
+    found = []
+    for many, long, wide in line.off_roll:
+        one = bag.each if len(line.off_roll) == many == 1 else exact(float(up_for_buying(long * (1 + line.allowance))))
+        found.append(Blank(one, exact(wide), many * kits.bags, kits.named))
+    return found
+
+
+def _rows(item: Item, pieces: Iterable[Blank]) -> list[Wanted]:
+    """Rows across a roll, of pieces of one size whoever's they are, each row cut off it as one length."""
+    sizes: dict[tuple[Fraction, Fraction], list[Blank]] = {}
+    for piece in pieces:
+        sizes.setdefault((piece.long, piece.wide), []).append(piece)
+    rows = []
+    roll = exact(item.across) if isinstance(item, Consumable) and item.across else Fraction(0)
+    for (long, wide), each in sizes.items():
+        many = sum(piece.many for piece in each)
+        # As formulas.buying.length_of_roll: all one way round, whichever takes less of the roll.
+        ways = ((row, roll // across) for row, across in ((long, wide), (wide, long)))
+        _, row, number = min(
+            (row * ceil(many / abreast), row, ceil(many / abreast)) for row, abreast in ways if abreast
+        )
+        whose = "; ".join(dict.fromkeys(piece.label for piece in each))
+        rows.append(Wanted(row, number, _tag(item, row, f"for {many} of {each[0].sides}, {whose}")))
+    return rows

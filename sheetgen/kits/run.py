@@ -1,0 +1,123 @@
+"""A run of kits: what each kind of bag holds of each item, and what all bags together take of it.
+
+A bag is rounded up once, by itself, as its card prints it, and together is the sum of the bags. A pot is summed first
+and rounded once. Amounts are exact, in the item's unit.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from math import ceil
+from typing import TYPE_CHECKING
+
+from sheetgen.base.exact import exact
+from sheetgen.base.interval import GRAIN
+from sheetgen.base.rounding import up_for_buying
+from sheetgen.kits.bag import bag
+from sheetgen.kits.pieces import blanks, lengths
+from sheetgen.kits.spares import sealed
+from sheetgen.kits.taken import Held, Kits, Taken
+from sheetgen.model.amounts import amounts, at_once
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from sheetgen.base.material import Item
+    from sheetgen.base.supply import Pack
+    from sheetgen.model.worked import MaterialLine
+
+
+def taken(run: Sequence[Kits]) -> tuple[Taken, ...]:
+    """What a run takes of each item, in the order in which its versions name them; nothing of what is left out."""
+    lines: dict[str, list[tuple[Kits, MaterialLine]]] = {}
+    for kits in run:
+        out = {item.id for item in kits.version.kit.leave_out} if kits.version.kit else set()
+        for line in kits.version.materials:
+            if line.item.id not in out:
+                lines.setdefault(line.item.id, []).append((kits, line))
+    return tuple(one for each in lines.values() for one in _of_item(each))
+
+
+def _of_item(lines: Sequence[tuple[Kits, MaterialLine]]) -> Iterator[Taken]:
+    """Of one item some kits may take blanks, some an amount and some what they need: each is told."""
+    whole = [(kits, line) for kits, line in lines if line.blanks]
+    amount = [(kits, line) for kits, line in lines if line.net is not None and not line.blanks]
+    loose = [(kits, line) for kits, line in lines if line.net is None]
+    if whole:
+        yield blanks(whole[0][1].item, whole, sum(kits.bags for kits, _ in whole))
+    if amount:
+        yield replace(_by_amount(amount), beside=bool(whole))
+    if loose:
+        yield _as_needed(loose[0][1].item, [kits for kits, _ in loose], beside=bool(whole or amount))
+
+
+def _by_amount(lines: Sequence[tuple[Kits, MaterialLine]]) -> Taken:
+    item = lines[0][1].item
+    bags = sum(kits.bags for kits, _ in lines)
+    given = item.supply.given_out
+    if given == "from the pot" or any(line.filling for _, line in lines):
+        return Taken(item, "pot", _pot(item, lines), bags=bags)
+    if given == "sealed" and item.supply.packs:
+        return _sealed(item, lines, bags)
+    if item.unit == "mm":
+        return lengths(item, lines, bags)
+    held = tuple(bag(kits, line) for kits, line in lines)
+    return Taken(item, "bags", _together(held), held, bags=bags)
+
+
+def _sealed(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -> Taken:
+    """Whole packs, of one size for all bags: the one by which the run costs least, or where a price lacks takes least.
+
+    Least numbers are for what is bought, and so is what they cost.
+    """
+
+    def held_of(pack: Pack) -> tuple[Held, ...]:
+        found = []
+        for kits, line in lines:
+            least = exact(max(line.least * (1 + line.allowance), at_once(kits.slabs, item.name)))
+            one = sealed(exact(line.net.high if line.net else 0.0), exact(line.allowance), pack.holds, least)
+            used = amounts(line, kits.slabs, kits.rounder)
+            net = min(exact(float(used.used)) if used else Fraction(0), one.amount)
+            found.append(Held(kits, one.amount, one.amount - net, item.unit))
+        return tuple(found)
+
+    def weight(pack: Pack) -> tuple[Fraction, Fraction]:
+        need = _together(held_of(pack))
+        packs = max(need / pack.holds, Fraction(pack.at_least))
+        return (packs * Fraction(pack.price) if known and pack.price is not None else need), need
+
+    known = all(pack.price is not None for pack in item.supply.packs)
+    best = min(item.supply.packs, key=weight)
+    held = held_of(best)
+    return Taken(item, "sealed", _together(held), held, pack=best, bags=bags)
+
+
+def _pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]]) -> Fraction:
+    """Summed first, then rounded once; one filling of a firing box serves all."""
+    hands = [
+        (max(line.needed, at_once(kits.slabs, item.name)) * (1 if line.filling else kits.bags), line.filling)
+        for kits, line in lines
+    ]
+    whole = sum(n for n, filling in hands if not filling) + max((n for n, filling in hands if filling), default=0.0)
+    if item.unit != "piece":
+        return exact(float(up_for_buying(whole)))
+    net = sum(ceil(line.net.high - GRAIN) * kits.bags for kits, line in lines if line.net)
+    spares = item.supply.spares.of(net) if item.supply.spares else 0
+    return Fraction(max(ceil(whole - GRAIN), net + spares))
+
+
+def _as_needed(item: Item, run: Sequence[Kits], *, beside: bool) -> Taken:
+    """By what a pack does; of a kit that is sent one person makes one. Nothing where stock does not say."""
+    does, packs = item.supply.a_pack_does, item.supply.packs
+    bags = sum(kits.bags for kits in run)
+    if does is None or not packs:
+        return Taken(item, "as needed", Fraction(0), bags=bags, beside=beside)
+    many = sum(kits.firings for kits in run) if does.of == "firings" else bags
+    need = Fraction(many, does.many) * packs[0].holds
+    rounded = Fraction(ceil(need)) if item.unit in {"piece", "mm"} else exact(float(up_for_buying(float(need))))
+    return Taken(item, "as needed", rounded, bags=bags, beside=beside)
+
+
+def _together(held: Iterable[Held]) -> Fraction:
+    return sum((one.together for one in held), Fraction(0))

@@ -1,0 +1,95 @@
+"""What a run takes of an item, kind of bag by kind of bag: plain values, exact, in the item's unit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Literal
+
+from sheetgen.base.exact import plain
+
+if TYPE_CHECKING:
+    from sheetgen.base.material import Item
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.base.supply import Pack
+    from sheetgen.kits.cutting import Wanted
+    from sheetgen.model.drawing import SlabLayout
+    from sheetgen.model.worked import WorkedVersion
+
+Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
+
+
+@dataclass(frozen=True, slots=True)
+class Kits:
+    """So many bags of one version, all alike, of a design by its title; on the slabs that are drawn of the version."""
+
+    design: str
+    version: WorkedVersion
+    slabs: tuple[SlabLayout, ...]
+    rounder: Rounder
+    bags: int
+
+    @property
+    def named(self) -> str:
+        """Design and version, as a tag says them."""
+        return f"{self.design}, {self.version.title}"
+
+    @property
+    def firings(self) -> int:
+        """How often the makers of these kits fire a kiln: each step that is fired, once for each of its loads."""
+        steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
+        return self.bags * sum(steps)
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its sides."""
+
+    kits: Kits
+    each: Fraction
+    spare: Fraction
+    unit: str
+
+    @property
+    def together(self) -> Fraction:
+        """What all bags of the kind hold."""
+        return self.each * self.kits.bags
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """So many pieces of two sides, mm, and whose they are."""
+
+    long: Fraction
+    wide: Fraction
+    many: int
+    label: str
+
+    @property
+    def sides(self) -> str:
+        """Its sides, as a list says them."""
+        return f"{plain(self.long)} × {plain(self.wide)} mm"
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """Of one item: what each kind of bag holds, what the run takes, and by which way it is given out.
+
+    `wanted` are the lengths to cut of it, `blanks` the pieces of sheet, `pack` the one that is given out sealed. It is
+    `beside` what is taken of the same item by amount, for which the drawer goes: of that nothing is left for it.
+    """
+
+    item: Item
+    way: Way
+    need: Fraction
+    held: tuple[Held, ...] = ()
+    wanted: tuple[Wanted, ...] = ()
+    blanks: tuple[Blank, ...] = ()
+    pack: Pack | None = None
+    bags: int = 0
+    beside: bool = False
+
+    @property
+    def have(self) -> Fraction:
+        """What the drawer has for it."""
+        return Fraction(0) if self.beside else self.item.supply.have

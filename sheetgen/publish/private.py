@@ -1,0 +1,47 @@
+"""Files for the studio's eyes alone: readable by their owner, whole or not at all, never among what is public."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.trouble import CannotBe
+from sheetgen.publish.folder import RECORD, beside
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from pathlib import Path
+
+OWNER_ALONE = 0o600
+
+
+def refuse_public(into: Path, library: Path, build: Path) -> None:
+    """CannotBe for a folder in which files would be published, mailed with the library or mixed with its own."""
+    where = into.resolve()
+    if where == library.resolve() or where.is_relative_to((library / "projects").resolve()):
+        told = f"lists with prices cannot be written into {into}: a library is handed on with what is in it"
+        raise CannotBe(told, help=_BESIDE, field="into")
+    public = where.is_relative_to(build.resolve()) or any((one / RECORD).exists() for one in (where, *where.parents))
+    if public:
+        raise CannotBe(
+            f"lists with prices cannot be written into {into}: what is there is published", help=_BESIDE, field="into"
+        )
+    if where.exists() and not where.is_dir():
+        raise CannotBe(f"{into} is a file", help="a folder", field="into")
+
+
+_BESIDE = "a folder beside build and projects, such as --into shop"
+
+
+def write_private(into: Path, files: Mapping[str, bytes]) -> list[str]:
+    """Write them all; the folder, where it is made here, is its owner's alone. Returns the names. OSError where not."""
+    into.mkdir(mode=0o700, parents=True, exist_ok=True)
+    ready: list[tuple[Path, Path]] = []
+    try:
+        for name, content in files.items():
+            ready.append((beside(into / name, content, OWNER_ALONE), into / name))
+        for laid, target in ready:
+            laid.replace(target)
+    finally:
+        for laid, _ in ready:
+            laid.unlink(missing_ok=True)
+    return list(files)

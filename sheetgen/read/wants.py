@@ -1,0 +1,34 @@
+"""What a person types of a run: so many of a design, or of one of its versions by its printed name."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from sheetgen.base.trouble import CannotBe
+
+WRITTEN = 'write buoy-drops=12, or tideline-band:"US 8"=3'
+MOST = 100_000  # kits of one version in a run: more is a slip of the finger
+
+
+@dataclass(frozen=True, slots=True)
+class Want:
+    """So many of a design's version; no version: the main one."""
+
+    design: str
+    version: str
+    count: int
+
+
+def read_want(word: str) -> Want:
+    """A word such as `tideline-band:US 8=3`. CannotBe for one that is not written so, or for a count of 0 or 1.5."""
+    told, sign, many = word.rpartition("=")
+    design, colon, version = told.partition(":")
+    design, version, many = design.strip(), version.strip(), many.strip()
+    if not word.isprintable():
+        raise CannotBe(f"{word!a} has signs that cannot be printed", help=WRITTEN, field="count")
+    if not sign or not design or not many or (colon and not version):
+        raise CannotBe(f"'{word}' does not say how many of what", help=WRITTEN, field="count")
+    if not re.fullmatch(r"[0-9]{1,9}", many) or not 1 <= int(many) <= MOST:
+        raise CannotBe(f"'{word}': a count cannot be {many}", help=f"a whole number from 1 to {MOST}", field="count")
+    return Want(design, version, int(many))
