@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from collections.abc import Callable
+from sheetgen.facts.paper import TIGHTER
 
-    from sheetgen.render.laid import LaidOut
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from sheetgen.render.laid import LaidOut, LaidPage
 
 SAME = 0.1  # mm: boxes of content that differ by less break their lines alike
 
@@ -16,16 +18,22 @@ def chosen(lay: Callable[[int], LaidOut], ways: int, most_pages: int, first_full
     """Which of several ways to set a sheet, the roomiest first; only those that are asked for are laid out.
 
     The fewest pages, of so many or fewer none is fewer; then the first that fills such a share of its first side,
-    failing that the one that fills it most.
+    failing that the one that fills it most. No tighter one is tried where even it could save no page.
     """
     ranks: dict[int, tuple[int, float]] = {}
     for way in range(ways):
         pages = lay(way).pages
         empty = 1 - pages[0].full if len(pages) > 1 and pages[0].full < first_full else 0
         ranks[way] = (max(1, most_pages, len(pages)), empty)
-        if ranks[way] == (max(1, most_pages), 0):
-            return way
+        if not empty and (len(pages) <= max(1, most_pages) or not _may_save(pages)):
+            return min(ranks, key=lambda way: ranks[way])
     return min(ranks, key=lambda way: ranks[way])
+
+
+def _may_save(pages: Sequence[LaidPage]) -> bool:
+    """Whether what stands on the last page might go onto the others, set as tightly as there is a way to."""
+    room = sum(1 - page.full for page in pages[:-1]) + TIGHTER * len(pages)
+    return pages[-1].full <= room
 
 
 def alike(one: LaidOut, other: LaidOut) -> bool:
