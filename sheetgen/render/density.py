@@ -18,14 +18,15 @@ def chosen(lay: Callable[[int], LaidOut], ways: int, most_pages: int, first_full
     """Which of several ways to set a sheet, the roomiest first; only those that are asked for are laid out.
 
     The fewest pages, of so many or fewer none is fewer; then the first that fills such a share of its first side,
-    failing that the one that fills it most. No tighter one is tried where even it could save no page.
+    failing that the one that fills it most. Of a sheet that is to fill it, no
+    tighter one is tried where even it could save no page; a bench card gives more.
     """
     ranks: dict[int, tuple[int, float]] = {}
     for way in range(ways):
         pages = lay(way).pages
         empty = 1 - pages[0].full if len(pages) > 1 and pages[0].full < first_full else 0
         ranks[way] = (max(1, most_pages, len(pages)), empty)
-        if not empty and (len(pages) <= max(1, most_pages) or not _may_save(pages)):
+        if not empty and (len(pages) <= max(1, most_pages) or (first_full and not _may_save(pages))):
             return min(ranks, key=lambda way: ranks[way])
     return min(ranks, key=lambda way: ranks[way])
 
