@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from sheetgen.pipeline import Outcome
 
 WELL, TROUBLES, USAGE = 0, 1, 2
+PRIVATE = "private"
 FIGURES: Mapping[str, JustifyMethod] = {"Figure": "left", "Label": "left", "Printed": "right", "Range": "right"}
 MATERIALS: Mapping[str, JustifyMethod] = {
     "Item": "left", "Name": "left", "Used up": "right", "Have": "right", "Comes back": "right",
@@ -38,6 +39,10 @@ library_option = click.option(
 traceback_option = click.option(
     "--traceback", is_flag=True, expose_value=False, callback=lambda context, _option, on: _remember(context, on=on),
     help="Of a fault of the program, show where in it that comes from.",
+)  # fmt: skip
+private_option = click.option(
+    "--private", type=click.Path(path_type=Path), default=None,
+    help="The folder of what is nobody else's business (default: private/ in the library).",
 )  # fmt: skip
 names_argument = click.argument("projects", nargs=-1, metavar="[PROJECT]...")
 
@@ -208,11 +213,13 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 @click.argument("wanted", nargs=-1, required=True, metavar="DESIGN[:VERSION]=COUNT...")
 @library_option
 @traceback_option
-@click.option("--into", type=click.Path(path_type=Path), default=None, help="Where the lists go (default: shop/ in the library).")  # fmt: skip # noqa: E501
-def shop(wanted: tuple[str, ...], library: Path, into: Path | None) -> None:
-    """What so many kits take, without orders: the lists pick, cut, buy and left."""
+@private_option
+def shop(wanted: tuple[str, ...], library: Path, private: Path | None) -> None:
+    """What so many kits take, without orders: the lists pick, cut, buy and left, in shop/ of the private folder."""
+    from sheetgen.runs.shop import shop as shop_lists  # noqa: PLC0415 - only where lists are made
+
     try:
-        outcome, told = pipeline.shop(library, wanted, into or library / "shop", library / "build")
+        outcome, told = shop_lists(library, wanted, private or library / PRIVATE, library / "build")
     except pipeline.NotReady as missing:
         _wrong(str(missing))
     _tell(outcome)

@@ -18,10 +18,8 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.base.place import Place
-    from sheetgen.kits.taken import Kits
     from sheetgen.model.codes import Code
     from sheetgen.model.worked import Worked, WorkedVersion
-    from sheetgen.read.wants import Want
     from sheetgen.render.pages import Rendered
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
@@ -159,70 +157,6 @@ def pages_of(
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
     return render(worked, drawings, theme, pool, tell, codes)
-
-
-def shop(root: Path, wanted: Sequence[str], into: Path, build: Path) -> tuple[Outcome, list[str]]:
-    """What a run of kits takes: the lists pick, cut, buy and left into a private folder, and a summary in lines.
-
-    `wanted` are words such as `tideline-band:US 8=3`. Nothing is written where one of them is in trouble. NotReady for
-    a folder that is public, or cannot be written.
-    """
-    from sheetgen.kits.money import Coin  # noqa: PLC0415 - only where lists are made
-    from sheetgen.kits.without_orders import lists_of  # noqa: PLC0415
-    from sheetgen.publish.private import refuse_public, write_private  # noqa: PLC0415
-    from sheetgen.publish.tables import csv_bytes  # noqa: PLC0415
-    from sheetgen.publish.workbook import xlsx_bytes  # noqa: PLC0415
-    from sheetgen.read.wants import read_want  # noqa: PLC0415
-
-    wants, typed = [], Troubles()
-    try:
-        refuse_public(into, root, build)
-    except CannotBe as fault:
-        raise NotReady(f"{fault.message}; {fault.help}") from None
-    for word in wanted:
-        try:
-            wants.append(read_want(word))
-        except CannotBe as fault:
-            typed.add(fault.message, None, fault.help)
-    outcome = work_through(root, list(dict.fromkeys(want.design for want in wants))) if wants else Outcome()
-    outcome.troubles.extend(typed)
-    run = _kits(outcome, wants)
-    if outcome.troubles.errors or not run:
-        return outcome, []
-    studio = outcome.worked[0].studio
-    lists, told, troubles = lists_of(run, Coin(studio.currency, point=outcome.worked[0].rounder.point))
-    outcome.troubles.extend(troubles)
-    if troubles:
-        return outcome, []
-    files = {f"{sheet.name}.csv": csv_bytes(sheet) for sheet in lists}
-    try:
-        outcome.changed = write_private(into, files | {"lists.xlsx": xlsx_bytes(lists)})
-    except OSError as fault:
-        raise NotReady(f"{into} cannot be written: {fault.strerror}") from None
-    return outcome, [*told, f"wrote {', '.join(outcome.changed)} into {into}"]
-
-
-def _kits(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
-    """Each version once, on the slabs that are drawn of it."""
-    from sheetgen.draw.templates import slab_layouts  # noqa: PLC0415
-    from sheetgen.kits.taken import Kits  # noqa: PLC0415
-
-    by_name = {worked.name: worked for worked in outcome.worked}
-    many: dict[tuple[str, str], int] = {}
-    for want in wants:
-        if (worked := by_name.get(want.design)) is None:
-            continue  # its trouble is told
-        try:
-            version = worked.version(want.version) if want.version else worked.main
-        except CannotBe as fault:
-            outcome.troubles.add(fault.message, None, fault.help)
-            continue
-        many[worked.name, version.name] = many.get((worked.name, version.name), 0) + want.count
-    found = []
-    for (design, name), count in many.items():
-        worked, version = by_name[design], by_name[design].versions[name]
-        found.append(Kits(worked.title, version, slab_layouts(worked, version), worked.rounder, count))
-    return found
 
 
 Rows = list[tuple[str, ...]]

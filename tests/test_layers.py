@@ -30,7 +30,8 @@ MAY = {
     "editions": NOUNS | VERBS,
     "pipeline": NOUNS | VERBS | {"editions"},
     "preview": NOUNS | VERBS | {"pipeline"},
-    "cli": {"base", "pipeline", "preview"},
+    "runs": NOUNS | VERBS | {"editions", "pipeline"},
+    "cli": {"base", "pipeline", "preview", "runs"},
     "__main__": {"cli"},
     "": set(),
 }

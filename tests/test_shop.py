@@ -31,9 +31,9 @@ def rows(path: Path) -> Rows:
 @pytest.fixture(scope="module")
 def lists(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Rows]:
     """12 × the drops and 3 × the ring in US 8, of the demonstration."""
-    into = tmp_path_factory.mktemp("private") / "lists"
+    into = tmp_path_factory.mktemp("private") / "shop"
     words = ["buoy-drops=12", "tideline-band:US 8=3"]
-    result = CliRunner().invoke(main, ["shop", *words, "--library", str(ROOT), "--into", str(into)])
+    result = CliRunner().invoke(main, ["shop", *words, "--library", str(ROOT), "--private", str(into.parent)])
     assert result.exit_code == WELL, result.output
     return {name: rows(into / f"{name}.csv") for name in LISTS}
 
@@ -173,8 +173,8 @@ def test_the_totals_of_the_shops_are_the_sums_of_their_rows(lists: dict[str, Row
 
 def test_lengths_are_cut_from_kept_ends_first_and_every_bag_has_its_piece(tmp_path: Path) -> None:
     """21 bracelets of one spool length want 465 mm each, by tags; eight a spool of 4 m, which has 3720 + 8 cuts."""
-    into = tmp_path / "lists"
-    CliRunner().invoke(main, ["shop", "towline-bracelet=21", "--library", str(ROOT), "--into", str(into)])
+    into = tmp_path / "p" / "shop"
+    CliRunner().invoke(main, ["shop", "towline-bracelet=21", "--library", str(ROOT), "--private", str(into.parent)])
     cut = of(rows(into / "cut.csv"), "copper-16awg")
     each = [int(re.match(r"(\d+) × ", row["pieces"])[1]) for row in cut]  # type: ignore[index]
     assert sum(n * int(row["times"]) for n, row in zip(each, cut, strict=True)) == 21
@@ -186,9 +186,9 @@ def test_lengths_are_cut_from_kept_ends_first_and_every_bag_has_its_piece(tmp_pa
 def test_every_bag_of_wire_and_cord_is_cut_and_no_length_gives_more_than_it_has(tmp_path: Path) -> None:
     """All designs of wire and cord, three of each: what pick hands out is what cut lists, tag by tag."""
     designs = ("eddy-earrings", "lantern-pull", "sedge-bookmark", "slackwater-strand", "sounding-bracelet")
-    into = tmp_path / "lists"
+    into = tmp_path / "p" / "shop"
     words = [f"{design}=3" for design in designs]
-    result = CliRunner().invoke(main, ["shop", *words, "--library", str(ROOT), "--into", str(into)])
+    result = CliRunner().invoke(main, ["shop", *words, "--library", str(ROOT), "--private", str(into.parent)])
     assert result.exit_code == WELL, result.output
     wanted: Counter[str] = Counter()
     for row in rows(into / "pick.csv"):
@@ -218,7 +218,7 @@ DROPS = "drops/project.yaml"
 def shopped(run: Any, library: Any, *words: str) -> dict[str, Rows]:
     result = run("shop", *words)
     assert result.exit_code == WELL, result.output
-    return {name: rows(library.root / "shop" / f"{name}.csv") for name in LISTS}
+    return {name: rows(library.root / "private" / "shop" / f"{name}.csv") for name in LISTS}
 
 
 def test_an_item_without_a_price_costs_unknown_and_the_total_says_so(run: Any, library: Any) -> None:
@@ -255,7 +255,7 @@ def test_a_piece_longer_than_every_spool_is_told_and_nothing_is_written(run: Any
     assert "Copper wire, 16 AWG: 490 mm, Wire link, As designed, is longer than every length" in result.stderr
     assert "(200 mm, 300 mm)" in result.stderr
     assert "stock/others.yaml" in result.stderr
-    assert not (library.root / "shop").exists()
+    assert not (library.root / "private" / "shop").exists()
 
 
 # What is typed
@@ -282,7 +282,7 @@ def test_what_is_typed_wrong_is_told_and_nothing_is_written(
     assert says in result.stderr
     assert helps in result.stderr
     assert result.stdout == ""
-    assert not (library.root / "shop").exists()
+    assert not (library.root / "private" / "shop").exists()
 
 
 def test_a_version_that_is_named_twice_is_one_run(run: Any, library: Any) -> None:
@@ -290,14 +290,14 @@ def test_a_version_that_is_named_twice_is_one_run(run: Any, library: Any) -> Non
     assert {row["bags"] for row in of(found["pick"], "silver")} == {"5"}
 
 
-@pytest.mark.parametrize("into", ["projects/x", "projects", ".", "build", "build/shop", "site/lists"])
+@pytest.mark.parametrize("private", ["projects/x", "projects", ".", "build", "build/shop", "site/lists"])
 def test_prices_are_written_neither_into_the_library_nor_into_what_is_published(
-    run: Any, library: Any, into: str
+    run: Any, library: Any, private: str
 ) -> None:
     (library.root / "site").mkdir()
     (library.root / "site" / ".published.json").write_text("{}")
     before = sorted(library.root.rglob("*"))
-    result = run("shop", "drops=1", "--into", str(library.root / into))
+    result = run("shop", "drops=1", "--private", str(library.root / private))
     assert result.exit_code == USAGE
     assert "lists with prices cannot be written" in result.stderr
     assert sorted(library.root.rglob("*")) == before
@@ -305,9 +305,10 @@ def test_prices_are_written_neither_into_the_library_nor_into_what_is_published(
 
 def test_the_lists_are_their_owners_alone_and_the_workbook_holds_them_all(run: Any, library: Any) -> None:
     shopped(run, library, "drops=2", "link=1")
-    folder = library.root / "shop"
+    folder = library.root / "private" / "shop"
     assert {stat.S_IMODE(one.stat().st_mode) for one in folder.iterdir()} == {0o600}
     assert stat.S_IMODE(folder.stat().st_mode) == 0o700
+    assert stat.S_IMODE(folder.parent.stat().st_mode) == 0o700
     book = openpyxl.load_workbook(folder / "lists.xlsx")
     assert tuple(book.sheetnames) == LISTS
     for name in LISTS:
@@ -317,9 +318,15 @@ def test_the_lists_are_their_owners_alone_and_the_workbook_holds_them_all(run: A
         assert told[0] == read[0]
 
 
+def test_a_private_folder_that_others_may_read_is_closed_to_them(run: Any, library: Any) -> None:
+    (library.root / "private").mkdir(mode=0o755)
+    shopped(run, library, "drops=2")
+    assert stat.S_IMODE((library.root / "private").stat().st_mode) == 0o700
+
+
 def test_a_folder_that_cannot_be_written_is_wrong_usage(run: Any, library: Any) -> None:
     (library.root / "file").write_text("")
-    result = run("shop", "drops=1", "--into", str(library.root / "file" / "lists"))
+    result = run("shop", "drops=1", "--private", str(library.root / "file" / "lists"))
     assert result.exit_code == USAGE
     assert "cannot be written" in result.stderr
 
@@ -327,4 +334,4 @@ def test_a_folder_that_cannot_be_written_is_wrong_usage(run: Any, library: Any) 
 def test_a_project_in_trouble_stops_the_lists(run: Any, library: Any) -> None:
     library.write(DROPS, "title: [")
     assert run("shop", "drops=1", "link=1").exit_code == TROUBLES
-    assert not (library.root / "shop").exists()
+    assert not (library.root / "private" / "shop").exists()

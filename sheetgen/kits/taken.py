@@ -14,20 +14,44 @@ if TYPE_CHECKING:
     from sheetgen.base.supply import Pack
     from sheetgen.kits.cutting import Wanted
     from sheetgen.model.drawing import SlabLayout
-    from sheetgen.model.worked import WorkedVersion
+    from sheetgen.model.kit import Colourway
+    from sheetgen.model.worked import Worked, WorkedVersion
 
 Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
 
 
 @dataclass(frozen=True, slots=True)
 class Kits:
-    """So many bags of one version, all alike, of a design by its title; on the slabs that are drawn of the version."""
+    """So many kits of one kind, all alike: a version of a design, on the slabs that are drawn of it.
 
-    design: str
+    `choices` are those that differ from the version's own, as they are ordered. `leave_out` and `only` are items by
+    their names in stock: what the order does without, or all that is sent. What the design itself leaves out is not
+    repeated.
+    """
+
+    worked: Worked
     version: WorkedVersion
     slabs: tuple[SlabLayout, ...]
-    rounder: Rounder
     bags: int
+    choices: tuple[tuple[str, str], ...] = ()
+    colourway: Colourway | None = None
+    leave_out: frozenset[str] = frozenset()
+    only: frozenset[str] = frozenset()
+
+    @property
+    def design(self) -> str:
+        """The title of the design."""
+        return self.worked.title
+
+    @property
+    def rounder(self) -> Rounder:
+        """How the studio prints its numbers."""
+        return self.worked.rounder
+
+    @property
+    def chosen(self) -> str:
+        """What was chosen otherwise than in the version, in words."""
+        return ", ".join(f"{name} {value}" for name, value in self.choices)
 
     @property
     def named(self) -> str:

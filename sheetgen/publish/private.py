@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 OWNER_ALONE = 0o600
+OWNERS_FOLDER = 0o700
 
 
 def refuse_public(into: Path, library: Path, build: Path) -> None:
@@ -29,12 +30,19 @@ def refuse_public(into: Path, library: Path, build: Path) -> None:
         raise CannotBe(f"{into} is a file", help="a folder", field="into")
 
 
-_BESIDE = "a folder beside build and projects, such as --into shop"
+_BESIDE = "a folder beside build and projects, such as --private private"
 
 
-def write_private(into: Path, files: Mapping[str, bytes]) -> list[str]:
-    """Write them all; the folder, where it is made here, is its owner's alone. Returns the names. OSError where not."""
-    into.mkdir(mode=0o700, parents=True, exist_ok=True)
+def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> list[str]:
+    """Write them all into a folder within the private one, both closed to others. Returns the names. OSError where not.
+
+    `within` may be empty: the private folder itself.
+    """
+    into = private / within
+    private.parent.mkdir(parents=True, exist_ok=True)
+    for folder in dict.fromkeys((private, into)):
+        folder.mkdir(mode=OWNERS_FOLDER, exist_ok=True)
+        folder.chmod(OWNERS_FOLDER)  # one that was made by hand lets others in
     ready: list[tuple[Path, Path]] = []
     try:
         for name, content in files.items():

@@ -9,8 +9,10 @@ from typing import Any
 
 import pytest
 
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.interval import interval
 from sheetgen.base.material import Clay, Consumable, Fibre, Item, Sheet, Stone, Wire
+from sheetgen.base.place import Place, Source
 from sheetgen.base.rounding import Rounder
 from sheetgen.base.supply import Does, Pack, Shop, Spares, Supply
 from sheetgen.base.trouble import Trouble
@@ -23,7 +25,13 @@ from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.model.drawing import SlabLayout
 from sheetgen.model.kit import Kit
-from sheetgen.model.worked import MaterialLine, WorkedVersion
+from sheetgen.model.worked import MaterialLine, Publisher, Worked, WorkedVersion
+
+DROPS = Worked(
+    name="drops", folder="", title="Drops", revision="1", date="2026-05-01", level="Beginner",
+    place=Place(Source("", ""), 1), worn_by="wearer", worn_at="ear", worn_places=Frozen(),
+    studio=Publisher("Anybench"), rounder=Rounder(),
+)  # fmt: skip
 
 
 def pack(holds: str | int, price: str | None = None, at_least: int = 1) -> Pack:
@@ -39,7 +47,7 @@ def stuff(unit: str, **supply: Any) -> Item:
 
 
 def kits(*lines: MaterialLine, bags: int = 1, slabs: tuple[SlabLayout, ...] = (), **more: Any) -> Kits:
-    return Kits("Drops", WorkedVersion("main", "Long", materials=lines, **more), slabs, Rounder(), bags)
+    return Kits(DROPS, WorkedVersion("main", "Long", materials=lines, **more), slabs, bags)
 
 
 def line(item: Item, net: float | None, allowance: float = 0.0, **more: Any) -> MaterialLine:
