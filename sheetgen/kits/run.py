@@ -15,6 +15,7 @@ from sheetgen.base.exact import exact
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.rounding import up_for_buying
 from sheetgen.kits.bag import bag
+from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.pieces import blanks, lengths
 from sheetgen.kits.spares import sealed
 from sheetgen.kits.taken import Held, Kits, Taken
@@ -32,10 +33,8 @@ def taken(run: Sequence[Kits]) -> tuple[Taken, ...]:
     """What a run takes of each item, in the order in which its versions name them; nothing of what is left out."""
     lines: dict[str, list[tuple[Kits, MaterialLine]]] = {}
     for kits in run:
-        out = {item.id for item in kits.version.kit.leave_out} if kits.version.kit else set()
-        for line in kits.version.materials:
-            if line.item.id not in out:
-                lines.setdefault(line.item.id, []).append((kits, line))
+        for line in lines_of(kits):
+            lines.setdefault(line.item.id, []).append((kits, line))
     return tuple(one for each in lines.values() for one in _of_item(each))
 
 
@@ -56,7 +55,8 @@ def _by_amount(lines: Sequence[tuple[Kits, MaterialLine]]) -> Taken:
     item = lines[0][1].item
     bags = sum(kits.bags for kits, _ in lines)
     given = item.supply.given_out
-    if given == "from the pot" or any(line.filling for _, line in lines):
+    poured = given == "from the pot" and not all(kits.posted for kits, _ in lines)
+    if poured or any(line.filling for _, line in lines):
         return Taken(item, "pot", _pot(item, lines), bags=bags)
     if given == "sealed" and item.supply.packs:
         return _sealed(item, lines, bags)

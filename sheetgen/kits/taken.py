@@ -26,7 +26,7 @@ class Kits:
 
     `choices` are those that differ from the version's own, as they are ordered. `leave_out` and `only` are items by
     their names in stock: what the order does without, or all that is sent. What the design itself leaves out is not
-    repeated.
+    repeated. What is `posted` is what lies in the bags, and nothing beside them.
     """
 
     worked: Worked
@@ -37,6 +37,7 @@ class Kits:
     colourway: Colourway | None = None
     leave_out: frozenset[str] = frozenset()
     only: frozenset[str] = frozenset()
+    posted: bool = False
 
     @property
     def design(self) -> str:
@@ -55,8 +56,9 @@ class Kits:
 
     @property
     def named(self) -> str:
-        """Design and version, as a tag says them."""
-        return f"{self.design}, {self.version.title}"
+        """Design, version, and what was chosen otherwise, as a tag says them."""
+        way = self.colourway.name if self.colourway else ""
+        return ", ".join(told for told in (self.design, self.version.title, self.chosen, way) if told)
 
     @property
     def firings(self) -> int:

@@ -1,0 +1,74 @@
+"""What lies in one kit: its bags with what each holds, the tools in its box, and what must be to hand besides."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from sheetgen.kits.kit_lines import bag_of, goes_in
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sheetgen.base.material import Item
+    from sheetgen.kits.taken import Kits, Taken
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """One thing in a bag: how much, and how much of that is to spare; `each` is None of what is used as needed.
+
+    `unit` is the item's, or names a piece by its sides: a bag may hold pieces of several sizes.
+    """
+
+    item: Item
+    each: Fraction | None
+    spare: Fraction
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bag:
+    """A bag by its name, empty where the design names none, and what is in it."""
+
+    name: str
+    contents: tuple[Content, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """All of one kit. `lacking` are the materials of the piece, and `tools` its tools, that do not come with it."""
+
+    bags: tuple[Bag, ...]
+    in_the_box: tuple[Item, ...]
+    lacking: tuple[Item, ...]
+    tools: tuple[Item, ...]
+
+    @property
+    def ask(self) -> tuple[Item, ...]:
+        """What is in it of which the carrier, and the local rules, must be asked first."""
+        inside = [one.item for bag in self.bags for one in bag.contents] + list(self.in_the_box)
+        return tuple({item.id: item for item in inside if item.supply.post}.values())
+
+
+def contents(kits: Kits, run: Sequence[Taken]) -> Contents:
+    """One kit of a kind, out of what the `run` that it belongs to takes: its numbers are those of the run's lists."""
+    version = kits.version
+    found: dict[str, list[Content]] = {bag.name: [] for bag in (version.kit.bags if version.kit else ())}
+    for taken in run:
+        for held in (one for one in taken.held if one.kits is kits):
+            content = Content(taken.item, held.each, held.spare, held.unit)
+            found.setdefault(bag_of(kits, taken.item) or "", []).append(content)
+    for line in version.materials:
+        if line.net is None and goes_in(kits, line):
+            some = Content(line.item, None, Fraction(0), line.item.unit)
+            found.setdefault(bag_of(kits, line.item) or "", []).append(some)
+    box = version.kit.in_the_box if version.kit and not kits.only else ()
+    boxed = {item.id for item in box}
+    return Contents(
+        bags=tuple(Bag(name, tuple(each)) for name, each in found.items() if each),
+        in_the_box=box,
+        lacking=tuple(line.item for line in version.materials if not goes_in(kits, line)),
+        tools=tuple(line.item for line in version.tools if line.item.id not in boxed),
+    )

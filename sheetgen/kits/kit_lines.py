@@ -1,0 +1,58 @@
+"""What a kit takes from stock, line by line: without what is left out, and with its colours in place of its stone."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from sheetgen.base.interval import interval
+from sheetgen.kits.colours import Colourway, in_a_bag
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.base.material import Item
+    from sheetgen.kits.taken import Kits
+    from sheetgen.model.worked import MaterialLine
+
+
+def lines_of(kits: Kits) -> Iterator[MaterialLine]:
+    """The lines of its version that a kit takes; of what is posted, those that lie in its bags."""
+    for line in kits.version.materials:
+        if goes_in(kits, line):
+            yield from (one for one in _coloured(kits, line) if one.item.id not in kits.leave_out)
+
+
+def goes_in(kits: Kits, line: MaterialLine) -> bool:
+    """Whether a line of the version is taken for a kit, in its own colour or another.
+
+    What is posted without a kit of its design is all that is told by amount; the filling of a firing box is not.
+    """
+    item, kit = line.item.id, kits.version.kit
+    if item in kits.leave_out or (kit and any(one.id == item for one in kit.leave_out)):
+        return False
+    if kits.only:
+        return item in kits.only
+    if not kits.posted:
+        return True
+    return bag_of(kits, line.item) is not None if kit and kit.bags else line.net is not None and not line.filling
+
+
+def bag_of(kits: Kits, item: Item) -> str | None:
+    """The bag that an item lies in: of a colour, that of the design's own stone. None where it is in none."""
+    way, kit = kits.colourway, kits.version.kit
+    wanted = way.of.id if way and any(one.id == item.id for one in way.items) else item.id
+    bags = kit.bags if kit else ()
+    return next((bag.name for bag in bags if any(one.id == wanted for one in bag.items)), None)
+
+
+def _coloured(kits: Kits, line: MaterialLine) -> Iterator[MaterialLine]:
+    """The line, or of the stone whose seats a colourway fills a line for each colour, with as many as one bag gets."""
+    way = kits.colourway
+    if way is None or way.of.id != line.item.id:
+        yield line
+        return
+    items = {item.id: item for item in way.items}
+    for colour, many in in_a_bag(Colourway(way.by, way.colours), way.seats):
+        if many:
+            yield replace(line, item=items[colour], net=interval(many), spent=None, working=f"{way.name}: {many}")
