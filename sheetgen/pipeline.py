@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.place import Place
     from sheetgen.model.codes import Code
+    from sheetgen.model.project import Filed, Library
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.pages import Rendered
     from sheetgen.render.pdf_pool import PdfPool
@@ -56,18 +57,28 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
         return outcome
     outcome.failed += library.failed
     for filed in library.projects:
-        own = Troubles()
-        worked = None
-        with _held(own, filed.project.title.place, outcome.faults):
-            worked = work(filed, library, own, choices)
-            if not own.errors:
-                look_over(worked, own)
+        worked, own = work_one(filed, library, outcome.faults, choices)
         outcome.troubles.extend(own)
-        if own.errors or worked is None:
+        if worked is None:
             outcome.failed.append(filed.name)
         else:
             outcome.worked.append(worked)
     return outcome
+
+
+def work_one(
+    filed: Filed, library: Library, faults: list[str], choices: Mapping[str, str] | None = None, only: str = ""
+) -> tuple[Worked | None, Troubles]:
+    """A project worked and checked, with its troubles; None where one of them is an error.
+
+    `choices` and `only` are those of `work`.
+    """
+    own, worked = Troubles(), None
+    with _held(own, filed.project.title.place, faults):
+        worked = work(filed, library, own, choices, only)
+        if not own.errors:
+            look_over(worked, own)
+    return None if own.errors else worked, own
 
 
 @contextmanager

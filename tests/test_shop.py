@@ -114,6 +114,13 @@ def test_what_is_used_as_needed_is_bought_by_what_a_pack_does(lists: dict[str, R
     assert not of(lists["pick"], "masking-tape")
 
 
+def test_each_kit_has_the_tool_that_lies_in_its_box(lists: dict[str, Rows]) -> None:
+    """Twelve burs: two packs of six for 15.00, and not twelve for 3.20 each."""
+    [row] = of(lists["pick"], "setting-bur")
+    assert (row["in one bag"], row["together"]) == ("1", "12")
+    assert bought(lists["buy"], "setting-bur") == [("6 piece", "2", "30.00")]
+
+
 def test_what_a_kit_leaves_out_is_on_no_list(lists: dict[str, Rows]) -> None:
     assert not [row for name in LISTS for row in lists[name] if row["item"] in {"release-balm", "degreaser"}]
 
@@ -126,7 +133,7 @@ def test_pick_is_the_sum_of_the_bags_as_figures_json_prints_them(lists: dict[str
     outcome = pipeline.work_through(ROOT, ["buoy-drops", "tideline-band"])
     told = {data["project"]: data["materials"] for data in pipeline.figures_as_data(outcome)}
     kinds = [(told["buoy-drops"]["main"], 12), (told["tideline-band"]["US 8"], 3)]
-    otherwise = {"stone-adhesive", "ear-wires", "release-sheet", "release-balm", "degreaser"}
+    otherwise = {"setting-bur", "stone-adhesive", "ear-wires", "release-sheet", "release-balm", "degreaser"}
     wanted: defaultdict[str, Decimal] = defaultdict(Decimal)
     for materials, bags in kinds:
         for item, one in materials.items():

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sheetgen.kits.kit_lines import bag_of, goes_in
+from sheetgen.kits.kit_lines import bag_of, boxed, goes_in
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -55,8 +55,10 @@ class Contents:
 def contents(kits: Kits, run: Sequence[Taken]) -> Contents:
     """One kit of a kind, out of what the `run` that it belongs to takes: its numbers are those of the run's lists."""
     version = kits.version
+    box = boxed(kits)
+    tools = {item.id for item in box}
     found: dict[str, list[Content]] = {bag.name: [] for bag in (version.kit.bags if version.kit else ())}
-    for taken in run:
+    for taken in (one for one in run if one.item.id not in tools):
         for held in (one for one in taken.held if one.kits is kits):
             content = Content(taken.item, held.each, held.spare, held.unit)
             found.setdefault(bag_of(kits, taken.item) or "", []).append(content)
@@ -64,11 +66,9 @@ def contents(kits: Kits, run: Sequence[Taken]) -> Contents:
         if line.net is None and goes_in(kits, line):
             some = Content(line.item, None, Fraction(0), line.item.unit)
             found.setdefault(bag_of(kits, line.item) or "", []).append(some)
-    box = version.kit.in_the_box if version.kit and not kits.only else ()
-    boxed = {item.id for item in box}
     return Contents(
         bags=tuple(Bag(name, tuple(each)) for name, each in found.items() if each),
         in_the_box=box,
         lacking=tuple(line.item for line in version.materials if not goes_in(kits, line)),
-        tools=tuple(line.item for line in version.tools if line.item.id not in boxed),
+        tools=tuple(line.item for line in version.tools if line.item.id not in tools),
     )

@@ -7,20 +7,27 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import interval
 from sheetgen.kits.colours import Colourway, in_a_bag
+from sheetgen.model.worked import MaterialLine
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.material import Item
     from sheetgen.kits.taken import Kits
-    from sheetgen.model.worked import MaterialLine
 
 
 def lines_of(kits: Kits) -> Iterator[MaterialLine]:
-    """The lines of its version that a kit takes; of what is posted, those that lie in its bags."""
+    """The lines that a kit takes: its materials, of what is posted those in its bags, and the tools in its box."""
     for line in kits.version.materials:
         if goes_in(kits, line):
-            yield from (one for one in _coloured(kits, line) if one.item.id not in kits.leave_out)
+            yield from (one for one in _coloured(kits, line) if _wanted(kits, line.item, one.item))
+    yield from (MaterialLine(tool, interval(1), use="in the box") for tool in boxed(kits))
+
+
+def boxed(kits: Kits) -> tuple[Item, ...]:
+    """The tools that lie in its box."""
+    box = kits.version.kit.in_the_box if kits.version.kit else ()
+    return tuple(tool for tool in box if _wanted(kits, tool, tool))
 
 
 def goes_in(kits: Kits, line: MaterialLine) -> bool:
@@ -28,14 +35,20 @@ def goes_in(kits: Kits, line: MaterialLine) -> bool:
 
     What is posted without a kit of its design is all that is told by amount; the filling of a firing box is not.
     """
-    item, kit = line.item.id, kits.version.kit
+    item, kit, way = line.item.id, kits.version.kit, kits.colourway
+    if kits.only:
+        colours = {one.id for one in way.items} if way and way.of.id == item else set()
+        return bool(kits.only & {item, *colours})
     if item in kits.leave_out or (kit and any(one.id == item for one in kit.leave_out)):
         return False
-    if kits.only:
-        return item in kits.only
     if not kits.posted:
         return True
     return bag_of(kits, line.item) is not None if kit and kit.bags else line.net is not None and not line.filling
+
+
+def _wanted(kits: Kits, own: Item, item: Item) -> bool:
+    """Whether an item that stands for the design's own is among what is ordered."""
+    return item.id not in kits.leave_out and (not kits.only or bool(kits.only & {own.id, item.id}))
 
 
 def bag_of(kits: Kits, item: Item) -> str | None:

@@ -43,10 +43,15 @@ if TYPE_CHECKING:
 MAIN = "main"
 
 
-def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[str, str] | None = None) -> Worked:
-    """The project with every version worked; `choices` tries other values, as on the command line."""
+def work(
+    filed: Filed, library: Library, troubles: Troubles, choices: Mapping[str, str] | None = None, only: str = ""
+) -> Worked:
+    """The project with every version worked, or `only` one, by its name.
+
+    `choices` tries other values: typed, or words that know their places.
+    """
     project, versions = filed.project, {}
-    tried = {k: _typed(k, v) for k, v in (choices or {}).items()}
+    tried = {k: v if isinstance(v, Word) else _typed(k, v) for k, v in (choices or {}).items()}
     named: dict[str, dict[str, Word]] = {MAIN: {}}
     called = slug(str(project.main_version)) if project.main_version else MAIN
     for version in project.versions:
@@ -63,6 +68,8 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
     main_troubles: list[Trouble] = []
     waived: set[str] = set()
     for which, changed in named.items():
+        if only not in {"", which}:
+            continue
         own = Troubles()
         fired = by_program(project, library, changed | tried, own)
         evaluator = Evaluator(project, fired, changed | tried, own)
