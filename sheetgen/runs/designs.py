@@ -1,0 +1,72 @@
+"""The designs of a run of orders: each worked once, and once more for every way in which it is ordered otherwise."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from sheetgen.base.spelling import plain
+from sheetgen.editions import Editions
+from sheetgen.pipeline import work_one
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from pathlib import Path
+
+    from sheetgen.base.place import Word
+    from sheetgen.base.trouble import Trouble
+    from sheetgen.model.project import Filed, Library
+    from sheetgen.model.worked import Worked, WorkedVersion
+    from sheetgen.pipeline import Outcome
+
+Choices = tuple[tuple["Word", "Word"], ...]
+
+
+@dataclass(slots=True)
+class Designs:
+    """The designs of a library as orders ask for them; what is wrong with one is told once, in the outcome."""
+
+    root: Path
+    library: Library
+    outcome: Outcome
+    as_written: dict[str, Worked | None] = field(default_factory=dict)
+    otherwise: dict[tuple[str, ...], tuple[Worked | None, tuple[Trouble, ...]]] = field(default_factory=dict)
+
+    def design(self, name: str) -> Worked | None:
+        """A design as its file has it, versions marked whose numbers are no longer those of their revision."""
+        if name not in self.as_written:
+            self.as_written[name] = self._worked(name)
+        return self.as_written[name]
+
+    def chosen(
+        self, worked: Worked, version: WorkedVersion, choices: Choices
+    ) -> tuple[Worked | None, tuple[Trouble, ...]]:
+        """One version of a design with other choices, and its errors; None where it does not pass with them."""
+        key = (worked.name, version.name, *(f"{plain(name)}={plain(value)}" for name, value in sorted(choices)))
+        if key not in self.otherwise:
+            found, troubles = work_one(
+                self._filed(worked.name), self.library, self.outcome.faults, dict(choices), version.name
+            )
+            self.otherwise[key] = found, tuple(troubles.errors)
+        return self.otherwise[key]
+
+    def _worked(self, name: str) -> Worked | None:
+        if name not in {filed.name for filed in self.library.projects}:
+            return None
+        found, troubles = work_one(self._filed(name), self.library, self.outcome.faults)
+        self.outcome.troubles.extend(troubles)
+        if found is None:
+            self.outcome.failed.append(name)
+            return None
+        self.outcome.worked.append(found)
+        marked, _ = Editions(self.root, self.outcome.troubles).of(found)
+        return marked
+
+    def _filed(self, name: str) -> Filed:
+        return next(filed for filed in self.library.projects if filed.name == name)
+
+
+def differing(version: WorkedVersion, choices: Choices) -> Mapping[str, str]:
+    """Those choices that are other than the version's own, by their names."""
+    own = {plain(name): plain(value) for name, value in version.choices.items()}
+    return {str(name): str(value) for name, value in choices if own.get(plain(name)) != plain(value)}

@@ -1,0 +1,140 @@
+"""Lines of orders to what is packed: every kind of kit known once, and an order whole or not at all."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections import Counter
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from sheetgen.base.spelling import bare, suggest
+from sheetgen.base.trouble import CannotBe
+from sheetgen.draw.templates import slab_layouts
+from sheetgen.kits.called import called
+from sheetgen.kits.ordered import Order, Part, Run
+from sheetgen.kits.taken import Kits
+from sheetgen.runs.designs import differing
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sheetgen.base.place import Word
+    from sheetgen.base.trouble import Troubles
+    from sheetgen.model.kit import Colourway
+    from sheetgen.model.orders import OrderLine, Orders
+    from sheetgen.model.worked import Worked, WorkedVersion
+    from sheetgen.runs.designs import Designs
+
+Key = tuple[object, ...]
+
+
+@dataclass(slots=True)
+class Kinds:
+    """The kinds of kit that lines of orders ask for, by what makes them different."""
+
+    designs: Designs
+    troubles: Troubles
+    found: dict[Key, Kits] = field(default_factory=dict)
+
+    def key(self, line: OrderLine) -> Key | None:
+        """The kind of a line; None with its trouble told at the word that is to be mended."""
+        worked = self.designs.design(line.design)
+        if worked is None:
+            self._add(line, f"{line.design} does not pass, and no kit of it can be sent", line.design, "mend it first")
+            return None
+        version = worked.version(line.version)
+        if version.changed:
+            told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
+            self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
+            return None
+        choices = differing(version, line.choices)
+        if choices:
+            chosen = self._chosen(line, worked, version)
+            if chosen is None:
+                return None
+            worked, version = chosen
+        way = self._colourway(line, version)
+        if line.colourway and way is None:
+            return None
+        kits = Kits(worked, version, (), 0, tuple(sorted(choices.items())), way, posted=True)
+        leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
+        if leave_out is None or only is None:
+            return None
+        key = (worked.name, version.name, kits.choices, way.name if way else "", leave_out, only)
+        if key not in self.found:
+            self.found[key] = replace(kits, slabs=slab_layouts(worked, version), leave_out=leave_out, only=only)
+        return key
+
+    def _chosen(self, line: OrderLine, worked: Worked, version: WorkedVersion) -> tuple[Worked, WorkedVersion] | None:
+        """The version worked with what is chosen otherwise."""
+        found, errors = self.designs.chosen(worked, version, line.choices)
+        if found is not None:
+            return found, found.main
+        chosen = ", ".join(f"{name} {value}" for name, value in line.choices)
+        for error in errors:
+            words = [word for choice in line.choices for word in choice]
+            at = next((word for word in words if error.place and word.place == error.place), line.choices[0][1])
+            told = error.message if at.place == error.place else f"with {chosen} it does not pass: {error.message}"
+            self._add(line, told, at, error.help)
+        return None
+
+    def _colourway(self, line: OrderLine, version: WorkedVersion) -> Colourway | None:
+        """The colourway by its name, however it is spaced."""
+        if not line.colourway:
+            return None
+        found = next((way for way in version.colourways if bare(way.name) == bare(line.colourway)), None)
+        if found is None:
+            known = [way.name for way in version.colourways]
+            helped = suggest(line.colourway, known) if known else "leave it empty: this version comes in one colour"
+            self._add(line, f"there is no colourway '{line.colourway}' of {version.title}", line.colourway, helped)
+        return found
+
+    def _called(self, line: OrderLine, kits: Kits, words: Sequence[Word]) -> frozenset[str] | None:
+        """The items that words name; None where one of them names nothing."""
+        found: set[str] = set()
+        for word in words:
+            try:
+                found |= called(kits, word)
+            except CannotBe as fault:
+                self._add(line, fault.message, word, fault.help)
+                return None
+        return frozenset(found)
+
+    def _add(self, line: OrderLine, message: str, word: Word, helped: str) -> None:
+        self.troubles.add(f"order {line.order}: {message}", (word or line.order).place, helped)
+
+
+def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
+    """The orders that can be packed, and the numbers of those held back: a parcel that lacks a part is no order.
+
+    By due date, those without one last, and then by number.
+    """
+    keys = [(line, kinds.key(line)) for line in orders.lines]
+    held = {str(line.order) for line, key in keys if key is None} | orders.lacking
+    by_number: dict[str, list[tuple[OrderLine, Key]]] = {}
+    many: Counter[Key] = Counter()
+    for line, key in keys:
+        if key is not None and line.order not in held:
+            by_number.setdefault(str(line.order), []).append((line, key))
+            many[key] += line.count
+    counted = {key: replace(kits, bags=many[key]) for key, kits in kinds.found.items() if many[key]}
+    packed = [_order(number, each, counted) for number, each in by_number.items()]
+    packed.sort(key=lambda order: (order.due or dt.date.max, in_turn(order.number)))
+    return Run(tuple(packed), tuple(counted.values())), tuple(sorted(held, key=in_turn))
+
+
+def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key, Kits]) -> Order:
+    """An order of its lines: two of one kind are one part."""
+    many: Counter[Key] = Counter()
+    for line, key in lines:
+        many[key] += line.count
+    notes = dict.fromkeys(line.gift_note for line, _ in lines if line.gift_note)
+    due = min((line.due for line, _ in lines if line.due), default=None)
+    return Order(number, lines[0][0].name, "\n".join(notes), due, tuple(Part(kinds[key], n) for key, n in many.items()))
+
+
+def in_turn(number: str) -> tuple[tuple[bool, int, str], ...]:
+    """What puts numbers of orders one after the other: 9 before 10, Q-9 before Q-10."""
+    parts = re.findall(r"[0-9]{1,18}|[^0-9]+|[0-9]+", number)
+    return tuple((not part.isdecimal(), int(part) if part.isdecimal() else 0, part) for part in parts)

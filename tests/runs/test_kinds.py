@@ -1,0 +1,157 @@
+"""Orders to what is packed: which kinds of kit there are, what lies in each, and what is wrong with a line."""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+import pytest
+
+from sheetgen.kits.contents import contents
+from sheetgen.kits.run import taken
+from sheetgen.pipeline import Outcome
+from sheetgen.runs.kinds import in_turn
+from sheetgen.runs.orders import packed
+
+if TYPE_CHECKING:
+    from sheetgen.kits.ordered import Run
+    from sheetgen.kits.taken import Kits
+
+ROOT = Path(__file__).parents[2]
+HEAD = "order,name,design,version,count,choices,colourway,leave out,only,gift note,due\n"
+
+
+class Read(NamedTuple):
+    run: Run | None
+    told: list[str]
+    troubles: list[str]
+
+
+@pytest.fixture
+def table(tmp_path: Path) -> Path:
+    return tmp_path / "orders.csv"
+
+
+def read(table: Path, *lines: str) -> Read:
+    table.write_text(HEAD + "".join(f"{line}\n" for line in lines), "utf-8")
+    outcome = Outcome()
+    run, told = packed(ROOT, table, outcome)
+    assert not outcome.faults
+    return Read(run, told, [str(one) for one in outcome.troubles])
+
+
+def the_run(table: Path, *lines: str) -> Run:
+    found = read(table, *lines)
+    assert not found.troubles
+    assert found.run is not None
+    return found.run
+
+
+def bags(run: Run, kits: Kits) -> dict[str, list[tuple[str, int | None]]]:
+    found = contents(kits, taken(run.kinds)).bags
+    return {
+        bag.name: [(one.item.id, None if one.each is None else int(one.each)) for one in bag.contents] for bag in found
+    }
+
+
+def test_two_lines_that_are_alike_are_one_kind_of_kit(table: Path) -> None:
+    run = the_run(table, "Q-1,,tideline-band,US 8,2,,,,,,", "Q-2,,Tideline Band,us-8,3,,,,,,")
+    assert [(one.version.title, one.bags) for one in run.kinds] == [("US 8", 5)]
+    assert [[part.count for part in order.parts] for order in run.orders] == [[2], [3]]
+
+
+def test_what_is_chosen_as_the_version_has_it_is_not_chosen_otherwise(table: Path) -> None:
+    run = the_run(table, "Q-1,,tideline-band,US 8,1,size=US 8,,,,,", "Q-2,,tideline-band,US 8,1,,,,,,")
+    assert [one.bags for one in run.kinds] == [2]
+
+
+def test_another_choice_is_another_kit_and_brings_what_it_decides(table: Path) -> None:
+    """The plug goes by the size."""
+    run = the_run(table, "Q-1,,tideline-band,,1,size=US 9,,,,,")
+    [kits] = run.kinds
+    assert kits.choices == (("size", "US 9"),)
+    assert bags(run, kits)["B plug"] == [("ring-plug-us-9", 1)]
+
+
+def test_a_colourway_goes_into_each_bag_by_itself_with_its_spares_by_colour(table: Path) -> None:
+    """Twelve seats as 7 : 5; stock spares 5 % of each colour, begun: one of each."""
+    run = the_run(table, "Q-1,,buoy-drops,,3,,grey sea,,,,")
+    [kits] = run.kinds
+    assert bags(run, kits)["B stones"] == [("foiled-pp18", 8), ("foiled-pp18-smoke", 6)]
+    together = Counter({one.item.id: int(one.need) for one in taken(run.kinds)})
+    assert (together["foiled-pp18"], together["foiled-pp18-smoke"]) == (24, 18)
+
+
+def test_only_sends_a_missing_part_by_its_bag_its_letter_its_name_or_its_place(table: Path) -> None:
+    words = ("stones", "B", "B stones", "foiled-pp18", "stone")
+    run = the_run(table, *(f"Q-{i},,buoy-drops,,1,,,,{word},," for i, word in enumerate(words)))
+    [kits] = run.kinds
+    assert kits.bags == len(words)
+    assert bags(run, kits) == {"B stones": [("foiled-pp18", 13)]}
+    assert contents(kits, taken(run.kinds)).in_the_box == ()
+
+
+def test_what_an_order_leaves_out_is_lacking_and_on_no_list(table: Path) -> None:
+    run = the_run(table, "Q-1,,buoy-drops,,1,,,D; setting-bur,,,")
+    [kits] = run.kinds
+    found = contents(kits, taken(run.kinds))
+    assert "stone-adhesive" in {item.id for item in found.lacking}
+    assert found.in_the_box == ()
+    assert not {"stone-adhesive", "setting-bur"} & {one.item.id for one in taken(run.kinds)}
+
+
+def test_what_is_posted_is_in_its_bags_and_nothing_is_bought_beside_them(table: Path) -> None:
+    """Tape and pads are used as needed and are in no bag."""
+    run = the_run(table, "Q-1,,tideline-band,US 8,1,,,,,,")
+    assert {one.item.id for one in taken(run.kinds)} == {"silver-low-fire", "release-sheet", "ring-plug-us-8"}
+
+
+def test_adhesive_in_a_posted_kit_is_asked_about(table: Path) -> None:
+    run = the_run(table, "Q-1,,buoy-drops,,1,,,,,,")
+    assert [item.id for item in contents(run.kinds[0], taken(run.kinds)).ask] == ["stone-adhesive"]
+
+
+def test_orders_are_packed_by_due_date_and_then_by_number(table: Path) -> None:
+    dues = {"Q-10": "2026-12-01", "Q-9": "2026-12-01", "Q-3": "", "Q-2": "2026-11-30"}
+    run = the_run(table, *(f"{number},,tideline-band,,1,,,,,,{due}" for number, due in dues.items()))
+    assert [order.number for order in run.orders] == ["Q-2", "Q-9", "Q-10", "Q-3"]
+
+
+def test_an_order_with_a_line_in_trouble_is_held_back_whole_and_the_others_are_packed(table: Path) -> None:
+    found = read(
+        table, "Q-1,,tideline-band,,1,,,,,,", "Q-1,,tideline-band,US 55,1,,,,,,", "Q-2,,tideline-band,,1,,,,,,"
+    )
+    assert found.run is not None
+    assert [order.number for order in found.run.orders] == ["Q-2"]
+    assert found.run.kinds[0].bags == 1
+    assert found.told == ["held back, since a line of it is in trouble: Q-1"]
+
+
+@pytest.mark.parametrize(
+    ("line", "place", "says", "helps"),
+    [
+        ("tideline-band,,1,size=US 10,,,,,", "1,size=US 10", "no row for the size 'US 10'", "US 9"),
+        ("tideline-band,,1,sise=US 8,,,,,", "1,sise", "'sise' is not a choice", "did you mean 'size'"),
+        ("tideline-band,,1,width=0 mm,,,,,", "width=0 mm", "", ""),
+        ("buoy-drops,,1,,gray sea,,,,", "gray sea", "there is no colourway 'gray sea'", "did you mean 'grey sea'"),
+        ("towline-bracelet,,1,,grey sea,,,,", "grey sea", "there is no colourway", "comes in one colour"),
+        ("buoy-drops,,1,,,stoned,,,", "stoned", "there is no 'stoned' in it", "stone"),
+    ],
+)
+def test_a_line_that_cannot_be_made_is_told_with_its_order_and_the_mend(
+    table: Path, line: str, place: str, says: str, helps: str
+) -> None:
+    found = read(table, f"Q-7,Marrow Tidewell,{line}")
+    assert found.run is None
+    [told] = found.troubles
+    assert told.startswith("orders.csv:2:")
+    assert place in told
+    assert says in told
+    assert helps in told
+    assert "Marrow" not in told
+
+
+def test_numbers_of_orders_are_put_in_turn_as_a_person_would() -> None:
+    numbers = ["Q-10", "Q-9", "P-11", "Q-9a", "100", "20"]
+    assert sorted(numbers, key=in_turn) == ["20", "100", "P-11", "Q-9", "Q-9a", "Q-10"]
