@@ -34,7 +34,7 @@ class Told(NamedTuple):
     at_action: bool = False
 
 
-EYES, EARS, MASK = "Eye protection", "Ear protection", "Dust mask"
+EYES, EARS, MASK = "Eye protection", "Ear protection", "Dust mask, FFP2, N95 or better"
 
 # The order of a step's cautions of one signal word: the graver or the sooner first.
 CAUTIONS = {
@@ -48,7 +48,7 @@ CAUTIONS = {
     "torch": Told(
         "WARNING", "Open flame and gas.",
         "Burns, fire, explosion.",
-        "Look for leaks with soapy water. Heat-proof board, hair and sleeves tied back, gloves for acid off; shut the valve before you set it down.",
+        "Look for leaks with soapy water. Heat-proof board, nothing near that burns, hair and sleeves tied back, gloves for acid off; shut the valve before you set it down.",
         ("W021", "M004"), (EYES, "Fire extinguisher, or water"),
         short="Flame: eyes, hair back", at_action=True,
     ),
@@ -57,7 +57,7 @@ CAUTIONS = {
         "Burns deeply and at once, through thin gloves too.",
         "Long cotton sleeves, nothing near that burns, somebody within call. Shut until cold; switched off at the wall before you reach in.",
         ("W017", "M009", "M004"), ("Heat-proof gloves, dry", EYES),
-        short="Hot kiln: eyes, gloves", at_action=True,
+        short="Hot kiln: keep it shut", at_action=True,
     ),
     "hot metal": Told(
         "WARNING", "Metal from the flame.",
@@ -85,12 +85,12 @@ CAUTIONS = {
         "Burns eyes and skin; warm, its vapour burns lungs.",
         "Moving air; acid into water, never water into acid. Tongs of copper or plastic: iron stays out. Gloves on at the pickle only.",
         ("W023", "M004", "M009"), (EYES, "Gloves for acid"),
-        short="Acid: eyes, gloves", at_action=True,
+        short="Acid: eyes, acid gloves", at_action=True,
     ),
     "patina": Told(
         "WARNING", "Patina solution.",
         "Its vapour harms lungs; it burns and stains skin.",
-        "Outdoors or under extraction, never near acid or bleach.",
+        "Outdoors or under extraction. With acid or bleach it gives off a gas that can kill: keep them apart.",
         ("W016", "M004", "M009"), (EYES, "Gloves for chemicals"),
         short="Patina: air, gloves", at_action=True,
     ),
@@ -134,7 +134,7 @@ CAUTIONS = {
         "Harms the lungs over the years.",
         "Mask on; slowly, damp where it may be, and never what comes into the fire. Wipe up wet; do not blow or sweep.",
         ("W001", "M016"), (MASK,),
-        short="Fibre, bed: mask",
+        short="Fibre, firing bed: mask",
     ),
     "strand": Told(
         "WARNING", "Strand round the neck.",
@@ -188,14 +188,14 @@ CAUTIONS = {
     "metal edge": Told(
         "CAUTION", "Edges of cut metal.",
         "They slice skin, and offcuts spring.",
-        "Hold sheet flat and not by its corners; file each edge as soon as it is cut; brush offcuts up.",
+        "Eye protection on. Hold sheet flat, not by its corners; file each edge at once; brush offcuts up.",
         ("W022",), (EYES,),
         short="Cut edges: eyes, file",
     ),
     "saw blade": Told(
         "CAUTION", "Saw blade.",
         "Slices skin; it snaps, and the end flies.",
-        "Fingers beside the line and not in front of the blade; upright, without force, on the bench pin.",
+        "Eye protection on. Fingers beside the line and not in front of the blade; upright, without force, on the bench pin.",
         ("W022", "M004"), (EYES,),
         short="Saw: eyes, fingers",
     ),
@@ -211,7 +211,7 @@ CAUTIONS = {
         "Runs off the edge and into the hand.",
         "Rest the work on a block; short strokes, away from the hand that holds it.",
         ("W022",),
-        short="Burnisher: short strokes",
+        short="Burnisher: away from hand",
     ),
     "drilling": Told(
         "CAUTION", "Turning drill.",
@@ -223,21 +223,21 @@ CAUTIONS = {
     "hammering": Told(
         "CAUTION", "Hammer blows.",
         "Crush fingers, hurt eyes, ears.",
-        "Small work in pliers or tape; head fast.",
+        "Cover eyes and ears; small work in pliers or tape; hammer's head tight.",
         ("W024", "M004", "M003"), (EYES, EARS),
         short="Hammer: eyes, ears",
     ),
     "wire ends": Told(
         "CAUTION", "Flying wire ends.",
         "Can hit an eye.",
-        "Glasses for all at the table; hold both sides, cut downwards.",
+        "Eye protection for all at the table; hold both sides, cut downwards.",
         ("W001", "M004"), (EYES,),
         short="Wire ends: eyes",
     ),
     "nickel": Told(
         "CAUTION", "Nickel.",
         "Can make skin allergic for good.",
-        "Not in a pierced ear, nor on skin that it ever made itch; take a piece known to hold none.",
+        "Not in a pierced ear, nor on skin that it ever made itch; take a finding known to hold none.",
         ("W001",),
         short="Nickel: not in an ear", at_action=True,
     ),
@@ -266,7 +266,7 @@ JOINTS = (
         "Mask on; wipe up wet, never blow or sweep; wash hands.",
         {
             "fibre dust": (
-                "kiln fibre, carbon, plug",
+                "kiln fibre, firing bed, plug",
                 "Cut fibre damp, fire it dry; tip bed or plug slowly.",
             ),
             "clay dust": ("dry clay", "Sand clay dry, over a tray."),
@@ -284,7 +284,7 @@ JOINTS = (
             ),
             "pin": ("sharp point", "A prick can fester: cork the point."),
             "burnisher": ("slipping burnisher", "Burnish on a block, short strokes."),
-            "drilling": ("turning drill", "Back the drilled work with a block."),
+            "drilling": ("turning drill", "Back drilled work with a block, not a finger."),
         },
     ),
     Joint(
@@ -292,12 +292,12 @@ JOINTS = (
         "Harm skin, lungs and eyes.",
         "Somebody within call.",
         {
-            "damp clay": ("damp clay", "Steam bursts damp clay: fire only what the mirror passed, from cold."),
             "kiln": (
                 "hot kiln",
                 "The kiln burns at once, through thin gloves: long cotton sleeves, nothing near that burns. "
                 "Shut until cold; off at the wall before you reach in.",
             ),
+            "damp clay": ("damp clay", "Steam bursts damp clay: fire only what the mirror passed, from cold."),
             "binder smoke": ("binder smoke", "Vent the room, do not sit beside it."),
             "kiln glow": ("glow", "Do not look in; if you must, briefly, in shaded glasses made for it."),
         },
@@ -305,7 +305,7 @@ JOINTS = (
     Joint(
         "{}",
         "Hurt eyes, ears and fingers.",
-        "Glasses for all at the table.",
+        "Eye protection for all at the table.",
         {
             "wire ends": ("flying wire ends", "Hold both sides of the cut, cut downwards."),
             "hammering": ("hammer blows", "Ears covered, small work held in pliers or tape, hammer's head fast."),

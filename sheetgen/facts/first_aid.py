@@ -24,21 +24,21 @@ FIRST_AID = (
     (
         Aid(
             "Burn",
-            f"Cool running water at once, for {COOLED:g} min, rings off; then cling film. No ice, no ointment.",
+            f"Cool running water at once, {COOLED:g} min, rings off; cling film, no ice or ointment. Large: call.",
             ("W017", "W021"),
         ),
     ),
     (
-        Aid("Eye", f"Running water, lids apart, {RINSED:g} min at least; do not rub. Doctor."),
-        Aid("Cut", "Press a clean cloth on it.", ("W022", "W024"), ("rotary tool",)),
+        Aid("Eye", f"Rinse {RINSED:g} min, lids apart. Doctor. Stuck in it: do not touch or rinse; call."),
+        Aid("Cut", "Press a cloth on it.", ("W022", "W024"), ("rotary tool",)),
     ),
     (
-        Aid("Skin", "Soaked clothes off, much water.", ("W016", "W023"), ("solvent vapour",)),
+        Aid("Skin", f"Soaked clothes off, rinse {COOLED:g} min.", ("W016", "W023"), ("solvent vapour",)),
         Aid("Skin", "Soap for adhesive.", ids=("epoxy",)),
         Aid(
             "Dizzy, headache",
-            "Out to fresh air; call.",
-            ids=("carbon box", "solvent vapour", "solder fumes"),
+            "Everybody out; call.",
+            ids=("carbon box", "solvent vapour", "solder fumes", "patina", "melt"),
         ),
     ),
 )
