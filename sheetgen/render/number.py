@@ -20,7 +20,7 @@ HTML = (
     "<!doctype html><html lang='en'><head><meta charset='utf-8'><title>{number}</title><style>"
     "@page {{ size: {wide:.3f}mm {tall}mm; margin: 0 }}"
     " html {{ font: {size:g}pt/{tall}mm 'Source Sans Pro', sans-serif }}"
-    " body, h1 {{ margin: 0 }} h1 {{ font: inherit; white-space: nowrap }}</style></head>"
+    " body, h1 {{ margin: 0 }} h1 {{ font: inherit; white-space: pre }}</style></head>"
     "<body><h1>{number}</h1></body></html>"
 )
 
