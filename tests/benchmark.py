@@ -5,16 +5,23 @@ Figures to compare on one machine before and after a change. No test asserts the
 
 from __future__ import annotations
 
+import io
 import random
+import resource
 import sys
 import tempfile
 import time
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import pikepdf
+
 from sheetgen import pipeline
 from sheetgen.base.packing import pack
 from sheetgen.draw.templates import draw
+from sheetgen.model.stack import Document, Stacked
+from sheetgen.publish.stack import stack
+from sheetgen.render.pdf import Printer, font_files
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -29,6 +36,42 @@ def publish_one() -> None:
         pipeline.publish(ROOT, Path(folder), [ONE])
 
 
+KINDS, SIDES = 20, (6, 1, 2)  # kinds of kit, each with a handout, a bench card and templates of so many pages
+SIDE = (
+    "<div style='break-after: page'><h1>Kind {kind}, side {side}</h1><p>{words}</p>"
+    "<svg xmlns='http://www.w3.org/2000/svg' width='80mm' height='40mm'><title>A ring</title>{rings}</svg></div>"
+)
+
+
+def kinds(printer: Printer) -> list[Document]:
+    """The sheets of invented kits, each page full of words and with a drawing."""
+    words = "Roll the clay to three cards and cut the disc with the round cutter of 11 mm. " * 24
+    found = []
+    for kind in range(KINDS):
+        for sheet, sides in enumerate(SIDES):
+            rings = "".join(f"<circle cx='{9 * at + 9}' cy='40' r='{kind + at + 1}' fill='none'/>" for at in range(30))
+            body = "".join(SIDE.format(kind=kind, side=side, words=words, rings=rings) for side in range(sides))
+            html = f"<!doctype html><html lang='en'><head><title>Kind {kind}</title></head><body>{body}</body></html>"
+            found.append(Document(f"{kind} {sheet}", printer.pdf(html, str(kind)), one_sided=sheet == len(SIDES) - 1))
+    return found
+
+
+def stacked(many: int, documents: list[Document], face: bytes) -> bytes:
+    """The stack of so many orders, kind by kind."""
+    keys = [tuple((f"{kind} {sheet}", 1) for sheet in range(len(SIDES))) for kind in range(KINDS)]
+    return stack(documents, [Stacked(f"Q-{at}", keys[at % KINDS]) for at in range(many)], face)
+
+
+def told_of(many: int, documents: list[Document], face: bytes) -> tuple[str, float]:
+    """How long a stack takes, how many pages it has, how large it is, and the most memory of this whole process."""
+    seconds = best(lambda: stacked(many, documents, face), times=1)
+    memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    pdf = stacked(many, documents, face)
+    with pikepdf.open(io.BytesIO(pdf)) as book:
+        label = f"stack {many} orders: {len(book.pages)} pages, {len(pdf) / 1e6:.1f} MB, {memory:.0f} MB used"
+    return label, seconds
+
+
 def best(work: Callable[[], object], times: int = 3) -> float:
     """Seconds of the quickest of a few runs."""
     found = []
@@ -41,11 +84,15 @@ def best(work: Callable[[], object], times: int = 3) -> float:
 
 def main() -> None:
     """Print a table of stages and seconds."""
+    # first, while the memory is that of a printer and of nothing else
+    documents, face = kinds(Printer()), font_files()["SourceSansPro-Regular.ttf"].read_bytes()
+    stacks = [told_of(many, documents, face) for many in (1, 1000)]
     outcome = pipeline.work_through(ROOT)
     sheets = [(worked, version) for worked in outcome.worked for version in worked.versions.values()]
     chance = random.Random(1)  # noqa: S311 - the same pieces every time
     pieces = [(chance.uniform(5, 60), chance.uniform(5, 60)) for _ in range(200)]
     rows = [
+        *stacks,
         ("read, work and check the library", best(lambda: pipeline.work_through(ROOT))),
         (
             f"draw {len(sheets)} versions for two papers",
@@ -55,7 +102,7 @@ def main() -> None:
         (f"publish {ONE}, all versions", best(publish_one, times=1)),
     ]
     for label, seconds in rows:
-        sys.stdout.write(f"{label:45} {seconds:8.3f} s\n")
+        sys.stdout.write(f"{label:60} {seconds:8.3f} s\n")
 
 
 if __name__ == "__main__":

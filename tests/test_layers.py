@@ -47,9 +47,14 @@ ONE_PLACE = {
     "nh3": "sheetgen.render.words",
     "jinja2": "sheetgen.render.theme",
     "weasyprint": "sheetgen.render.pdf",
-    "fontTools": "sheetgen.read.paths",
     "PIL": "sheetgen.render.pictures",
     "click": "sheetgen.cli",
+}
+# And those that live in a few.
+FEW_PLACES = {
+    "openpyxl": {"sheetgen.read.workbook", "sheetgen.publish.workbook"},
+    "fontTools": {"sheetgen.read.paths", "sheetgen.publish.letters"},
+    "pikepdf": {f"sheetgen.publish.{name}" for name in ("stamp", "stack", "apart", "tagged")},
 }
 # The words of the gestures, what drawings of several gestures share, and what is made of parts.
 GESTURING = {
@@ -179,9 +184,9 @@ def test_each_third_party_lives_in_one_file(package: str, home: str) -> None:
     assert {a.module for a in ARROWS if a.target.split(".")[0] == package} == {home}
 
 
-def test_workbooks_are_read_in_one_file_and_written_in_another() -> None:
-    homes = {"sheetgen.read.workbook", "sheetgen.publish.workbook"}
-    assert {a.module for a in ARROWS if a.target.split(".")[0] == "openpyxl"} == homes
+@pytest.mark.parametrize(("package", "homes"), FEW_PLACES.items())
+def test_what_several_files_use_is_used_in_no_other(package: str, homes: set[str]) -> None:
+    assert {a.module for a in ARROWS if a.target.split(".")[0] == package} == homes
 
 
 def test_the_nouns_know_neither_files_nor_third_parties() -> None:
@@ -196,7 +201,7 @@ def test_the_nouns_know_neither_files_nor_third_parties() -> None:
 
 def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
     """A slip in a file is told in less than a second: no stage before rendering waits for the printer."""
-    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl"}
+    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl", "pikepdf"}
     seen: set[str] = set()
     waiting = ["sheetgen.pipeline"]
     tops: dict[str, list[str]] = defaultdict(list)
