@@ -15,8 +15,10 @@ KITS = (
     ("towline-bracelet", ("",), (), ("",)),
     ("eddy-earrings", ("",), (), ("",)),
 )
-FIRST = ("Marrow", "Ines", "Oda", "Pell", "Ira", "Thessaly", "Ümit", "Łucja", "Σωφία", "Олеся", "סימה", "نورة", "晴香", "지안", "नीला")
-LAST = ("Tidewell", "Harrowgate", "Fennmoor", "Sandry", "Quay", "Wrackline", "Brackwater", "Seawold", "Marshgate", "Eelbrook")
+FIRST = (
+    "Marrow", "Ines", "Oda", "Pell", "Ira", "Thessaly", "Ümit", "Łucja", "Σωφία", "Олеся", "סימה", "نورة", "晴香",
+)  # fmt: skip
+LAST = ("Tidewell", "Harrowgate", "Fennmoor", "Sandry", "Quay", "Wrackline", "Brackwater", "Seawold", "Eelbrook")
 NOTES = ("", "", "", "For your bench, with love.", "=1+1", "Happy solstice!\nFrom all of us at the creek.")
 
 
@@ -26,15 +28,18 @@ def invented(many: int, seed: int = 7) -> list[dict[str, str]]:
     rows = []
     for number in range(many):
         name = f"{chance.choice(FIRST)} {chance.choice(LAST)} {number}"
-        due = f"2026-12-{chance.randint(1, 20):02d}" if chance.random() < 0.7 else ""  # noqa: PLR2004
+        due = f"2026-12-{chance.randint(1, 20):02d}" if chance.random() < 0.7 else ""
         parts = chance.sample(KITS, chance.choice((1, 1, 1, 2, 3)))
-        reposted = number % 20 == 19  # noqa: PLR2004
+        reposted = number % 20 == 19
         for at, (design, versions, choices, ways) in enumerate(parts[:1] if reposted else parts):
-            rows.append(dict(zip(HEAD, (
-                f"Q-{2600 + number}", name if at == 0 else "", design, chance.choice(versions),
-                str(chance.choice((1, 1, 1, 1, 2, 3))), chance.choice(choices) if choices else "",
-                "" if reposted else chance.choice(ways), "", ("A" if reposted else ""), chance.choice(NOTES) if at == 0 else "", due,
-            ), strict=True)))  # fmt: skip
+            row = {
+                "order": f"Q-{2600 + number}", "name": "" if at else name, "design": design,
+                "version": chance.choice(versions), "count": str(chance.choice((1, 1, 1, 1, 2, 3))),
+                "choices": chance.choice(choices) if choices else "",
+                "colourway": "" if reposted else chance.choice(ways), "only": "A" if reposted else "",
+                "gift note": "" if at else chance.choice(NOTES), "due": due,
+            }  # fmt: skip
+            rows.append(dict.fromkeys(HEAD, "") | row)
     for row in rows:  # a colourway is of the versions whose stones are PP 18
         if row["version"] == "Slim":
             row["colourway"] = ""
