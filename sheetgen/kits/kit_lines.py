@@ -23,6 +23,12 @@ def lines_of(kits: Kits) -> Iterator[MaterialLine]:
             yield from (one for one in _coloured(kits, line) if one.item.id not in kits.leave_out)
 
 
+def every_line(kits: Kits) -> Iterator[MaterialLine]:
+    """All that the piece takes in its own colours, whether or not it comes with the kit."""
+    for line in kits.version.materials:
+        yield from _coloured(kits, line)
+
+
 def goes_in(kits: Kits, line: MaterialLine) -> bool:
     """Whether a line of the version is taken for a kit, in its own colour or another.
 
