@@ -121,6 +121,18 @@ def test_a_kit_of_a_version_bears_the_fingerprint_of_its_published_sheets(design
     assert handout(kits("buoy-drops", way="grey sea")).head.code == public.code
 
 
+def test_a_kit_with_other_choices_bears_the_fingerprint_of_the_version_as_worked_with_them(demo: Any) -> None:
+    """A tube of 26 mm has other numbers than one of 22 mm, and so another fingerprint on its foot."""
+    codes = []
+    for choices in ({}, {"height": "26 mm"}):
+        worked = demo.worked("buoy-drops", **choices)
+        kind = Kits(worked, worked.main, slab_layouts(worked, worked.main), 1, tuple(choices.items()), posted=True)
+        head = handout(kind).head
+        assert head.code in head.foot
+        codes.append(head.code)
+    assert codes[0] != codes[1]
+
+
 def test_a_picture_of_other_choices_is_drawn_and_not_that_of_the_design(kits: Any) -> None:
     own, other = (sheets(kits("buoy-drops", choices=some)).picture() for some in ((), (("height", "26 mm"),)))
     assert own
