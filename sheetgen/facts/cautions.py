@@ -349,8 +349,11 @@ DEFERENCE = (
 )
 """Said once a sheet, so that no caution needs to."""
 
-TAUGHT = "In a class the teacher does this; otherwise a qualified person or a firing service."
+_QUALIFIED = "a qualified person or a firing service"
+TAUGHT = f"In a class the teacher does this; otherwise {_QUALIFIED}."
 """Who does what is too much for a first piece."""
+OUT_OF_CLASS = {TAUGHT: f"{_QUALIFIED.capitalize()} does this."}
+"""The same to whoever works from a kit, and is in no class."""
 
 GLOWS = Fact(
     525, "What is hotter glows (Draper point)", unit="°C", source="encyclopedia entries on the Draper point",

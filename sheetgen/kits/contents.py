@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sheetgen.kits.kit_lines import bag_of, boxed, goes_in
+from sheetgen.kits.kit_lines import bag_of, boxed, every_line, goes_in
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -19,13 +19,14 @@ if TYPE_CHECKING:
 class Content:
     """One thing in a bag: how much, and how much of that is to spare; `each` is None of what is used as needed.
 
-    `unit` is the item's, or names a piece by its sides: a bag may hold pieces of several sizes.
+    `unit` is the item's, or names a piece by its `sides`, mm: a bag may hold pieces of several sizes.
     """
 
     item: Item
     each: Fraction | None
     spare: Fraction
     unit: str
+    sides: tuple[Fraction, Fraction] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +39,10 @@ class Bag:
 
 @dataclass(frozen=True, slots=True)
 class Contents:
-    """All of one kit. `lacking` are the materials of the piece, and `tools` its tools, that do not come with it."""
+    """All of one kit. `lacking` are the materials of the piece, and `tools` its tools, that do not come with it.
+
+    What the piece takes is in a bag or is lacking: nothing is in neither.
+    """
 
     bags: tuple[Bag, ...]
     in_the_box: tuple[Item, ...]
@@ -60,15 +64,17 @@ def contents(kits: Kits, run: Sequence[Taken]) -> Contents:
     found: dict[str, list[Content]] = {bag.name: [] for bag in (version.kit.bags if version.kit else ())}
     for taken in (one for one in run if one.item.id not in tools):
         for held in (one for one in taken.held if one.kits is kits):
-            content = Content(taken.item, held.each, held.spare, held.unit)
+            content = Content(taken.item, held.each, held.spare, held.unit, held.sides)
             found.setdefault(bag_of(kits, taken.item) or "", []).append(content)
     for line in version.materials:
         if line.net is None and goes_in(kits, line):
             some = Content(line.item, None, Fraction(0), line.item.unit)
             found.setdefault(bag_of(kits, line.item) or "", []).append(some)
+    inside = {one.item.id for each in found.values() for one in each}
+    lacking = {line.item.id: line.item for line in every_line(kits) if line.item.id not in inside}
     return Contents(
         bags=tuple(Bag(name, tuple(each)) for name, each in found.items() if each),
         in_the_box=box,
-        lacking=tuple(line.item for line in version.materials if not goes_in(kits, line)),
+        lacking=tuple(lacking.values()),
         tools=tuple(line.item for line in version.tools if line.item.id not in tools),
     )

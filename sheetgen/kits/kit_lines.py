@@ -30,6 +30,12 @@ def boxed(kits: Kits) -> tuple[Item, ...]:
     return tuple(tool for tool in box if _wanted(kits, tool, tool))
 
 
+def every_line(kits: Kits) -> Iterator[MaterialLine]:
+    """All that the piece takes in its own colours, whether or not it comes with the kit."""
+    for line in kits.version.materials:
+        yield from _coloured(kits, line)
+
+
 def goes_in(kits: Kits, line: MaterialLine) -> bool:
     """Whether a line of the version is taken for a kit, in its own colour or another.
 

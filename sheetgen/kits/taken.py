@@ -69,12 +69,13 @@ class Kits:
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its sides."""
+    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its `sides`, mm."""
 
     kits: Kits
     each: Fraction
     spare: Fraction
     unit: str
+    sides: tuple[Fraction, Fraction] | None = None
 
     @property
     def together(self) -> Fraction:

@@ -65,7 +65,7 @@ def in_bags(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, b
     one = amounts(line, slabs, rounder)
     if one is None or line.blanks or line.filling:
         return amounts(line, slabs, rounder, bags)
-    return _told(one.used * bags, one.have * bags, line.item.unit, rounder)
+    return in_print(one.used * bags, one.have * bags, line.item.unit, rounder)
 
 
 def worked(line: MaterialLine, slabs: Sequence[SlabLayout]) -> str:
@@ -136,7 +136,7 @@ def _rounded(used: float, have: float, unit: str, rounder: Rounder) -> Amounts:
         used, have = ceil(used / step) * step, ceil(have / step) * step
     else:
         used, have = up_for_weighing(used), up_for_buying(have)
-    return _told(min(used, have), have, unit, rounder)
+    return in_print(min(used, have), have, unit, rounder)
 
 
 def _to_buy(mm: float, rounder: Rounder) -> float:
@@ -147,7 +147,7 @@ def _to_buy(mm: float, rounder: Rounder) -> float:
     return rounded if rounded < METRE else ceil(rounded / 10) * 10
 
 
-def _told(used: float, have: float, unit: str, rounder: Rounder) -> Amounts:
+def in_print(used: float, have: float, unit: str, rounder: Rounder) -> Amounts:
     """Three rounded numbers in print, all in the unit of what to have, so that they can be taken from each other."""
     factor, places, name = _unit(have, unit, rounder)
     printed = []

@@ -82,6 +82,14 @@ class Need:
 
 
 @dataclass(frozen=True, slots=True)
+class Bag:
+    """A bag of a posted kit, or the box round its bags, and what is in it; all of that is used."""
+
+    name: Annotated[str, "as the studio calls it, or nothing where all is in one"]
+    things: Annotated[tuple[Need, ...], "materials, and in the box tools, which have no amount"]
+
+
+@dataclass(frozen=True, slots=True)
 class Tools:
     """The tools of one place at the bench."""
 
@@ -226,8 +234,9 @@ class Handout:
     picture: Picture | None
     sessions: tuple[Session, ...]
     sizes: Annotated[tuple[Size, ...], "four to six of the finished piece"]
-    needs: tuple[Need, ...]
-    tools: tuple[Tools, ...]
+    needs: Annotated[tuple[Need, ...], "what to have; beside a kit what is not in it"]
+    tools: Annotated[tuple[Tools, ...], "the same of tools"]
+    bags: Annotated[tuple[Bag, ...], "of a posted kit: what lies in it; nothing on a sheet that is published"]
     safety: Safety
     rows: tuple[Row, ...]
     templates: Templates | None

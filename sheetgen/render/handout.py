@@ -1,4 +1,4 @@
-"""The pupil's handout, and the bench card beside it, put together of one version."""
+"""The handout, the bench card beside it and the templates, put together of one version: published, or for a kit."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from sheetgen.base.material import Clay
 from sheetgen.base.spelling import in_a_sentence
 from sheetgen.model.fingerprint import code_of
 from sheetgen.model.numbers import Numbers
+from sheetgen.model.packed import nothing_packed
 from sheetgen.model.view import (
     BenchCard,
     Handout,
@@ -34,6 +35,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model import plan
     from sheetgen.model.drawing import Drawings, TemplatePage
+    from sheetgen.model.packed import Packed
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
     from sheetgen.render.marks import Marks
 
@@ -44,23 +46,29 @@ MADE = ("Date", "Measured, {}", "Weighed, g", "What to change")
 
 
 class Sheets:
-    """The sheets of one version: each has marks of its own, for what is told on one is not told on another."""
+    """The sheets of one version: each has marks of its own, for what is told on one is not told on another.
 
-    def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings) -> None:
+    `packed` is what comes with them in a kit; left out, nothing does.
+    """
+
+    def __init__(
+        self, worked: Worked, version: WorkedVersion, drawings: Drawings, packed: Packed | None = None
+    ) -> None:
         self.worked, self.version, self.drawings = worked, version, drawings
+        self.packed = packed or nothing_packed(version)
         self.numbers = Numbers(worked.rounder)
         self.code = code_of(worked, version)
 
     def head(self, sheet: str) -> Head:
         """What a sheet begins with."""
         worked, version, numbers = self.worked, self.version, self.numbers
-        several = len(worked.versions) > 1
-        named = f" · {version.title}" if several else ""
+        called = self.called
+        named = f" · {called}" if called else ""
         revised = f"{worked.revised(version)}, {worked.date}"
         return Head(
             sheet=sheet,
             title=worked.title,
-            version=version.title if several else "",
+            version=called,
             summary=Html(words.prose(version.summary, inline=True)),
             summary_plain=words.plain(version.summary),
             foot=f"{worked.title}{named} · {revised} · {self.code} · {worked.studio.name} · {sheet}",
@@ -75,10 +83,16 @@ class Sheets:
             studio=studio(worked.studio),
         )
 
+    @property
+    def called(self) -> str:
+        """The version where there are several, what was chosen otherwise, and the colours, as a bag's label says it."""
+        version = self.version.title if len(self.worked.versions) > 1 else ""
+        return ", ".join(filter(None, (version, self.packed.chosen, self.packed.colourway)))
+
     def handout(self, marks: Marks, pages: Sequence[TemplatePage]) -> Handout:
         """The pupil's sheet; `pages` are its templates."""
         rows = Rows(self.worked, self.version, self.drawings, marks)
-        needs = Needs(self.version, self.drawings, self.numbers, marks)
+        needs = Needs(self.version, self.drawings, self.numbers, marks, self.packed)
         return Handout(
             head=self.head("Handout"),
             picture=self.picture(),
@@ -86,6 +100,7 @@ class Sheets:
             sizes=tuple(self._sizes(marks)),
             needs=tuple(needs.materials()),
             tools=tuple(needs.tools()),
+            bags=tuple(needs.bags()),
             safety=rows.hazards.of_sheet(),
             rows=rows.all(),
             templates=self.templates(pages),
@@ -121,7 +136,7 @@ class Sheets:
     def picture(self) -> Picture | None:
         """The project's picture, which shows its main version; of another its view is drawn, where it can be."""
         worked, drawn = self.worked, self.drawings.finished
-        other = self.version is not worked.main
+        other = self.version.name != worked.main.name or bool(self.packed.chosen)
         if worked.pictures and not (other and drawn):
             note = f"The picture shows {worked.main.title}." if other else ""
             return of_file(worked.folder, worked.pictures[0], f"{worked.title}, finished", note)

@@ -1,4 +1,4 @@
-"""What is needed: what is used up with what to have of it, and the tools by their place at the bench."""
+"""What is needed: what is used up with what to have of it, tools by their place at the bench, and what a kit holds."""
 
 from __future__ import annotations
 
@@ -9,14 +9,16 @@ from sheetgen.base.printed import NBSP
 from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.amounts import amounts
 from sheetgen.model.numbers import whole_cards
-from sheetgen.model.view import Html, Need, Tools
+from sheetgen.model.view import Bag, Html, Need, Tools
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from sheetgen.base.material import Item
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.numbers import Numbers
+    from sheetgen.model.packed import Packed
     from sheetgen.model.worked import MaterialLine, ToolLine, WorkedVersion
     from sheetgen.render.marks import Marks
 
@@ -26,23 +28,37 @@ OTHERWISE = {
     "protection": SAFETY, "gloves": SAFETY,
 }  # fmt: skip
 """Where a tool lies by what it acts as, where stock does not say it."""
+BOX = "In the box"
 
 
 class Needs:
-    """What one version needs."""
+    """What one version needs, and what of that is `packed` in a kit."""
 
-    def __init__(self, version: WorkedVersion, drawings: Drawings, numbers: Numbers, marks: Marks) -> None:
-        self.version, self.drawings, self.numbers, self.marks = version, drawings, numbers, marks
+    def __init__(
+        self, version: WorkedVersion, drawings: Drawings, numbers: Numbers, marks: Marks, packed: Packed
+    ) -> None:
+        self.version, self.drawings, self.numbers, self.marks, self.packed = version, drawings, numbers, marks, packed
         self.rounder = numbers.rounder
 
     def materials(self) -> Iterator[Need]:
-        """What has an amount first, in the order it comes to hand, then what is taken as needed."""
-        for line in sorted(self.version.materials, key=lambda line: line.net is None):
-            name, _, rest = line.item.name.partition(", ")
+        """What comes from the bench: what has an amount in the order it comes to hand, then what is taken as needed."""
+        for line in sorted(self.packed.bench, key=lambda line: line.net is None):
             amount, used = self._amount(line, 1)
-            detail = "; ".join(one for one in (self._wire(line, rest), used) if one)
-            marked = self.marks.number(amount, f"what to have of {line.item.name}") if amount else ""
-            yield Need(name, detail, Html(marked))
+            yield self._need(line.item, amount, used, "what to have of")
+
+    def bags(self) -> Iterator[Bag]:
+        """What lies in a kit: bag by bag, and in its box the tools."""
+        for bag in self.packed.bags:
+            yield Bag(
+                bag.name, tuple(self._need(lot.item, lot.amount, "", "what the kit holds of") for lot in bag.lots)
+            )
+        if self.packed.box:
+            yield Bag(BOX, tuple(Need(self._tool(line), "", Html("")) for line in self.packed.box))
+
+    def _need(self, item: Item, amount: str, used: str, what: str) -> Need:
+        name, _, rest = item.name.partition(", ")
+        detail = "; ".join(one for one in (self._wire(item, rest), used) if one)
+        return Need(name, detail, Html(self.marks.number(amount, f"{what} {item.name}") if amount else ""))
 
     def of_class(self, people: int) -> Iterator[Need]:
         """What to have in one pot for several people, each of whom makes what the sheet makes; they roll together."""
@@ -60,19 +76,19 @@ class Needs:
         less = isinstance(line.item, Clay) and told.back
         return told.listed, f"about {told.used.told} is used" if less else ""
 
-    def _wire(self, line: MaterialLine, rest: str) -> str:
+    def _wire(self, item: Item, rest: str) -> str:
         """Of wire its thickness in mm, the gauge behind it."""
-        if not isinstance(line.item, Wire):
+        if not isinstance(item, Wire):
             return rest
-        thick = self.rounder.words(round(line.item.thickness, 1), "mm", "fine")
+        thick = self.rounder.words(round(item.thickness, 1), "mm", "fine")
         gauge = [said for said in rest.split(", ") if said.split()[-1] in {"AWG", "SWG"}]
         other = [said for said in rest.split(", ") if said not in gauge and not said.endswith(" mm")]
         return ", ".join([*other, f"{thick}{NBSP}{self.rounder.unit('mm')}{''.join(f' ({one})' for one in gauge)}"])
 
     def tools(self) -> Iterator[Tools]:
-        """The tools of each place, and under safety what the cautions tell to wear or to have."""
+        """The tools from the bench by their place, and under safety what the cautions tell to wear or to have."""
         found: dict[str, list[str]] = {place: [] for place in TOOL_GROUPS}
-        for line in self.version.tools:
+        for line in self.packed.tools:
             found[self._place(line)].append(self._tool(line))
         found[SAFETY] += self._worn()
         # a heading sends nobody to the clay or to the kiln where the piece has no clay

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
-from sheetgen.base.trouble import Misplaced, Trouble
-from sheetgen.facts.paper import FIRST_FULL
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
@@ -18,9 +15,9 @@ from sheetgen.render.codes import code_pages, folder_of, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.handout import SO_FAR, Sheets, studio
-from sheetgen.render.job import Job, Paper, Side
 from sheetgen.render.marks import Marks
-from sheetgen.render.musts import MEND, checked_html
+from sheetgen.render.musts import checked_html
+from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.sheets import cutters, cutting_paths
 from sheetgen.render.teacher import Teacher
@@ -32,49 +29,13 @@ if TYPE_CHECKING:
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
     from sheetgen.render.job import Doubt, Printout
+    from sheetgen.render.ordered import Ordered
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
-# One content box of 180 × 247 mm on both papers, so that the pages break at the same places.
-PAPERS = {"A4": Side(210, 297, 15, 22), "Letter": Side(215.9, 279.4, 17.95, 14)}
-CONTENT = (180, 247)
-
-
-class How(NamedTuple):
-    """How a sheet is laid out: its template, and what gives in which order when a page is too full; its bounds."""
-
-    template: str
-    ways: tuple[str, ...] = ("",)
-    most_pages: int = 0
-    most_sides: int = 0
-    first_full: float = 0
-
-
-HOW = {
-    # the gap gives first, then the leading; then the lists go behind the box
-    "handout": How(
-        "handout.html.j2",
-        ("", "close closer", "lists-after close", "lists-after close closer"),
-        3,
-        6,
-        float(FIRST_FULL),
-    ),
-    "bench card": How("card.html.j2", ("", "close", "closer", "close closer"), 1, 1),
-    "teacher": How("teacher.html.j2"),
-    "templates": How("templates.html.j2"),
-}
 FONT_FOLDER = "fonts"
 
 NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacher’s sheet", "templates": "Templates"}
-
-
-@dataclass(frozen=True, slots=True)
-class Ordered:
-    """A sheet that is to be printed, and the template that it is made by."""
-
-    sheet: str
-    template: str
-    job: Job
 
 
 class Links(NamedTuple):
@@ -121,7 +82,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
         for one, papers in printed[name]:
             links += _links(one.sheet, worked.studio.paper, papers)
             for paper, out in zip(one.job.papers, papers, strict=True):
-                _sound(out.faults, theme, one.template)
+                sound(out.faults, theme, one.template)
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
@@ -145,6 +106,7 @@ def _ordered(
     drawn = drawings[version.name]
     sheets = Sheets(worked, version, drawn)
     pages = drawn.pages.get(worked.studio.paper[0], ())
+    press = Press(theme, worked.studio.paper, worked.revision, folder_of(worked, version.name))
     for name in worked.sheets:
         marks = Marks()
         sheet: object
@@ -156,38 +118,7 @@ def _ordered(
             sheet = Teacher(worked, version, drawn, marks, _slabs(drawings)).sheet()
         elif not (sheet := sheets.template_sheet(pages)):
             continue
-        how = HOW[name]
-        if name in main:
-            first, fits = how.ways[main[name].way], max(how.most_pages, main[name].pages)
-            how = how._replace(ways=tuple(dict.fromkeys((first, *how.ways))), most_pages=fits, first_full=0)
-        htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
-        path = f"{folder_of(worked, version.name)}/{slug(name)}"
-        papers = [_paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
-        job = Job(
-            htmls,
-            tuple(papers),
-            tuple(marks.must),
-            tuple(marks.may),
-            how.most_pages,
-            how.most_sides,
-            how.first_full,
-            tuple(marks.given.items()),
-        )
-        yield Ordered(name, how.template, job)
-
-
-def _paper(name: str, side: Side, revision: str) -> Paper:
-    """A paper with the margins that leave the content box."""
-    foot, right = side.tall - side.top - CONTENT[1], side.wide - side.left - CONTENT[0]
-    margins = f"{side.top:g}mm {right:g}mm {foot:g}mm {side.left:g}mm"
-    return Paper(name, f"@page {{ size: {side.wide:g}mm {side.tall:g}mm; margin: {margins} }}", revision, side)
-
-
-def _sound(faults: Sequence[object], theme: Theme, template: str) -> None:
-    """Misplaced at a template whose sheet may not be published."""
-    if faults:
-        more = f", and {len(faults) - 1} more of this kind" if len(faults) > 1 else ""
-        raise Misplaced(Trouble(f"{faults[0]}{more}", theme.place(template), MEND))
+        yield press.ordered(name, sheet, marks, HOW[name].like(main[name]) if name in main else HOW[name])
 
 
 def _links(name: str, papers: Sequence[str], outs: Sequence[Printout]) -> Iterator[SheetLink]:
@@ -216,7 +147,7 @@ def _screen(
         home=home,
     )
     html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
-    _sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
+    sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
     folder = folder_of(worked, version.name)
     yield Page(f"{folder}/index.html", html.encode())
     for part, path in cutting_paths(drawings.cutting).items():

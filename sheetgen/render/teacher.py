@@ -13,6 +13,7 @@ from sheetgen.base.spelling import begun, in_a_sentence, stopped
 from sheetgen.facts.cautions import LADDER
 from sheetgen.model.amounts import amounts
 from sheetgen.model.numbers import Numbers
+from sheetgen.model.packed import nothing_packed
 from sheetgen.model.view import AllSizes, Html, Mend, Risk, TeacherSheet, VersionTable
 from sheetgen.render import words
 from sheetgen.render.classes import ClassWords
@@ -61,7 +62,7 @@ class Teacher:
     def sheet(self) -> TeacherSheet:
         """All of it."""
         sheets, told, taught = Sheets(self.worked, self.version, self.drawings), self.course, self.version.teaching
-        needs = Needs(self.version, self.drawings, self.numbers, self.marks)
+        needs = Needs(self.version, self.drawings, self.numbers, self.marks, nothing_packed(self.version))
         worked_out = workings(self.version, self.numbers, self.drawings.slabs, self._told_apart)
         return TeacherSheet(
             head=sheets.head("Teacher’s sheet"),

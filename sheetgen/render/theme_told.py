@@ -8,7 +8,7 @@ import types
 from typing import TYPE_CHECKING, Annotated, Any, get_args, get_origin, get_type_hints
 
 from sheetgen.model import view
-from sheetgen.render.pages import HOW
+from sheetgen.render.ordered import HOW
 from sheetgen.render.theme import shipped
 
 if TYPE_CHECKING:

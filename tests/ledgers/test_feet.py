@@ -12,7 +12,8 @@ from fontTools.ttLib import TTFont
 from sheetgen.model.drawing import Drawings
 from sheetgen.model.fingerprint import SIGNS
 from sheetgen.render.handout import Sheets
-from sheetgen.render.pages import CONTENT, NAMES
+from sheetgen.render.ordered import CONTENT
+from sheetgen.render.pages import NAMES
 from sheetgen.render.pdf import font_files
 
 PAPER_CSS = Path(__file__).parents[2] / "themes/plain/paper.css"

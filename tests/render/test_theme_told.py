@@ -11,7 +11,7 @@ from click.testing import CliRunner
 
 from sheetgen.cli import main
 from sheetgen.model import view
-from sheetgen.render.pages import HOW
+from sheetgen.render.ordered import HOW
 from sheetgen.render.theme_told import classes, theme_told
 
 ROOT = Path(__file__).parents[2]

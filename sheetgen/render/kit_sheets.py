@@ -1,0 +1,85 @@
+"""The sheets that go into a posted kit: handout, bench card and templates of its version, for who works alone."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, NamedTuple
+
+from sheetgen.base.spelling import slug
+from sheetgen.facts.cautions import OUT_OF_CLASS
+from sheetgen.render.handout import Sheets
+from sheetgen.render.marks import Marks
+from sheetgen.render.ordered import HOW, Press, sound
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sheetgen.model.drawing import Drawings
+    from sheetgen.model.packed import Packed
+    from sheetgen.model.worked import Worked, WorkedVersion
+    from sheetgen.render.job import Doubt
+    from sheetgen.render.ordered import Ordered
+    from sheetgen.render.pdf_pool import PdfPool
+    from sheetgen.render.theme import Theme
+
+IN_A_KIT = ("handout", "bench card", "templates")
+
+
+class KitSheet(NamedTuple):
+    """One sheet of a kit on one paper (A4, Letter): its PDF, and how many pages that has."""
+
+    sheet: str
+    paper: str
+    pdf: bytes
+    pages: int
+
+
+class KitSheets(NamedTuple):
+    """The sheets of a kit, paper by paper in the order in which they lie in it; and what jars in their layout."""
+
+    sheets: tuple[KitSheet, ...]
+    doubts: tuple[Doubt, ...]
+
+
+def kit_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by what
+    worked: Worked, version: WorkedVersion, drawn: Drawings, packed: Packed, theme: Theme, pool: PdfPool
+) -> KitSheets:
+    """Those that the design publishes, without the teacher's, as they go with what is `packed`.
+
+    Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
+    """
+    jobs = list(_ordered(Sheets(worked, out_of_class(version), drawn, packed), theme))
+    found: list[KitSheet] = []
+    doubts: list[Doubt] = []
+    for one, outs in zip(jobs, pool.printed([one.job for one in jobs]), strict=True):
+        for paper, out in zip(worked.studio.paper, outs, strict=True):
+            sound(out.faults, theme, one.template)
+            found.append(KitSheet(one.sheet, paper, out.pdf, out.pages))
+        doubts += outs[0].warnings  # both papers have one content box
+    order = list(worked.studio.paper)
+    return KitSheets(tuple(sorted(found, key=lambda one: order.index(one.paper))), tuple(doubts))
+
+
+def _ordered(sheets: Sheets, theme: Theme) -> Iterator[Ordered]:
+    worked = sheets.worked
+    pages = sheets.drawings.pages.get(worked.studio.paper[0], ())
+    folder = f"{worked.name}/kit/{slug(sheets.called)}" if sheets.called else f"{worked.name}/kit"
+    press = Press(theme, worked.studio.paper, worked.revision, folder)
+    for name in IN_A_KIT:
+        if name not in worked.sheets:
+            continue
+        marks = Marks()
+        sheet: object
+        if name == "handout":
+            sheet = sheets.handout(marks, pages)
+        elif name == "bench card":
+            sheet = sheets.card(marks)
+        elif not (sheet := sheets.template_sheet(pages)):
+            continue
+        yield press.ordered(name, sheet, marks, HOW[name])
+
+
+def out_of_class(version: WorkedVersion) -> WorkedVersion:
+    """A version with nothing said of a class: who does a step is told to whoever works alone."""
+    steps = (replace(step, who=OUT_OF_CLASS.get(step.who, step.who)) for step in version.steps)
+    return replace(version, steps=tuple(steps))
