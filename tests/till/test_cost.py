@@ -158,6 +158,28 @@ def test_of_several_kinds_each_has_its_part_of_the_run(tmp_path: Path) -> None:
     assert abs(sum(costs) - whole) < D("0.05")  # each line of a kind is rounded once
 
 
+def test_of_wire_the_cuts_are_used_too(tmp_path: Path) -> None:
+    """21 bracelets of 465 mm and a cut of 0.5 after each: 9775.5 mm of three spools of 4 m for 17.40."""
+    costed(tmp_path / "p", "towline-bracelet=21")
+    [wire] = [row for row in rows(tmp_path / "p", "kits-used") if row["line"] == "Copper wire, 16 AWG, soft"]
+    assert (wire["working"], wire["amount"]) == ("9775.5 ÷ 12000 mm × 17.40", "14.17")
+
+
+def test_of_what_is_used_as_needed_a_kit_uses_its_part_of_a_pack(tmp_path: Path) -> None:
+    """A pack of six pads does twelve people: a run of five uses 2.5 of them, and a piece half a one."""
+    costed(tmp_path / "p", "tideline-band=5")
+    costed(tmp_path / "p", "tideline-band")
+    pads = [amounts(tmp_path / "p", f"{one}-used")["Sanding pads, 400, 800 and 1500 grit"] for one in (
+        "kits", "tideline-band-us-7",
+    )]  # fmt: skip
+    assert pads == ["3.00", "0.60"]
+
+
+def test_a_piece_that_is_named_twice_is_one_piece(tmp_path: Path) -> None:
+    costed(tmp_path / "p", "tideline-band", "tideline-band:US 7")
+    assert amounts(tmp_path / "p", "tideline-band-us-7-used")["Cost"] == "94.30"
+
+
 # Every line of every design
 
 

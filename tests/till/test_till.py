@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
@@ -130,6 +131,18 @@ def test_an_honest_till_is_read_as_its_maker_means_it(path: Path) -> None:
 def test_every_file_is_told_of() -> None:
     assert {path.stem for path in WRONG} == set(TOLD)
     assert {path.stem for path in HONEST} == set(COMES_TO)
+
+
+def test_the_till_in_the_readme_is_one(tmp_path: Path) -> None:
+    readme = (HERE.parents[1] / "README.md").read_text("utf-8")
+    [block] = [one for one in re.findall(r"```yaml\n(.*?)```", readme, re.DOTALL) if "private/till.yaml" in one]
+    (tmp_path / "till.yaml").write_text(block, "utf-8")
+    troubles = Troubles()
+    till = read_till(tmp_path / "till.yaml", "EUR", ("tideline-band", "buoy-drops"), troubles)
+    assert not list(troubles)
+    assert till
+    assert till.fees == {"tideline-band": D("100.5"), "buoy-drops": D(165)}
+    assert all(getattr(till, name) != nothing for name, nothing in NOTHING.items())
 
 
 def test_without_a_till_there_is_none_and_nothing_is_wrong(tmp_path: Path) -> None:
