@@ -105,3 +105,16 @@ def test_of_sheet_the_blanks_are_used_by_their_area() -> None:
     blank = Blank(Fraction(30), Fraction(20), 4, "Brooch")
     [got], _ = bought([Taken(sheet, "blanks", Fraction(2400), blanks=(blank,))])
     assert priced(supply(got, got.taken.need), EUR).used.amount == D("12.48")
+
+
+def test_a_sheet_that_is_begun_does_not_go_first() -> None:
+    # two whole sheets of 50 × 100 wanted; in the drawer one, and 2000 mm² of another: one is bought
+    sheet = Sheet(
+        id="s", name="Silver sheet", unit="mm²", thickness=1, density=10, long=100, wide=50,
+        supply=Supply(packs=(Pack(Fraction(5000), D(26)),), have=Fraction(7000), given_out="cut"),
+    )  # fmt: skip
+    blank = Blank(Fraction(100), Fraction(50), 2, "Brooch")
+    [got], _ = bought([Taken(sheet, "blanks", Fraction(10000), blanks=(blank,))])
+    three = priced(supply(got, got.taken.need), EUR)
+    assert three.used.working == "5000 ÷ 5000 mm² × 26.00 + 5000 ÷ 5000 mm² × 26.00 from the drawer"
+    assert three.bought.amount == D("26.00")
