@@ -229,6 +229,30 @@ def shop(wanted: tuple[str, ...], library: Path, private: Path | None) -> None:
 
 
 @main.command()
+@click.argument("wanted", nargs=-1, required=True, metavar="DESIGN[:VERSION][=COUNT]...")
+@click.option("--class", "a_class", is_flag=True, help="As a class makes it: its people, evenings and loads.")
+@library_option
+@traceback_option
+@private_option
+def cost(wanted: tuple[str, ...], library: Path, private: Path | None, a_class: bool) -> None:  # noqa: FBT001 - a flag, by click # noqa: E501
+    """What a piece costs, a run of kits (each with its COUNT), or a class; and lists, in cost/ of the private folder.
+
+    What the studio reckons with stands in till.yaml of that folder.
+    """
+    from sheetgen.runs.cost import cost as costings  # noqa: PLC0415 - only where lists are made
+
+    into = private or library / PRIVATE
+    try:
+        outcome, told = costings(library, wanted, into, library / "build", a_class=a_class)
+    except pipeline.NotReady as missing:
+        _wrong(str(missing))
+    _tell(outcome)
+    for line in told:
+        _say(line)
+    _end(outcome)
+
+
+@main.command()
 @click.argument("names", nargs=-1, metavar="[KIND]...")
 @library_option
 @traceback_option

@@ -12,47 +12,19 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from sheetgen.base.exact import exact, percent
+from sheetgen.base.spelling import counted
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.formulas.price import margin_of, markup_of, price_by_margin, price_by_markup, rounded_up
 from sheetgen.kits.money import Coin, Line, known
+from sheetgen.model.till import PARTS
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-    from decimal import Decimal
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.base.exact import Exact
-
-Group = Literal["materials", "wrapping", "labour", "firing"]
-GROUPS: tuple[Group, ...] = ("materials", "wrapping", "labour", "firing")
-
-
-@dataclass(frozen=True, slots=True)
-class Rates:
-    """What the studio reckons with; shares as fractions of a whole: 20 % is 1/5."""
-
-    coin: Coin
-    hour: Decimal
-    load: Decimal
-    overhead: Fraction = Fraction(0)
-    overhead_of: tuple[Group, ...] = ()
-    replacements: Fraction = Fraction(0)
-    tax: Fraction = Fraction(0)
-    step: Decimal | None = None
-
-    def __post_init__(self) -> None:
-        for name, number in (
-            ("rate an hour", self.hour), ("cost of a load", self.load), ("overhead", self.overhead),
-            ("replacements", self.replacements), ("tax", self.tax), ("price step", self.step or 0),
-        ):  # fmt: skip
-            if number < 0:
-                raise CannotBe(f"{name} cannot be under 0", help="0 or more", field=name)
-        if self.overhead and not self.overhead_of:
-            asked = "of labour, or of materials and labour?"
-            raise CannotBe(f"overhead of {percent(self.overhead)}: of what?", help=asked, field="overhead")
-        if self.tax > 1:
-            told = f"a tax of {percent(self.tax)}"
-            raise CannotBe(told, help="a rate that is added to the price, such as 19 %", field="tax")
+    from sheetgen.kits.rates import Rates
+    from sheetgen.model.till import Part
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,28 +77,34 @@ def costed(  # noqa: PLR0913 - a run in the order of its costs
     *,
     materials: Sequence[Line],
     wrapping: Sequence[Line],
-    labour: Sequence[Task],
+    labour: Sequence[Task | Line],
     loads: int,
+    sharing: int = 1,
+    room: Sequence[Line] = (),
 ) -> Costed:
     """The cost of a run of so many. `materials` by the used share or by what is bought, as the caller chooses.
+
+    `sharing`: how many pieces share a load. No overhead is of a `room` that is hired: it is part of one.
 
     CannotBe for a run of none, or for negative work or loads.
     """
     if pieces < 1:
         raise CannotBe(f"a run of {pieces}", help="1 or more", field="count")
-    if loads < 0 or any(task.minutes < 0 or task.times < 0 for task in labour):
+    tasks = [task for task in labour if isinstance(task, Task)]
+    if loads < 0 or any(task.minutes < 0 or task.times < 0 for task in tasks):
         raise CannotBe("work and loads cannot be under 0", help="0 or more", field="minutes" if loads >= 0 else "loads")
     coin = rates.coin
-    groups: dict[Group, list[Line]] = {
+    groups: dict[Part, list[Line]] = {
         "materials": list(materials),
         "wrapping": list(wrapping),
-        "labour": [_labour(task, rates) for task in labour if task.minutes and task.times],
+        "labour": [line for one in labour for line in _labour(one, rates)],
         "firing": [],
     }
     if loads:
-        told = f"{loads} load{'s' if loads > 1 else ''} × {coin.bare(rates.load)}"
-        groups["firing"].append(coin.line("Firing", told, loads * rates.load))
-    lines = [line for name in GROUPS for line in groups[name]]
+        told = f"{counted(loads, 'load')} × {coin.bare(rates.load)}"
+        shared = f" ÷ {sharing} pieces to a load" if sharing > 1 else ""
+        groups["firing"].append(coin.line("Firing", told + shared, Fraction(loads * rates.load) / sharing))
+    lines = [*(line for name in PARTS for line in groups[name]), *room]
     if rates.overhead:
         base = known(line for name in rates.overhead_of for line in groups[name])
         of = " and ".join([", ".join(rates.overhead_of[:-1]), rates.overhead_of[-1]]).removeprefix(" and ")
@@ -171,11 +149,17 @@ def priced_by(run: Costed, by: Literal["markup", "margin"], share: Fraction, rat
     )
 
 
-def _labour(task: Task, rates: Rates) -> Line:
+def _labour(task: Task | Line, rates: Rates) -> Iterator[Line]:
+    """The line of a task; none of one that takes no time."""
+    if isinstance(task, Line):
+        yield task
+        return
+    if not task.minutes or not task.times:
+        return
     hour = exact(MINUTES_PER_HOUR)
     many = f"{task.times} × " if task.times > 1 else ""
     working = f"{many}{rates.coin.number(task.minutes)} min ÷ {rates.coin.number(hour)} × {rates.coin.bare(rates.hour)}"
-    return rates.coin.line(task.label, working, task.times * task.minutes / hour * Fraction(rates.hour))
+    yield rates.coin.line(task.label, working, task.times * task.minutes / hour * Fraction(rates.hour))
 
 
 def _part(label: str, share: Fraction, base: Exact, of: str, coin: Coin) -> Line:

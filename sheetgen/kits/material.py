@@ -58,7 +58,7 @@ def priced(supply: Supply, coin: Coin) -> Priced:
         holds, price = supply.today
         share += supply.drawer / holds * Fraction(price)
         workings.append(f"{_share(supply.drawer, holds, price, supply.unit, coin)} from the drawer")
-    working = "its price is not known" if unknown else " + ".join(workings)
+    working = "its price is not known" if unknown else " + ".join(workings) or "none of it is used up"
     used = coin.line(supply.label, working, None if unknown else share)
     bought = coin.line(supply.label, supply.bought or "nothing to buy", supply.cost if supply.holds else Decimal(0))
     if used.amount is None or bought.amount is None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -21,13 +22,15 @@ ORDINALS = {2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
 class ClassCost:
     """What a class costs: once (room, teaching), for each head, and for each load of the kiln.
 
-    `loads` is how many with 1, 2, … people, up to the places that there are.
+    `loads` is how many with 1, 2, … people, up to the places that there are. A head costs its part of what all cost,
+    not rounded: `heads` says so in a working, 104.24 ÷ 12.
     """
 
     once: Decimal
-    head: Decimal
+    head: Decimal | Fraction
     load: Decimal
     loads: tuple[int, ...]
+    heads: str = ""
 
     def __post_init__(self) -> None:
         if min(self.once, self.head, self.load) < 0 or min(self.loads, default=0) < 0:
@@ -35,13 +38,13 @@ class ClassCost:
         if not self.loads:
             raise CannotBe("a class wants places", help="1 or more", field="people")
 
-    def of(self, people: int) -> Decimal:
+    def of(self, people: int) -> Fraction:
         """What it costs with so many."""
-        return self.once + people * self.head + self.loads[people - 1] * self.load
+        return Fraction(self.once) + people * Fraction(self.head) + self.loads[people - 1] * Fraction(self.load)
 
     def working(self, people: int, coin: Coin) -> str:
         """How that is worked."""
-        many, loads = f"{people} × {coin.bare(self.head)}", self.loads[people - 1]
+        many, loads = f"{people} × {self.heads or coin.bare(self.head)}", self.loads[people - 1]
         return f"{coin.bare(self.once)} + {many}" + (f" + {loads} × {coin.bare(self.load)}" if loads else "")
 
 
@@ -55,13 +58,13 @@ class Pays:
 
 def pays(cost: ClassCost, fee: Decimal, coin: Coin) -> Pays:
     """With how many a class pays at a fee, less its tax. CannotBe for a fee that no number of people makes enough."""
-    if fee <= cost.head:
+    if Fraction(fee) <= Fraction(cost.head):
         told = f"a fee of {coin.told(fee)} never pays, whatever the number: a head costs {coin.told(cost.head)}"
         raise CannotBe(told, help=f"more than {coin.told(cost.head)}", field="fee")
     places = len(cost.loads)
-    good = tuple(n for n in range(1, places + 1) if n * fee >= cost.of(n))
+    good = tuple(n for n in range(1, places + 1) if n * Fraction(fee) >= cost.of(n))
     if not good:
-        short = cost.of(places) - places * fee
+        short = cost.of(places) - places * Fraction(fee)
         return Pays((), f"does not pay, not with {places} either: {coin.told(short)} are short")
     words: list[str] = []
     for paying, run in groupby(range(good[0], places + 1), key=good.__contains__):

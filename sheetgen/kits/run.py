@@ -48,7 +48,8 @@ def _of_item(lines: Sequence[tuple[Kits, MaterialLine]]) -> Iterator[Taken]:
     if amount:
         yield replace(_by_amount(amount), beside=bool(whole))
     if loose:
-        yield _as_needed(loose[0][1].item, [kits for kits, _ in loose], beside=bool(whole or amount))
+        bags, firings = (sum(getattr(kits, many) for kits, _ in loose) for many in ("bags", "firings"))
+        yield replace(as_needed(loose[0][1].item, bags, firings), beside=bool(whole or amount))
 
 
 def _by_amount(lines: Sequence[tuple[Kits, MaterialLine]]) -> Taken:
@@ -107,16 +108,14 @@ def _pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]]) -> Fraction:
     return Fraction(max(ceil(whole - GRAIN), net + spares))
 
 
-def _as_needed(item: Item, run: Sequence[Kits], *, beside: bool) -> Taken:
-    """By what a pack does; of a kit that is sent one person makes one. Nothing where stock does not say."""
+def as_needed(item: Item, makers: int, firings: int) -> Taken:
+    """By what a pack does, one person to a kit, in so many firings. Nothing where stock does not say."""
     does, packs = item.supply.a_pack_does, item.supply.packs
-    bags = sum(kits.bags for kits in run)
     if does is None or not packs:
-        return Taken(item, "as needed", Fraction(0), bags=bags, beside=beside)
-    many = sum(kits.firings for kits in run) if does.of == "firings" else bags
-    need = Fraction(many, does.many) * packs[0].holds
+        return Taken(item, "as needed", Fraction(0), bags=makers)
+    need = Fraction(firings if does.of == "firings" else makers, does.many) * packs[0].holds
     rounded = Fraction(ceil(need)) if item.unit in {"piece", "mm"} else exact(float(up_for_buying(float(need))))
-    return Taken(item, "as needed", rounded, bags=bags, beside=beside)
+    return Taken(item, "as needed", rounded, bags=makers, exactly=need)
 
 
 def _together(held: Iterable[Held]) -> Fraction:

@@ -1,24 +1,53 @@
-"""What a run takes of an item, bought in packs or cut from spools, as money reckons with it."""
+"""What is used of an item, bought in packs or cut from spools, as money reckons with it."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+from decimal import Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sheetgen.base.exact import plain
+from sheetgen.base.exact import exact, plain
+from sheetgen.base.material import Sheet
+from sheetgen.kits.cutting import Spool
 from sheetgen.kits.material import Supply
-from sheetgen.kits.packs import to_buy
+from sheetgen.kits.packs import Buying, to_buy
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from decimal import Decimal
 
     from sheetgen.base.supply import Pack
-    from sheetgen.kits.cutting import CuttingPlan, Spool
-    from sheetgen.kits.packs import Buying
+    from sheetgen.kits.bought import Got
+    from sheetgen.kits.cutting import CuttingPlan
 
-Today = tuple[Fraction, "Decimal"] | None
+Today = tuple[Fraction, Decimal] | None
 """What so much of an item costs today; None where a price is not known."""
+
+
+def supply(got: Got, used: Fraction, point: str = ".") -> Supply:
+    """What a run buys of an item, and what is used of it: as much as is needed, or less where some comes back.
+
+    A pack that is begun is not given out sealed, nor is a sheet reckoned with that is: it does not go first.
+    """
+    item, taken = got.taken.item, got.taken
+    offered, have = item.supply.packs, got.have
+    if got.plan is not None:
+        cut = from_cutting(item.name, got.plan, [Spool(pack.holds, pack.price) for pack in offered], point)
+        whole = Buying(got.needed, got.have, got.packs)  # with the spools of a least number that stay whole
+        return replace(
+            cut,
+            used=used,
+            drawer=min(used, cut.drawer),
+            bought=whole.told("mm", point),
+            holds=whole.holds,
+            cost=whole.cost,
+        )
+    if taken.pack is not None:
+        offered, have = (taken.pack,), have // taken.pack.holds * taken.pack.holds
+    elif isinstance(item, Sheet) and item.long and item.wide and taken.way == "blanks":
+        have = have // exact(item.long * item.wide) * exact(item.long * item.wide)
+    unit = "" if got.unit == "piece" else got.unit
+    return from_packs(item.name, unit, Buying(used, have, got.packs), offered, point)
 
 
 def from_packs(label: str, unit: str, buying: Buying, packs: Sequence[Pack], point: str = ".") -> Supply:

@@ -104,6 +104,7 @@ class Taken:
 
     `wanted` are the lengths to cut of it, `blanks` the pieces of sheet, `pack` the one that is given out sealed. It is
     `beside` what is taken of the same item by amount, for which the drawer goes: of that nothing is left for it.
+    `exactly` is what is used as needed before it is rounded up to what can be counted out.
     """
 
     item: Item
@@ -115,6 +116,7 @@ class Taken:
     pack: Pack | None = None
     bags: int = 0
     beside: bool = False
+    exactly: Fraction | None = None
 
     @property
     def have(self) -> Fraction:

@@ -50,7 +50,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
         )
         return None
     studio = _studio(projects, troubles)
-    currency = str(studio.currency) if studio else _currency(projects)
+    currency = str(studio.currency) if studio else currency_of(projects)
     shops = read_shops(studio.shops, Measures(currency, Troubles())) if studio else None
     stock = read_stock(projects, currency, shops, troubles)
     library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
@@ -131,7 +131,7 @@ def _sheets(named: Sequence[Word], troubles: Troubles) -> None:
         _among(sheet, SHEETS, "a sheet", troubles)
 
 
-def _currency(projects: Path) -> str:
+def currency_of(projects: Path) -> str:
     """The currency of a studio whose file is in trouble, so that each price is not in trouble for it too."""
     text = read_text(projects / "studio.yaml", "projects/studio.yaml", Troubles())
     found = re.search(r"^currency:[ \t]*([A-Z]{3})\b", text.text if text else "", re.MULTILINE)

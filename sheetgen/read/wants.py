@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from sheetgen.base.trouble import CannotBe
 
 WRITTEN = 'write buoy-drops=12, or tideline-band:"US 8"=3'
+WHICH = 'write buoy-drops, or tideline-band:"US 8"'
 MOST = 100_000  # kits of one version in a run: more is a slip of the finger
 
 
@@ -18,6 +19,19 @@ class Want:
     design: str
     version: str
     count: int
+
+
+def read_which(word: str) -> Want:
+    """A word such as `tideline-band:US 8`: one of it. CannotBe for one with a count, or with signs of no text."""
+    design, colon, version = (part.strip() for part in word.partition(":"))
+    if not word.isprintable():
+        raise CannotBe(f"{word!a} has signs that cannot be printed", help=WHICH, field="design")
+    if "=" in word:
+        told = f"'{word}' says how many, and a class has as many as its class plan"
+        raise CannotBe(told, help="write people: 8 under class, in the project or the studio", field="count")
+    if not design or (colon and not version):
+        raise CannotBe(f"'{word}' does not say which", help=WHICH, field="design")
+    return Want(design, version, 1)
 
 
 def read_want(word: str) -> Want:

@@ -44,7 +44,7 @@ def shop(root: Path, wanted: Sequence[str], private: Path, build: Path) -> tuple
             typed.add(fault.message, None, fault.help)
     outcome = work_through(root, list(dict.fromkeys(want.design for want in wants))) if wants else Outcome()
     outcome.troubles.extend(typed)
-    run = _kits(outcome, wants)
+    run = kits_of(outcome, wants)
     if outcome.troubles.errors or not run:
         return outcome, []
     studio = outcome.worked[0].studio
@@ -60,7 +60,7 @@ def shop(root: Path, wanted: Sequence[str], private: Path, build: Path) -> tuple
     return outcome, [*told, f"wrote {', '.join(outcome.changed)} into {private / SHOP}"]
 
 
-def _kits(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
+def kits_of(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
     """Each version once, on the slabs that are drawn of it."""
     by_name = {worked.name: worked for worked in outcome.worked}
     many: dict[tuple[str, str], int] = {}

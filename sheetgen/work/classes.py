@@ -45,6 +45,7 @@ def class_plan(
         evenings(held, steps, tasks, way, {i: of_class.rounds(i, room) for i in range(len(steps))}),
         between(held, steps, tasks, way),
         Frozen({i: found for i in range(len(steps)) if (found := of_class.loads(i, room.makers))}),
+        of_class.firings(held.people),
         left,
         helps,
     )

@@ -86,6 +86,14 @@ class ClassWork:
             return max((load.loads for load in packed or alone), default=1)
         return self.loads_of(i, makers // 2) + self.loads_of(i, makers - makers // 2)
 
+    def firings(self, most: int) -> tuple[int, ...]:
+        """How often the kiln is fired in all with 1, 2, … people: what takes one load for all takes one for fewer."""
+        fired = [i for i, step in enumerate(self.steps) if step.firing]
+        several = [i for i in fired if self.loads_of(i, most) > 1]
+        return tuple(
+            len(fired) - len(several) + sum(self.loads_of(i, people) for i in several) for people in range(1, most + 1)
+        )
+
     def _task(self, i: int, room: Room) -> Task:
         step = self.steps[i]
         active, wait = step.minutes or NO_TIME, step.wait or NO_TIME

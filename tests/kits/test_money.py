@@ -11,10 +11,11 @@ from hypothesis import strategies as st
 
 from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.price import margin_of, markup_of, price_by_margin, price_by_markup, printed, rounded_up
-from sheetgen.kits.costs import Costed, Rates, Task, costed, priced_by
+from sheetgen.kits.costs import Costed, Task, costed, priced_by
 from sheetgen.kits.material import Supply, priced
 from sheetgen.kits.money import Coin, Line, one_currency
 from sheetgen.kits.pays import ClassCost, pays
+from sheetgen.kits.rates import Rates
 
 EUR = Coin()
 D = Decimal

@@ -238,3 +238,16 @@ def test_a_piece_takes_up_what_it_measures_before_it_shrinks(library: Any, kind:
     library.change("pendant/project.yaml", "      Cut a disc of {{ plate.wet_disc }}.", "      Cut.")
     found = library.main("pendant").parts["plate"].rooms[0]
     assert (found.wide, found.deep, found.high) == pytest.approx(wanted, abs=1.2)
+
+
+def test_a_class_fires_the_more_often_the_more_come_and_at_its_fullest_as_its_plan_says(demo: Any) -> None:
+    """Eight sterling rings lie in one box of carbon, so nine are two loads; a class of wire fires nothing."""
+    rings = demo.worked("tideline-band").version("Sterling clay, US 7").plan.class_plan
+    assert rings.firings == (1,) * 8 + (2,) * 4
+    for version in (*demo.worked("saltpan-brooch").versions.values(), *demo.worked("limpet-buttons").versions.values()):
+        plan = version.plan.class_plan
+        assert list(plan.firings) == sorted(plan.firings)
+        assert len(plan.firings) == plan.held.people
+        fired = [i for i, step in enumerate(version.steps) if step.firing]
+        assert plan.firings[-1] == sum(max(load.loads for load in plan.loads[i]) for i in fired)
+    assert set(demo.worked("eddy-earrings").main.plan.class_plan.firings) == {0}

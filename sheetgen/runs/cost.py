@@ -1,0 +1,112 @@
+"""What a piece, a run of kits or a class costs: told in lines, and as lists into the private folder."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from sheetgen.base.place import Place, Source
+from sheetgen.base.trouble import CannotBe, Troubles
+from sheetgen.kits.class_costing import of_class
+from sheetgen.kits.cost_lists import sheets, told
+from sheetgen.kits.costing import of_piece, of_run
+from sheetgen.kits.money import Coin
+from sheetgen.pipeline import NotReady, Outcome, projects_of, work_through
+from sheetgen.publish.private import refuse_public, write_private
+from sheetgen.publish.tables import csv_bytes
+from sheetgen.publish.workbook import xlsx_bytes
+from sheetgen.read.library import currency_of
+from sheetgen.read.till import TILL, read_till
+from sheetgen.read.wants import read_want, read_which
+from sheetgen.runs.shop import kits_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from pathlib import Path
+
+    from sheetgen.base.trouble import Trouble
+    from sheetgen.kits.costing import Costing
+    from sheetgen.kits.taken import Kits
+    from sheetgen.model.till import Till
+    from sheetgen.read.wants import Want
+
+COST = "cost"
+"""The folder of these lists, within the private one."""
+
+
+def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_class: bool) -> tuple[Outcome, list[str]]:
+    """Each design that is named as a piece or as a class, or a run of kits where counts are: lists, and all in lines.
+
+    Nothing is written where something is in trouble. NotReady for a folder that is public, or cannot be written.
+    """
+    try:
+        refuse_public(private, root, build)
+    except CannotBe as fault:
+        raise NotReady(f"{fault.message}; {fault.help}") from None
+    typed = Troubles()
+    wants: list[Want] = []
+    counted = [word for word in wanted if "=" in word]
+    for word in wanted:
+        try:
+            wants.append(read_want(word) if counted and not a_class else read_which(word))
+        except CannotBe as fault:
+            typed.add(fault.message, None, fault.help)
+    outcome = work_through(root, list(dict.fromkeys(want.design for want in wants))) if wants else Outcome()
+    outcome.troubles.extend(typed)
+    till = read_till(private / TILL, currency_of(root / "projects"), projects_of(root), outcome.troubles)
+    _tell_misplaced(root, outcome.troubles)
+    found = kits_of(outcome, wants)
+    if outcome.troubles.errors or not found:
+        return outcome, []
+    coin = Coin(found[0].worked.studio.currency, point=found[0].rounder.point)
+    costings = []
+    try:
+        for costing, troubles in _costings(found, till, coin, run=bool(counted), a_class=a_class):
+            outcome.troubles.extend(troubles)
+            costings.append(costing)
+    except CannotBe as fault:
+        outcome.troubles.add(fault.message, Place(Source("projects/studio.yaml")), fault.help)
+    if outcome.troubles.errors:
+        return outcome, []
+    return outcome, [*_lines(costings), *_written(outcome, costings, private)]
+
+
+def _costings(
+    found: Sequence[Kits], till: Till | None, coin: Coin, *, run: bool, a_class: bool
+) -> Iterator[tuple[Costing, list[Trouble]]]:
+    if a_class:
+        for kits in found:
+            yield of_class(kits, till, coin)
+    elif run:
+        yield of_run(found, till, coin)
+    else:
+        for kits in found:
+            yield of_piece(replace(kits, bags=1), till, coin)  # however often it is named
+
+
+def _lines(costings: Sequence[Costing]) -> Iterator[str]:
+    for costing in costings:
+        yield from told(costing)
+        yield ""
+
+
+def _written(outcome: Outcome, costings: Sequence[Costing], private: Path) -> list[str]:
+    """A workbook for each costing, and a CSV for each of its lists."""
+    files: dict[str, bytes] = {}
+    for costing in costings:
+        lists = sheets(costing)
+        files |= {f"{costing.name}-{sheet.name.replace(' ', '-')}.csv": csv_bytes(sheet) for sheet in lists}
+        files[f"{costing.name}.xlsx"] = xlsx_bytes(lists)
+    try:
+        outcome.changed = write_private(private, COST, files)
+    except OSError as fault:
+        raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
+    return [f"wrote {', '.join(outcome.changed)} into {private / COST}"]
+
+
+def _tell_misplaced(root: Path, troubles: Troubles) -> None:
+    """A till among what is handed on is read by nobody, and should not go with it."""
+    for name in (TILL, f"projects/{TILL}"):
+        if (root / name).exists():
+            told = "the till is not read here, and goes with the library when that is handed on"
+            troubles.add(told, Place(Source(name)), "move it into the private folder", "warning")

@@ -1,0 +1,369 @@
+"""What a piece, a run of kits and a class cost: each followed with a pencil, from the printed sheets and the stock."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+import stat
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import openpyxl
+import pytest
+from click.testing import CliRunner
+
+from sheetgen.cli import main
+from sheetgen.render.job import Printout
+
+ROOT = Path(__file__).parents[2]
+WELL, TROUBLES, USAGE = 0, 1, 2
+D = Decimal
+TILL = """\
+rate an hour: 32 EUR
+packing: {a kit: 2.5 min, a run: 20 min}
+overhead: 15 % of labour
+cost of a load: 6.50 EUR
+pieces a load: 8
+wrapping:
+  a kit: {box: 1.20 EUR, tissue: 0.15 EUR, sheets printed: 0.40 EUR}
+  a run: {tape: 2.40 EUR}
+replacements: 2 %
+markup: 120 %
+margin: 55 %
+tax: 19 %
+price step: 0.50 EUR
+class:
+  room an evening: 40 EUR
+  teaching an evening: 110 EUR
+  fee: 100.50 EUR
+"""
+Amounts = dict[str, str]
+
+
+def costed(private: Path, *words: str, till: str = TILL, root: Path = ROOT) -> Any:
+    """The command in the demonstration, or another library, with a till; none where it is empty."""
+    private.mkdir(exist_ok=True)
+    if till:
+        (private / "till.yaml").write_text(till, "utf-8")
+    result = CliRunner().invoke(main, ["cost", *words, "--library", str(root), "--private", str(private)])
+    if result.exception and not isinstance(result.exception, SystemExit):
+        raise result.exception
+    return result
+
+
+def rows(private: Path, name: str) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO((private / "cost" / f"{name}.csv").read_text("utf-8-sig"))))
+
+
+def amounts(private: Path, name: str) -> Amounts:
+    return {row["line"]: row["amount"] for row in rows(private, name)}
+
+
+# With a pencil
+
+
+def test_a_piece_is_costed_line_by_line(tmp_path: Path) -> None:
+    """A ring in US 7 uses 4.2 g of clay (10 to have, 60 in the drawer), a plug, 25 mm of sheet, 0.5 g of balm.
+
+    Clay 4.2 ÷ 25 × 38 = 6.384, plug 12 ÷ 10 = 1.20, sheet 25 ÷ 5000 × 4.80 = 0.024, balm 0.5 ÷ 30 × 5.50 = 0.092; a
+    part of what a pack does: tape 2.20 ÷ 80 = 0.0275, film 2.40 ÷ 60 = 0.04, fibre 11 ÷ 60 = 0.183, pads 7.20 ÷ 12 =
+    0.60, cloth 6 ÷ 20 = 0.30. Together 8.84. 135 min at the bench: 72.00. A load of eight: 6.50 ÷ 8 = 0.8125.
+    15 % of 72.00 = 10.80. 2 % of 92.45 = 1.849. In all 94.30.
+    Bought are a packet of each but of clay and sheet: 46.30, and so 132.51 in all; 46.30 − 8.84 = 37.46 lie over.
+    """
+    result = costed(tmp_path / "p", "tideline-band")
+    assert result.exit_code == WELL, result.output
+    assert list(amounts(tmp_path / "p", "tideline-band-us-7-used").values()) == [
+        "6.38", "1.20", "0.02", "0.09", "0.03", "0.04", "0.18", "0.60", "0.30", "72.00", "0.81", "10.80", "1.85",
+        "94.30",
+    ]  # fmt: skip
+    assert list(amounts(tmp_path / "p", "tideline-band-us-7-bought").values()) == [
+        "0.00", "12.00", "0.00", "5.50", "2.20", "2.40", "11.00", "7.20", "6.00", "72.00", "0.81", "10.80", "2.60",
+        "132.51",
+    ]  # fmt: skip
+    assert amounts(tmp_path / "p", "tideline-band-us-7-drawer")["More in the drawer"] == "37.46"
+    assert "Work at the bench, the usual of 120 to 150 min" in result.stdout
+    assert "1 load × 6.50 ÷ 8 pieces to a load" in result.stdout
+
+
+def test_the_piece_is_priced_by_markup_and_by_margin(tmp_path: Path) -> None:
+    """By markup 94.30 × 2.2 = 207.46; 19 % of it 39.417; 246.88, up to 247.00; ÷ 1.19 = 207.563, and 39.44 of tax.
+
+    (207.56 − 94.30) ÷ 94.30 = 120.11 %, ÷ 207.56 = 54.57 %. By margin 94.30 ÷ 0.45 = 209.556; 39.816; 249.38, up to
+    249.50; ÷ 1.19 = 209.664, and 39.84 of tax; 115.36 ÷ 94.30 = 122.33 %, ÷ 209.66 = 55.02 %.
+    """
+    costed(tmp_path / "p", "tideline-band")
+    found = [row["amount"] for row in rows(tmp_path / "p", "tideline-band-us-7-price")[1:]]
+    assert found == [
+        "207.46", "39.42", "246.88", "247.00", "207.56", "39.44", "120.11 %", "54.57 %",
+        "209.56", "39.82", "249.38", "249.50", "209.66", "39.84", "122.33 %", "55.02 %",
+    ]  # fmt: skip
+
+
+def test_a_run_of_kits_is_packed_and_wrapped_and_fires_nothing(tmp_path: Path) -> None:
+    """Twelve rings: bags of 10 g of clay, 60 g there, 60 bought as 3 × 25 g for 114: both by that price, 182.40.
+
+    Plugs 12 ÷ 20 × 24 = 14.40; sheet, twelve abreast, 60 ÷ 5000 × 4.80 = 0.0576; tape 12 ÷ 80 × 2.20 = 0.33, film
+    0.48, fibre 12 ÷ 60 × 11 = 2.20, pads 7.20, cloth 12 ÷ 20 × 6 = 3.60: 210.67. Boxes 14.40, tissue 1.80, sheets
+    4.80, tape 2.40. Packing 12 × 2.5 ÷ 60 × 32 = 16.00 and 20 ÷ 60 × 32 = 10.667. 15 % of 26.67 = 4.0005.
+    2 % of 264.74 = 5.295. In all 270.03. A kit is 22.5025, times 2.2 is 49.5055, with 19 % 58.92: 59.00.
+    """
+    result = costed(tmp_path / "p", "tideline-band=12")
+    assert result.exit_code == WELL, result.output
+    assert list(amounts(tmp_path / "p", "kits-used").values()) == [
+        "182.40", "14.40", "0.06", "0.33", "0.48", "2.20", "7.20", "3.60", "14.40", "1.80", "4.80", "2.40", "16.00",
+        "10.67", "4.00", "5.29", "270.03",
+    ]  # fmt: skip
+    price = rows(tmp_path / "p", "kits-price")
+    assert [row["amount"] for row in price[1:5]] == ["49.51", "9.41", "58.92", "59.00"]
+    assert price[1]["working"] == "270.03 ÷ 12 × (1 + 120 %)"
+    assert not [row for row in rows(tmp_path / "p", "kits-used") if row["line"] == "Firing" or "load" in row["working"]]
+
+
+def test_a_class_is_costed_by_its_pot_and_its_loads(tmp_path: Path) -> None:
+    """Twelve rings of sterling clay: 56 g used of 125 bought for 162: 72.576; 12 plugs of 15 for 42: 33.60.
+
+    Sheet 0.06, balm 6 ÷ 30 × 5.50 = 1.10, carbon none (one packet for 16.00 must be there), tape 0.33, film 0.48, pads
+    7.20, cloth 3.60: 118.95. Teaching 3 × 110, room 3 × 40, two loads 180.00, 15 % of 330 = 49.50: in all 798.45.
+    The fee without its tax is 100.50 ÷ 1.19 = 84.4538. Against 330 × 1.15 + 120 = 499.50, 118.95 ÷ 12 a head, 90 a
+    load: 8 × 84.45 − (499.50 + 79.30 + 90) = 6.80; 9 × 84.45 − (499.50 + 89.2125 + 180) = −8.66; ten leave 65.875.
+    """
+    till = TILL.replace("load: 6.50", "load: 90")
+    result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
+    assert result.exit_code == WELL, result.output
+    name = "tideline-band-sterling-clay-us-7-class"
+    assert list(amounts(tmp_path / "p", f"{name}-used").values()) == [
+        "72.58", "33.60", "0.06", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "330.00", "180.00", "120.00",
+        "49.50", "798.45",
+    ]  # fmt: skip
+    assert amounts(tmp_path / "p", f"{name}-bought")["Activated carbon, for a firing box"] == "16.00"
+    fee = amounts(tmp_path / "p", f"{name}-fee")
+    assert [fee[f"Left with {n}"] for n in (8, 9, 10, 12)] == ["6.80", "-8.66", "65.88", "214.95"]
+    assert "The class pays with 8, not with 9 (a second load), and from 10 on" in result.stdout
+
+
+def test_of_several_kinds_each_has_its_part_of_the_run(tmp_path: Path) -> None:
+    """Clay for 342.00: 12 × 16 g of 225 g are 291.84, 3 × 11 g are 50.16; together again what the run has."""
+    costed(tmp_path / "p", "buoy-drops=12", "tideline-band:US 8=3")
+    clay = [row for row in rows(tmp_path / "p", "kits-price") if row["line"].startswith("Fine-silver clay")]
+    assert [(row["working"], row["amount"]) for row in clay] == [
+        ("192 ÷ 225 of 342.00", "291.84"),
+        ("33 ÷ 225 of 342.00", "50.16"),
+    ]
+    costs = [D(row["amount"]) for row in rows(tmp_path / "p", "kits-price") if row["line"] == "Cost"]
+    whole = D(amounts(tmp_path / "p", "kits-used")["Cost"])
+    assert abs(sum(costs) - whole) < D("0.05")  # each line of a kind is rounded once
+
+
+def test_of_wire_the_cuts_are_used_too(tmp_path: Path) -> None:
+    """21 bracelets of 465 mm and a cut of 0.5 after each: 9775.5 mm of three spools of 4 m for 17.40."""
+    costed(tmp_path / "p", "towline-bracelet=21")
+    [wire] = [row for row in rows(tmp_path / "p", "kits-used") if row["line"] == "Copper wire, 16 AWG, soft"]
+    assert (wire["working"], wire["amount"]) == ("9775.5 ÷ 12000 mm × 17.40", "14.17")
+
+
+def test_of_what_is_used_as_needed_a_kit_uses_its_part_of_a_pack(tmp_path: Path) -> None:
+    """A pack of six pads does twelve people: a run of five uses 2.5 of them, and a piece half a one."""
+    costed(tmp_path / "p", "tideline-band=5")
+    costed(tmp_path / "p", "tideline-band")
+    pads = [amounts(tmp_path / "p", f"{one}-used")["Sanding pads, 400, 800 and 1500 grit"] for one in (
+        "kits", "tideline-band-us-7",
+    )]  # fmt: skip
+    assert pads == ["3.00", "0.60"]
+
+
+def test_a_piece_that_is_named_twice_is_one_piece(tmp_path: Path) -> None:
+    costed(tmp_path / "p", "tideline-band", "tideline-band:US 7")
+    assert amounts(tmp_path / "p", "tideline-band-us-7-used")["Cost"] == "94.30"
+
+
+# Every line of every design
+
+
+DESIGNS = [path.parent.name for path in sorted((ROOT / "projects").glob("*/project.yaml"))]
+NUMBER = re.compile(r"\d+(?:\.\d+)?")
+PART = re.compile(r"([\d.]+) % of .*?([\d.]+)$")
+
+
+def reckoned(working: str) -> Fraction:
+    """What a working comes to: its numbers and signs, whatever they are called."""
+    if part := PART.fullmatch(working):
+        return Fraction(part[1]) / 100 * Fraction(part[2])
+    bare = re.sub(r"[^\d.+×÷−() ]", "", working).translate(str.maketrans("×÷−", "*/-"))
+    return Fraction(eval(NUMBER.sub(lambda n: f"Fraction('{n[0]}')", bare), {"Fraction": Fraction}))  # noqa: S307
+
+
+@pytest.mark.parametrize(
+    "words", [DESIGNS, [*DESIGNS, "--class"], [f"{one}=3" for one in DESIGNS]], ids=["pieces", "classes", "kits"]
+)
+def test_every_used_share_is_what_its_working_comes_to_and_every_total_the_sum_of_its_lines(
+    tmp_path: Path, words: list[str]
+) -> None:
+    assert costed(tmp_path / "p", *words).exit_code == WELL
+    lists = sorted(path.stem for path in (tmp_path / "p" / "cost").glob("*.csv"))
+    assert len([name for name in lists if name.endswith("-used")]) == (1 if "=" in words[0] else len(DESIGNS))
+    for name in lists:
+        if name.endswith(("price", "fee")):
+            continue
+        *lines, total = rows(tmp_path / "p", name)
+        known = [D(line["amount"]) for line in lines if line["amount"] != "unknown"]
+        assert D(total["amount"]) == sum(known), name
+        assert ("without" in total["working"]) == (len(known) < len(lines)), name
+        for line in lines:
+            nothing = line["amount"] == "unknown" or line["working"] == "none of it is used up"
+            if name.endswith("-used") and not nothing:
+                worked = reckoned(line["working"])
+                cents = D(worked.numerator) / D(worked.denominator)
+                assert D(line["amount"]) == cents.quantize(D("0.01"), ROUND_HALF_UP), (name, line)
+
+
+def test_bought_less_used_is_what_lies_in_the_drawer_to_the_cent(tmp_path: Path) -> None:
+    costed(tmp_path / "p", *(f"{one}=7" for one in DESIGNS))
+    used, bought, drawer = (rows(tmp_path / "p", f"kits-{name}") for name in ("used", "bought", "drawer"))
+    for one, other, rest in zip(used, bought, drawer[:-1], strict=False):
+        assert one["line"] == other["line"] == rest["line"]
+        if rest["amount"] != "unknown":
+            assert D(rest["amount"]) == D(other["amount"]) - D(one["amount"])
+
+
+# What is not known
+
+
+def test_an_item_without_a_price_is_unknown_and_the_cost_says_of_how_many_it_is_without(tmp_path: Path) -> None:
+    result = costed(tmp_path / "p", "eddy-earrings")
+    assert amounts(tmp_path / "p", "eddy-earrings-sterling-used")["Isopropyl alcohol, for degreasing"] == "unknown"
+    assert rows(tmp_path / "p", "eddy-earrings-sterling-used")[-1]["working"].endswith(
+        "without 1 item: Isopropyl alcohol, for degreasing"
+    )
+    assert "Cost, without 1 item" in result.stdout
+
+
+def test_without_a_till_the_materials_are_told_and_what_is_not_reckoned(tmp_path: Path) -> None:
+    result = costed(tmp_path / "p", "tideline-band", till="")
+    assert result.exit_code == WELL
+    assert amounts(tmp_path / "p", "tideline-band-us-7-used")["Cost"] == "8.84"
+    assert "no till.yaml in the private folder: labour, firing, overhead, replacements, a price" in result.stdout
+    assert not (tmp_path / "p" / "cost" / "tideline-band-us-7-price.csv").exists()
+
+
+def test_a_till_that_does_not_say_everything_says_what_is_lacking(tmp_path: Path) -> None:
+    result = costed(tmp_path / "p", "tideline-band", till="cost of a load: 6 EUR\n")
+    assert amounts(tmp_path / "p", "tideline-band-us-7-used")["Cost"] == "14.84"
+    assert "p/till.yaml does not say it: labour ('rate an hour'), overhead ('overhead')" in result.stdout
+    assert "fired alone in its load" in result.stdout
+    assert "neither 'markup' nor 'margin'" in result.stdout
+
+
+def test_a_fee_that_a_head_costs_never_pays_and_is_told_where_it_stands(tmp_path: Path) -> None:
+    """118.95 ÷ 12 = 9.9125 a head."""
+    till = TILL.replace("100.50 EUR", "9.90 EUR").replace("tax: 19 %\n", "")
+    result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
+    assert result.exit_code == TROUBLES
+    assert "p/till.yaml:16:8: error: a fee of 9.90 EUR never pays, whatever the number" in result.stderr
+    assert "more than 9.91 EUR" in result.stderr
+    assert not (tmp_path / "p" / "cost").exists()
+
+
+def test_a_fault_in_the_till_is_told_with_those_of_the_library_and_nothing_is_written(run: Any, library: Any) -> None:
+    private = library.root / "private"
+    private.mkdir()
+    (private / "till.yaml").write_text("margin: 100 %\n", "utf-8")
+    library.change("drops/project.yaml", "inside: bore", "inside: boar")
+    result = run("cost", "drops")
+    assert result.exit_code == TROUBLES
+    assert "private/till.yaml:1:9: error: a margin of 100 % leaves nothing for the cost" in result.stderr
+    assert "drops/project.yaml" in result.stderr
+    assert not (private / "cost").exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["drops", "link=2"], "'drops' does not say how many of what"),
+        (["drops=2", "--class"], "'drops=2' says how many, and a class has as many as its class plan"),
+        (["drop"], "there is no project 'drop'"),
+        (["drops:Lang"], "there is no version 'Lang' of drops"),
+        (["drops:"], "'drops:' does not say which"),
+        (["drops=0"], "a count cannot be 0"),
+    ],
+)
+def test_what_is_typed_wrong_is_told(run: Any, words: list[str], says: str) -> None:
+    result = run("cost", *words)
+    assert result.exit_code == USAGE
+    assert says in result.stderr
+
+
+def test_a_class_that_nobody_has_planned_is_told(run: Any) -> None:
+    result = run("cost", "drops", "--class")
+    assert result.exit_code == TROUBLES
+    assert "nobody says how a class makes Little drops" in result.stderr
+    assert "people: 12" in result.stderr
+
+
+# Private
+
+
+def test_the_lists_are_their_owners_alone_and_the_workbook_holds_them_all(tmp_path: Path) -> None:
+    costed(tmp_path / "p", "tideline-band")
+    folder = tmp_path / "p" / "cost"
+    assert {stat.S_IMODE(one.stat().st_mode) for one in folder.iterdir()} == {0o600}
+    assert {stat.S_IMODE(one.stat().st_mode) for one in (folder, folder.parent)} == {0o700}
+    book = openpyxl.load_workbook(folder / "tideline-band-us-7.xlsx")
+    assert book.sheetnames == ["used", "bought", "drawer", "price"]
+    assert [cell.value for cell in book["used"][1]] == ["line", "working", "amount", "currency"]
+    assert book["used"][2][2].value == pytest.approx(6.38)
+
+
+def test_costs_are_on_no_public_sheet(run: Any, library: Any, libraries: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What only a till says, and what was costed by it: none stands in a byte of what is published or told."""
+
+    class AsHtml(libraries.QuickPool):  # type: ignore[misc]
+        """Leaves a sheet to be read as it goes to the printer."""
+
+        @staticmethod
+        def printout(job: Any, _paper: Any) -> Printout:
+            return Printout("".join(job.htmls).encode(), 1)
+
+    monkeypatch.setattr("sheetgen.render.pdf_pool.PdfPool", AsHtml)
+    private = library.root / "private"
+    till = TILL.replace("32 EUR", "37.13 EUR").replace("tissue", "zanzibar paper").replace("110 EUR", "187.91 EUR")
+    private.mkdir()
+    (private / "till.yaml").write_text(till, "utf-8")
+    assert run("cost", "drops").exit_code == WELL
+    assert run("cost", "drops=3").exit_code == WELL
+    cost = {row["amount"] for name in ("drops-as-designed-used", "kits-used") for row in rows(private, name)[-4:]}
+    words = {
+        "37.13",
+        "zanzibar",
+        "187.91",
+        "till.yaml",
+        "120 %",
+        "markup",
+        *(one for one in cost if len(one) > len("9.99")),
+    }
+    assert len(words) > 8
+    result = run("publish")
+    assert result.exit_code == WELL, result.output
+    published = [path for path in library.build.rglob("*") if path.is_file()]
+    assert len([path for path in published if path.suffix == ".pdf"]) > 5
+    for path in published:
+        content = path.read_bytes().decode("utf-8", "replace")
+        assert not [word for word in words if word in content], path
+    assert not [word for word in words if word in result.output]
+
+
+def test_a_till_among_what_is_handed_on_is_told(run: Any, library: Any) -> None:
+    library.write("till.yaml", "rate an hour: 32 EUR\n")
+    result = run("cost", "drops")
+    assert "projects/till.yaml:1:1: warning: the till is not read here" in result.stderr
+    assert "move it into the private folder" in result.stderr
+
+
+@pytest.mark.parametrize("private", ["projects/x", ".", "build"])
+def test_costs_are_written_into_no_public_folder(run: Any, library: Any, private: str) -> None:
+    result = run("cost", "drops", "--private", str(library.root / private))
+    assert result.exit_code == USAGE
+    assert "lists with prices cannot be written" in result.stderr
