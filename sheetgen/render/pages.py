@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
 from sheetgen.base.trouble import Misplaced, Trouble
-from sheetgen.facts.paper import FIRST_FULL
+from sheetgen.facts.paper import FIRST_FULL, TIGHTER
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
@@ -41,13 +41,17 @@ CONTENT = (180, 247)
 
 
 class How(NamedTuple):
-    """How a sheet is laid out: its template, and what gives in which order when a page is too full; its bounds."""
+    """How a sheet is laid out: its template, and what gives in which order when a page is too full; its bounds.
+
+    `gives`: what the tightest way saves of each page, as a share of it; where that is not known it is always tried.
+    """
 
     template: str
     ways: tuple[str, ...] = ("",)
     most_pages: int = 0
     most_sides: int = 0
     first_full: float = 0
+    gives: float = 1
 
 
 HOW = {
@@ -58,9 +62,10 @@ HOW = {
         3,
         6,
         float(FIRST_FULL),
+        float(TIGHTER),
     ),
     "bench card": How("card.html.j2", ("", "close", "closer", "close closer"), 1, 1),
-    "teacher": How("teacher.html.j2"),
+    "teacher": How("teacher.html.j2", ("", "close closer"), gives=float(TIGHTER)),
     "templates": How("templates.html.j2"),
 }
 FONT_FOLDER = "fonts"
@@ -171,6 +176,7 @@ def _ordered(
             how.most_pages,
             how.most_sides,
             how.first_full,
+            how.gives,
             tuple(marks.given.items()),
         )
         yield Ordered(name, how.template, job)
