@@ -22,6 +22,7 @@ from sheetgen.facts.cautions import (
 from sheetgen.facts.first_aid import FIRST_AID
 from sheetgen.facts.signs import GENERAL
 from sheetgen.model.view import Aid, Html, Pointer, Safety, Told, Wear
+from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -86,7 +87,7 @@ class Hazards:
 
     def _reminder(self, step: WorkedStep, said: str) -> Html:
         what = f"the reminder '{said}' of the step '{step.title}'"
-        return Html(self.marks.told(escape(said), what))
+        return Html(self.marks.told(escape(kept(said)), what))
 
     def _joined(self, cautions: Sequence[Caution], where: str) -> Iterator[Told]:
         """Each caution, of one kind of harm all in one."""
@@ -108,7 +109,7 @@ class Hazards:
         word = min((c.word for c in cautions), key=LADDER.index)
         sign = next((s for c in cautions for s in c.signs if s.startswith("W")), GENERAL)
         what = f"the caution '{said[0]}', {where}"
-        text = Markup("<strong>{}.</strong> {}").format(*said)
+        text = Markup("<strong>{}.</strong> {}").format(*map(kept, said))
         return Told(
             word=Html(self.marks.told(escape(word), f"the signal word of {what}")),
             text=Html(self.marks.told(text, what)),

@@ -9,6 +9,8 @@ import markdown
 import nh3
 from markupsafe import Markup, escape
 
+from sheetgen.base.spelling import apostrophes
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -39,9 +41,13 @@ TOGETHER = (
 
 
 def kept(value: Any) -> Any:  # noqa: ANN401 - whatever a theme prints
-    """Text whose numbers no line break parts from their units and signs; anything else as it is."""
+    """Text as it is set: no line break parts its numbers from their units and signs, its apostrophes are round.
+
+    Anything else is as it is.
+    """
     if not isinstance(value, str) or isinstance(value, Markup):
         return value
+    value = apostrophes(value)
     for loose, tight in TOGETHER:
         value = loose.sub(tight, value)
     return value
