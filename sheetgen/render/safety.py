@@ -10,16 +10,9 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup, escape
 
-from sheetgen.facts.cautions import (
-    DEFERENCE,
-    FLAMES,
-    GRAVE,
-    JOINTS,
-    LADDER,
-    OFF_AT_A_FLAME,
-    WORN,
-)  # fmt: skip
+from sheetgen.facts.cautions import DEFERENCE, FLAMES, GRAVE, LADDER, OFF_AT_A_FLAME, WORN
 from sheetgen.facts.first_aid import FIRST_AID
+from sheetgen.facts.joints import JOINTS
 from sheetgen.facts.signs import GENERAL
 from sheetgen.model.view import Aid, Html, Pointer, Safety, Told, Wear
 from sheetgen.render.words import kept
@@ -27,7 +20,7 @@ from sheetgen.render.words import kept
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.facts.cautions import Joint
+    from sheetgen.facts.joints import Joint
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.project import Caution
     from sheetgen.model.worked import WorkedStep, WorkedVersion

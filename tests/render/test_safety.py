@@ -12,8 +12,9 @@ import pytest
 
 from sheetgen.base.spelling import apostrophes
 from sheetgen.base.trouble import Troubles
-from sheetgen.facts.cautions import CAUTIONS, DEFERENCE, JOINTS, TAUGHT
+from sheetgen.facts.cautions import CAUTIONS, DEFERENCE, TAUGHT
 from sheetgen.facts.first_aid import FIRST_AID
+from sheetgen.facts.joints import JOINTS
 from sheetgen.pipeline import work_through
 from sheetgen.read.library import read_library
 from sheetgen.render.marks import Marks
