@@ -68,6 +68,11 @@ def test_a_time_of_one_unit_has_its_unit_in_the_column_of_units() -> None:
 def test_times_add_up_as_they_are_printed() -> None:
     # 12 to 18 min is printed 10 to 20, and 7 to 8 min as it is: together 17 to 28, printed 15 to 30
     assert said(MM.added([between(12, 18), between(7, 8)])) == "15 – 30 min"
+    # 235 and 370 min: 3 h 55 and 6 h 10, as four such sessions of a sheet come to
+    sessions = [between(20, 25), between(30, 55), between(160, 250), between(25, 40)]
+    assert said(MM.added(sessions)) == "3 h 55 – 6 h 10"
+    # with a wait of half a day, which is told to the hour, it is told to the hour: 15 h 55 and 30 h 10
+    assert said(MM.added([*sessions, between(720, 1440)])) == "15 – 31 h"
 
 
 UNIT_MINUTES = {"min": 1, "h": 60, "days": 1440}
