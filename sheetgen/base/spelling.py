@@ -13,6 +13,9 @@ if TYPE_CHECKING:
 
 Spelled = TypeVar("Spelled", bound=str)
 
+_INSIDE = re.compile(r"(?<=[^\W\d_])'(?=[^\W\d_])")
+_AFTER_S = re.compile(r"(?<!\w)'[^']*'(?!\w)|(?<=s)'(?=\s)")  # or what stands in single quotes, which is passed over
+
 
 def slug(name: str) -> str:
     """A name as it stands in a web address; of a script without Latin letters, the letters' numbers."""
@@ -42,6 +45,13 @@ def begun(words: Spelled) -> Spelled:
 def stopped(words: Spelled) -> Spelled:
     """Words with the stop that ends a sentence."""
     return words if words.endswith((".", "!", "?")) else cast("Spelled", words + ".")
+
+
+def apostrophes(words: str) -> str:
+    """Words with their apostrophes as they are set in print, however they were typed; quotes stay as they are."""
+    if "'" not in words:
+        return words
+    return _AFTER_S.sub(lambda found: "’" if found[0] == "'" else found[0], _INSIDE.sub("’", words))
 
 
 def counted(many: float | str, noun: str) -> str:

@@ -37,7 +37,8 @@ class Drawn:
     """The drawings of one kind, each left out where there is none. See draw/kinds/__init__.py for what each returns.
 
     `template` adds to the outlines, which are drawn already. `centred`: the middle of its diagram is at (0, 0), where
-    what is drilled there is drawn too. `deed` is what is done by the template: cut, bend, mark.
+    what is drilled there is drawn too. `deed` is what is done by the template: cut, bend, mark. `textured`: how it is
+    turned where its outer face is seen, which may bear a texture.
     """
 
     kind: str
@@ -55,6 +56,7 @@ class Drawn:
     pierces: Callable[[Bit, Piece], Bit] | None = None
     mark: Callable[[Pen, Piece, Extent], str] | None = None
     centred: bool = False
+    textured: tuple[str, ...] = ("front",)
 
 
 def rolled(piece: Piece, thickness: Printed, clay: Clay) -> str:

@@ -49,6 +49,12 @@ class _Seen:
         return kinds.view(moved, self.shown, self.turned)
 
     @property
+    def says(self) -> str:
+        """Its name, and what its face bears."""
+        marks = "" if isinstance(self.shown, Bit) else kinds.textured(self.shown, self.turned)
+        return f"{self.name.replace('_', ' ')}{f' with {marks.split()[0]}' if marks else ''}"
+
+    @property
     def wire(self) -> float:
         """How thick the wire is that it is made of; 0 for what is not."""
         return self.shown.wire if isinstance(self.shown, Bit) else rows.wired(self.shown)
@@ -79,6 +85,11 @@ class _Row:
 
     show = draw
 
+    @property
+    def says(self) -> str:
+        """The names of what lies in it."""
+        return self.name.replace("_", " ")
+
 
 def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
     """The view at true size, or smaller where it would not fit; None where no part has a place."""
@@ -107,7 +118,7 @@ def _says(version: WorkedVersion, seen: list[_Seen | _Row], extent: Extent, roun
         words = "".join(one if isinstance(one, str) else one.printed.told for one in version.view_shows)
         return f"{words.strip().rstrip('.')}; all of it {wide} wide and {high} high"
     sides = " and turned" if any(isinstance(one, _Seen) and one.turned != "front" for one in seen) else ""
-    names = ", ".join(dict.fromkeys(one.name.replace("_", " ") for one in seen))
+    names = ", ".join(dict.fromkeys(one.says for one in seen))
     return f"The finished piece from the front{sides}, {wide} wide, {high} high: {names}"
 
 

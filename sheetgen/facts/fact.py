@@ -5,7 +5,7 @@ from __future__ import annotations
 import inspect
 from typing import Literal, Self
 
-Grade = Literal["seen", "library", "memory", "common practice", "definition"]
+Grade = Literal["seen", "library", "memory", "common practice", "own judgement", "definition"]
 
 ALL: list[Fact] = []
 
@@ -14,7 +14,8 @@ class Fact(float):
     """A number with its name, unit, source and how that source was seen; `module` is where it stands, its subject.
 
     `grade`: `seen` (an excerpt was read), `library` (printed by an installed package or program),
-    `memory` (not read: treat as unverified), `common practice` (no source), `definition` (exact).
+    `memory` (not read: treat as unverified), `common practice` (no source), `own judgement` (ours, and
+    nobody else's: chosen, or measured on our own pages), `definition` (exact).
     """
 
     name: str

@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 
 HOUR, DAY = 60, 1440
 # A time up to so many minutes is printed in steps of so many.
-TIME_STEPS = ((10, 1), (6 * HOUR, 5), (12 * HOUR, 30), (3 * DAY, HOUR), (float("inf"), DAY / 2))
+STEP, TO_STEP = 5, 6 * HOUR  # a time is told to five minutes, up to so many
+TIME_STEPS = ((10, 1), (TO_STEP, STEP), (12 * HOUR, 30), (3 * DAY, HOUR), (float("inf"), DAY / 2))
 MARKS = {"US": 4, "UK": 2, "ISO": 10, "JP": 10}  # how many marks a size has on its scale
 SCALES = MARKS.keys()
 THIN = "\u202f"
@@ -126,12 +127,17 @@ class Numbers:
         return f"{_span(_hours(low) if low % (DAY / 2) else first, last)}{NBSP}days"
 
     def added(self, times: Iterable[Interval]) -> str:
-        """Several times one after the other: the sum of what is printed of each, as a reader adds them."""
+        """Several times one after the other: the sum of what is printed of each, as a reader adds them.
+
+        Of times that are told to five minutes, however many, it is told to five minutes too.
+        """
         times = list(times)
         if not times:
             return ""
         ends = [stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
         low, high = (sum(end) for end in zip(*ends, strict=True))
+        if high > TO_STEP and all(one.high <= TO_STEP for one in times):
+            return _hours_span(floor(low / STEP) * STEP, ceil(high / STEP) * STEP)
         if high > 3 * DAY:
             low = floor(low / (DAY / 2)) * DAY / 2
         return self.time(Interval((low + high) / 2, low, high))

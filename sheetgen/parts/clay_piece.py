@@ -1,12 +1,25 @@
-"""What pieces cut from rolled clay share: the clay they take, and when a round cutter is as good as a knife."""
+"""What pieces cut from rolled clay share: the clay they take, the texture they bear, when a cutter is as good as a knife."""
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from sheetgen.facts.tools import CUTTER_REACH
+from sheetgen.parts import field
 from sheetgen.parts.figure import TakeSpec, take
+
+if TYPE_CHECKING:
+    from sheetgen.parts.field import Field
+
+TEXTURES = ("lines across", "lines down", "waves across", "waves down", "cracks", "dots")
 
 # fmt: off
 CLAY_AS_CUT: TakeSpec = take("clay", "count × clay_mass", each="clay_mass")
+
+
+def bears(*more: str) -> Field[str]:
+    """The texture of its outer face, for the finished view; `more` are those that only some kinds can bear."""
+    return field.one_of("the texture of its outer face, for which a sign is drawn in the finished view", "none", *TEXTURES, *more, role="texture")
 
 
 def as_good(cutter: str, wanted: str) -> str:

@@ -9,7 +9,7 @@ from sheetgen.base.material import Clay
 from sheetgen.facts.clay import CREASES
 from sheetgen.facts.tools import CUTTER_REACH, DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good
+from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good, bears
 from sheetgen.parts.figure import aside, figure, flag, inline, need, size, stand, tool
 from sheetgen.parts.piece import Piece
 from sheetgen.parts.pierced import Pierced, bored
@@ -47,6 +47,7 @@ class Dome(Pierced):
     formed = field.one_of("over a ball, or in a cup", "over", "in")
     cut_with = field.one_of("its disc with a round cutter where one owned is as good, by its template, or with the nearest cutter owned", "either", "template", "cutter")
     grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
+    texture = bears("ribs")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
 
     radius = figure("Radius of the outside", "mm", "cap_radius(across, rise)", about="Radius of the outside, finished.",

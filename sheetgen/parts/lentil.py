@@ -9,7 +9,7 @@ from sheetgen.base.material import Clay
 from sheetgen.facts.clay import CREASES, LEAST_VENT
 from sheetgen.facts.tools import CUTTER_REACH, DOME_NEAR, NEAR, NEAR_LEAST
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good
+from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good, bears
 from sheetgen.parts.figure import aside, figure, flag, need, size, stand, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
@@ -42,6 +42,7 @@ class Lentil(Part):
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
     grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
+    texture = bears("ribs")
     sanded = field.length("height sanded off each rim, finished", default="0.3 mm", at_least=0)
     vent = field.length("finished hole that lets the air out", default="1 mm", at_least=0)
 

@@ -66,6 +66,7 @@ ROLES = {
     "ring of": "the ring that a chain is made of",
     "slit as": "how a strip is slit",
     "grain": "how the grain or nap runs",
+    "texture": "which texture its outer face bears",
     "rolled to": "how thick the clay is as it is cut",
     "rolled first": "how thick it is rolled before a texture is pressed in",
     "clay mass": "the clay that one piece takes; whatever is made of clay has one",

@@ -11,7 +11,7 @@ from sheetgen.facts.fit import LEAST_RIM_SHAPE
 from sheetgen.facts.tools import CUTTER_REACH
 from sheetgen.formulas.shapes import outline_of
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good
+from sheetgen.parts.clay_piece import CLAY_AS_CUT, as_good, bears
 from sheetgen.parts.figure import aside, figure, flag, inline, need, size, tool
 from sheetgen.parts.kind import Part
 from sheetgen.parts.piece import Piece
@@ -74,6 +74,7 @@ class CutShape(Part):
     path = field.outline("an outline of one's own: a closed SVG path, finished size in mm")
     thickness = field.length("thickness the clay is rolled to", above=0, role="rolled to")
     grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
+    texture = bears("ribs")
     rolled_first = field.maybe_length("thickness it is rolled to before the texture", above=0, role="rolled first")
     hole = field.maybe_length("finished diameter of a hole in the middle", above=0, role="opens")
     span = field.maybe_length("how far it lies free between its supports in the fire", above=0, role="span")

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sheetgen.parts import field
-from sheetgen.parts.clay_piece import CLAY_AS_CUT
+from sheetgen.parts.clay_piece import CLAY_AS_CUT, bears
 from sheetgen.parts.figure import Need, aside, figure, need
 from sheetgen.parts.kind import Part
 
@@ -22,6 +22,7 @@ class Wound(Part):
     release_sheet = field.length("thickness of the release sheet round the former", default="0 mm", at_least=0)
     turns = field.count("turns of release sheet", default="1", at_least=0, at_most=10)
     grain = field.one_of("the way the texture's grain runs, as the template lies", "none", "along", "across", role="grain")
+    texture = bears()
     overlap = field.length("overlap to cut through, wet", default="4 mm", at_least=0)
 
     sheeted = aside("mm", "2 × turns × release_sheet")

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.facts.paper import TIGHTER
-
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
@@ -14,26 +12,26 @@ if TYPE_CHECKING:
 SAME = 0.1  # mm: boxes of content that differ by less break their lines alike
 
 
-def chosen(lay: Callable[[int], LaidOut], ways: int, most_pages: int, first_full: float = 0) -> int:
+def chosen(lay: Callable[[int], LaidOut], ways: int, most_pages: int, first_full: float = 0, gives: float = 1) -> int:
     """Which of several ways to set a sheet, the roomiest first; only those that are asked for are laid out.
 
     The fewest pages, of so many or fewer none is fewer; then the first that fills such a share of its first side,
-    failing that the one that fills it most. Of a sheet that is to fill it, no
-    tighter one is tried where even it could save no page; a bench card gives more.
+    failing that the one that fills it most. No tighter one is tried where even the tightest, which `gives` such a share
+    of each page, could save none.
     """
     ranks: dict[int, tuple[int, float]] = {}
     for way in range(ways):
         pages = lay(way).pages
         empty = 1 - pages[0].full if len(pages) > 1 and pages[0].full < first_full else 0
         ranks[way] = (max(1, most_pages, len(pages)), empty)
-        if not empty and (len(pages) <= max(1, most_pages) or (first_full and not _may_save(pages))):
+        if not empty and (len(pages) <= max(1, most_pages) or not _may_save(pages, gives)):
             return min(ranks, key=lambda way: ranks[way])
     return min(ranks, key=lambda way: ranks[way])
 
 
-def _may_save(pages: Sequence[LaidPage]) -> bool:
-    """Whether what stands on the last page might go onto the others, set as tightly as there is a way to."""
-    room = sum(1 - page.full for page in pages[:-1]) + TIGHTER * len(pages)
+def _may_save(pages: Sequence[LaidPage], gives: float) -> bool:
+    """Whether what stands on the last page might go onto the others, each of which gives such a share of itself."""
+    room = sum(1 - page.full for page in pages[:-1]) + gives * len(pages)
     return pages[-1].full <= room
 
 

@@ -11,6 +11,7 @@ from sheetgen.facts.rules import RULES
 from sheetgen.formulas.every import every
 from sheetgen.model.page import Page
 from sheetgen.model.view import ConstantRow, Constants, Facts, FormulaRow, Formulas, Html, RuleRow, Rules
+from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from sheetgen.formulas.formula import Formula
@@ -57,7 +58,7 @@ def _says(formula: Formula) -> str:
 
 def _plain(about: str) -> Markup:
     """What a formula is, with the quantities it names in italics."""
-    return Markup(re.sub(r"`([^`]+)`", lambda name: f"<i>{name[1].replace('_', ' ')}</i>", escape(about)))  # noqa: S704 - escaped
+    return Markup(re.sub(r"`([^`]+)`", lambda name: f"<i>{name[1].replace('_', ' ')}</i>", escape(kept(about))))  # noqa: S704 - escaped
 
 
 def _written(x: float) -> str:

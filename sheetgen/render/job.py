@@ -56,7 +56,8 @@ class Job:
 
     `may`: marked words that need not be printed, and must be equal where they are. `most_pages`: how many pages it is
     to fit; `most_sides`: how many it may have without a warning; 0 is no bound. `first_full`: the share of its first
-    side that it is to fill. `given`: the numbers of a step's words.
+    side that it is to fill; `gives`: the share of each page that the tightest saves. `given`: the numbers of a step's
+    words.
     """
 
     htmls: tuple[str, ...]
@@ -66,6 +67,7 @@ class Job:
     most_pages: int = 0
     most_sides: int = 0
     first_full: float = 0
+    gives: float = 1
     given: Given = ()
 
 

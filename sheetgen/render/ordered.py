@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
 from sheetgen.base.trouble import Misplaced, Trouble
-from sheetgen.facts.paper import FIRST_FULL
+from sheetgen.facts.paper import FIRST_FULL, TIGHTER
 from sheetgen.render.job import Job, Paper, Side
 from sheetgen.render.musts import MEND
 
@@ -24,13 +24,17 @@ CONTENT = (180, 247)
 
 
 class How(NamedTuple):
-    """How a sheet is laid out: its template, and what gives in which order when a page is too full; its bounds."""
+    """How a sheet is laid out: its template, and what gives in which order when a page is too full; its bounds.
+
+    `gives`: what the tightest way saves of each page, as a share of it; where that is not known it is always tried.
+    """
 
     template: str
     ways: tuple[str, ...] = ("",)
     most_pages: int = 0
     most_sides: int = 0
     first_full: float = 0
+    gives: float = 1
 
     def like(self, other: Printout) -> How:
         """As another of its kind is set; in another way only if that takes more pages than the other has."""
@@ -46,9 +50,10 @@ HOW = {
         3,
         6,
         float(FIRST_FULL),
+        float(TIGHTER),
     ),
     "bench card": How("card.html.j2", ("", "close", "closer", "close closer"), 1, 1),
-    "teacher": How("teacher.html.j2"),
+    "teacher": How("teacher.html.j2", ("", "close closer"), gives=float(TIGHTER)),
     "templates": How("templates.html.j2"),
 }
 
@@ -83,6 +88,7 @@ class Press(NamedTuple):
             how.most_pages,
             how.most_sides,
             how.first_full,
+            how.gives,
             tuple(marks.given.items()),
         )
         return Ordered(name, how.template, job)

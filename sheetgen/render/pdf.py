@@ -125,7 +125,8 @@ class Printer:
         for paper in job.papers[:1] if moved else job.papers:
             lay = functools.cache(functools.partial(self._laid, job, paper))
             if before is None or not alike(before, lay(way).laid):
-                way = chosen(lambda way, lay=lay: lay(way).laid, len(job.htmls), job.most_pages, job.first_full)  # type: ignore[misc]
+                ways = (len(job.htmls), job.most_pages, job.first_full, job.gives)
+                way = chosen(lambda way, lay=lay: lay(way).laid, *ways)  # type: ignore[misc]
             before = lay(way).laid
             papers = job.papers if moved else (paper,)
             out += [replace(one, way=way) for one in self._written(lay(way), job, papers)]

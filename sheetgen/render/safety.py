@@ -10,23 +10,17 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup, escape
 
-from sheetgen.facts.cautions import (
-    DEFERENCE,
-    FLAMES,
-    GRAVE,
-    JOINTS,
-    LADDER,
-    OFF_AT_A_FLAME,
-    WORN,
-)  # fmt: skip
+from sheetgen.facts.cautions import DEFERENCE, FLAMES, GRAVE, LADDER, OFF_AT_A_FLAME, WORN
 from sheetgen.facts.first_aid import FIRST_AID
+from sheetgen.facts.joints import JOINTS
 from sheetgen.facts.signs import GENERAL
 from sheetgen.model.view import Aid, Html, Pointer, Safety, Told, Wear
+from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.facts.cautions import Joint
+    from sheetgen.facts.joints import Joint
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.project import Caution
     from sheetgen.model.worked import WorkedStep, WorkedVersion
@@ -86,7 +80,7 @@ class Hazards:
 
     def _reminder(self, step: WorkedStep, said: str) -> Html:
         what = f"the reminder '{said}' of the step '{step.title}'"
-        return Html(self.marks.told(escape(said), what))
+        return Html(self.marks.told(escape(kept(said)), what))
 
     def _joined(self, cautions: Sequence[Caution], where: str) -> Iterator[Told]:
         """Each caution, of one kind of harm all in one."""
@@ -108,7 +102,7 @@ class Hazards:
         word = min((c.word for c in cautions), key=LADDER.index)
         sign = next((s for c in cautions for s in c.signs if s.startswith("W")), GENERAL)
         what = f"the caution '{said[0]}', {where}"
-        text = Markup("<strong>{}.</strong> {}").format(*said)
+        text = Markup("<strong>{}.</strong> {}").format(*map(kept, said))
         return Told(
             word=Html(self.marks.told(escape(word), f"the signal word of {what}")),
             text=Html(self.marks.told(text, what)),

@@ -47,8 +47,9 @@ def theme_told() -> str:
 
 
 def classes() -> list[type]:
-    """What a theme gets, in the order of model/view.py."""
-    return [one for one in vars(view).values() if isinstance(one, type) and dataclasses.is_dataclass(one)]
+    """What a theme gets, in the order of model/view."""
+    named = (getattr(view, name) for name in view.__all__)
+    return [one for one in named if isinstance(one, type) and dataclasses.is_dataclass(one)]
 
 
 def _templates() -> Iterator[str]:
@@ -78,7 +79,7 @@ def _data() -> Iterator[str]:
     for one in classes():
         yield f"### {one.__name__}\n"
         yield f"{one.__doc__}\n"
-        hints = get_type_hints(one, include_extras=True)
+        hints = get_type_hints(one, localns=vars(view), include_extras=True)
         yield from (f"- {field.name}: {_field(hints[field.name])}" for field in dataclasses.fields(one))
         yield ""
 

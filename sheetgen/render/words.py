@@ -9,6 +9,8 @@ import markdown
 import nh3
 from markupsafe import Markup, escape
 
+from sheetgen.base.spelling import apostrophes
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -17,7 +19,7 @@ if TYPE_CHECKING:
     from sheetgen.render.marks import Marks
 
 TAGS = {"p", "em", "strong", "ul", "ol", "li", "br", "code", "a", "blockquote"}
-KEPT = "\u00a0"
+KEPT, THIN = "\u00a0", "\u202f"
 LESS = "\ue002"  # a < is a sign and no beginning of HTML
 SLOT = "\ue000{}\ue001"
 PRIVATE = range(0xE000, 0xF8FF + 1)  # signs of no alphabet, such as ours
@@ -30,7 +32,7 @@ TOGETHER = (
     (re.compile(rf"(?<=\d) (?=(?:{UNIT})(?![\w²]))"), KEPT),
     (re.compile(r"(?<=\b(?:PP|SS|US|UK|JP)) (?=[\dA-Z])|(?<=\bISO) (?=\d)"), KEPT),
     (re.compile(r"(?<=\d) × (?=[\d.,]+[ \u00a0]mm)|^ × $"), f"{KEPT}×{KEPT}"),  # also where it is between two figures
-    (re.compile(r"(?<=\d) – (?=\d)"), f"{KEPT}–{KEPT}"),
+    (re.compile(r"(?<=\d) – (?=\d)"), f"{THIN}–{THIN}"),  # after a dash a line breaks even before a space that is kept
     (re.compile(r"\b([A-Z]-)(?=[a-z])"), "\\1\u2060"),
     (re.compile(r"(?<=°C/)(?=h)"), "\u2060"),
     (re.compile(r"(?<= )(\d{4}-)(\d\d-)(?=\d\d\b)"), "\\1\u2060\\2\u2060"),  # a date in a line of words
@@ -39,9 +41,13 @@ TOGETHER = (
 
 
 def kept(value: Any) -> Any:  # noqa: ANN401 - whatever a theme prints
-    """Text whose numbers no line break parts from their units and signs; anything else as it is."""
+    """Text as it is set: no line break parts its numbers from their units and signs, its apostrophes are round.
+
+    Anything else is as it is.
+    """
     if not isinstance(value, str) or isinstance(value, Markup):
         return value
+    value = apostrophes(value)
     for loose, tight in TOGETHER:
         value = loose.sub(tight, value)
     return value

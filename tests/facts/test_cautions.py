@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from sheetgen.base.trouble import Troubles
-from sheetgen.facts.cautions import CAUTIONS, FLAMES, JOINTS, OFF_AT_A_FLAME
+from sheetgen.facts.cautions import CAUTIONS, FLAMES, OFF_AT_A_FLAME
+from sheetgen.facts.joints import JOINTS
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.library import read_library
 

@@ -37,6 +37,12 @@ def test_what_was_only_remembered_says_so() -> None:
             assert re.search(r"remember|not read", fact.source), fact.name
         if fact.grade == "common practice":
             assert "common practice" in fact.source, fact.name
+        assert ("own judgement" in fact.source) == (fact.grade == "own judgement"), fact.name
+
+
+def test_how_full_a_page_is_to_be_is_nobody_s_practice_but_ours() -> None:
+    ours = {fact.name for fact in FACTS if fact.grade == "own judgement"}
+    assert {paper.FIRST_FULL.name, paper.TIGHTER.name, paper.PAGE_FULL.name} <= ours
 
 
 def test_no_source_is_a_code_that_only_its_author_can_read() -> None:

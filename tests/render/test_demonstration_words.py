@@ -8,10 +8,13 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from sheetgen.draw.templates import draw
 from sheetgen.model.numbers import Numbers
 from sheetgen.pipeline import work_through
 from sheetgen.render import words
 from sheetgen.render.firing import allowed
+from sheetgen.render.handout import Sheets
+from sheetgen.render.marks import Marks
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -109,3 +112,25 @@ def test_kiln_fibre_that_is_cut_damp_has_six_hours_to_dry_before_the_fire(design
         if cut is not None:
             fire = next(i for i, step in enumerate(version.steps) if step.firing)
             assert sum(step.wait.low for step in version.steps[cut:fire] if step.wait) >= 6 * 60, where
+
+
+def printed_minutes(told: str) -> tuple[int, int]:
+    """The two ends of a time as it is printed: 3 h 55 – 6 h 10, 4 h – 5 h 45, 65 – 90 min, 2 – 3 h, 5 min."""
+    ends = [end.strip() for end in re.sub(r"[\u00a0\u202f\u2060]", " ", told).split("–")]
+    unit = "h" if re.search(r"\d h$", ends[-1]) else "min"
+    whole = [end if re.search("[a-z]", end) else f"{end} {unit}" for end in ends]
+    found = [re.fullmatch(r"(?:([\d.]+) h)? ?(?:(\d+)(?: min)?)?", one) for one in whole]
+    minutes = [round(float(one[1] or 0) * 60) + int(one[2] or 0) for one in found if one]
+    assert len(minutes) == len(ends), told
+    return minutes[0], minutes[-1]
+
+
+def test_the_sessions_of_a_sheet_come_to_the_time_at_the_bench_that_stands_above_them(designs: list[Worked]) -> None:
+    seen = 0
+    for name, worked, version in versions(designs):
+        sheet = Sheets(worked, version, draw(worked, version, worked.studio.paper)).handout(Marks(), ())
+        if len(sheet.sessions) > 1:
+            each = [printed_minutes(one.minutes) for one in sheet.sessions]
+            assert printed_minutes(sheet.head.bench_time) == (sum(a for a, _ in each), sum(b for _, b in each)), name
+            seen += 1
+    assert seen > 20

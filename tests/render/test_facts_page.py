@@ -23,8 +23,8 @@ def rows(library: Any, quick: None) -> list[list[str]]:  # noqa: ARG001 - quick 
         re.findall(r"<td[^>]*>(.*?)</td>", row, re.DOTALL) for row in re.findall(r"<tr>(.*?)</tr>", page, re.DOTALL)
     ]
     return [
-        [" ".join(html.unescape(cell).split()) for cell in row] for row in found if row
-    ]  # a unit keeps to its number
+        [" ".join(html.unescape(cell).replace("’", "'").split()) for cell in row] for row in found if row
+    ]  # a unit keeps to its number, and an apostrophe is round
 
 
 def test_every_rule_is_on_the_facts_page_with_its_reason_its_source_and_who_may_waive_it(rows: list[list[str]]) -> None:

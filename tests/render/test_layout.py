@@ -168,8 +168,8 @@ def pages(printout: Any) -> int:
     return int(printout.pages)
 
 
-def sides(printer: Any, *htmls: str, most: int = 1) -> int:
-    [printout] = printer.printed(Job(htmls, (Paper("card"),), most_pages=most))
+def sides(printer: Any, *htmls: str, most: int = 1, gives: float = 1) -> int:
+    [printout] = printer.printed(Job(htmls, (Paper("card"),), most_pages=most, gives=gives))
     return pages(printout)
 
 
@@ -190,6 +190,12 @@ def test_a_sheet_too_long_by_a_few_lines_is_set_tighter(printer: Any) -> None:
 def test_where_nothing_takes_fewer_pages_the_roomiest_stays(printer: Any) -> None:
     job = Job((lines(20), lines(20, TIGHT)), (Paper("card"),), most_pages=1)
     assert printer.printed(job)[0].pdf == printer.print(lines(20), "card").pdf
+
+
+def test_a_second_side_of_few_lines_is_saved_and_one_too_full_to_save_is_not_tried(printer: Any) -> None:
+    # 34 lines on two sides of 16 leave 2 over, and tight they fit; of 40 there are 8 over, more than 0.1 of each side
+    assert sides(printer, lines(34), lines(34, TIGHT), most=0, gives=0.1) == 2
+    assert sides(printer, lines(40), "never laid out <", most=0, gives=0.1) == 3
 
 
 def test_templates_at_the_end_do_not_count_as_a_last_page(printer: Any) -> None:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import io
 import re
 from typing import Any
 
+import pdfplumber
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -16,6 +18,7 @@ from sheetgen.model.amounts import amounts
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.worked import MaterialLine, Shown
 from sheetgen.render import words
+from sheetgen.render.pdf import Printer
 
 MM, INCH = Numbers(Rounder(0.5)), Numbers(Rounder(0.5, inches=True))
 
@@ -65,6 +68,11 @@ def test_a_time_of_one_unit_has_its_unit_in_the_column_of_units() -> None:
 def test_times_add_up_as_they_are_printed() -> None:
     # 12 to 18 min is printed 10 to 20, and 7 to 8 min as it is: together 17 to 28, printed 15 to 30
     assert said(MM.added([between(12, 18), between(7, 8)])) == "15 – 30 min"
+    # 235 and 370 min: 3 h 55 and 6 h 10, as four such sessions of a sheet come to
+    sessions = [between(20, 25), between(30, 55), between(160, 250), between(25, 40)]
+    assert said(MM.added(sessions)) == "3 h 55 – 6 h 10"
+    # with a wait of half a day, which is told to the hour, it is told to the hour: 15 h 55 and 30 h 10
+    assert said(MM.added([*sessions, between(720, 1440)])) == "15 – 31 h"
 
 
 UNIT_MINUTES = {"min": 1, "h": 60, "days": 1440}
@@ -190,3 +198,18 @@ def test_no_line_ends_inside_a_date_or_a_rate_and_a_date_by_itself_is_as_written
     assert words.kept("revision 2, 2026-11-27") == f"revision 2, 2026-{joined}11-{joined}27"
     assert words.kept("Heat up at, °C/h") == f"Heat up at, °C/{joined}h"
     assert words.kept("2026-11-27") == "2026-11-27"  # a machine reads it
+
+
+def test_no_line_ends_inside_a_range_whatever_stands_round_its_dash() -> None:
+    printer = Printer()
+    # 30 mm hold the words and the first number, not the second
+    for written in ("11.7 – 12.1 mm", "18–54 h", "18\u202f–\u202f54\u00a0h", "0.5 – 0.7 mm"):
+        html = (
+            "<!doctype html><html lang='en'><head><meta charset='utf-8'><title>x</title><style>@page { size: 100mm }"
+            f"</style></head><body><p style='width: 30mm; font: 12pt serif'>Comes out at {words.kept(written)}</p>"
+        )
+        with pdfplumber.open(io.BytesIO(printer.pdf(f"{html}</body></html>", "narrow"))) as pdf:
+            lines = pdf.pages[0].extract_text().split("\n")
+        assert len(lines) == 2
+        assert lines[1][0].isdigit(), f"{lines} begins with the whole range"
+        assert lines[1].endswith(written[-1])

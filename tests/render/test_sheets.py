@@ -379,7 +379,7 @@ PLAIN = (str, Markup, int, bool, type(None))
 
 
 def strange(one: object, where: str = "sheet") -> Iterator[str]:
-    """Whatever in a sheet is more than words, numbers, lists and dataclasses of model/view.py."""
+    """Whatever in a sheet is more than words, numbers, lists and dataclasses of model/view."""
     if dataclasses.is_dataclass(one) and getattr(view, type(one).__name__, None) is type(one):
         for field in dataclasses.fields(one):
             yield from strange(getattr(one, field.name), f"{where}.{field.name}")

@@ -5,14 +5,19 @@ from __future__ import annotations
 import functools
 import importlib
 import pkgutil
+from typing import TYPE_CHECKING
 
 import sheetgen.draw.kinds as here
 from sheetgen.base.material import Wire
-from sheetgen.base.pen import Extent, Moved, Pen
+from sheetgen.base.pen import Extent, Moved, Pen, Point
 from sheetgen.draw.bits import Bit
 from sheetgen.draw.drawn import Drawn, clay_label, clay_note
-from sheetgen.draw.pens import Turned
+from sheetgen.draw.pens import Strokes, Turned
+from sheetgen.draw.textures import texture
 from sheetgen.parts.piece import Piece
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 NOTHING = Drawn("")
 
@@ -53,11 +58,37 @@ def view(pen: Pen, piece: Piece, turned: str = "front") -> float:
 
     A ring or link gives where the next part's wire lies in it. A kind that has no other side is seen from the front.
     """
-    how = drawn(piece)
     if turned == "lying":
         return _lying(pen, piece)
-    seen = {"side": how.side, "back": how.back, "above": how.above, "sunk": how.sunk}.get(turned) or how.view
-    return seen(pen, piece) if seen is not None else 0.0
+    seen = _seen(piece, turned)
+    if seen is None:
+        return 0.0
+    end = seen(pen, piece)
+    for run in _texture(piece, turned):
+        pen.line(run, "thin")
+    return end
+
+
+@functools.lru_cache(maxsize=64)
+def _texture(piece: Piece, turned: str) -> tuple[list[Point], ...]:
+    """The lines of the texture that its outer face bears, where that is seen."""
+    seen, word, outlines = _seen(piece, turned), textured(piece, turned), Strokes()
+    if seen is None or not word:
+        return ()
+    seen(outlines, piece)
+    return tuple(texture(word, outlines, turned))
+
+
+def textured(piece: Piece, turned: str = "front") -> str:
+    """The texture of the face that is seen of a part so turned, empty for none."""
+    word = str(next(iter(piece.roles.get("texture", ())), "none"))
+    return word if word != "none" and turned in drawn(piece).textured else ""
+
+
+def _seen(piece: Piece, turned: str) -> Callable[[Pen, Piece], float] | None:
+    """What draws a part so turned."""
+    how = drawn(piece)
+    return {"side": how.side, "back": how.back, "above": how.above, "sunk": how.sunk}.get(turned) or how.view
 
 
 def _lying(pen: Pen, piece: Piece) -> float:

@@ -73,4 +73,13 @@ def _back(pen: Pen, piece: Piece) -> float:
     return across
 
 
-DRAWN = Drawn(Dome.kind, template=_template, note=_note, diagram=_diagram, view=_view, side=_side, back=_back)
+DRAWN = Drawn(
+    Dome.kind,
+    template=_template,
+    note=_note,
+    diagram=_diagram,
+    view=_view,
+    side=_side,
+    back=_back,
+    textured=("front", "side"),
+)

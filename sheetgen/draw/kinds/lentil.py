@@ -47,4 +47,6 @@ def _view(pen: Pen, piece: Piece) -> float:
     return across
 
 
-DRAWN = Drawn(Lentil.kind, template=_template, note=_note, diagram=_diagram, view=_view)
+DRAWN = Drawn(
+    Lentil.kind, template=_template, note=_note, diagram=_diagram, view=_view, textured=("front", "side", "back")
+)

@@ -39,4 +39,4 @@ def _side(pen: Pen, piece: Piece) -> float:
     return tall
 
 
-DRAWN = Drawn(RingBand.kind, template=_template, diagram=_diagram, view=_view, side=_side)
+DRAWN = Drawn(RingBand.kind, template=_template, diagram=_diagram, view=_view, side=_side, textured=("side",))

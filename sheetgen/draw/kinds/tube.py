@@ -29,4 +29,4 @@ def _side(pen: Pen, piece: Piece) -> float:
     return long
 
 
-DRAWN = Drawn(Tube.kind, template=_template, diagram=_diagram, view=_view, side=_side)
+DRAWN = Drawn(Tube.kind, template=_template, diagram=_diagram, view=_view, side=_side, textured=("front", "side"))

@@ -1,0 +1,31 @@
+"""What a theme gets of each sheet: words, numbers and lists, frozen, and nothing that does anything.
+
+`Html` is text that is HTML already, made and washed by us; every other text is plain words. Each field says what it is:
+`sheetgen theme` prints this as the page that a theme's author reads.
+"""
+
+from sheetgen.model.view.bench import (
+    BenchCard,
+    Figure,
+    Handout,
+    Matrix,
+    MatrixRow,
+    Row,
+    Slab,
+    TemplatePage,
+    Templates,
+    TemplateSheet,
+)
+from sheetgen.model.view.facts import ConstantRow, Constants, Facts, FormulaRow, Formulas, RuleRow, Rules
+from sheetgen.model.view.first_side import Aid, Bag, Need, Picture, Pointer, Safety, Session, Size, Told, Tools, Wear
+from sheetgen.model.view.head import Head, Html, Studio
+from sheetgen.model.view.screen import CodePage, CutterLink, Design, Index, MovedNumber, Screen, SheetLink, VersionLink
+from sheetgen.model.view.teacher import AllSizes, Homework, Mend, Risk, TeacherSheet, VersionTable, Working, Workings
+
+__all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of them
+    "Html", "Studio", "Head", "Picture", "Size", "Session", "Need", "Bag", "Tools", "Told", "Wear", "Pointer", "Aid",
+    "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
+    "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
+    "Homework", "TeacherSheet", "SheetLink", "VersionLink", "CutterLink", "Screen", "MovedNumber", "CodePage",
+    "Design", "Index", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
+)  # fmt: skip

@@ -1,0 +1,108 @@
+"""What stands before the first step: picture, sizes, sessions, what to have ready, what to beware of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Annotated
+
+if TYPE_CHECKING:
+    from sheetgen.model.view.head import Html
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture of the piece or of a step: a file's data, or a drawing of ours."""
+
+    source: Annotated[str, "a data: address, or nothing"]
+    svg: Annotated[Html, "a drawing, or nothing"]
+    alternative: Annotated[str, "what it shows, for who cannot see it"]
+    caption: Annotated[str, "the words under it, or nothing"]
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A finished size."""
+
+    label: str
+    told: Annotated[Html, "number and unit"]
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """What is done in one go."""
+
+    number: int
+    steps: Annotated[str, "its steps: steps 1–6"]
+    minutes: Annotated[str, "time at the bench, or nothing"]
+    then: Annotated[str, "what it ends with: dry 12 – 24 h"]
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """Something that is taken from stock."""
+
+    name: str
+    detail: Annotated[str, "more of its name, and how much of it is used where that is less, or nothing"]
+    amount: Annotated[Html, "what to have, or nothing where it is taken as needed"]
+
+
+@dataclass(frozen=True, slots=True)
+class Bag:
+    """A bag of a posted kit, or the box round its bags, and what is in it; all of that is used."""
+
+    name: Annotated[str, "as the studio calls it, or nothing where all is in one"]
+    things: Annotated[tuple[Need, ...], "materials, and in the box tools, which have no amount"]
+
+
+@dataclass(frozen=True, slots=True)
+class Tools:
+    """The tools of one place at the bench."""
+
+    place: Annotated[
+        str, "clay bench, wire, kiln, finishing, safety; without clay, bench and fire for the first and third"
+    ]
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A caution in full."""
+
+    word: Annotated[Html, "its signal word"]
+    text: Annotated[Html, "hazard, what it does, how to avoid it, what to wear"]
+    sign: Annotated[Html, "its sign by ISO 7010, or nothing"]
+
+
+@dataclass(frozen=True, slots=True)
+class Wear:
+    """What is worn, or had at hand."""
+
+    sign: Annotated[Html, "its sign by ISO 7010, or nothing"]
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pointer:
+    """Hazards that are told in full at the step of their first action."""
+
+    names: str
+    step: Annotated[int, "the step's number"]
+
+
+@dataclass(frozen=True, slots=True)
+class Aid:
+    """First aid for one kind of hurt."""
+
+    hurt: str
+    do: str
+
+
+@dataclass(frozen=True, slots=True)
+class Safety:
+    """What stands before the first step."""
+
+    told: Annotated[tuple[Told, ...], "the hazards of the bench, in full"]
+    wear: Annotated[tuple[Wear, ...], "what they ask to be worn or had"]
+    pointers: Annotated[tuple[Pointer, ...], "those told in full at their first action"]
+    aid: Annotated[tuple[tuple[Aid, ...], ...], "first aid, where a hazard is grave: the hurts of each line"]
+    deference: Annotated[str, "whose directions come before the sheet"]

@@ -1,0 +1,96 @@
+"""The pages on a screen: of a design, of a fingerprint, and the list of the library."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Annotated
+
+if TYPE_CHECKING:
+    from sheetgen.model.view.bench import Handout
+    from sheetgen.model.view.head import Html, Studio
+
+
+@dataclass(frozen=True, slots=True)
+class SheetLink:
+    """A published sheet."""
+
+    path: str
+    label: Annotated[str, "Handout A4, 4 pages"]
+
+
+@dataclass(frozen=True, slots=True)
+class VersionLink:
+    """A version of the design."""
+
+    name: str
+    path: Annotated[str, "nothing for this one"]
+
+
+@dataclass(frozen=True, slots=True)
+class CutterLink:
+    """A template's shape, and its file for a cutter."""
+
+    part: str
+    svg: Html
+    path: Annotated[str, "nothing where there is none"]
+
+
+@dataclass(frozen=True, slots=True)
+class Screen:
+    """The page of a design on a screen: `project.html.j2`."""
+
+    handout: Handout
+    sheets: tuple[SheetLink, ...]
+    versions: tuple[VersionLink, ...]
+    cutters: tuple[CutterLink, ...]
+    older: Annotated[tuple[SheetLink, ...], "the pages of sheets that were printed before, with other numbers"]
+    home: Annotated[str, "the way up to the library's page"]
+
+
+@dataclass(frozen=True, slots=True)
+class MovedNumber:
+    """A number that an older sheet prints otherwise."""
+
+    label: str
+    was: Annotated[str, "number and unit there, or nothing"]
+    now: Annotated[str, "number and unit today, or nothing"]
+
+
+@dataclass(frozen=True, slots=True)
+class CodePage:
+    """Where the fingerprint on a sheet leads: `code.html.j2`."""
+
+    studio: Studio
+    language: str
+    code: Annotated[str, "the fingerprint"]
+    title: Annotated[str, "the design"]
+    version: Annotated[str, "the version as it was printed there; nothing where the design had only one"]
+    revisions: Annotated[tuple[str, ...], "what the sheet was: revision 2, 2026-03-14"]
+    present: Annotated[bool, "whether the sheets bear it today"]
+    path: Annotated[str, "the page of today's sheet; of a version that is no longer made, that of the design"]
+    made: Annotated[bool, "whether the version is still made"]
+    called: Annotated[str, "what the version is called today, where that is another name, or nothing"]
+    revision: Annotated[str, "of today's sheet: revision 3, 2026-05-02"]
+    moved: Annotated[tuple[MovedNumber, ...], "the numbers that differ"]
+    home: Annotated[str, "the way up to the library's page"]
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """A design in the library's list."""
+
+    path: str
+    title: str
+    summary: str
+    said: Annotated[str, "level, time, revision, tags"]
+    versions: tuple[str, ...]
+    sheets: tuple[SheetLink, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Index:
+    """The library's list: `index.html.j2`."""
+
+    studio: Studio
+    language: str
+    designs: tuple[Design, ...]
