@@ -11,6 +11,7 @@ from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.check.project import check as look_over
 from sheetgen.read.library import NO_PROJECTS, read_library
+from sheetgen.work.ordered import work_version
 from sheetgen.work.project import work
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.place import Place
     from sheetgen.model.codes import Code
+    from sheetgen.model.project import Library
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.pages import Rendered
     from sheetgen.render.pdf_pool import PdfPool
@@ -34,12 +36,13 @@ class NotReady(RuntimeError):
 
 @dataclass(slots=True)
 class Outcome:
-    """What a run came to: troubles, the projects worked, and what was written.
+    """What a run came to: troubles, what was read, the projects worked, and what was written.
 
     `kept` are the ledgers that were written; `faults` are tracebacks of what nobody thought of.
     """
 
     troubles: Troubles = field(default_factory=Troubles)
+    library: Library | None = None
     worked: list[Worked] = field(default_factory=list)
     published: list[str] = field(default_factory=list)
     failed: list[str] = field(default_factory=list)
@@ -51,7 +54,7 @@ class Outcome:
 def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None) -> Outcome:
     """Read, work and check; nothing is written. A project with an error is in `failed`."""
     outcome = Outcome()
-    library = read_library(root, outcome.troubles, only)
+    library = outcome.library = read_library(root, outcome.troubles, only)
     if library is None:
         return outcome
     outcome.failed += library.failed
@@ -68,6 +71,23 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
         else:
             outcome.worked.append(worked)
     return outcome
+
+
+def work_ordered(
+    outcome: Outcome, design: str, called: str, choices: Mapping[str, str], troubles: Troubles
+) -> Worked | None:
+    """One version of a design of a run, by its printed name, with choices of an order: worked and checked by itself.
+
+    None where there is no such design, or where it does not pass with them, which is told.
+    """
+    filed = next((one for one in outcome.library.projects if one.name == design), None) if outcome.library else None
+    worked = None
+    if filed is not None and outcome.library is not None:
+        with _held(troubles, filed.project.title.place, outcome.faults):
+            worked = work_version(filed, outcome.library, called, choices, troubles)
+            if not troubles.errors:
+                look_over(worked, troubles)
+    return None if troubles.errors else worked
 
 
 @contextmanager
@@ -132,16 +152,6 @@ def publish(
             outcome.changed += folder.write(rendering.index(outcome.worked[0].studio, folder.entries(), theme))
         folder.keep_record()
     return outcome
-
-
-def changes_told(outcome: Outcome, root: Path, since: str = "") -> list[str]:
-    """What moved in the projects of a run since a revision, in lines; if none is named, since what was printed last.
-
-    CannotBe for a revision of which no project has a ledger.
-    """
-    from sheetgen.editions import changes  # noqa: PLC0415 - only where it is wanted
-
-    return changes(root, outcome.worked, outcome.failed, outcome.troubles, since)
 
 
 def pages_of(

@@ -66,7 +66,7 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         own = Troubles()
         fired = by_program(project, library, changed | tried, own)
         evaluator = Evaluator(project, fired, changed | tried, own)
-        title = str(project.main_version or "As designed") if which == MAIN else which
+        title = main_title(project) if which == MAIN else which
         versions[which] = kits.added(_version(which, title, evaluator), evaluator)
         waived |= evaluator.waived
         if which == MAIN:
@@ -103,6 +103,11 @@ def work(filed: Filed, library: Library, troubles: Troubles, choices: Mapping[st
         sheets=tuple(s for s in SHEETS if s in (project.sheets or library.studio.sheets or SHEETS)),
         cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),
     )
+
+
+def main_title(project: Project) -> str:
+    """What the project as its file gives it is called in print."""
+    return str(project.main_version or "As designed")
 
 
 def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:

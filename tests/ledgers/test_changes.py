@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from sheetgen.base.program import program_version
-from sheetgen.model.ledger import Sent, holding_another, ledger_of
+from sheetgen.model.ledger import ledger_of
 from sheetgen.pipeline import figures_as_data
 from sheetgen.publish.ledgers import keep
 
@@ -100,19 +100,6 @@ def test_a_revision_that_there_is_not_is_wrong_usage(library: Any, run: Any) -> 
     done = run("changes", "--since", "7")
     assert "error: there is no ledger of revision '7'; known here: 1" in done.output
     assert done.exit_code == 2
-
-
-def test_an_order_that_holds_another_sheet_than_is_printed_now_is_found(library: Any) -> None:
-    now = ledger_of(library.worked("drops"), "1")
-    short, long = (version.code for version in now.versions)
-    sent = [
-        Sent("Q-2601", "drops", "As designed", short),
-        Sent("Q-2602", "drops", "long", "K7M3QX"),
-        Sent("Q-2603", "drops", "Long", long),
-        Sent("Q-2604", "drops", "Slim", "K7M3QX"),  # no longer made
-        Sent("Q-2605", "brooch", "Large", "K7M3QX"),  # nothing is known of it
-    ]
-    assert [one.order for one in holding_another(sent, [now])] == ["Q-2602", "Q-2604"]
 
 
 DESIGNS = ("lantern-pull", "tideline-band")
