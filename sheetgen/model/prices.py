@@ -20,8 +20,9 @@ METRE = 1000  # mm
 
 
 def prices(worked: Worked) -> tuple[Number, ...]:
-    """The price of each pack of all that the versions use, so far as it is known."""
+    """The price of each pack of all that the versions use and come in, so far as it is known."""
     items = {item.id: item for version in worked.versions.values() for item in used(version)}
+    items |= {item.id: item for one in worked.versions.values() for way in one.colourways for item in way.items}
     found = {}
     for item in items.values():
         for pack in item.supply.packs:
