@@ -50,8 +50,11 @@ def changes(
             raise NotReady(f"{fault.message}; {fault.help}") from None
     outcome = work_through(root, only)
     found = editions.changes(root, outcome.worked, outcome.failed, outcome.troubles, since)
-    there = (private / FILE).exists()
-    listed = read_sent(private / FILE, str(private / FILE), outcome.troubles)
+    try:
+        there = (private / FILE).exists()
+        listed = read_sent(private / FILE, str(private / FILE), outcome.troubles)
+    except OSError as fault:
+        raise NotReady(f"{private} cannot be read: {fault.strerror}") from None
     asked = set(map(bare, only))
     sent = [one for one in (listed.lines if listed else ()) if not asked or bare(one.kit.design) in asked]
     others = Others(root, private, outcome).of(sent)

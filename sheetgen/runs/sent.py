@@ -42,8 +42,12 @@ def keep_sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date
     new = not_there(sent_of(run, day), there.lines)
     if not new:
         return 0
+    path = private / FILE
+    if (path.read_bytes() if path.exists() else b"") != there.there:
+        raise CannotBe(f"{FILE} was changed while the run was made", help="run the orders once more")
     content = added_to(there, new)
-    write_private(private, FOLDER, dict(_numbers(root, run, {one.code for one in new})))
+    if numbers := dict(_numbers(root, run, {one.code for one in new})):
+        write_private(private, FOLDER, numbers)
     write_private(private, "", {FILE: content})
     return len(new)
 

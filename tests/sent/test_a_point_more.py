@@ -65,8 +65,30 @@ def compared(before: Path, after: Path) -> Told:
     return found
 
 
-def said_by(lines: list[str], titles: dict[tuple[str, str], str]) -> Told:
-    """The figures that the command says, below each design and version."""
+def amounts(before: Path, after: Path) -> Told:
+    """What is used and what to have of each item that is otherwise, by its name."""
+    found: Told = {}
+    for path in before.glob("*/figures.json"):
+        if not (after / path.parent.name).exists():
+            continue
+        old, new = (json.loads(one.read_text("utf-8")) for one in (path, after / path.parent.name / path.name))
+        for version, items in old["materials"].items():
+            for item, was in items.items():
+                now = new["materials"][version][item]
+                names = {"have": was["name"], "used": f"{was['name']}, used"}
+                for word in names if was["back"] else ("have",):  # where nothing comes back, one stands for both
+                    both = (plain(was["printed"][word]), plain(now["printed"][word]))
+                    if both[0] != both[1]:
+                        found.setdefault((old["project"], version), {})[names[word]] = both
+    return found
+
+
+FIGURE = r"      .* \(([\w.]+)\): was (.+), is (.+)"
+AMOUNT = r"      (.*): was ([\d.]+ (?:g|mL)), is ([\d.]+ (?:g|mL))"
+
+
+def said_by(lines: list[str], titles: dict[tuple[str, str], str], row_of: str = FIGURE) -> Told:
+    """The numbers of one sort that the command says, below each design and version."""
     found: Told = {}
     here, design = "", ""
     for line in lines:
@@ -76,7 +98,7 @@ def said_by(lines: list[str], titles: dict[tuple[str, str], str]) -> Told:
             here = titles.get((design, head[1]), "")
         elif line and not line.startswith("   "):
             here = ""
-        elif here and (row := re.fullmatch(r"      .* \(([\w.]+)\): was (.+), is (.+)", line)):
+        elif here and (row := re.fullmatch(row_of, line)):
             found.setdefault((design, here), {})[row[1]] = (plain(row[2]), plain(row[3]))
     return found
 
@@ -111,6 +133,7 @@ def tried(tmp_path_factory: pytest.TempPathFactory, libraries: Any, send: Any, l
     return {
         "library": library, "lines": lines, "orders": orders, "names": names, "designs": designs,
         "failed": sorted(set(after.failed)), "compared": compared(library.root / "before", library.root / "after"),
+        "amounts": amounts(library.root / "before", library.root / "after"),
         "chosen": (chosen, library.check("tideline-band", **CHOSEN)),
     }  # fmt: skip
 
@@ -120,6 +143,25 @@ def test_exactly_the_numbers_that_a_comparison_finds_are_named(tried: dict[str, 
     assert len(found) > 5
     assert sum(map(len, found.values())) > 200
     assert said_by(tried["lines"], tried["names"]) == found
+
+
+def test_the_amounts_that_a_comparison_finds_are_named(tried: dict[str, Any]) -> None:
+    """Of one piece; for a class, figures.json has none."""
+    said = said_by(below(tried["lines"], "    Lists"), tried["names"], AMOUNT)
+    said = {key: {name: both for name, both in rows.items() if ", for " not in name} for key, rows in said.items()}
+    assert sum(map(len, tried["amounts"].values())) > 10
+    assert {key: rows for key, rows in said.items() if rows} == tried["amounts"]
+
+
+def below(lines: list[str], head: str) -> list[str]:
+    """The lines without the numbers that stand below another head."""
+    found, inside = [], True
+    for line in lines:
+        if not line.startswith("      "):
+            inside = line == head
+        if inside or not line.startswith("      "):
+            found.append(line)
+    return found
 
 
 def test_the_design_that_no_longer_passes_is_named_and_no_other(tried: dict[str, Any]) -> None:

@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, Any
 import openpyxl
 import pytest
 
+from sheetgen.base.trouble import CannotBe
+from sheetgen.kits.sent import sent_of
 from sheetgen.pipeline import figures_as_data
 
 if TYPE_CHECKING:
@@ -312,3 +314,29 @@ def test_a_ledger_from_before_prices_were_kept_is_read_and_says_that_they_are_no
         "unchanged: pendant (revision 1)\n"
         "the ledger holds no prices, and what moved of them cannot be known: pendant (revision 1)\n"
     )
+
+
+def test_a_list_that_somebody_has_changed_meanwhile_is_not_written_over(
+    sends: Any, line: Any, private: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    sends(line("Q-2601", "pendant"))
+    path = private / "sent.csv"
+
+    def meanwhile(run: Any, day: Any) -> Any:
+        path.write_text(path.read_text("utf-8") + "Q-2602,2026-12-01,link,As designed,,,1,K7M3QX,1\n", "utf-8")
+        return sent_of(run, day)
+
+    monkeypatch.setattr("sheetgen.runs.sent.sent_of", meanwhile)
+    with pytest.raises(CannotBe, match="was changed while"):
+        sends(line("Q-2603", "drops"))
+    assert path.read_text("utf-8").endswith("K7M3QX,1\n")
+
+
+def test_the_list_of_the_private_folder_in_the_library_is_read_unasked_and_nothing_is_written(
+    library: Any, run: Any, line: Any, send: Any
+) -> None:
+    library.publish("pendant")
+    send(library.root, library.root / "private", line("Q-2601", "pendant"))
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    assert run("changes", "pendant").stdout.startswith("write to: Q-2601\n")
+    assert not (library.root / "private/changes").exists()
