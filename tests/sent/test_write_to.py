@@ -304,15 +304,18 @@ def test_a_price_of_stock_that_moved_is_told_and_changes_no_fingerprint(library:
 
 
 def test_a_ledger_from_before_prices_were_kept_is_read_and_says_that_they_are_not_known(library: Any, run: Any) -> None:
-    library.publish("pendant")
-    path = library.path("pendant/ledger/revision-1.json")
+    library.change(
+        "stock/others.yaml", "    thickness: 16 awg\n", "    thickness: 16 awg\n    pack: 10 m\n    price: 9 EUR\n"
+    )
+    library.publish("link")
+    path = library.path("link/ledger/revision-1.json")
     told = json.loads(path.read_text("utf-8"))
-    del told["prices"]
+    assert told.pop("prices") == {"copper-16awg, 10 m": ["Copper wire, 16 AWG: 10 m", "9 EUR"]}
     path.write_text(json.dumps(told), "utf-8")
-    said = run("changes", "pendant").output
+    said = run("changes", "link").output
     assert said == (
-        "unchanged: pendant (revision 1)\n"
-        "the ledger holds no prices, and what moved of them cannot be known: pendant (revision 1)\n"
+        "unchanged: link (revision 1)\n"
+        "the ledger holds no prices, and what moved of them cannot be known: link (revision 1)\n"
     )
 
 
@@ -340,3 +343,20 @@ def test_the_list_of_the_private_folder_in_the_library_is_read_unasked_and_nothi
     library.change(PENDANT, "width: 20 mm", "width: 24 mm")
     assert run("changes", "pendant").stdout.startswith("write to: Q-2601\n")
     assert not (library.root / "private/changes").exists()
+
+
+def test_what_an_order_chooses_goes_before_what_the_version_says(
+    library: Any, sends: Any, told: Any, line: Any
+) -> None:
+    library.publish("drops")
+    sends(line("Q-2601", "drops", "Long", {"height": "22 mm"}), line("Q-2602", "drops", "Long", {"bore": "9 mm"}))
+    library.change(DROPS, "    height: 30 mm", "    height: 28 mm")
+    assert told("drops")[0] == "write to: Q-2602"
+
+
+def test_of_designs_that_are_not_asked_for_no_order_is_named(library: Any, sends: Any, told: Any, line: Any) -> None:
+    library.publish()
+    sends(line("Q-2601", "drops"), line("Q-2602", "pendant"))
+    library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
+    assert told("pendant")[0] == "write to: Q-2602"
+    assert told("link")[0] == "unchanged: link (revision 1)"
