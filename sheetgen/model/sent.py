@@ -102,11 +102,12 @@ def holdings(sent: Sequence[Sent]) -> list[Holding]:
         if lines and lines[0].code != one.code:
             lines.clear()
         lines.append(one)
-    first = {id(lines[0]): lines[0] for lines in last.values()}
-    found: dict[tuple[object, ...], Holding] = {}
+    first = {id(lines[0]) for lines in last.values()}
+    found: dict[tuple[object, ...], list[Sent]] = {}
     for one in sent:
         if id(one) in first:
-            key = (one.kit.key, one.code)
-            before = found.get(key, Holding(one.kit, one.code, one.revision, ()))
-            found[key] = before._replace(orders=(*before.orders, (one.order, one.date)))
-    return list(found.values())
+            found.setdefault((one.kit.key, one.code), []).append(one)
+    return [
+        Holding(lines[0].kit, lines[0].code, lines[0].revision, tuple((one.order, one.date) for one in lines))
+        for lines in found.values()
+    ]
