@@ -152,11 +152,18 @@ def check(projects: tuple[str, ...], library: Path) -> None:
 @click.option(
     "--since", default="", metavar="REVISION", help="From which revision on (default: what was printed last)."
 )
-def changes(projects: tuple[str, ...], library: Path, since: str) -> None:
-    """Show which printed numbers have moved since a revision, by which edit, and what no longer passes."""
-    outcome = pipeline.work_through(library, projects)
+@private_option
+def changes(projects: tuple[str, ...], library: Path, since: str, private: Path | None) -> None:
+    """Show which printed numbers have moved since a revision, by which edit, what no longer passes, whom to write to.
+
+    With --private, that is written into changes/ of this folder too, for a spreadsheet.
+    """
+    from sheetgen.runs.changes import changes as changes_told  # noqa: PLC0415 - only where it is wanted
+
     try:
-        lines = pipeline.changes_told(outcome, library, since)
+        outcome, lines = changes_told(library, projects, since, private or library / PRIVATE, private)
+    except pipeline.NotReady as missing:
+        _wrong(str(missing))
     except CannotBe as fault:
         _wrong(f"{fault.message}; {fault.help}")
     _tell(outcome)

@@ -9,11 +9,12 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.program import program_version
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe
+from sheetgen.kits.coded import ledger_with_colours
 from sheetgen.model.codes import codes
-from sheetgen.model.ledger import last_before, ledger_of, paired
+from sheetgen.model.ledger import last_before, paired
 from sheetgen.publish.ledgers import keep
 from sheetgen.read.ledgers import read_ledgers
-from sheetgen.render.changes_told import Change, changes_told, moved_told
+from sheetgen.render.changes_told import Change, moved_told
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -41,7 +42,7 @@ class Editions:
     def of(self, worked: Worked) -> tuple[Worked, list[Code]]:
         """A design with its changed versions marked, which is told, and every fingerprint that it has borne."""
         ledgers = read_ledgers(self.root / "projects" / worked.name, self.troubles)
-        now = ledger_of(worked, program_version())
+        now = ledger_with_colours(worked, program_version())
         was = next((one for one in ledgers if one.revision == now.revision), None)
         return self._marked(worked, was, now) if was else worked, codes(now, ledgers)
 
@@ -60,7 +61,7 @@ class Editions:
     def keep(self, worked: Worked) -> None:
         """Write the ledger of a design's revision where there is none; nothing is lost where that cannot be done."""
         try:
-            written = keep(self.root / "projects" / worked.name, ledger_of(worked, program_version()))
+            written = keep(self.root / "projects" / worked.name, ledger_with_colours(worked, program_version()))
         except OSError as fault:
             self.unkept.setdefault(fault.strerror or "no reason is given", []).append(worked.name)
         else:
@@ -73,12 +74,14 @@ class Editions:
             self.troubles.add(message, None, "later nobody can tell what has moved since", "warning")
 
 
-def changes(root: Path, worked: Sequence[Worked], failed: Sequence[str], troubles: Troubles, since: str) -> list[str]:
-    """What moved since a revision, in lines; if none is named, since what was printed last.
+def changes(
+    root: Path, worked: Sequence[Worked], failed: Sequence[str], troubles: Troubles, since: str
+) -> list[Change]:
+    """What each design was at a revision and is now; if none is named, since what was printed last.
 
     `failed` are designs that do not pass. CannotBe for a revision of which no design has a ledger.
     """
-    present = {one.name: ledger_of(one, program_version()) for one in worked}
+    present = {one.name: ledger_with_colours(one, program_version()) for one in worked}
     found, known = [], set[str]()
     for name in sorted({*present, *failed}):
         ledgers = read_ledgers(root / "projects" / name, troubles)
@@ -93,7 +96,7 @@ def changes(root: Path, worked: Sequence[Worked], failed: Sequence[str], trouble
         found.append(Change(name, was, now, f"{which}: what moved cannot be known", errors))
     if since and found and since not in known:
         raise CannotBe(f"there is no ledger of revision '{since}'", suggest(since, known))
-    return changes_told(found)
+    return found
 
 
 def _errors(design: str, troubles: Troubles) -> tuple[str, ...]:

@@ -35,12 +35,13 @@ class NotReady(RuntimeError):
 
 @dataclass(slots=True)
 class Outcome:
-    """What a run came to: troubles, the projects worked, and what was written.
+    """What a run came to: troubles, what was read, the projects worked, and what was written.
 
     `kept` are the ledgers that were written; `faults` are tracebacks of what nobody thought of.
     """
 
     troubles: Troubles = field(default_factory=Troubles)
+    library: Library | None = None
     worked: list[Worked] = field(default_factory=list)
     published: list[str] = field(default_factory=list)
     failed: list[str] = field(default_factory=list)
@@ -52,7 +53,7 @@ class Outcome:
 def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None) -> Outcome:
     """Read, work and check; nothing is written. A project with an error is in `failed`."""
     outcome = Outcome()
-    library = read_library(root, outcome.troubles, only)
+    library = outcome.library = read_library(root, outcome.troubles, only)
     if library is None:
         return outcome
     outcome.failed += library.failed
@@ -143,16 +144,6 @@ def publish(
             outcome.changed += folder.write(rendering.index(outcome.worked[0].studio, folder.entries(), theme))
         folder.keep_record()
     return outcome
-
-
-def changes_told(outcome: Outcome, root: Path, since: str = "") -> list[str]:
-    """What moved in the projects of a run since a revision, in lines; if none is named, since what was printed last.
-
-    CannotBe for a revision of which no project has a ledger.
-    """
-    from sheetgen.editions import changes  # noqa: PLC0415 - only where it is wanted
-
-    return changes(root, outcome.worked, outcome.failed, outcome.troubles, since)
 
 
 def pages_of(

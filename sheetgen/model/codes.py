@@ -5,14 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.model.ledger import Ledger, paired
+from sheetgen.base.spelling import slug
+from sheetgen.model.ledger import Ledger, Pair, paired
 from sheetgen.model.moved import moved
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from sheetgen.model.ledger import Kept
     from sheetgen.model.moved import Moved
+    from sheetgen.model.worked import Worked, WorkedVersion
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,15 +39,38 @@ class Code:
 
 
 def codes(now: Ledger, kept: Iterable[Ledger]) -> list[Code]:
-    """The present fingerprints and those of the ledgers, by version, the last one first."""
+    """The present fingerprints and those of the ledgers, by version, the last one first; of its colourways too."""
     found: dict[tuple[str, str], Code] = {}
     for ledger in (now, *sorted(kept, key=lambda one: one.order, reverse=True)):
-        for was, new in paired(ledger, now):
+        revision = (ledger.revision, ledger.date)
+        for was, new in (both for pair in paired(ledger, now) for both in _coloured(pair)):
             if was is None:
                 continue
-            revision = (ledger.revision, ledger.date)
             before = found.get((was.name, was.code))
             revisions = dict.fromkeys((*(before.revisions if before else ()), revision))
             differs = tuple(moved(was, new)) if new is not None else ()
             found[was.name, was.code] = Code(was.code, was.name, was.title, tuple(revisions), new, differs)
     return list(found.values())
+
+
+def _coloured(pair: Pair) -> Iterator[Pair]:
+    """A version then and now, and each colourway that it had; one that is gone is compared with none."""
+    yield pair
+    for name in pair.was.colours if pair.was is not None else ():
+        now = pair.now.coloured(name) if pair.now is not None else None
+        yield Pair(pair.was.coloured(name) if pair.was is not None else None, now)
+
+
+def folder_of(worked: Worked, version: str) -> str:
+    """Where the files of a version by its name in the file stand, below the build folder; of one that is gone too."""
+    return worked.name if version == worked.main.name else f"{worked.name}/{slug(version)}"
+
+
+def code_path(worked: Worked, version: str, code: str) -> str:
+    """Where the page of a fingerprint stands, below the build folder: a code to be scanned leads there."""
+    return f"{folder_of(worked, version)}/{code.lower()}.html"
+
+
+def page_of(worked: Worked, version: WorkedVersion, code: str) -> str:
+    """The address of that page, for a code on a label; empty where the studio has no address."""
+    return f"{worked.studio.address}{code_path(worked, version.name, code)}" if worked.studio.address else ""

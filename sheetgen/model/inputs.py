@@ -34,7 +34,7 @@ def inputs(worked: Worked, version: WorkedVersion, program: str) -> dict[str, st
         for name, place in sorted(part.places.items()):
             if name:
                 found[f"part {part.name}: {name.replace('_', ' ')}"] = _written(place)
-    for item in _used(version):
+    for item in used(version):
         for one in fields(item):
             same = SAME_AS.get(one.name, "")
             if getattr(item, one.name) == getattr(item, same, None):
@@ -51,7 +51,7 @@ def inputs(worked: Worked, version: WorkedVersion, program: str) -> dict[str, st
     return {" ".join(key.split()): " ".join(value.split()) for key, value in found.items()}
 
 
-def _used(version: WorkedVersion) -> list[Item]:
+def used(version: WorkedVersion) -> list[Item]:
     """The items of stock that a version uses, by their ids."""
     found: dict[str, Item] = {}
     for item in (*(line.item for line in version.materials), *(line.item for line in version.tools)):

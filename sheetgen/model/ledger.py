@@ -10,11 +10,12 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import bare, slug
 from sheetgen.model.fingerprint import Number, fingerprint, printed_numbers
 from sheetgen.model.inputs import inputs
+from sheetgen.model.prices import prices
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Mapping
 
-    from sheetgen.model.worked import Worked
+    from sheetgen.model.worked import Worked, WorkedVersion
 
 FOLDER = "ledger"
 LONGEST = 40  # letters of a revision in a file's name
@@ -22,23 +23,45 @@ LONGEST = 40  # letters of a revision in a file's name
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """One version: its name and the one that is printed, its fingerprint, its numbers, what they were worked from."""
+    """One version: its name and the one that is printed, its fingerprint, its numbers, what they were worked from.
+
+    `colours` are how many of each colour go with a kit of it, by colourway.
+    """
 
     name: str
     title: str
     code: str
     numbers: tuple[Number, ...]
     inputs: Mapping[str, str] = field(default_factory=Frozen)
+    colours: Mapping[str, tuple[Number, ...]] = field(default_factory=Frozen)
+
+    @property
+    def each(self) -> tuple[Kept, ...]:
+        """Itself, and its kit in each colourway."""
+        return self, *(kit for name in self.colours if (kit := self.coloured(name)) is not None)
+
+    def coloured(self, colourway: str) -> Kept | None:
+        """Its kit in a colourway, which has a fingerprint of its own; None where there is no such colourway."""
+        found = next(((name, own) for name, own in self.colours.items() if bare(name) == bare(colourway)), None)
+        if found is None:
+            return None
+        name, own = found
+        numbers = (*self.numbers, *own)
+        return Kept(self.name, f"{self.title}, {name}", fingerprint(numbers), numbers, self.inputs)
 
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
-    """A design at one revision of a date, with its versions in their order; the first is the main one."""
+    """A design at one revision of a date, with its versions in their order; the first is the main one.
+
+    `prices` are what the stock in use cost then; None where that was not kept.
+    """
 
     design: str
     revision: str
     date: str
     versions: tuple[Kept, ...]
+    prices: tuple[Number, ...] | None = None
 
     @property
     def order(self) -> tuple[str, list[tuple[bool, int, str]]]:
@@ -56,12 +79,15 @@ class Pair(NamedTuple):
 
 def ledger_of(worked: Worked, program: str) -> Ledger:
     """A design as it is worked now, by a version of the program."""
-    versions = []
-    for version in worked.versions.values():
-        numbers = tuple(printed_numbers(worked, version))
-        found = Frozen(inputs(worked, version, program))
-        versions.append(Kept(version.name, version.title, fingerprint(numbers), numbers, found))
-    return Ledger(worked.name, worked.revision, worked.date, tuple(versions))
+    versions = tuple(kept_of(worked, version, program) for version in worked.versions.values())
+    return Ledger(worked.name, worked.revision, worked.date, versions, prices(worked))
+
+
+def kept_of(worked: Worked, version: WorkedVersion, program: str) -> Kept:
+    """A version as it is worked now, with the choices that it is worked with."""
+    numbers = tuple(printed_numbers(worked, version))
+    found = Frozen(inputs(worked, version, program))
+    return Kept(version.name, version.title, fingerprint(numbers), numbers, found)
 
 
 def file_name(revision: str) -> str:
@@ -110,18 +136,3 @@ def last_before(ledgers: Iterable[Ledger], now: Ledger) -> Ledger | None:
 def differ(was: Ledger, now: Ledger) -> bool:
     """Whether any version prints other numbers, is added or is dropped."""
     return any(old is None or new is None or old.code != new.code for old, new in paired(was, now))
-
-
-class Sent(NamedTuple):
-    """A sheet that was sent: the order's number, design, version by its printed name, fingerprint."""
-
-    order: str
-    design: str
-    version: str
-    code: str
-
-
-def holding_another(sent: Iterable[Sent], now: Sequence[Ledger]) -> list[Sent]:
-    """What was sent of these designs and is not printed so any more, in its order; of others nothing is known."""
-    present = {one.design: {bare(v.title): v.code for v in one.versions} for one in now}
-    return [one for one in sent if one.design in present and present[one.design].get(bare(one.version)) != one.code]

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.model.fingerprint import FIGURES, FIRING, GROUPS, SAID, TIMES, Number
+from sheetgen.model.fingerprint import FIGURES, FIRING, GROUPS, LISTS, SAID, TIMES, Number
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from sheetgen.model.ledger import Kept
+    from sheetgen.model.ledger import Kept, Ledger
 
 BY_STEP = (TIMES, FIRING, SAID)
 
@@ -77,3 +77,39 @@ def edits(was: Kept, now: Kept) -> list[Edit]:
     keys = dict.fromkeys([*now.inputs, *was.inputs])
     both = (Edit(key, was.inputs.get(key, ""), now.inputs.get(key, "")) for key in keys)
     return [one for one in both if one.was != one.now]
+
+
+def prices_moved(was: Ledger, now: Ledger) -> list[Moved]:
+    """The prices of stock that differ; nothing where one of the two has none kept."""
+    before = {one.key: one for one in was.prices or ()}
+    after = {one.key: one for one in now.prices or ()}
+    if was.prices is None or now.prices is None:
+        return []
+    found = []
+    for key in dict.fromkeys([*after, *before]):
+        old, new = before.get(key), after.get(key)
+        one = new or old
+        if one is not None and (old.told if old else "") != (new.told if new else ""):
+            found.append(Moved(one.group, key, one.label, old.told if old else "", new.told if new else ""))
+    return found
+
+
+class Recoloured(NamedTuple):
+    """A colourway of a version with other counts: its title with the version's, its fingerprint then and now."""
+
+    title: str
+    was: str
+    now: str
+    rows: tuple[Moved, ...]
+
+
+def recoloured(was: Kept, now: Kept) -> list[Recoloured]:
+    """The colourways that both have, of which a kit holds so many of a colour more or fewer."""
+    found = []
+    for name, before in was.colours.items():
+        old, new = was.coloured(name), now.coloured(name)
+        if old is not None and new is not None:
+            rows = tuple(_of_group(LISTS, before, [one for one in new.numbers if one not in now.numbers]))
+            if rows:
+                found.append(Recoloured(new.title, old.code, new.code, rows))
+    return found

@@ -194,6 +194,7 @@ class Studio(Written):
     bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
     humidity: Text | None = None
     emergency: Text | None = None
+    address: Text | None = None
     paper: Texts = Field(default_factory=lambda: [default("A4"), default("Letter")])
     slab_width: Text | None = None
     slab_length: Text | None = None

@@ -10,8 +10,10 @@ from sheetgen.model.ledger import FOLDER, file_name
 from sheetgen.publish.folder import beside
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
     from pathlib import Path
 
+    from sheetgen.model.fingerprint import Number
     from sheetgen.model.ledger import Kept, Ledger
 
 
@@ -43,6 +45,7 @@ def ledger_text(ledger: Ledger) -> str:
         "revision": ledger.revision,
         "date": ledger.date,
         "inputs": dict(sorted(first.items())),
+        **({} if ledger.prices is None else {"prices": _rows(ledger.prices)}),
         "versions": {one.name: _version(one, dict(first)) for one in ledger.versions},
     }
     return f"{_lines(told)}\n"
@@ -51,16 +54,19 @@ def ledger_text(ledger: Ledger) -> str:
 def _version(one: Kept, first: dict[str, str]) -> dict[str, Any]:
     own: dict[str, str | None] = {key: value for key, value in one.inputs.items() if first.get(key) != value}
     own |= dict.fromkeys(first.keys() - one.inputs.keys())
-    grouped = {
-        group: {number.key: [number.label, number.told] for number in sorted(one.numbers) if number.group == group}
-        for group in GROUPS
-    }
+    grouped = {group: _rows(number for number in one.numbers if number.group == group) for group in GROUPS}
+    colours = {name: _rows(numbers) for name, numbers in one.colours.items()}
     return {
         "title": one.title,
         "fingerprint": one.code,
         "inputs": dict(sorted(own.items())),
         "numbers": {group: rows for group, rows in grouped.items() if rows},
+        **({"colourways": colours} if colours else {}),
     }
+
+
+def _rows(numbers: Iterable[Number]) -> dict[str, list[str]]:
+    return {number.key: [number.label, number.told] for number in sorted(numbers)}
 
 
 def _lines(told: Any, deep: int = 1) -> str:  # noqa: ANN401 - names and words, as above

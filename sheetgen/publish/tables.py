@@ -29,7 +29,7 @@ def csv_bytes(sheet: Sheet) -> bytes:
 
     Raises ValueError for a number that is not finite.
     """
-    lines = (",".join(map(_field, line)) + "\r\n" for line in (sheet.head, *sheet.rows))
+    lines = (",".join(map(field, line)) + "\r\n" for line in (sheet.head, *sheet.rows))
     return ("\ufeff" + "".join(lines)).encode()
 
 
@@ -38,7 +38,8 @@ def held(text: str) -> str:
     return NO_TEXT.sub("\ufffd", CONTROL.sub(" ", text.replace("\r\n", "\n")))
 
 
-def _field(cell: Cell) -> str:
+def field(cell: Cell) -> str:
+    """A cell as a line of a CSV has it, in quotes where they are needed, whichever sign parts the cells."""
     if cell is None:
         return ""
     text = RISKY.sub(r"\1'", held(cell)) if isinstance(cell, str) else plain(cell)

@@ -10,8 +10,9 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.place import Place, Source
 from sheetgen.base.spelling import slug
 from sheetgen.base.trouble import Troubles
-from sheetgen.model.fingerprint import CODE, GROUPS, Number, fingerprint
+from sheetgen.model.fingerprint import CODE, GROUPS, LISTS, Number, fingerprint
 from sheetgen.model.ledger import FOLDER, Kept, Ledger, file_name
+from sheetgen.model.prices import PRICES
 from sheetgen.read.text import read_text
 
 if TYPE_CHECKING:
@@ -52,7 +53,14 @@ def read_ledgers(project: Path, troubles: Troubles) -> list[Ledger]:
     return sorted((one for one in found if one is not None), key=lambda one: one.order)
 
 
-def _read(path: Path, name: str, design: str, troubles: Troubles) -> Ledger | None:
+def read_kept(path: Path, name: str, design: str, troubles: Troubles) -> Kept | None:
+    """The numbers of one kit that was sent, as they are kept in the private folder; None where they are not."""
+    found = _read(path, name, design, troubles, of_a_kit=True) if path.is_file() else None
+    return found.versions[0] if found is not None else None
+
+
+def _read(path: Path, name: str, design: str, troubles: Troubles, *, of_a_kit: bool = False) -> Ledger | None:
+    """One ledger; that `of_a_kit` is not called as its revision is."""
     unread = Troubles()
     source = read_text(path, name, unread, LARGEST)
     for one in unread:
@@ -60,7 +68,7 @@ def _read(path: Path, name: str, design: str, troubles: Troubles) -> Ledger | No
     if source is None:
         return None
     try:
-        return _ledger(json.loads(source.text), design, path.name)
+        return _ledger(json.loads(source.text), design, None if of_a_kit else path.name)
     except json.JSONDecodeError as fault:
         message = f"the ledger is not JSON: {fault.msg[:1].lower()}{fault.msg[1:]}"
         troubles.add(message, Place(source, fault.lineno, fault.colno), AGAIN, "warning")
@@ -83,12 +91,12 @@ def _place(source: Source, way: tuple[str, ...]) -> Place:
     return Place(source, source.text.count("\n", 0, found) + 1, found - line_start + 1)
 
 
-def _ledger(told: Any, design: str, file: str) -> Ledger:  # noqa: ANN401 - whatever a file held
+def _ledger(told: Any, design: str, file: str | None) -> Ledger:  # noqa: ANN401 - whatever a file held
     top = _mapping(told, "the ledger")
     revision, date = (_word(top.get(key), f"its {key}", key) for key in ("revision", "date"))
     if top.get("design") != design:
         raise Unusable(f"it is of another design than {design}", "design")
-    if file != file_name(revision):
+    if file not in {None, file_name(revision)}:
         raise Unusable(f"revision '{revision[:40]}' would lie in {file_name(revision)}", "revision")
     if not DATE.fullmatch(date):
         raise Unusable("its date is not year-month-day", "date")
@@ -97,7 +105,8 @@ def _ledger(told: Any, design: str, file: str) -> Ledger:  # noqa: ANN401 - what
     versions = tuple(_version(name, one, shared) for name, one in each.items())
     if not versions:
         raise Unusable("it has no version", "versions")
-    return Ledger(design, revision, date, versions)
+    prices = tuple(_rows(PRICES, top["prices"], "prices")) if "prices" in top else None
+    return Ledger(design, revision, date, versions, prices)
 
 
 def _version(name: str, told: Any, shared: dict[str, str]) -> Kept:  # noqa: ANN401
@@ -113,18 +122,27 @@ def _version(name: str, told: Any, shared: dict[str, str]) -> Kept:  # noqa: ANN
     gone = {key for key, value in own.items() if value is None}
     changed = dict(_inputs({key: value for key, value in own.items() if value is not None}, *way, "inputs"))
     kept = {key: value for key, value in shared.items() if key not in gone}
-    return Kept(name, title, code, numbers, Frozen(kept | changed))
+    ways = _mapping(one.get("colourways", {}), f"the colourways of version '{name}'", *way, "colourways")
+    colours = {
+        _word(each, "the name of a colourway", *way, "colourways"): tuple(_rows(LISTS, rows, *way, "colourways", each))
+        for each, rows in ways.items()
+    }
+    return Kept(name, title, code, numbers, Frozen(kept | changed), Frozen(colours))
 
 
 def _numbers(told: Any, *way: str) -> Iterator[Number]:  # noqa: ANN401
     for group, rows in _mapping(told, "its numbers", *way).items():
         if group not in GROUPS:
             raise Unusable(f"'{group[:40]}' is no group of numbers", *way, group)
-        for key, row in _mapping(rows, f"'{group}'", *way, group).items():
-            if not isinstance(row, list) or len(row) != 2:  # noqa: PLR2004 - what it is called, what it is
-                raise Unusable("a number is two words: what it is called, and what it is", *way, group, key)
-            label, words = (_word(word, "a number's word", *way, group, key) for word in row)
-            yield Number(group, _word(key, "a number's name", *way, group, key), label, words)
+        yield from _rows(group, rows, *way, group)
+
+
+def _rows(group: str, told: Any, *way: str) -> Iterator[Number]:  # noqa: ANN401
+    for key, row in _mapping(told, f"'{way[-1]}'", *way).items():
+        if not isinstance(row, list) or len(row) != 2:  # noqa: PLR2004 - what it is called, what it is
+            raise Unusable("a number is two words: what it is called, and what it is", *way, key)
+        label, words = (_word(word, "a number's word", *way, key) for word in row)
+        yield Number(group, _word(key, "a number's name", *way, key), label, words)
 
 
 def _inputs(told: Any, *way: str) -> Iterator[tuple[str, str]]:  # noqa: ANN401

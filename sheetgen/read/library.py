@@ -8,10 +8,11 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from sheetgen.base.address import folder_address
 from sheetgen.base.dimension import LENGTH
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
-from sheetgen.base.trouble import Trouble, Troubles
+from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
 from sheetgen.model.worked import SHEETS
@@ -115,6 +116,8 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         troubles.add(
             f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
         )
+    if studio.address is not None:
+        _address(studio.address, troubles)
     _sheets(studio.sheets, troubles)
     measures = Measures(str(studio.currency), troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
@@ -124,6 +127,13 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None
+
+
+def _address(written: Word, troubles: Troubles) -> None:
+    try:
+        folder_address(written)
+    except CannotBe as fault:
+        troubles.add(fault.message, written.place, fault.help)
 
 
 def _sheets(named: Sequence[Word], troubles: Troubles) -> None:

@@ -49,6 +49,20 @@ def table_text(raw: bytes, name: str, troubles: Troubles) -> str | None:
     return CONTROL.sub(" ", text.replace("\r\n", "\n").replace("\r", "\n"))
 
 
+def encoding_of(raw: bytes) -> str:
+    """How a table that can be read is written, its mark left aside."""
+    for mark, encoding in MARKS:
+        if raw.startswith(mark):
+            return encoding
+    if bare := _without_mark(raw[:4096]):
+        return bare
+    try:
+        raw.decode("utf-8")
+    except UnicodeDecodeError:
+        return "cp1252"
+    return "utf-8"
+
+
 def _decoded(raw: bytes, name: str, troubles: Troubles) -> str | None:
     for mark, encoding in MARKS:
         if raw.startswith(mark):

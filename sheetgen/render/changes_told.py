@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 
 from sheetgen.model.fingerprint import FIGURES, FIRING, LISTS, SAID, SIZES, TIMES
 from sheetgen.model.ledger import paired
-from sheetgen.model.moved import edits, moved
+from sheetgen.model.moved import edits, moved, prices_moved, recoloured
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.model.ledger import Kept, Ledger
-    from sheetgen.model.moved import Edit, Moved
+    from sheetgen.model.ledger import Kept, Ledger, Pair
+    from sheetgen.model.moved import Edit, Moved, Recoloured
 
 HANDFUL = 5
 """So many numbers a warning names."""
@@ -37,17 +37,37 @@ class Change:
     unknown: str = ""
     errors: tuple[str, ...] = ()
 
+    @property
+    def pairs(self) -> list[Pair]:
+        """The versions that print other numbers, are added or dropped."""
+        if self.was is None or self.now is None:
+            return []
+        both = paired(self.was, self.now)
+        return [pair for pair in both if pair.was is None or pair.now is None or pair.was.code != pair.now.code]
+
+    @property
+    def recoloured(self) -> list[Recoloured]:
+        """The colourways with other counts."""
+        both = paired(self.was, self.now) if self.was is not None and self.now is not None else ()
+        return [one for was, now in both if was is not None and now is not None for one in recoloured(was, now)]
+
 
 def changes_told(changes: Sequence[Change]) -> list[str]:
     """Each design with what moved in it, and in a line those in which nothing did."""
     lines: list[str] = []
-    same = []
+    same, unpriced = [], []
     for change in changes:
         told = list(_design(change))
         lines += told
         if not told:
             same.append(f"{change.design} (revision {change.was.revision})" if change.was else change.design)
-    return [*lines, *([f"unchanged: {', '.join(same)}"] if same else [])]
+        if change.was is not None and change.now is not None and change.was.prices is None:
+            unpriced.append(f"{change.design} (revision {change.was.revision})")
+    if same:
+        lines.append(f"unchanged: {', '.join(same)}")
+    if unpriced:
+        lines.append(f"the ledger holds no prices, and what moved of them cannot be known: {', '.join(unpriced)}")
+    return lines
 
 
 def _design(change: Change) -> Iterator[str]:
@@ -60,10 +80,8 @@ def _design(change: Change) -> Iterator[str]:
     if was is None or now is None:
         yield f"{change.design}: {change.unknown}"
         return
-    pairs = [
-        pair for pair in paired(was, now) if pair.was is None or pair.now is None or pair.was.code != pair.now.code
-    ]
-    if not pairs:
+    pairs, recolours, priced = change.pairs, change.recoloured, prices_moved(was, now)
+    if not pairs and not recolours and not priced:
         return
     yield f"{change.design}: since revision {was.revision}, {was.date}"
     by: tuple[Edit, ...] | None = None
@@ -74,6 +92,12 @@ def _design(change: Change) -> Iterator[str]:
             yield f"  {old.title}: no longer made, was {old.code}"
         elif old is not None and new is not None:
             yield from _version(old, new, again=by == (by := tuple(edits(old, new))))
+    for one in recolours:
+        yield f"  {one.title}: {one.was} is now {one.now}"
+        yield from rows_told(one.rows)
+    if priced:
+        yield "  Prices of its stock, which no sheet prints"
+        yield from (f"    {row.label}{_ends(row.was, row.now)}" for row in priced)
 
 
 def _version(old: Kept, new: Kept, *, again: bool) -> Iterator[str]:
@@ -87,6 +111,11 @@ def _version(old: Kept, new: Kept, *, again: bool) -> Iterator[str]:
         yield from (f"    by {one.what}{_ends(one.was, one.now)}" for one in made)
     if not made:
         yield f"    {NO_EDIT}"
+    yield from rows_told(rows)
+
+
+def rows_told(rows: Sequence[Moved]) -> Iterator[str]:
+    """Numbers that differ, below the head of each group."""
     for group, head in HEADS.items():
         of_group = [row for row in rows if row.group == group]
         if of_group:

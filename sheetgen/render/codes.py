@@ -5,7 +5,8 @@ from __future__ import annotations
 import posixpath
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare, slug
+from sheetgen.base.spelling import bare
+from sheetgen.model.codes import code_path, folder_of
 from sheetgen.model.page import Page
 from sheetgen.model.view import CodePage, MovedNumber, SheetLink
 from sheetgen.render.handout import studio
@@ -16,16 +17,6 @@ if TYPE_CHECKING:
     from sheetgen.model.codes import Code
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.theme import Theme
-
-
-def folder_of(worked: Worked, version: str) -> str:
-    """Where the files of a version by its name in the file stand, below the build folder; of one that is gone too."""
-    return worked.name if version == worked.main.name else f"{worked.name}/{slug(version)}"
-
-
-def code_path(worked: Worked, version: str, code: str) -> str:
-    """Where the page of a fingerprint stands, below the build folder: a code to be scanned leads there."""
-    return f"{folder_of(worked, version)}/{code.lower()}.html"
 
 
 def code_pages(worked: Worked, codes: Sequence[Code], theme: Theme, faces: Callable[[str], str]) -> Iterator[Page]:
@@ -39,7 +30,7 @@ def code_pages(worked: Worked, codes: Sequence[Code], theme: Theme, faces: Calla
 def _page(worked: Worked, one: Code, home: str) -> CodePage:
     now = worked.versions[one.now.name] if one.now is not None else worked.main
     here = folder_of(worked, one.name)
-    several = len(worked.versions) > 1 or one.now is None
+    several = len(worked.versions) > 1 or one.now is None or one.now.title != now.title  # or it is a colourway
     return CodePage(
         studio=studio(worked.studio),
         language=worked.studio.language,
@@ -50,7 +41,7 @@ def _page(worked: Worked, one: Code, home: str) -> CodePage:
         present=one.present,
         path=f"{posixpath.relpath(folder_of(worked, now.name), here)}/index.html".removeprefix("./"),
         made=one.now is not None,
-        called=now.title if one.now is not None and several and bare(now.title) != bare(one.title) else "",
+        called=one.now.title if one.now is not None and several and bare(one.now.title) != bare(one.title) else "",
         revision=f"{worked.revised(now)}, {worked.date}",
         moved=tuple(MovedNumber(row.label, row.was, row.now) for row in one.moved),
         home=home,
@@ -64,5 +55,6 @@ def older(worked: Worked, version: WorkedVersion, codes: Sequence[Code]) -> list
         if one.now is not None and one.now.name == version.name and not one.present:
             path = posixpath.relpath(code_path(worked, one.name, one.code), folder_of(worked, version.name))
             revisions = "; ".join(f"revision {revision}, {date}" for revision, date in one.revisions)
-            found.append(SheetLink(path, f"{one.code}: {revisions}"))
+            colours = f", {one.now.title}" if one.now.title != version.title else ""
+            found.append(SheetLink(path, f"{one.code}{colours}: {revisions}"))
     return found

@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING, NamedTuple
 from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
+from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
 from sheetgen.render import words
-from sheetgen.render.codes import code_pages, folder_of, older
+from sheetgen.render.codes import code_pages, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.handout import SO_FAR, Sheets, studio

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import plain
 from sheetgen.editions import Editions
 from sheetgen.pipeline import work_one
@@ -47,6 +48,8 @@ class Designs:
             found, troubles = work_one(
                 self._filed(worked.name), self.library, self.outcome.faults, dict(choices), version.name
             )
+            if found is not None:  # the design whole, so that its sheets still say which version it is
+                found = replace(worked, versions=Frozen({**worked.versions, version.name: found.main}))
             self.otherwise[key] = found, tuple(troubles.errors)
         return self.otherwise[key]
 

@@ -70,7 +70,7 @@ class Kinds:
         """The version worked with what is chosen otherwise."""
         found, errors = self.designs.chosen(worked, version, line.choices)
         if found is not None:
-            return found, found.main
+            return found, found.versions[version.name]
         chosen = ", ".join(f"{name} {value}" for name, value in line.choices)
         for error in errors:
             words = [word for choice in line.choices for word in choice]

@@ -9,6 +9,7 @@ from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
 from sheetgen.runs.designs import Designs
 from sheetgen.runs.kinds import Kinds, run_of
+from sheetgen.work.project import main_title
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -44,6 +45,5 @@ def _read(root: Path, table: Path, outcome: Outcome) -> Orders:
 
 def printed_names(project: Project) -> list[str]:
     """The names of a design's versions as its sheets print them, the main one first."""
-    main = str(project.main_version or "As designed")
     others = (next((str(v) for k, v in version.items() if k == "name"), "") for version in project.versions)
-    return [main, *filter(None, others)]
+    return [main_title(project), *filter(None, others)]

@@ -73,7 +73,7 @@ def work(
         own = Troubles()
         fired = by_program(project, library, changed | tried, own)
         evaluator = Evaluator(project, fired, changed | tried, own)
-        title = str(project.main_version or "As designed") if which == MAIN else which
+        title = main_title(project) if which == MAIN else which
         versions[which] = kits.added(_version(which, title, evaluator), evaluator)
         waived |= evaluator.waived
         if which == MAIN:
@@ -82,7 +82,7 @@ def work(
             if own.errors:
                 break
         else:
-            troubles.extend(_in_version(which, t) for t in own if t not in main_troubles)
+            troubles.extend(t if only else _in_version(which, t) for t in own if t not in main_troubles)
     if not tried:
         troubles.extend(kits.nowhere())
     waivers = tuple(_waived(project, waived, troubles))
@@ -110,6 +110,11 @@ def work(
         sheets=tuple(s for s in SHEETS if s in (project.sheets or library.studio.sheets or SHEETS)),
         cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),
     )
+
+
+def main_title(project: Project) -> str:
+    """What the project as its file gives it is called in print."""
+    return str(project.main_version or "As designed")
 
 
 def _version(name: str, title: str, evaluator: Evaluator) -> WorkedVersion:

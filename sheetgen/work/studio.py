@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.address import folder_address
 from sheetgen.base.measure import measure
 from sheetgen.base.rounding import Rounder
 from sheetgen.model.worked import Publisher, Slab
@@ -31,4 +32,5 @@ def slab(studio: Studio) -> Slab | None:
 def publisher(studio: Studio) -> Publisher:
     """Who publishes."""
     said = {key: str(getattr(studio, key) or "") for key in SAID}
-    return Publisher(**said, paper=tuple(map(str, studio.paper)))
+    address = folder_address(studio.address) if studio.address is not None else ""
+    return Publisher(**said, paper=tuple(map(str, studio.paper)), address=address)

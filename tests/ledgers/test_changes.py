@@ -2,21 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import re
-import shutil
-from pathlib import Path
 from typing import Any
 
 import pytest
 
-from sheetgen.base.program import program_version
-from sheetgen.model.ledger import Sent, holding_another, ledger_of
-from sheetgen.pipeline import figures_as_data
-from sheetgen.publish.ledgers import keep
-
 pytestmark = pytest.mark.usefixtures("quick")
-ROOT = Path(__file__).parents[2]
 PENDANT = "pendant/project.yaml"
 
 
@@ -100,69 +91,3 @@ def test_a_revision_that_there_is_not_is_wrong_usage(library: Any, run: Any) -> 
     done = run("changes", "--since", "7")
     assert "error: there is no ledger of revision '7'; known here: 1" in done.output
     assert done.exit_code == 2
-
-
-def test_an_order_that_holds_another_sheet_than_is_printed_now_is_found(library: Any) -> None:
-    now = ledger_of(library.worked("drops"), "1")
-    short, long = (version.code for version in now.versions)
-    sent = [
-        Sent("Q-2601", "drops", "As designed", short),
-        Sent("Q-2602", "drops", "long", "K7M3QX"),
-        Sent("Q-2603", "drops", "Long", long),
-        Sent("Q-2604", "drops", "Slim", "K7M3QX"),  # no longer made
-        Sent("Q-2605", "brooch", "Large", "K7M3QX"),  # nothing is known of it
-    ]
-    assert [one.order for one in holding_another(sent, [now])] == ["Q-2602", "Q-2604"]
-
-
-DESIGNS = ("lantern-pull", "tideline-band")
-
-
-def test_a_point_more_shrinkage_is_told_as_two_figures_json_differ_and_who_no_longer_passes(
-    libraries: Any, tmp_path: Path, run: Any
-) -> None:
-    """Two designs of the demonstration are worked three times over: a few seconds."""
-    library = libraries.Library(tmp_path / "copy")
-    shutil.copytree(ROOT / "projects", library.root / "projects", ignore=shutil.ignore_patterns("ledger"))
-    outcome = library.check(*DESIGNS)
-    before = printed(outcome, "tideline-band")
-    for worked in outcome.worked:
-        keep(library.path(worked.name), ledger_of(worked, program_version()))
-    text = library.path("stock/clays.yaml").read_text("utf-8")
-    own = text[text.index("  silver-low-fire:") : text.index("  silver-standard:")]
-    more = re.sub(r"shrinkage: (\d+)-(\d+) %", lambda had: f"shrinkage: {int(had[1]) + 1}-{int(had[2]) + 1} %", own)
-    assert len(re.findall(r"shrinkage: \d+-\d+ %", own)) == 2  # of both its programs
-    library.write("stock/clays.yaml", text.replace(own, more))
-    after = printed(library.check("tideline-band"), "tideline-band")
-    differ = {key: (was, after[key]) for key, was in before.items() if after[key] != was}
-    assert len(differ) > 50
-    said = run("changes", *DESIGNS, "--library", str(library.root)).output
-    assert told(said, "tideline-band") == differ
-    assert "lantern-pull: no longer passes, and did at revision 2, 2026-11-27" in said
-    assert said.count("no longer passes") == 1
-    by = {line for line in said.splitlines() if line.startswith("    by ") and "by the same" not in line}
-    assert by == {"    by stock silver-low-fire: shrinkage: was 9 to 11 %, usually 10 %, is 10 to 12 %, usually 11 %"}
-
-
-def printed(outcome: Any, design: str) -> dict[tuple[str, str], str]:
-    """Version and figure to words and unit, as figures.json has them."""
-    found = {}
-    [data] = [one for one in json.loads(json.dumps(figures_as_data(outcome))) if one["project"] == design]
-    for version, figures in data["versions"].items():
-        for key, figure in figures.items():
-            words = f"{figure['printed']['words']} {figure['printed']['unit']}".strip()
-            found["US 7" if version == "main" else version, key] = words.replace("\u00a0", " ").replace("\u202f", "")
-    return found
-
-
-def told(said: str, design: str) -> dict[tuple[str, str], tuple[str, str]]:
-    """What the command says of a design's figures, by version and figure."""
-    version, here, found = "", False, {}
-    for line in said.splitlines():
-        if not line.startswith(" "):
-            here = line.startswith(f"{design}:")
-        elif head := re.fullmatch(r"  (\S.*): \w{6} is now \w{6}", line):
-            version = head[1]
-        elif here and (row := re.fullmatch(r"      .* \(([\w.]+)\): was (.+), is (.+)", line)):
-            found[version, row[1]] = (row[2], row[3])
-    return found

@@ -4,9 +4,14 @@ from __future__ import annotations
 
 import json
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import pytest
+
+from sheetgen.kits.coded import code_of_kit, page_of_kit
+from sheetgen.kits.taken import Kits
+from sheetgen.model.fingerprint import code_of
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -93,3 +98,74 @@ def test_a_sheet_of_the_revision_as_it_was_before_it_was_changed_keeps_its_page(
     said = libraries.said(page(library, f"pendant/{codes(library, 'pendant', '1')['main']}.html"))
     assert "is old: revision 1, 2026-01-10." in said
     assert "Go to the present sheet: revision 1, changed, 2026-01-10" in said
+
+
+COLOURS = """\
+colourways:
+  of: stone
+  grey sea: "1 glass-2 : 1 glass-2-smoke"
+versions:
+"""
+SMOKE = """\
+  glass-2-smoke:
+    name: Glass stone, 2 mm, smoke
+    size: 1.95-2 mm
+    height: 1.5 mm
+    kiln: no
+    sources:
+      size: invented
+findings:
+"""
+
+
+def coloured(library: Any) -> Any:
+    """The drops in a colourway, as they are worked now."""
+    library.change("stock/others.yaml", "findings:\n", SMOKE)
+    library.change("drops/project.yaml", "versions:\n", COLOURS)
+    return library.worked("drops")
+
+
+def test_a_kit_in_a_colourway_has_a_fingerprint_and_a_page_of_its_own_that_says_when_its_counts_have_moved(
+    library: Any, libraries: Any
+) -> None:
+    worked = coloured(library)
+    [main, long] = worked.versions.values()
+    kits = Kits(worked, long, (), 1, (), long.colourways[0])
+    old = code_of_kit(kits)
+    others = {code_of(worked, main), code_of(worked, long), code_of_kit(replace(kits, version=main)), old}
+    assert len(others) == 4
+    library.publish("drops")
+    assert 'content="0; url=index.html"' in page(library, f"drops/long/{old.lower()}.html")
+    anew(library, "drops", '"1 glass-2 : 1 glass-2-smoke"', '"5 glass-2 : 1 glass-2-smoke"')
+    assert code_of(library.worked("drops"), library.worked("drops").versions["Long"]) == code_of(worked, long)
+    said = libraries.said(page(library, f"drops/long/{old.lower()}.html"))
+    assert f"Sheet {old} is old: revision 1, 2026-01-10." in said
+    assert "Little drops, Long, grey sea" in said
+    assert re.search(r"Glass stone, 2 mm, smoke \d+ \d+", said)
+    assert f"{old}, Long, grey sea: revision 1, 2026-01-10" in libraries.said(page(library, "drops/long/index.html"))
+
+
+def test_the_address_of_a_code_is_that_of_a_page_that_is_published(library: Any) -> None:
+    library.change("studio.yaml", "currency: EUR\n", "currency: EUR\naddress: https://testbench.example/sheets\n")
+    worked = coloured(library)
+    library.publish("drops")
+    for version in worked.versions.values():
+        for way in (None, version.colourways[0]):
+            address = page_of_kit(worked, Kits(worked, version, (), 1, (), way))
+            path = address.removeprefix("https://testbench.example/sheets/")
+            assert path != address
+            assert (library.build / path).is_file()
+        chosen = Kits(worked, version, (), 1, (("bore", "9 mm"),))
+        assert page_of_kit(worked, chosen) == ""  # no page tells what was ordered
+
+
+def test_without_an_address_of_the_studio_a_code_leads_nowhere_and_with_one_no_byte_of_a_page_is_another(
+    library: Any,
+) -> None:
+    worked = library.worked("drops")
+    assert page_of_kit(worked, Kits(worked, worked.main, (), 1)) == ""
+    library.publish("drops")
+    before = {path: path.read_bytes() for path in library.build.rglob("*") if path.is_file()}
+    library.change("studio.yaml", "currency: EUR\n", "currency: EUR\naddress: https://testbench.example/sheets/\n")
+    library.publish("drops")
+    assert before == {path: path.read_bytes() for path in library.build.rglob("*") if path.is_file()}

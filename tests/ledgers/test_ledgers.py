@@ -146,6 +146,15 @@ SPOILT: dict[str, tuple[Callable[[str], str], str]] = {
     "another revision": (lambda text: text.replace('"revision": "1"', '"revision": "7"'), "would lie in revision-7."),
     "a name without end": (lambda text: text.replace('"main": {', f'"{"x" * 300}": {{'), "is too long for a folder"),
     "no date": (lambda text: text.replace("2026-01-10", "soon"), "4:2: warning: this ledger cannot be used: its date"),
+    "prices as a list": (lambda text: text.replace('"prices": {}', '"prices": []'), "'prices' must be names"),
+    "a price as a number": (
+        lambda text: text.replace('"prices": {}', '"prices": {"silver, 25 g": ["Silver", 38]}'),
+        "a number's word must be text",
+    ),
+    "colourways as a list": (
+        lambda text: text.replace('"title":', '"colourways": [], "title":'),
+        "the colourways of version 'main' must be names",
+    ),
     "another group": (lambda text: text.replace('"figures"', '"figs"'), "'figs' is no group of numbers"),
 }  # fmt: skip
 

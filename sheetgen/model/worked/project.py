@@ -34,7 +34,7 @@ class Slab:
 
 @dataclass(frozen=True, slots=True)
 class Publisher:
-    """Who publishes, as the sheets say it."""
+    """Who publishes, as the sheets say it; `address` is that of the folder in which the site is published, or empty."""
 
     name: str
     about: str = ""
@@ -44,6 +44,7 @@ class Publisher:
     language: str = "en"
     currency: str = "EUR"
     paper: tuple[str, ...] = ("A4", "Letter")
+    address: str = ""
 
 
 @dataclass(frozen=True, slots=True)

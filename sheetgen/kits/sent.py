@@ -1,0 +1,36 @@
+"""A run of orders to the lines of the list of what was sent: kits with a sheet, each kind of an order once."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.kits.coded import code_of_kit
+from sheetgen.model.sent import Sent, SentKit
+
+if TYPE_CHECKING:
+    import datetime as dt
+
+    from sheetgen.kits.ordered import Run
+    from sheetgen.kits.taken import Kits
+
+
+def kit_of(kits: Kits) -> SentKit:
+    """A kind of kit as the list names it."""
+    colourway = kits.colourway.name if kits.colourway is not None else ""
+    return SentKit(kits.worked.name, kits.version.title, kits.choices, colourway)
+
+
+def sent_of(run: Run, day: dt.date) -> list[Sent]:
+    """What a run sends on a day. A part that is sent alone has no sheet, and is not in it."""
+    codes = {kit_of(kits).key: code_of_kit(kits) for kits in run.kinds if not kits.only}
+    found: dict[tuple[object, ...], Sent] = {}
+    for order in run.orders:
+        for part in order.parts:
+            if part.kits.only:
+                continue
+            kit = kit_of(part.kits)
+            before = found.get((order.number, kit.key))
+            count = part.count + (before.count if before else 0)
+            code = codes.get(kit.key) or code_of_kit(part.kits)
+            found[order.number, kit.key] = Sent(order.number, day, kit, count, code, part.kits.worked.revision)
+    return list(found.values())

@@ -1,0 +1,72 @@
+"""What a run of orders sends, into the private list, with the numbers of what no ledger of a design has."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.program import program_version
+from sheetgen.base.trouble import CannotBe, Troubles
+from sheetgen.kits.coded import kept_with_colours
+from sheetgen.kits.sent import kit_of, sent_of
+from sheetgen.model.ledger import Ledger
+from sheetgen.model.sent import FILE, FOLDER, not_there
+from sheetgen.publish.ledgers import ledger_text
+from sheetgen.publish.private import write_private
+from sheetgen.publish.sent import added_to
+from sheetgen.read.ledgers import read_ledgers
+from sheetgen.read.sent import read_sent
+
+if TYPE_CHECKING:
+    import datetime as dt
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from sheetgen.kits.ordered import Run
+    from sheetgen.model.sent import SentList
+
+
+def sent_list(private: Path, troubles: Troubles) -> SentList:
+    """The list as it is, before anything is printed. CannotBe for one that cannot be added to, its faults told."""
+    there = read_sent(private / FILE, FILE, troubles)
+    if there is None:
+        raise CannotBe(f"{FILE} is no list of what was sent", help="mend what is told of it, or put it elsewhere")
+    added_to(there, ())
+    return there
+
+
+def keep_sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) -> int:
+    """Add what a run sends on a day to the list. Returns how many lines; none of them was there already.
+
+    CannotBe where a line cannot be added, OSError where nothing can be written: then the list is as it was.
+    """
+    new = not_there(sent_of(run, day), there.lines)
+    if not new:
+        return 0
+    path = private / FILE
+    if (path.read_bytes() if path.exists() else b"") != there.there:
+        raise CannotBe(f"{FILE} was changed while the run was made", help="run the orders once more")
+    content = added_to(there, new)
+    if numbers := dict(_numbers(root, run, {one.code for one in new})):
+        write_private(private, FOLDER, numbers)
+    write_private(private, "", {FILE: content})
+    return len(new)
+
+
+def numbers_file(design: str, code: str) -> str:
+    """Where the numbers of a fingerprint lie, below the folder of what was sent."""
+    return f"{design}-{code.lower()}.json"
+
+
+def _numbers(root: Path, run: Run, codes: set[str]) -> Iterator[tuple[str, bytes]]:
+    """The printed numbers of each kit of which no ledger of its design has the fingerprint, each as a ledger."""
+    known: dict[str, set[str]] = {}
+    for kits in run.kinds:
+        worked, way = kits.worked, kit_of(kits).colourway
+        if worked.name not in known:
+            ledgers = read_ledgers(root / "projects" / worked.name, Troubles())
+            known[worked.name] = {kept.code for one in ledgers for version in one.versions for kept in version.each}
+        plain = kept_with_colours(worked, kits.version, program_version())
+        kept = plain.coloured(way) if way else plain
+        if kept is not None and kept.code in codes and kept.code not in known[worked.name]:
+            alone = Ledger(worked.name, worked.revision, worked.date, (kept,))
+            yield numbers_file(worked.name, kept.code), ledger_text(alone).encode()
