@@ -59,6 +59,26 @@ class Kits:
         return f"{self.design}, {self.version.title}"
 
     @property
+    def told(self) -> str:
+        """Design and version with all that makes these kits unlike others of it, as a list for the packer says them."""
+        mix = self.colourway.name if self.colourway else ""
+        without = f"without {', '.join(sorted(self.leave_out))}" if self.leave_out else ""
+        alone = f"only {', '.join(sorted(self.only))}" if self.only else ""
+        return ", ".join(said for said in (self.named, self.chosen, mix, without, alone) if said)
+
+    @property
+    def sheets(self) -> tuple[str, ...]:
+        """The sheets that lie in one of these kits; none where a missing part is sent after."""
+        flat = any(piece.flat for piece in self.version.parts.values())
+        have = ("handout", "bench card", *(("templates",) if flat else ()))
+        return () if self.only else tuple(sheet for sheet in have if sheet in self.worked.sheets)
+
+    def bag_of(self, item: Item) -> str:
+        """The bag of the kit in which an item lies; empty where it has no bags with names."""
+        bags = self.version.kit.bags if self.version.kit else ()
+        return next((bag.name for bag in bags if any(one.id == item.id for one in bag.items)), "")
+
+    @property
     def firings(self) -> int:
         """How often the makers of these kits fire a kiln: each step that is fired, once for each of its loads."""
         steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
@@ -67,12 +87,17 @@ class Kits:
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its sides."""
+    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its sides, which are `blank`.
+
+    `why` says by what rule so much of it is to spare.
+    """
 
     kits: Kits
     each: Fraction
     spare: Fraction
     unit: str
+    why: str = ""
+    blank: Blank | None = None
 
     @property
     def together(self) -> Fraction:

@@ -52,9 +52,9 @@ def shop(root: Path, wanted: Sequence[str], private: Path, build: Path) -> tuple
     outcome.troubles.extend(troubles)
     if troubles:
         return outcome, []
-    files = {f"{sheet.name}.csv": csv_bytes(sheet) for sheet in lists}
+    files = {f"{sheet.name}.csv": csv_bytes(sheet) for sheet in lists.sheets}
     try:
-        outcome.changed = write_private(private, SHOP, files | {"lists.xlsx": xlsx_bytes(lists)})
+        outcome.changed = write_private(private, SHOP, files | {"lists.xlsx": xlsx_bytes(lists.sheets)})
     except OSError as fault:
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
     return outcome, [*told, f"wrote {', '.join(outcome.changed)} into {private / SHOP}"]
