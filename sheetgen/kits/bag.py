@@ -22,7 +22,7 @@ def bag(kits: Kits, line: MaterialLine) -> Held:
     allowance, point = exact(line.allowance), kits.rounder.point
     if line.item.unit == "piece":
         filled = counted(int(net), allowance, line.item.supply.spares, point)
-        return Held(kits, filled.amount, filled.spare, "piece", filled.why)
+        return Held(kits, filled.amount, filled.spare, "piece", why=filled.why)
     slab = exact(at_once(kits.slabs, line.item.name))
     worked = exact(line.net.high) if line.net else net
-    return Held(kits, have, have - net, line.item.unit, weighed(worked, allowance, slab, point).why)
+    return Held(kits, have, have - net, line.item.unit, why=weighed(worked, allowance, slab, point).why)

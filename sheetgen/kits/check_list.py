@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 CHECK = ("order", "line", "kit", "bags", "sheets", "note", "due")
 BAG = "bag"
 """A kit in one bag without a name."""
+TOOLS = "tools"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,14 +43,23 @@ class Checked:
 
 
 def bags_of(kits: Kits) -> tuple[str, ...]:
-    """The bags of one kit by their names, those that hold something; one without a name where the design says none."""
-    bags = kits.version.kit.bags if kits.version.kit else ()
-    full = (bag.name for bag in bags if any(_goes_in(kits, item.id) for item in bag.items))
-    return tuple(full) or (BAG,)
+    """The bags of one kit by their names, those that hold something; one without a name where the design says none.
+
+    Tools that lie in its box are checked as a bag is.
+    """
+    kit = kits.version.kit
+    full = [bag.name for bag in (kit.bags if kit else ()) if any(_goes_in(kits, item.id) for item in bag.items)]
+    tools = [TOOLS] if kit and any(_goes_in(kits, tool.id) for tool in kit.in_the_box) else []
+    return tuple((full or ([] if kits.only and tools else [BAG])) + tools)
 
 
 def _goes_in(kits: Kits, item: str) -> bool:
-    return item in kits.only if kits.only else item not in kits.leave_out
+    """Whether an item is sent, itself or in another colour."""
+    way = kits.colourway
+    colours = {one.id for one in way.items} if way and way.of.id == item else {item}
+    if kits.only:
+        return bool(kits.only & {item, *colours})
+    return item not in kits.leave_out and bool(colours - kits.leave_out)
 
 
 def checked(run: Run, leaves: Mapping[str, int]) -> tuple[Checked, ...]:

@@ -36,7 +36,7 @@ def lengths(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
             wanted.append(Wanted(one.each, kits.bags, _tag(item, one.each, kits.told, kits.rounder)))
             continue
         pieces += rolled
-        held += [Held(kits, Fraction(p.many, kits.bags), Fraction(0), f"piece of {p.sides}", blank=p) for p in rolled]
+        held += [_piece(kits, "piece", one) for one in rolled]
     wanted += _rows(item, pieces, lines[0][0].rounder)
     return Taken(
         item, "cut", sum((w.length * w.many for w in wanted), Fraction(0)), tuple(held), tuple(wanted), bags=bags
@@ -51,9 +51,14 @@ def blanks(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) ->
             sides = (exact(float(kits.rounder.length(side, "bench up"))) for side in (long, wide))
             length, width = sides
             found.append(Blank(length, width, many * kits.bags, kits.told))
-            held.append(Held(kits, Fraction(many), Fraction(0), f"blank of {found[-1].sides}", blank=found[-1]))
+            held.append(_piece(kits, "blank", found[-1]))
     area = sum((one.long * one.wide * one.many for one in found), Fraction(0))
     return Taken(item, "blanks", area, tuple(held), blanks=tuple(found), bags=bags)
+
+
+def _piece(kits: Kits, called: str, of: Blank) -> Held:
+    """What one bag holds of the pieces of one size."""
+    return Held(kits, Fraction(of.many, kits.bags), Fraction(0), f"{called} of {of.sides}", (of.long, of.wide))
 
 
 def _tag(item: Item, length: Fraction, whose: str, rounder: Rounder) -> str:

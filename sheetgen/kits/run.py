@@ -80,7 +80,7 @@ def _sealed(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
             one = sealed(net, share, pack.holds, least, kits.rounder.point)
             used = amounts(line, kits.slabs, kits.rounder)
             net = min(exact(float(used.used)) if used else Fraction(0), one.amount)
-            found.append(Held(kits, one.amount, one.amount - net, item.unit, one.why))
+            found.append(Held(kits, one.amount, one.amount - net, item.unit, why=one.why))
         return tuple(found)
 
     def weight(pack: Pack) -> tuple[Fraction, Fraction]:

@@ -55,16 +55,16 @@ class Kits:
 
     @property
     def named(self) -> str:
-        """Design and version, as a tag says them."""
-        return f"{self.design}, {self.version.title}"
+        """Design, version, and what was chosen otherwise, as a tag says them."""
+        way = self.colourway.name if self.colourway else ""
+        return ", ".join(told for told in (self.design, self.version.title, self.chosen, way) if told)
 
     @property
     def told(self) -> str:
-        """Design and version with all that makes these kits unlike others of it, as a list for the packer says them."""
-        mix = self.colourway.name if self.colourway else ""
+        """The same, with what is left out, or all that is sent: what makes these kits unlike others."""
         without = f"without {', '.join(sorted(self.leave_out))}" if self.leave_out else ""
         alone = f"only {', '.join(sorted(self.only))}" if self.only else ""
-        return ", ".join(said for said in (self.named, self.chosen, mix, without, alone) if said)
+        return ", ".join(said for said in (self.named, without, alone) if said)
 
     @property
     def sheets(self) -> tuple[str, ...]:
@@ -73,10 +73,17 @@ class Kits:
         have = ("handout", "bench card", *(("templates",) if flat else ()))
         return () if self.only else tuple(sheet for sheet in have if sheet in self.worked.sheets)
 
-    def bag_of(self, item: Item) -> str:
-        """The bag of the kit in which an item lies; empty where it has no bags with names."""
-        bags = self.version.kit.bags if self.version.kit else ()
-        return next((bag.name for bag in bags if any(one.id == item.id for one in bag.items)), "")
+    def place_of(self, item: Item) -> str:
+        """Where in a kit an item lies, a colour where the design's own stone would: bag B stones; in the box.
+
+        Empty where its bags have no names.
+        """
+        kit, way = self.version.kit, self.colourway
+        wanted = way.of.id if way and any(one.id == item.id for one in way.items) else item.id
+        if kit and any(tool.id == item.id for tool in kit.in_the_box):
+            return "in the box"
+        bags = kit.bags if kit else ()
+        return next((f"bag {bag.name}" for bag in bags if any(one.id == wanted for one in bag.items)), "")
 
     @property
     def firings(self) -> int:
@@ -87,7 +94,7 @@ class Kits:
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its sides, which are `blank`.
+    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its `sides`, mm.
 
     `why` says by what rule so much of it is to spare.
     """
@@ -96,8 +103,8 @@ class Held:
     each: Fraction
     spare: Fraction
     unit: str
+    sides: tuple[Fraction, Fraction] | None = None
     why: str = ""
-    blank: Blank | None = None
 
     @property
     def together(self) -> Fraction:

@@ -28,7 +28,7 @@ class PickLine:
     """What goes into each bag of one kind of kit."""
 
     kit: Annotated[str, "design, version and what makes it unlike others"]
-    bag: Annotated[str, "the bag of the kit in which it lies, or nothing"]
+    where: Annotated[str, "where in the kit it lies, bag B stones or in the box, or nothing"]
     bags: Annotated[str, "how many kits: 8 kits"]
     each: Annotated[str, "what goes into one"]
     working: Annotated[str, "what of it is taken and what is to spare, and by which rule, or nothing"]

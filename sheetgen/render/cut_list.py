@@ -65,7 +65,7 @@ def _says(one: Cutting, rounder: Rounder) -> str:
     said = f"Open {' and '.join(told)}."
     if got.plan and got.plan.untouched:
         said += f" Leave {DOT.join(length(end, rounder) for end in got.plan.untouched)} whole."
-    if any(held.blank for held in got.taken.held) and got.plan:
+    if any(held.sides for held in got.taken.held) and got.plan:
         said += " Cut each strip across the whole roll, then into the pieces that its tag names."
     return f"{said} Each cut takes {length(cut, rounder)}: that is reckoned in." if cut else said
 

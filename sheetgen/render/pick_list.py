@@ -54,13 +54,13 @@ def _together(taken: Taken, rounder: Rounder) -> str:
 
 def _pieces(held: Held) -> Fraction | int:
     """Pieces in all bags: of a roll or sheet they are counted, of wire each bag has one."""
-    return held.together if held.blank is not None else held.kits.bags
+    return held.together if held.sides is not None else held.kits.bags
 
 
 def _line(taken: Taken, held: Held, rounder: Rounder) -> PickLine:
     each, together = amount(held.each, taken.item.unit, rounder), amount(held.together, taken.item.unit, rounder)
-    if held.blank is not None:
-        each = f"{plain(held.each)} of {sides((held.blank.long, held.blank.wide), rounder)}"
+    if held.sides is not None:
+        each = f"{plain(held.each)} of {sides(held.sides, rounder)}"
     if taken.way in CUT:
         together = counted(plain(_pieces(held)), "piece")
     if taken.pack is not None:
@@ -69,7 +69,7 @@ def _line(taken: Taken, held: Held, rounder: Rounder) -> PickLine:
         together = counted(plain(held.together / taken.pack.holds), "pack")
     bags = _many(held.kits.bags, "bag")
     return PickLine(
-        held.kits.told, held.kits.bag_of(taken.item), bags, each, _working(taken, held, rounder), together
+        held.kits.told, held.kits.place_of(taken.item), bags, each, _working(taken, held, rounder), together
     )  # fmt: skip
 
 

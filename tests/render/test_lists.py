@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any
@@ -12,8 +13,9 @@ import pytest
 
 from sheetgen.base.rounding import Rounder
 from sheetgen.base.supply import Pack, Spares
-from sheetgen.kits.check_list import check, checked
+from sheetgen.kits.check_list import bags_of, check, checked
 from sheetgen.kits.ordered import Order, Part, Run
+from sheetgen.model.kit import Colourway
 from sheetgen.render.theme import Theme
 
 
@@ -56,7 +58,7 @@ def test_the_drawer_goes_first_and_a_row_names_its_bag(made: Any) -> None:
     seed = made.stone(have=Fraction(40))
     found = items(made, made.kits(made.line(seed, 13), bags=8, kit=made.bagged(("B stones", (seed,)))))["Stone"]
     assert found.fetch == "40 from the drawer, and 1 new pack of 100. Count each out."
-    assert found.lines[0].bag == "B stones"
+    assert found.lines[0].where == "bag B stones"
 
 
 def test_a_kit_of_which_only_a_part_is_sent_has_no_sheet(made: Any) -> None:
@@ -155,6 +157,20 @@ def test_an_order_is_checked_bag_by_bag_and_nobody_is_named(made: Any) -> None:
     assert "A\u00a0clay&nbsp;☐☐☐ B\u00a0stones&nbsp;☐☐☐" in html
     assert [(o.sheets, o.note) for o in found.orders] == [("9 leaves", True), ("1 leaf", False), ("", False)]
     assert not re.search("Wenna|Pottifer|Tam|Ozzard|Quell|birthday", html + repr(rows) + repr(found))
+
+
+def test_a_colour_lies_in_the_bag_of_the_stone_and_tools_in_the_box(made: Any) -> None:
+    own, smoke, bur = made.stone("Clear"), made.stone("Smoke"), made.stone("Bur")
+    clay = made.clay()
+    grey = Colourway("grey sea", own, 12, "counts", (("Smoke", Fraction(12)),), (smoke,))
+    kit = replace(made.bagged(("A clay", (clay,)), ("B stones", (own,))), in_the_box=(bur,))
+    one = made.kits(made.line(clay, 8), kit=kit, colourway=grey)
+    assert [one.place_of(item) for item in (smoke, clay, bur)] == ["bag B stones", "bag A clay", "in the box"]
+    assert bags_of(one) == ("A clay", "B stones", "tools")
+    assert bags_of(replace(one, only=frozenset({"Smoke"}))) == ("B stones",)
+    assert bags_of(replace(one, only=frozenset({"Bur"}))) == ("tools",)
+    assert bags_of(replace(one, leave_out=frozenset({"Clear"}))) == ("A clay", "tools")
+    assert one.told == "Drops, Long, grey sea"
 
 
 def test_an_order_on_the_check_list_is_few_elements(made: Any) -> None:
