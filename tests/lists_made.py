@@ -12,13 +12,11 @@ from sheetgen.base.material import Clay, Stone, Wire
 from sheetgen.base.place import Place, Source
 from sheetgen.base.rounding import Rounder
 from sheetgen.base.supply import Pack, Supply
-from sheetgen.draw.cut_bars import cut_bars
 from sheetgen.kits.money import Coin
 from sheetgen.kits.taken import Kits
 from sheetgen.kits.without_orders import lists_of
 from sheetgen.model.kit import Kit, KitBag
 from sheetgen.model.worked import MaterialLine, Publisher, Worked, WorkedVersion
-from sheetgen.render.lists import list_sheets
 
 STUDIO = Publisher("Anybench", paper=("A4", "Letter"))
 DROPS = Worked(
@@ -64,9 +62,3 @@ def lists(*run: Kits, checked: tuple[Any, ...] = ()) -> Any:
     found, _, troubles = lists_of(run, Coin(point=run[0].rounder.point), checked)
     assert troubles == []
     return found
-
-
-def views(found: Any, rounder: Rounder | None = None) -> dict[str, Any]:
-    """What a theme gets of each list."""
-    rounder = rounder or found.run[0].rounder
-    return dict(list_sheets(found, cut_bars(found.cuttings, rounder), STUDIO, rounder))

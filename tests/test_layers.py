@@ -26,7 +26,6 @@ MAY = {
     "parts": {"base", "facts", "formulas"},
     "model": {"base", "facts", "formulas", "parts"},
     **dict.fromkeys(VERBS, NOUNS),
-    **dict.fromkeys(("draw", "render"), NOUNS | {"kits"}),
     "kits": {"base", "facts", "formulas", "model"},
     "editions": NOUNS | VERBS,
     "pipeline": NOUNS | VERBS | {"editions"},

@@ -11,23 +11,35 @@ from sheetgen.kits.check_list import check
 from sheetgen.kits.cut_list import cut
 
 if TYPE_CHECKING:
+    from sheetgen.base.rounding import Rounder
     from sheetgen.kits.bought import Got
     from sheetgen.kits.buy_list import Shopping
     from sheetgen.kits.check_list import Checked
     from sheetgen.kits.cut_list import Cutting
     from sheetgen.kits.taken import Kits
     from sheetgen.model.sheets import Sheet
+    from sheetgen.model.worked import Publisher
 
 
 @dataclass(frozen=True, slots=True)
 class Lists:
-    """A run of kits, what is got for it, what is cut and bought; `checked` are its orders, none where it has none."""
+    """A run of one kind of kit or more, what is got, cut and bought for it; `checked` are its orders, if it has any."""
 
     run: tuple[Kits, ...]
     got: tuple[Got, ...]
     cuttings: tuple[Cutting, ...]
     shopping: Shopping
     checked: tuple[Checked, ...] = ()
+
+    @property
+    def studio(self) -> Publisher:
+        """Whose run it is."""
+        return self.run[0].worked.studio
+
+    @property
+    def rounder(self) -> Rounder:
+        """How the studio prints its numbers."""
+        return self.run[0].rounder
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated
 
-from sheetgen.model.view import Html, Studio  # noqa: TC001 - the page for a theme reads the hints
+from sheetgen.model.view import Html  # noqa: TC001 - the page for a theme reads the hints
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +20,7 @@ class ListHead:
     kits: Annotated[tuple[str, ...], "the kits of the run: 8 × Buoy drops, Silver, long"]
     many: Annotated[str, "how many these are: 30 kits of 6 kinds"]
     language: Annotated[str, "by BCP 47, such as en"]
-    studio: Studio
+    studio: Annotated[str, "its name"]
 
 
 @dataclass(frozen=True, slots=True)

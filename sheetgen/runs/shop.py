@@ -10,11 +10,14 @@ from sheetgen.draw.templates import slab_layouts
 from sheetgen.kits.money import Coin
 from sheetgen.kits.taken import Kits
 from sheetgen.kits.without_orders import lists_of
-from sheetgen.pipeline import NotReady, Outcome, work_through
+from sheetgen.pipeline import THEME, NotReady, Outcome, work_through
 from sheetgen.publish.private import refuse_public, write_private
 from sheetgen.publish.tables import csv_bytes
 from sheetgen.publish.workbook import xlsx_bytes
 from sheetgen.read.wants import read_want
+from sheetgen.render.pdf import NoPango
+from sheetgen.render.pdf_pool import PdfPool
+from sheetgen.render.theme import Theme
 from sheetgen.runs.paper import on_paper
 
 if TYPE_CHECKING:
@@ -55,7 +58,10 @@ def shop(root: Path, wanted: Sequence[str], private: Path, build: Path) -> tuple
     if troubles:
         return outcome, []
     try:
-        paper = on_paper(lists, studio, rounder, root)
+        with PdfPool(cores=1) as pool:  # so few that another process would not be ready before they are done
+            paper = on_paper(lists, Theme(THEME, [root / "themes"]), pool)
+    except NoPango as missing:
+        raise NotReady(str(missing)) from None
     except Misplaced as fault:
         outcome.troubles.extend([fault.trouble])
         return outcome, []

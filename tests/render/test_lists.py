@@ -17,6 +17,11 @@ from sheetgen.kits.check_list import bags_of, check, checked
 from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.model.kit import Colourway
 from sheetgen.render.theme import Theme
+from sheetgen.runs import paper
+
+
+def views(found: Any) -> dict[str, Any]:
+    return paper.views(found)
 
 
 def flat(text: str) -> str:
@@ -24,7 +29,7 @@ def flat(text: str) -> str:
 
 
 def items(made: Any, *run: Any) -> dict[str, Any]:
-    return {item.name: item for at in made.views(made.lists(*run))["pick"].stations for item in at.items}
+    return {item.name: item for at in views(made.lists(*run))["pick"].stations for item in at.items}
 
 
 def told(line: Any) -> str:
@@ -68,7 +73,7 @@ def test_a_kit_of_which_only_a_part_is_sent_has_no_sheet(made: Any) -> None:
         made.kits(made.line(seed, 3), bags=1, only=frozenset({"Stone"})),
     )
     [handout, *_] = [
-        item for at in made.views(made.lists(whole, part))["pick"].stations if at.name == "paper" for item in at.items
+        item for at in views(made.lists(whole, part))["pick"].stations if at.name == "paper" for item in at.items
     ]
     assert (handout.name, handout.together) == ("Handout", "4")
     assert [line.kit for line in handout.lines] == ["Drops, Long, revision 1"]
@@ -77,7 +82,7 @@ def test_a_kit_of_which_only_a_part_is_sent_has_no_sheet(made: Any) -> None:
 def test_spools_are_cut_longest_first_and_a_length_says_what_is_left(made: Any) -> None:
     """Of 1000 mm two of 465 leave 70, which is kept; of the kept end of 500 one leaves 35, which is not."""
     w = made.wire(ends=(Fraction(500),), have=Fraction(500))
-    [item] = made.views(made.lists(made.kits(made.line(w, 465), bags=5)))["cut"].items
+    [item] = views(made.lists(made.kits(made.line(w, 465), bags=5)))["cut"].items
     told = [flat(f"{line.source}: {line.pieces}, {line.left}") for line in item.lines]
     assert told == [
         "Kept end 1 of 1, 500 mm: 465 a, left 35, too short to keep",
@@ -91,7 +96,7 @@ def test_spools_are_cut_longest_first_and_a_length_says_what_is_left(made: Any) 
 
 def test_a_bar_is_cut_where_the_pieces_end(made: Any) -> None:
     """To scale: of 1000 mm on paper of 171 mm, 465 mm end at 79.515 mm, and twice that at 159.03."""
-    [item] = made.views(made.lists(made.kits(made.line(made.wire(), 465), bags=2)))["cut"].items
+    [item] = views(made.lists(made.kits(made.line(made.wire(), 465), bags=2)))["cut"].items
     cuts = re.findall(r'<line x1="([\d.]+)" y1="0"', item.lines[0].bar)
     assert [float(x) for x in cuts] == [pytest.approx(79.515), pytest.approx(159.03)]
     assert ">keep 70<" not in item.lines[0].bar  # 12 mm are too short for it
@@ -101,7 +106,7 @@ def test_a_bar_is_cut_where_the_pieces_end(made: Any) -> None:
 def test_lengths_are_told_in_inches_where_the_studio_measures_so(made: Any) -> None:
     """18 1/4 in are 463.55 mm, two of which leave 2 7/8 in of 39 3/8: 1000 − 927.1 = 72.9 mm."""
     inches = made.in_units(Rounder(inches=True))
-    found = made.views(made.lists(made.kits(made.line(made.wire(), 460), bags=2, worked=inches)))
+    found = views(made.lists(made.kits(made.line(made.wire(), 460), bags=2, worked=inches)))
     [item] = found["cut"].items
     [line] = item.lines
     assert flat(item.bundles[0].size) == "18 1/4 in"
@@ -117,7 +122,7 @@ def test_lengths_are_told_in_inches_where_the_studio_measures_so(made: Any) -> N
 def test_a_studio_with_a_decimal_comma_has_it_on_every_list(made: Any) -> None:
     comma = made.in_units(Rounder(point=","))
     priced = made.wire(packs=(Pack(Fraction(1000), Decimal("7.50")),), saw_cut=Fraction(1, 2))
-    found = made.views(
+    found = views(
         made.lists(made.kits(made.line(priced, 400), made.line(made.clay(), 3.1, 0.125), bags=3, worked=comma))
     )
     texts = re.sub(r"<svg.*?</svg>", "", repr([found[name] for name in ("pick", "cut", "buy", "left")]))
@@ -152,7 +157,7 @@ def test_an_order_is_checked_bag_by_bag_and_nobody_is_named(made: Any) -> None:
         ("Q-2", 3, "1 × Drops, Long, without Clay", "B stones", None, None, None),
         ("Q-3", 1, "1 × Drops, Long, only Stone", "B stones", 0, "no", None),
     ]
-    found = made.views(made.lists(*run.kinds, checked=checked(run, leaves)))["check"]
+    found = views(made.lists(*run.kinds, checked=checked(run, leaves)))["check"]
     html = Theme("plain", []).page("check.html.j2", sheet=found, density="")
     assert "A\u00a0clay&nbsp;☐☐☐ B\u00a0stones&nbsp;☐☐☐" in html
     assert [(o.sheets, o.note) for o in found.orders] == [("9 leaves", True), ("1 leaf", False), ("", False)]
@@ -177,6 +182,6 @@ def test_an_order_on_the_check_list_is_few_elements(made: Any) -> None:
     """A thousand orders are laid out in seconds, since what takes its time is each element of a page."""
     run, _ = orders(made)
     many = Run(tuple(Order(f"Q-{n}", "", "", None, run.orders[0].parts) for n in range(100)), run.kinds)
-    found = made.views(made.lists(*run.kinds, checked=checked(many, {})))["check"]
+    found = views(made.lists(*run.kinds, checked=checked(many, {})))["check"]
     html = Theme("plain", []).page("check.html.j2", sheet=found, density="")
     assert len(re.findall(r"<[a-z]", html.split("<tbody>")[1].split("</tbody>")[0])) == 100 * 5

@@ -15,10 +15,9 @@ import pytest
 from click.testing import CliRunner
 
 from sheetgen.cli import main
-from sheetgen.draw.cut_bars import cut_bars
-from sheetgen.render.lists import lists_pdf
 from sheetgen.render.pdf_pool import PdfPool
 from sheetgen.render.theme import Theme
+from sheetgen.runs.paper import on_paper
 
 ROOT = Path(__file__).parents[2]
 WORDS = (
@@ -159,10 +158,8 @@ def pool() -> Any:
     return PdfPool(cores=1)
 
 
-def printed(made: Any, pool: PdfPool, found: Any) -> Any:
-    rounder = found.run[0].rounder
-    bars = cut_bars(found.cuttings, rounder)
-    return lists_pdf(found, bars, made.STUDIO, rounder, Theme("plain", []), pool)
+def printed(pool: PdfPool, found: Any) -> Any:
+    return on_paper(found, Theme("plain", []), pool)
 
 
 def test_sixty_items_with_names_of_sixty_letters_are_printed_whole(
@@ -176,7 +173,7 @@ def test_sixty_items_with_names_of_sixty_letters_are_printed_whole(
     bag = made.bagged(("B everything that is small and round and shines in the sun", tuple(stones)))
     lines = [*(made.line(one, 12, 0.05) for one in stones), *(made.line(one, 465) for one in wires)]
     title = "Silver, long, with the widest of all bands and both clasps"
-    out = printed(made, pool, made.lists(made.kits(*lines, bags=120, title=title, kit=bag)))
+    out = printed(pool, made.lists(made.kits(*lines, bags=120, title=title, kit=bag)))
     assert [str(doubt) for doubt in out.doubts] == []
     for name, end in (("pick", 123), ("buy", 76), ("left", 76)):  # mm, where the column of the names ends
         path = tmp_path / name
@@ -190,4 +187,4 @@ def test_sixty_items_with_names_of_sixty_letters_are_printed_whole(
 def test_a_wide_run_of_twenty_kinds_of_kit_jars_nowhere(made: Any, pool: PdfPool) -> None:
     seed, w = made.stone(), made.wire(saw_cut=Fraction(1, 2))
     run = [made.kits(made.line(seed, 9 + n), made.line(w, 40 + 21 * n), bags=99, title=f"Size {n}") for n in range(20)]
-    assert [str(doubt) for doubt in printed(made, pool, made.lists(*run)).doubts] == []
+    assert [str(doubt) for doubt in printed(pool, made.lists(*run)).doubts] == []

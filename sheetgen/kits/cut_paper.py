@@ -6,13 +6,11 @@ from itertools import count, product
 from string import ascii_lowercase
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup
-
 from sheetgen.base.spelling import counted
 from sheetgen.kits.lists import DOT
 from sheetgen.kits.told import bare_length, length, sides
+from sheetgen.model.cut_bar import CutBar
 from sheetgen.model.lists_view import Bundle, CutItem, CutLine, CutPieces
-from sheetgen.model.view import Html
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -20,17 +18,15 @@ if TYPE_CHECKING:
 
     from sheetgen.base.rounding import Rounder
     from sheetgen.kits.cut_list import Cutting, Opened, Pieces
-    from sheetgen.model.drawing import Drawing
+    from sheetgen.model.view import Html
 
 WRITTEN_OUT = 4  # pieces alike, up to which each is written by itself
 TALLIED = 12  # lengths cut alike, up to which each has a box a piece; of more each has one box
 NAMES = {"end": "kept end", "spool": "spool", "sheet": "sheet"}
 
 
-def cut_items(
-    cuttings: Sequence[Cutting], bars: Sequence[Sequence[Drawing | None]], rounder: Rounder
-) -> Iterator[CutItem]:
-    """Each item that is cut; `bars` are the drawings of its ways."""
+def cut_items(cuttings: Sequence[Cutting], bars: Sequence[Sequence[Html]], rounder: Rounder) -> Iterator[CutItem]:
+    """Each item that is cut; `bars` are drawn of its ways."""
     for one, drawn in zip(cuttings, bars, strict=True):
         marks = {(bundle.sides, bundle.tag): mark for bundle, mark in zip(one.bundles, _letters(), strict=False)}
         bundles = tuple(
@@ -73,7 +69,7 @@ def _says(one: Cutting, rounder: Rounder) -> str:
 def _line(
     one: Cutting,
     way: Opened,
-    bar: Drawing | None,
+    bar: Html,
     marks: Mapping[tuple[tuple[Fraction, ...], str], str],
     rounder: Rounder,
 ) -> CutLine:
@@ -82,10 +78,9 @@ def _line(
         DOT.join([f"{size} {mark}"] * n) if n <= WRITTEN_OUT else f"{n} × {size} {mark}" for size, mark, n in pieces
     )
     if way.first is None:
-        return CutLine(counted(way.times, "piece"), said, "", Html(""), ("",), _times(pieces, way.times))
+        return CutLine(counted(way.times, "piece"), said, "", bar, ("",), _times(pieces, way.times))
     name = NAMES[way.source]
-    drawn = Html(Markup(bar.svg)) if bar else Html("")  # noqa: S704 - our own pen
-    told = _source(one, way, rounder), said, _left(way, rounder), drawn
+    told = _source(one, way, rounder), said, _left(way, rounder), bar
     if way.times > TALLIED:
         return CutLine(*told, (f"a box a {name}",), (CutPieces("", "", way.times),))
     each = range(way.first, way.first + way.times)
@@ -115,3 +110,18 @@ def _left(way: Opened, rounder: Rounder) -> str:
     if not way.left:
         return "nothing left"
     return f"left {bare_length(way.left, rounder)}, {'keep' if way.kept else 'too short to keep'}"
+
+
+def cut_bars(cuttings: Sequence[Cutting], rounder: Rounder) -> tuple[tuple[CutBar | None, ...], ...]:
+    """What is to be drawn of each way in which each item is cut; nothing of what is no length."""
+    return tuple(tuple(_bar(way, rounder) for way in one.ways) for one in cuttings)
+
+
+def _bar(way: Opened, rounder: Rounder) -> CutBar | None:
+    if way.left is None or len(way.sides) != 1:
+        return None
+    pieces = tuple((float(one.sides[0]), one.many, bare_length(one.sides[0], rounder)) for one in way.pieces)
+    left = bare_length(way.left, rounder)
+    told = ", ".join(f"{many} of {said}" for _, many, said in pieces)
+    says = f"A length of {length(way.sides[0], rounder)} cut into {told}; {left} {'kept' if way.kept else 'left'}"
+    return CutBar(float(way.sides[0]), pieces, left, kept=way.kept, says=says)
