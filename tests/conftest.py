@@ -54,6 +54,12 @@ def paper() -> Any:
 
 
 @pytest.fixture(scope="session")
+def made() -> Any:
+    """The module tests/lists_made.py, which makes up runs of kits."""
+    return helper("lists_made")
+
+
+@pytest.fixture(scope="session")
 def pencil() -> Any:
     """The module tests/pencil.py, which reckons a printed working."""
     return helper("pencil")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
@@ -24,27 +25,67 @@ UNKNOWN = "unknown"
 Row = tuple["Cell", ...]
 
 
-def buy(got: Sequence[Got], coin: Coin) -> tuple[Sheet, Line]:
-    """The list, and its total with delivery. Of two sizes of pack an item has two rows, its amounts on the first."""
-    shops: dict[str, list[Got]] = {}
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What is told under the rows of a shop; with an amount where it costs or comes to one."""
+
+    words: str
+    amount: Decimal | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AtShop:
+    """What is bought in one shop, each item with its line of money, and what it comes to there."""
+
+    name: str
+    items: tuple[tuple[Got, Line], ...]
+    said: tuple[Said, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shopping:
+    """What is bought in every shop, and all of it with delivery."""
+
+    shops: tuple[AtShop, ...]
+    total: Line
+    named: str
+    coin: Coin
+
+
+def shopping(got: Sequence[Got], coin: Coin) -> Shopping:
+    """By shop in the order of their names; what no shop sells comes last."""
+    each: dict[str, list[Got]] = {}
     for one in got:
         shop = one.taken.item.supply.shop
-        shops.setdefault(shop.name if shop else "", []).append(one)
-    rows: list[Row] = []
+        each.setdefault(shop.name if shop else "", []).append(one)
     lines: list[Line] = []
-    for name, each in sorted(shops.items(), key=lambda one: (not one[0], one[0].casefold())):
-        of_shop = [line(one, coin) for one in each]
-        for one in each:
-            rows += _item(name, one, coin)
+    shops: list[AtShop] = []
+    for name, there in sorted(each.items(), key=lambda one: (not one[0], one[0].casefold())):
+        of_shop = [line(one, coin) for one in there]
         lines += of_shop
-        if any(one.packs or one.why for one in each):
-            shop = each[0].taken.item.supply.shop if any(one.packs for one in each) else None
-            told, sent = _shop(name, shop, of_shop, coin)
-            rows += told
+        said: list[Said] = []
+        if any(one.packs or one.why for one in there):
+            shop = there[0].taken.item.supply.shop if any(one.packs for one in there) else None
+            said, sent = _shop(name, shop, of_shop, coin)
             lines += sent
+        shops.append(AtShop(name, tuple(zip(there, of_shop, strict=True)), tuple(said)))
     total = coin.total(f"Total, {coin.currency}", lines)
-    rows.append((None, None, _named(total, lines), None, None, None, None, None, None, total.amount, None))
-    return Sheet("buy", BUY, tuple(rows)), total
+    return Shopping(tuple(shops), total, _named(total, lines), coin)
+
+
+def buy(found: Shopping) -> Sheet:
+    """The list as a spreadsheet takes it. Of two sizes of pack an item has two rows, its amounts on the first."""
+    rows: list[Row] = []
+    for shop in found.shops:
+        for one, _ in shop.items:
+            rows += _item(shop.name, one, found.coin)
+        rows += [_row(shop.name, said.words, said.amount) for said in shop.said]
+    rows.append(_row(None, found.named, found.total.amount))
+    return Sheet("buy", BUY, tuple(rows))
+
+
+def _row(shop: str | None, said: str, cost: Cell) -> Row:
+    return (shop, None, said, None, None, None, None, None, None, cost, None)
 
 
 def line(one: Got, coin: Coin) -> Line:
@@ -70,21 +111,17 @@ def _item(shop: str, one: Got, coin: Coin) -> Iterator[Row]:
         amounts = ((None, None), (None,))
 
 
-def _shop(name: str, shop: Shop | None, lines: Sequence[Line], coin: Coin) -> tuple[list[Row], list[Line]]:
+def _shop(name: str, shop: Shop | None, lines: Sequence[Line], coin: Coin) -> tuple[list[Said], list[Line]]:
     """What a shop's part comes to, and what the studio states of it: told, and nothing more is bought for its sake."""
-
-    def row(said: str, cost: Cell) -> Row:
-        return (name, None, said, None, None, None, None, None, None, cost, None)
-
     whole = coin.total(f"Together at {name}" if name else "Together, no shop stated", lines)
-    rows, sum_ = [row(_named(whole, lines), whole.amount)], whole.amount or Decimal(0)
+    said, sum_ = [Said(_named(whole, lines), whole.amount)], whole.amount or Decimal(0)
     sent: list[Line] = []
     if shop is None:
-        return rows, sent
+        return said, sent
     far = ", as far as prices are known" if any(one.amount is None for one in lines) else ""
     if shop.least_order is not None and sum_ < shop.least_order:
-        told = f"Least order {coin.told(shop.least_order)}: {coin.told(shop.least_order - sum_)} are lacking{far}"
-        rows.append(row(told, None))
+        lacking = coin.told(shop.least_order - sum_)
+        said.append(Said(f"Least order {coin.told(shop.least_order)}: {lacking} are lacking{far}"))
     if shop.delivery is not None:
         free = shop.free_from is not None and sum_ >= shop.free_from
         told = "Delivery"
@@ -92,8 +129,8 @@ def _shop(name: str, shop: Shop | None, lines: Sequence[Line], coin: Coin) -> tu
             more = f"{coin.told(shop.free_from - sum_)} more and delivery is free{far}"
             told = f"Delivery, free from {coin.told(shop.free_from)} on" if free else f"Delivery; {more}"
         sent = [coin.line(f"Delivery by {name}", "", Decimal(0) if free else shop.delivery)]
-        rows.append(row(told, sent[0].amount))
-    return rows, sent
+        said.append(Said(told, sent[0].amount))
+    return said, sent
 
 
 def _named(total: Line, lines: Sequence[Line]) -> str:

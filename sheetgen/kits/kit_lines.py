@@ -65,6 +65,14 @@ def bag_of(kits: Kits, item: Item) -> str | None:
     return next((bag.name for bag in bags if any(one.id == wanted for one in bag.items)), None)
 
 
+def place_of(kits: Kits, item: Item) -> str:
+    """Where in a kit an item lies: bag B stones; in the box. Empty where its bags have no names."""
+    if any(tool.id == item.id for tool in boxed(kits)):
+        return "in the box"
+    bag = bag_of(kits, item)
+    return f"bag {bag}" if bag else ""
+
+
 def _coloured(kits: Kits, line: MaterialLine) -> Iterator[MaterialLine]:
     """The line, or of the stone whose seats a colourway fills a line for each colour, with as many as one bag gets."""
     way = kits.colourway

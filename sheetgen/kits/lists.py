@@ -1,8 +1,7 @@
-"""The lists of a run without orders: pick, cut and left. What is bought has a list of its own (kits/buy_list.py)."""
+"""The lists pick and left, as a spreadsheet takes them, and how a pick list is parted among the stations."""
 
 from __future__ import annotations
 
-from collections import Counter
 from decimal import Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -10,17 +9,16 @@ from typing import TYPE_CHECKING
 from sheetgen.base.exact import plain
 from sheetgen.base.material import Bead, Clay, Fibre, Stone, Wire
 from sheetgen.base.material import Sheet as SheetMetal
-from sheetgen.base.spelling import counted
+from sheetgen.base.spelling import begun, counted
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Sequence
 
     from sheetgen.base.exact import Exact
     from sheetgen.base.material import Item
     from sheetgen.kits.bought import Got
-    from sheetgen.kits.cutting import Cut
-    from sheetgen.kits.taken import Taken
+    from sheetgen.kits.taken import Kits, Taken
     from sheetgen.model.sheets import Cell
 
 STATIONS: tuple[tuple[str, tuple[type[Item], ...]], ...] = (
@@ -30,11 +28,12 @@ STATIONS: tuple[tuple[str, tuple[type[Item], ...]], ...] = (
 )
 REST = "findings"
 """Where everything else is picked."""
+PAPER = "paper"
+"""Where the sheets of the kits are picked."""
 PICK = (
     "station", "item", "name", "colour", "design", "version", "choices", "bags", "in one bag", "of it spare", "unit",
     "together",
 )  # fmt: skip
-CUT = ("item", "from", "number", "length", "unit", "pieces", "times", "left", "keep")
 LEFT = ("item", "unit", "before", "bought", "used", "after", "ends")
 PLACES = 4  # decimals of an amount that no decimal writes
 DOT = " · "
@@ -51,88 +50,64 @@ def station(item: Item) -> str:
     return next((name for name, kinds in STATIONS if isinstance(item, kinds)), REST)
 
 
-def pick(taken: Sequence[Taken]) -> Sheet:
-    """By station: what goes into each kind of bag. Of a pot the whole; what is used as needed is in no bag."""
-    order = [*(name for name, _ in STATIONS), REST]
+def by_station(taken: Iterable[Taken]) -> dict[str, list[Taken]]:
+    """What is picked at each station, in the order of a person's way; what is used as needed is in no bag."""
+    found: dict[str, list[Taken]] = {name: [] for name in (*(name for name, _ in STATIONS), REST)}
+    for one in taken:
+        if one.held or one.way == "pot":
+            found[station(one.item)].append(one)
+    return {name: each for name, each in found.items() if each}
+
+
+def sheets_of(run: Iterable[Kits]) -> dict[str, list[Kits]]:
+    """Each sheet that is picked, with the kits in which it lies."""
+    found: dict[str, list[Kits]] = {}
+    for kits in run:
+        for sheet in kits.sheets:
+            found.setdefault(sheet, []).append(kits)
+    return found
+
+
+def pick(taken: Sequence[Taken], run: Sequence[Kits] = ()) -> Sheet:
+    """By station: what goes into each kind of bag, of a pot the whole; at last the sheets that lie in the kits."""
     rows: list[tuple[Cell, ...]] = []
-    for one in sorted(taken, key=lambda one: order.index(station(one.item))):
-        item = (station(one.item), one.item.id, one.item.name, None)
-        if one.way == "pot":
-            rows.append((*item, None, None, None, one.bags, None, None, one.item.unit, number(one.need)))
-        rows += [
-            (
-                *item, held.kits.design, held.kits.version.title, None, held.kits.bags, number(held.each),
-                number(held.spare), held.unit, number(held.together),
-            )
-            for held in one.held
-        ]  # fmt: skip
+    for at, each in by_station(taken).items():
+        for one in each:
+            item = (at, one.item.id, one.item.name, None)
+            if one.way == "pot":
+                rows.append((*item, None, None, None, one.bags, None, None, one.item.unit, number(one.need)))
+            rows += [
+                (
+                    *item, *_kind(held.kits), held.kits.bags, number(held.each), number(held.spare), held.unit,
+                    number(held.together),
+                )
+                for held in one.held
+            ]  # fmt: skip
+    rows += [
+        (PAPER, sheet, begun(sheet), None, *_kind(kits), kits.bags, 1, 0, "piece", kits.bags)
+        for sheet, each in sheets_of(run).items()
+        for kits in each
+    ]
     return Sheet("pick", PICK, tuple(rows))
 
 
-def cut(got: Sequence[Got]) -> Sheet:
-    """A row for every way in which a length is cut: the first of them by number, its pieces, how many are cut so."""
-    return Sheet("cut", CUT, tuple(row for one in got for row in (*_lengths(one), *_sheets(one), *_not_cut(one))))
+def _kind(kits: Kits) -> tuple[str, str, str | None]:
+    return kits.design, kits.version.title, kits.told.removeprefix(kits.named).removeprefix(", ") or None
 
 
-def _lengths(one: Got) -> Iterator[tuple[Cell, ...]]:
-    if one.plan is None:
-        return
-    for source, cuts in (
-        ("end", [made for made in one.plan.cuts if made.bought is None]),
-        ("spool", list(one.plan.spools)),
-    ):
-        at = 1
-        for made, times in Counter(map(_alike, cuts)).items():
-            length, pieces, left, kept = made
-            yield (
-                one.taken.item.id, source, at, number(length), "mm", pieces, times, number(left),
-                "keep" if kept else None,
-            )  # fmt: skip
-            at += times
-
-
-def _alike(made: Cut) -> tuple[Fraction, str, Fraction, bool]:
-    """What two lengths have in common that are cut alike: the pieces in words, the longest first."""
-    told = Counter(label for _, label in made.pieces)
-    return made.length, DOT.join(f"{n} × {label}" for label, n in told.items()), made.left, made.kept
-
-
-def _sheets(one: Got) -> Iterator[tuple[Cell, ...]]:
-    at, metal = 1, one.taken.item
-    if not isinstance(metal, SheetMetal):
-        return
-    for pieces, times in Counter(_told(Counter(f"{b.sides}, {b.label}" for b in each)) for each in one.sheets).items():
-        yield metal.id, "sheet", at, f"{metal.long:g} × {metal.wide:g}", "mm", pieces, times, None, None
-        at += times
-
-
-def _told(labels: Counter[str]) -> str:
-    return DOT.join(f"{n} × {label}" for label, n in labels.items())
-
-
-def _not_cut(one: Got) -> Iterator[tuple[Cell, ...]]:
-    """Of what stock names no length, the pieces alone."""
-    if not one.why:
-        return
-    for wanted in one.taken.wanted:
-        yield one.taken.item.id, one.why, None, None, "mm", f"1 × {wanted.label}", wanted.many, None, None
-    for blank in one.taken.blanks:
-        yield one.taken.item.id, one.why, None, None, "mm", f"1 × {blank.sides}, {blank.label}", blank.many, None, None
+def begun_sheets(one: Got) -> str:
+    """What lies there besides: a sheet that is cut into counts as used."""
+    return f"and what is left of {counted(len(one.sheets), 'sheet')}" if one.sheets else ""
 
 
 def left(got: Iterable[Got]) -> Sheet:
-    """The drawer as it should look afterwards; of what cannot be reckoned only what was there.
+    """The drawer as it should look afterwards; of what cannot be reckoned only what was there."""
+    return Sheet("left", LEFT, tuple(_left(one) for one in got))
 
-    A sheet that is cut into counts as used.
-    """
-    rows: list[tuple[Cell, ...]] = []
-    for one in got:
-        head = (one.taken.item.id, one.unit, number(one.have))
-        if one.why:
-            rows.append((*head, None, None, None, None))
-            continue
-        ends = DOT.join(plain(end) for end in one.ends) or None
-        if one.sheets:
-            ends = f"and what is left of {counted(len(one.sheets), 'sheet')}"
-        rows.append((*head, number(one.bought), number(one.used), number(one.left), ends))
-    return Sheet("left", LEFT, tuple(rows))
+
+def _left(one: Got) -> tuple[Cell, ...]:
+    head = (one.taken.item.id, one.unit, number(one.have))
+    if one.why:
+        return *head, None, None, None, None
+    ends = begun_sheets(one) or DOT.join(map(plain, one.ends)) or None
+    return *head, number(one.bought), number(one.used), number(one.left), ends

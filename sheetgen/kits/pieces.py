@@ -6,10 +6,12 @@ from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING
 
-from sheetgen.base.exact import exact, plain
+from sheetgen.base.exact import exact
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.material import Consumable
+from sheetgen.base.printed import NBSP
 from sheetgen.base.rounding import up_for_buying
+from sheetgen.kits import told
 from sheetgen.kits.bag import bag
 from sheetgen.kits.cutting import Wanted
 from sheetgen.kits.taken import Blank, Held, Kits, Taken
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from sheetgen.base.material import Item
+    from sheetgen.base.rounding import Rounder
     from sheetgen.model.worked import MaterialLine
 
 
@@ -30,11 +33,11 @@ def lengths(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
         one = bag(kits, line)
         if (rolled := _off_roll(kits, line, one)) is None:
             held.append(one)
-            wanted.append(Wanted(one.each, kits.bags, _tag(item, one.each, kits.named)))
+            wanted.append(Wanted(one.each, kits.bags, _tag(item, one.each, kits.told, kits.rounder)))
             continue
         pieces += rolled
         held += [_piece(kits, "piece", one) for one in rolled]
-    wanted += _rows(item, pieces)
+    wanted += _rows(item, pieces, lines[0][0].rounder)
     return Taken(
         item, "cut", sum((w.length * w.many for w in wanted), Fraction(0)), tuple(held), tuple(wanted), bags=bags
     )
@@ -47,7 +50,7 @@ def blanks(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) ->
         for many, long, wide in line.blanks:
             sides = (exact(float(kits.rounder.length(side, "bench up"))) for side in (long, wide))
             length, width = sides
-            found.append(Blank(length, width, many * kits.bags, kits.named))
+            found.append(Blank(length, width, many * kits.bags, kits.told))
             held.append(_piece(kits, "blank", found[-1]))
     area = sum((one.long * one.wide * one.many for one in found), Fraction(0))
     return Taken(item, "blanks", area, tuple(held), blanks=tuple(found), bags=bags)
@@ -58,9 +61,14 @@ def _piece(kits: Kits, called: str, of: Blank) -> Held:
     return Held(kits, Fraction(of.many, kits.bags), Fraction(0), f"{called} of {of.sides}", (of.long, of.wide))
 
 
-def _tag(item: Item, length: Fraction, whose: str) -> str:
-    """The text of a bundle's tag: wire, length, design and version."""
-    return f"{item.name}, {plain(length)} mm, {whose}"
+def _tag(item: Item, length: Fraction, whose: str, rounder: Rounder) -> str:
+    """The text of a bundle's tag: wire, length, and whose it is."""
+    return f"{item.name}, {_spaced(told.length(length, rounder))}, {whose}"
+
+
+def _spaced(said: str) -> str:
+    """A number with its unit as a CSV has it."""
+    return said.replace(NBSP, " ")
 
 
 def _off_roll(kits: Kits, line: MaterialLine, bag: Held) -> list[Blank] | None:
@@ -71,11 +79,11 @@ def _off_roll(kits: Kits, line: MaterialLine, bag: Held) -> list[Blank] | None:
     found = []
     for many, long, wide in line.off_roll:
         one = bag.each if len(line.off_roll) == many == 1 else exact(float(up_for_buying(long * (1 + line.allowance))))
-        found.append(Blank(one, exact(wide), many * kits.bags, kits.named))
+        found.append(Blank(one, exact(wide), many * kits.bags, kits.told))
     return found
 
 
-def _rows(item: Item, pieces: Iterable[Blank]) -> list[Wanted]:
+def _rows(item: Item, pieces: Iterable[Blank], rounder: Rounder) -> list[Wanted]:
     """Rows across a roll, of pieces of one size whoever's they are, each row cut off it as one length."""
     sizes: dict[tuple[Fraction, Fraction], list[Blank]] = {}
     for piece in pieces:
@@ -90,5 +98,6 @@ def _rows(item: Item, pieces: Iterable[Blank]) -> list[Wanted]:
             (row * ceil(many / abreast), row, ceil(many / abreast)) for row, abreast in ways if abreast
         )
         whose = "; ".join(dict.fromkeys(piece.label for piece in each))
-        rows.append(Wanted(row, number, _tag(item, row, f"for {many} of {each[0].sides}, {whose}")))
+        cut_up = f"for {many} of {_spaced(told.sides((long, wide), rounder))}"
+        rows.append(Wanted(row, number, _tag(item, row, f"{cut_up}, {whose}", rounder)))
     return rows

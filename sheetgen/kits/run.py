@@ -77,10 +77,11 @@ def _sealed(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
         found = []
         for kits, line in lines:
             least = exact(max(line.least * (1 + line.allowance), at_once(kits.slabs, item.name)))
-            one = sealed(exact(line.net.high if line.net else 0.0), exact(line.allowance), pack.holds, least)
+            net, share = exact(line.net.high if line.net else 0.0), exact(line.allowance)
+            one = sealed(net, share, pack.holds, least, kits.rounder.point)
             used = amounts(line, kits.slabs, kits.rounder)
             net = min(exact(float(used.used)) if used else Fraction(0), one.amount)
-            found.append(Held(kits, one.amount, one.amount - net, item.unit))
+            found.append(Held(kits, one.amount, one.amount - net, item.unit, why=one.why))
         return tuple(found)
 
     def weight(pack: Pack) -> tuple[Fraction, Fraction]:

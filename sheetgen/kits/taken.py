@@ -61,6 +61,20 @@ class Kits:
         return ", ".join(told for told in (self.design, self.version.title, self.chosen, way) if told)
 
     @property
+    def told(self) -> str:
+        """The same, with what is left out, or all that is sent: what makes these kits unlike others."""
+        without = f"without {', '.join(sorted(self.leave_out))}" if self.leave_out else ""
+        alone = f"only {', '.join(sorted(self.only))}" if self.only else ""
+        return ", ".join(said for said in (self.named, without, alone) if said)
+
+    @property
+    def sheets(self) -> tuple[str, ...]:
+        """The sheets that lie in one of these kits; none where a missing part is sent after."""
+        flat = any(piece.flat for piece in self.version.parts.values())
+        have = ("handout", "bench card", *(("templates",) if flat else ()))
+        return () if self.only else tuple(sheet for sheet in have if sheet in self.worked.sheets)
+
+    @property
     def firings(self) -> int:
         """How often the makers of these kits fire a kiln: each step that is fired, once for each of its loads."""
         steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
@@ -69,13 +83,17 @@ class Kits:
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its `sides`, mm."""
+    """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its `sides`, mm.
+
+    `why` says by what rule so much of it is to spare.
+    """
 
     kits: Kits
     each: Fraction
     spare: Fraction
     unit: str
     sides: tuple[Fraction, Fraction] | None = None
+    why: str = ""
 
     @property
     def together(self) -> Fraction:

@@ -79,7 +79,7 @@ class Press(NamedTuple):
         """A sheet with all that was marked in it, laid out in each of its ways."""
         htmls = tuple(self.theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
         path = f"{self.folder}/{slug(name)}"
-        papers = tuple(paper(f"{path}-{p.lower()}.pdf", PAPERS[p], self.revision) for p in self.papers)
+        papers = tuple(paper_of(f"{path}-{p.lower()}.pdf", PAPERS[p], self.revision) for p in self.papers)
         job = Job(
             htmls,
             papers,
@@ -94,7 +94,7 @@ class Press(NamedTuple):
         return Ordered(name, how.template, job)
 
 
-def paper(name: str, side: Side, revision: str) -> Paper:
+def paper_of(name: str, side: Side, revision: str) -> Paper:
     """A paper with the margins that leave the content box."""
     foot, right = side.tall - side.top - CONTENT[1], side.wide - side.left - CONTENT[0]
     margins = f"{side.top:g}mm {right:g}mm {foot:g}mm {side.left:g}mm"

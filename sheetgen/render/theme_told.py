@@ -7,7 +7,7 @@ import re
 import types
 from typing import TYPE_CHECKING, Annotated, Any, get_args, get_origin, get_type_hints
 
-from sheetgen.model import view
+from sheetgen.model import lists_view, view
 from sheetgen.render.ordered import HOW
 from sheetgen.render.theme import shipped
 
@@ -15,6 +15,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 TEMPLATE = re.compile(r"`([\w.]+\.j2)`")
+BASES = {
+    "sheet.html.j2": "Every printed sheet",
+    "list.html.j2": "Every list of a run, which stays in the studio,",
+}
 BLOCK = re.compile(r"{% block (\w+) %}")
 WORDS = {str: "text", view.Html: "HTML", int: "a number", bool: "yes or no"}
 
@@ -47,9 +51,10 @@ def theme_told() -> str:
 
 
 def classes() -> list[type]:
-    """What a theme gets, in the order of model/view."""
-    named = (getattr(view, name) for name in view.__all__)
-    return [one for one in named if isinstance(one, type) and dataclasses.is_dataclass(one)]
+    """What a theme gets, in the order of model/view, and then of model/lists_view.py."""
+    named = [getattr(view, name) for name in view.__all__]
+    every = [*named, *vars(lists_view).values()]
+    return list(dict.fromkeys(one for one in every if isinstance(one, type) and dataclasses.is_dataclass(one)))
 
 
 def _templates() -> Iterator[str]:
@@ -67,11 +72,12 @@ def _templates() -> Iterator[str]:
 
 
 def _blocks() -> Iterator[str]:
-    yield "## Blocks of sheet.html.j2\n"
-    text = shipped("themes").joinpath("plain", "sheet.html.j2").read_text("utf-8")
-    yield "Every printed sheet extends it, and fills or overrides its blocks:\n"
-    yield from (f"- {name}" for name in BLOCK.findall(text))
-    yield ""
+    for base, what in BASES.items():
+        yield f"## Blocks of {base}\n"
+        text = shipped("themes").joinpath("plain", base).read_text("utf-8")
+        yield f"{what} extends it, and fills or overrides its blocks:\n"
+        yield from (f"- {name}" for name in BLOCK.findall(text))
+        yield ""
 
 
 def _data() -> Iterator[str]:

@@ -17,9 +17,9 @@ from sheetgen.base.rounding import Rounder
 from sheetgen.base.supply import Does, Pack, Shop, Spares, Supply
 from sheetgen.base.trouble import Trouble
 from sheetgen.formulas.buying import length_of_roll
+from sheetgen.kits import buy_list, cut_list
 from sheetgen.kits.bought import bought
-from sheetgen.kits.buy_list import buy
-from sheetgen.kits.lists import cut, left, pick
+from sheetgen.kits.lists import left, pick
 from sheetgen.kits.money import Coin
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
@@ -58,6 +58,15 @@ def got(*run: Kits) -> Any:
     found, troubles = bought(taken(run))
     assert troubles == []
     return found
+
+
+def buy(found: Any, coin: Coin) -> tuple[Any, Any]:
+    whole = buy_list.shopping(found, coin)
+    return buy_list.buy(whole), whole.total
+
+
+def cut(found: Any) -> Any:
+    return cut_list.cut(cut_list.cuttings(found))
 
 
 def rows(sheet: Any) -> list[dict[str, Any]]:

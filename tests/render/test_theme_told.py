@@ -10,7 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from sheetgen.cli import main
-from sheetgen.model import view
+from sheetgen.model import lists_view, view
 from sheetgen.render.ordered import HOW
 from sheetgen.render.theme_told import classes, theme_told
 
@@ -41,7 +41,7 @@ def test_every_field_of_every_sheet_is_told_with_its_sentence(told: str) -> None
 
 def test_every_class_that_a_sheet_is_made_of_is_told() -> None:
     assert {one.__name__ for one in classes()} == {
-        name for name, one in vars(view).items() if dataclasses.is_dataclass(one)
+        name for module in (view, lists_view) for name, one in vars(module).items() if dataclasses.is_dataclass(one)
     }
 
 
@@ -55,9 +55,10 @@ def test_every_template_is_told_with_what_it_gets(told: str) -> None:
 
 
 def test_every_block_of_the_printed_sheets_is_told(told: str) -> None:
-    text = (ROOT / "themes" / "plain" / "sheet.html.j2").read_text("utf-8")
-    for block in re.findall(r"block (\w+)", text):
-        assert f"- {block}\n" in told.split("## Blocks")[1].split("## Data", maxsplit=1)[0]
+    for base in ("sheet.html.j2", "list.html.j2"):
+        text = (ROOT / "themes" / "plain" / base).read_text("utf-8")
+        for block in re.findall(r"block (\w+)", text):
+            assert f"- {block}\n" in told.split(f"## Blocks of {base}")[1].split("##", maxsplit=1)[0]
 
 
 def test_what_a_theme_may_load_and_must_print_is_told(told: str) -> None:

@@ -1,0 +1,136 @@
+"""The list of what is cut: by item every way in which a length or a sheet is cut, and how many are cut so."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sheetgen.base.exact import exact, plain
+from sheetgen.base.material import Sheet as SheetMetal
+from sheetgen.kits.lists import DOT, number
+from sheetgen.model.sheets import Sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+    from fractions import Fraction
+
+    from sheetgen.kits.bought import Got
+    from sheetgen.kits.cutting import Cut
+    from sheetgen.kits.taken import Blank
+    from sheetgen.model.sheets import Cell
+
+CUT = ("item", "from", "number", "length", "unit", "pieces", "times", "left", "keep")
+SIDES = " × "
+
+
+@dataclass(frozen=True, slots=True)
+class Pieces:
+    """So many alike: their length or two sides, mm, and the text of their tag."""
+
+    sides: tuple[Fraction, ...]
+    tag: str
+    many: int
+
+    @property
+    def told(self) -> str:
+        """Whose they are and how large; a tag of lengths says its length itself."""
+        return self.tag if len(self.sides) == 1 else f"{SIDES.join(map(plain, self.sides))} mm, {self.tag}"
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A way in which a length or sheet is cut: which is the first of them by number, and how many are cut so.
+
+    `source` is end, spool or sheet; or why it is not known from what, and then nothing but the pieces is told.
+    """
+
+    source: str
+    pieces: tuple[Pieces, ...]
+    times: int
+    first: int | None = None
+    sides: tuple[Fraction, ...] = ()
+    left: Fraction | None = None
+    kept: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """All that is cut of one item."""
+
+    got: Got
+    ways: tuple[Opened, ...]
+
+    @property
+    def bundles(self) -> tuple[Pieces, ...]:
+        """Every bundle with its tag, the longest pieces first, and all pieces that are cut for it."""
+        many: Counter[tuple[tuple[Fraction, ...], str]] = Counter()
+        for way in self.ways:
+            for one in way.pieces:
+                many[one.sides, one.tag] += one.many * way.times
+        ordered = sorted(many.items(), key=lambda one: [-side for side in one[0][0]])
+        return tuple(Pieces(sides, tag, n) for (sides, tag), n in ordered)
+
+
+def cuttings(got: Iterable[Got]) -> tuple[Cutting, ...]:
+    """Of each item that is cut every way in which it is: kept ends first, the longest pieces first."""
+    found = (Cutting(one, (*_lengths(one), *_sheets(one), *_not_known(one))) for one in got)
+    return tuple(one for one in found if one.ways)
+
+
+def cut(cuttings: Sequence[Cutting]) -> Sheet:
+    """A row for every way in which a length is cut."""
+    return Sheet("cut", CUT, tuple(row for one in cuttings for row in _rows(one)))
+
+
+def _rows(one: Cutting) -> Iterator[tuple[Cell, ...]]:
+    for way in one.ways:
+        long: Cell = number(way.sides[0]) if len(way.sides) == 1 else SIDES.join(map(plain, way.sides)) or None
+        pieces = DOT.join(f"{piece.many} × {piece.told}" for piece in way.pieces)
+        left = None if way.left is None else number(way.left)
+        yield (
+            one.got.taken.item.id, way.source, way.first, long, "mm", pieces, way.times, left,
+            "keep" if way.kept else None,
+        )  # fmt: skip
+
+
+def _lengths(one: Got) -> Iterator[Opened]:
+    if one.plan is None:
+        return
+    for source, cuts in (
+        ("end", [made for made in one.plan.cuts if made.bought is None]),
+        ("spool", list(one.plan.spools)),
+    ):
+        at = 1
+        for (length, pieces, left, kept), times in Counter(map(_alike, cuts)).items():
+            yield Opened(source, pieces, times, at, (length,), left, kept)
+            at += times
+
+
+def _alike(made: Cut) -> tuple[Fraction, tuple[Pieces, ...], Fraction, bool]:
+    """What two lengths have in common that are cut alike: their pieces, the longest first."""
+    told = Counter(((length,), label) for length, label in made.pieces)
+    return made.length, tuple(Pieces(*one, n) for one, n in told.items()), made.left, made.kept
+
+
+def _sheets(one: Got) -> Iterator[Opened]:
+    at, metal = 1, one.taken.item
+    if not isinstance(metal, SheetMetal) or metal.long is None or metal.wide is None:
+        return
+    for pieces, times in Counter(map(_blanks, one.sheets)).items():
+        yield Opened("sheet", pieces, times, at, (exact(metal.long), exact(metal.wide)))
+        at += times
+
+
+def _blanks(each: Iterable[Blank]) -> tuple[Pieces, ...]:
+    told = Counter(((blank.long, blank.wide), blank.label) for blank in each)
+    return tuple(Pieces(*one, n) for one, n in told.items())
+
+
+def _not_known(one: Got) -> Iterator[Opened]:
+    """Of what stock names no length, the pieces alone."""
+    if one.why:
+        for wanted in one.taken.wanted:
+            yield Opened(one.why, (Pieces((wanted.length,), wanted.label, 1),), wanted.many)
+        for blank in one.taken.blanks:
+            yield Opened(one.why, (Pieces((blank.long, blank.wide), blank.label, 1),), blank.many)

@@ -1,0 +1,127 @@
+"""The cutting list for a theme: of each item its tags, then every length with its pieces, longest first."""
+
+from __future__ import annotations
+
+from itertools import count, product
+from string import ascii_lowercase
+from typing import TYPE_CHECKING
+
+from sheetgen.base.spelling import counted
+from sheetgen.kits.lists import DOT
+from sheetgen.kits.told import bare_length, length, sides
+from sheetgen.model.cut_bar import CutBar
+from sheetgen.model.lists_view import Bundle, CutItem, CutLine, CutPieces
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+    from fractions import Fraction
+
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.kits.cut_list import Cutting, Opened, Pieces
+    from sheetgen.model.view import Html
+
+WRITTEN_OUT = 4  # pieces alike, up to which each is written by itself
+TALLIED = 12  # lengths cut alike, up to which each has a box a piece; of more each has one box
+NAMES = {"end": "kept end", "spool": "spool", "sheet": "sheet"}
+
+
+def cut_items(cuttings: Sequence[Cutting], bars: Sequence[Sequence[Html]], rounder: Rounder) -> Iterator[CutItem]:
+    """Each item that is cut; `bars` are drawn of its ways."""
+    for one, drawn in zip(cuttings, bars, strict=True):
+        marks = {(bundle.sides, bundle.tag): mark for bundle, mark in zip(one.bundles, _letters(), strict=False)}
+        bundles = tuple(
+            Bundle(marks[b.sides, b.tag], sides(b.sides, rounder), b.many, _tag(one, b, rounder)) for b in one.bundles
+        )
+        lines = (_line(one, way, bar, marks, rounder) for way, bar in zip(one.ways, drawn, strict=True))
+        yield CutItem(one.got.taken.item.name, _says(one, rounder), bundles, tuple(lines))
+
+
+def _letters() -> Iterator[str]:
+    """The letters a to z, then aa, ab …."""
+    for many in count(1):
+        yield from map("".join, product(ascii_lowercase, repeat=many))
+
+
+def _tag(one: Cutting, bundle: Pieces, rounder: Rounder) -> str:
+    """The text of a tag; that of a blank is put together here, for its size is told in the studio's units."""
+    if len(bundle.sides) == 1:
+        return bundle.tag
+    return f"{one.got.taken.item.name}, {sides(bundle.sides, rounder)}, {bundle.tag}"
+
+
+def _says(one: Cutting, rounder: Rounder) -> str:
+    got, cut = one.got, one.got.taken.item.supply.saw_cut
+    if got.why:
+        return f"From which lengths is not reckoned: {got.why}."
+    opened = [(way.source, way.sides, way.times) for way in one.ways]
+    each: dict[tuple[str, tuple[Fraction, ...]], int] = {}
+    for source, long, times in opened:
+        each[source, long] = each.get((source, long), 0) + times
+    told = [f"{counted(n, NAMES[source])} of {sides(long, rounder)}" for (source, long), n in each.items()]
+    said = f"Open {' and '.join(told)}."
+    if got.plan and got.plan.untouched:
+        said += f" Leave {DOT.join(length(end, rounder) for end in got.plan.untouched)} whole."
+    if any(held.sides for held in got.taken.held) and got.plan:
+        said += " Cut each strip across the whole roll, then into the pieces that its tag names."
+    return f"{said} Each cut takes {length(cut, rounder)}: that is reckoned in." if cut else said
+
+
+def _line(
+    one: Cutting,
+    way: Opened,
+    bar: Html,
+    marks: Mapping[tuple[tuple[Fraction, ...], str], str],
+    rounder: Rounder,
+) -> CutLine:
+    pieces = [(_bare(p.sides, rounder), marks[p.sides, p.tag], p.many) for p in way.pieces]
+    said = DOT.join(
+        DOT.join([f"{size} {mark}"] * n) if n <= WRITTEN_OUT else f"{n} × {size} {mark}" for size, mark, n in pieces
+    )
+    if way.first is None:
+        return CutLine(counted(way.times, "piece"), said, "", bar, ("",), _times(pieces, way.times))
+    name = NAMES[way.source]
+    told = _source(one, way, rounder), said, _left(way, rounder), bar
+    if way.times > TALLIED:
+        return CutLine(*told, (f"a box a {name}",), (CutPieces("", "", way.times),))
+    each = range(way.first, way.first + way.times)
+    return CutLine(*told, tuple(f"{name} {n}" for n in each) if way.times > 1 else ("",), _times(pieces, 1))
+
+
+def _times(pieces: Sequence[tuple[str, str, int]], times: int) -> tuple[CutPieces, ...]:
+    return tuple(CutPieces(size, mark, n * times) for size, mark, n in pieces)
+
+
+def _bare(each: Sequence[Fraction], rounder: Rounder) -> str:
+    return " × ".join(bare_length(side, rounder) for side in each)
+
+
+def _source(one: Cutting, way: Opened, rounder: Rounder) -> str:
+    """Which of how many: Spool 3 of 11, 1000 mm; Spools 4 to 6 of 11, each 1000 mm."""
+    name, first = NAMES[way.source].capitalize(), way.first or 1
+    of = sum(other.times for other in one.ways if other.source == way.source)
+    if way.times == 1:
+        return f"{name} {first} of {of}, {sides(way.sides, rounder)}"
+    return f"{name}s {first} to {first + way.times - 1} of {of}, each {sides(way.sides, rounder)}"
+
+
+def _left(way: Opened, rounder: Rounder) -> str:
+    if way.left is None:
+        return ""
+    if not way.left:
+        return "nothing left"
+    return f"left {bare_length(way.left, rounder)}, {'keep' if way.kept else 'too short to keep'}"
+
+
+def cut_bars(cuttings: Sequence[Cutting], rounder: Rounder) -> tuple[tuple[CutBar | None, ...], ...]:
+    """What is to be drawn of each way in which each item is cut; nothing of what is no length."""
+    return tuple(tuple(_bar(way, rounder) for way in one.ways) for one in cuttings)
+
+
+def _bar(way: Opened, rounder: Rounder) -> CutBar | None:
+    if way.left is None or len(way.sides) != 1:
+        return None
+    pieces = tuple((float(one.sides[0]), one.many, bare_length(one.sides[0], rounder)) for one in way.pieces)
+    left = bare_length(way.left, rounder)
+    told = ", ".join(f"{many} of {said}" for _, many, said in pieces)
+    says = f"A length of {length(way.sides[0], rounder)} cut into {told}; {left} {'kept' if way.kept else 'left'}"
+    return CutBar(float(way.sides[0]), pieces, left, kept=way.kept, says=says)

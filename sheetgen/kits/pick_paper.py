@@ -1,0 +1,128 @@
+"""The pick list for a theme: by station what is fetched, how it is given out, and what goes into each kind of bag."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.exact import plain
+from sheetgen.base.material import Bead, Clay, Stone
+from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import begun, counted
+from sheetgen.kits.kit_lines import place_of
+from sheetgen.kits.lists import PAPER, by_station, sheets_of
+from sheetgen.kits.told import amount, bare_length, sides
+from sheetgen.model.lists_view import PickItem, PickLine, Station
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from fractions import Fraction
+
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.base.supply import Pack
+    from sheetgen.kits.bought import Got
+    from sheetgen.kits.run_lists import Lists
+    from sheetgen.kits.taken import Held, Kits, Taken
+
+CUT = {"cut", "blanks"}
+GIVES = {"g": "weigh each", "mL": "measure each out", "piece": "count each out"}
+HANDLED = "Comes cut and tagged from the cutting table."
+
+
+def stations(lists: Lists, rounder: Rounder) -> Iterator[Station]:
+    """Each station with its items; the sheets of the kits come last."""
+    got = {id(one.taken): one for one in lists.got}
+    for name, each in by_station(one.taken for one in lists.got).items():
+        tray = any(isinstance(one.item, Stone | Bead) for one in each)
+        yield Station(name, tray, tuple(_item(got[id(one)], rounder) for one in each))
+    sheets = tuple(_sheet(sheet, kits) for sheet, kits in sheets_of(lists.run).items())
+    if sheets:
+        yield Station(PAPER, tray=False, items=sheets)
+
+
+def _item(got: Got, rounder: Rounder) -> PickItem:
+    taken = got.taken
+    lines = tuple(_line(taken, held, rounder) for held in taken.held)
+    return PickItem(taken.item.name, _fetch(got, rounder), _together(taken, rounder), lines)
+
+
+def _together(taken: Taken, rounder: Rounder) -> str:
+    if taken.way in CUT:
+        return counted(plain(sum(_pieces(held) for held in taken.held)), "piece")
+    if taken.pack is not None:
+        return counted(plain(taken.need / taken.pack.holds), "pack")
+    return amount(taken.need, taken.item.unit, rounder)
+
+
+def _pieces(held: Held) -> Fraction | int:
+    """Pieces in all bags: of a roll or sheet they are counted, of wire each bag has one."""
+    return held.together if held.sides is not None else held.kits.bags
+
+
+def _line(taken: Taken, held: Held, rounder: Rounder) -> PickLine:
+    each, together = amount(held.each, taken.item.unit, rounder), amount(held.together, taken.item.unit, rounder)
+    if held.sides is not None:
+        each = f"{plain(held.each)} of {sides(held.sides, rounder)}"
+    if taken.way in CUT:
+        together = counted(plain(_pieces(held)), "piece")
+    if taken.pack is not None:
+        size = amount(taken.pack.holds, taken.item.unit, rounder)
+        each = f"{counted(plain(held.each / taken.pack.holds), 'pack')} of {size}"
+        together = counted(plain(held.together / taken.pack.holds), "pack")
+    bags = _many(held.kits.bags, "bag")
+    return PickLine(
+        held.kits.told, place_of(held.kits, taken.item), bags, each, _working(taken, held, rounder), together
+    )  # fmt: skip
+
+
+def _working(taken: Taken, held: Held, rounder: Rounder) -> str:
+    """What is taken and what is to spare; nothing where nothing is."""
+    if not held.spare or not held.why:
+        return ""
+    net, spare = (
+        bare_length(one, rounder) if taken.item.unit == "mm" else plain(one, rounder.point)
+        for one in (held.each - held.spare, held.spare)
+    )
+    return f"{net} + {spare}: {held.why}"
+
+
+def _fetch(got: Got, rounder: Rounder) -> str:
+    taken = got.taken
+    if taken.way in CUT:
+        return HANDLED if not got.why else f"{HANDLED[:-1]}; {got.why}."
+    said = begun(_from_where(got, rounder))
+    if taken.way == "pot":
+        return f"{said} One pot for {counted(taken.bags, 'kit')}, and nothing of it in the bags."
+    if taken.pack is not None:
+        return f"{said} Sealed: leave each pack shut."
+    gives = GIVES.get(taken.item.unit, "measure each off")
+    if isinstance(taken.item, Clay):
+        return f"{said} {begun(gives)}, and wrap it at once."
+    return f"{said} {begun(gives)}."
+
+
+def _from_where(got: Got, rounder: Rounder) -> str:
+    """What comes out of the drawer, and which packs are opened."""
+    if got.why:
+        return f"From what is not reckoned: {got.why}."
+    need, unit = got.taken.need, got.taken.item.unit
+    there = min(need, got.have)
+    new = " and ".join(_packs(pack, many, unit, rounder) for pack, many in got.packs)
+    if not new:
+        return "all from the drawer."
+    return f"{amount(there, unit, rounder)} from the drawer, and {new}." if there else f"{new}."
+
+
+def _packs(pack: Pack, many: int, unit: str, rounder: Rounder) -> str:
+    return f"{counted(many, 'new pack')} of {amount(pack.holds, unit, rounder)}"
+
+
+def _sheet(sheet: str, kits: list[Kits]) -> PickItem:
+    lines = tuple(
+        PickLine(f"{one.told}, {one.worked.revised(one.version)}", "", _many(one.bags, "kit"), "1", "", f"{one.bags}")
+        for one in kits
+    )
+    return PickItem(begun(sheet), "", f"{sum(one.bags for one in kits)}", lines)
+
+
+def _many(many: int, noun: str) -> str:
+    return counted(many, noun).replace(" ", NBSP)

@@ -1,0 +1,197 @@
+"""The lists as they are printed: held against the CSV, page by page, measured, and tried with texts too long."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections import Counter, defaultdict
+from decimal import Decimal
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner
+
+from sheetgen.cli import main
+from sheetgen.render.pdf_pool import PdfPool
+from sheetgen.render.theme import Theme
+from sheetgen.runs.paper import on_paper
+
+ROOT = Path(__file__).parents[2]
+WORDS = (
+    "buoy-drops=8", "tideline-band:US 8=3", "towline-bracelet=7", "sounding-bracelet=4", "eddy-earrings=5",
+    "limpet-buttons=3",
+)  # fmt: skip
+Rows = list[dict[str, str]]
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Thirty mixed kits of six designs."""
+    into = tmp_path_factory.mktemp("private")
+    result = CliRunner().invoke(main, ["shop", *WORDS, "--library", str(ROOT), "--private", str(into)])
+    assert result.exit_code == 0, result.output
+    assert "warning" not in result.output
+    return into / "shop"
+
+
+def rows(folder: Path, name: str) -> Rows:
+    return list(csv.DictReader(io.StringIO((folder / f"{name}.csv").read_text("utf-8-sig"))))
+
+
+def joined(text: str) -> str:
+    return re.sub(r"\s+", "", text)
+
+
+def pages(paper: Any, path: Path) -> list[str]:
+    with paper.Sheet(path) as sheet:
+        return [joined(text) for text in sheet.texts]
+
+
+def test_every_list_is_printed_on_each_paper_of_the_studio(folder: Path, paper: Any) -> None:
+    for name in ("pick", "cut", "buy", "left"):
+        counts = []
+        for size, wide, tall in (("a4", 210, 297), ("letter", 215.9, 279.4)):
+            with paper.Sheet(folder / f"{name}-{size}.pdf") as sheet:
+                counts.append(len(sheet.pages))
+                for page in sheet.pages:
+                    assert float(page.width) * paper.MM == pytest.approx(wide, abs=0.05)
+                    assert float(page.height) * paper.MM == pytest.approx(tall, abs=0.05)
+        assert counts[0] == counts[1]
+
+
+def test_no_page_of_the_pick_list_is_of_two_stations(folder: Path, paper: Any) -> None:
+    """Every page bears its station on top and the number of its pages there, and items of no other."""
+    found = pages(paper, folder / "pick-a4.pdf")
+    names: defaultdict[str, set[str]] = defaultdict(set)
+    for row in rows(folder, "pick"):
+        names[row["station"]].add(joined(row["name"]))
+    seen: Counter[str] = Counter()
+    for text in found:
+        [station] = {name for name in names if f"Pick:{name}" in text}
+        seen[station] += 1
+        number, of = re.findall(r"page(\d+)of(\d+)", text)[0]
+        assert int(number) == seen[station]
+        assert int(of) == sum(f"Pick:{station}" in other for other in found)
+        others = {name for other, each in names.items() if other != station for name in each} - names[station]
+        assert not {name for name in others if name in text}
+    assert list(seen) == ["clay", "wire", "stones", "findings", "paper"]
+
+
+def test_what_is_picked_on_paper_is_what_the_csv_says(folder: Path, paper: Any) -> None:
+    """Row by row: bags and what goes into each, and the total of each item."""
+    text = "".join(pages(paper, folder / "pick-a4.pdf"))
+    for row in rows(folder, "pick"):
+        if not row["design"]:
+            continue
+        unit = "" if row["unit"] == "piece" else row["unit"]
+        noun = "kits" if row["station"] == "paper" else "bags"
+        if row["item"] == "stone-adhesive":
+            assert "8bags×1packof" in text
+            assert "8packs" in text  # of 4 mL, which are the 32 mL of the CSV
+            assert (row["together"], row["in one bag"]) == ("32", "4")
+        elif " of " in unit:
+            sides = joined(unit.partition(" of ")[2])
+            assert re.search(rf"{row['bags']}{noun}×{row['in one bag']}of.*?{sides}", text), row
+        else:
+            assert f"{row['bags']}{noun}×{row['in one bag']}{unit}" in text, row
+
+
+def test_every_piece_that_is_picked_is_cut_and_has_its_tag(folder: Path, paper: Any) -> None:
+    text = "".join(pages(paper, folder / "cut-a4.pdf"))
+    boxes: int = text.count("☐")
+    cut = 0
+    for row in rows(folder, "cut"):
+        for many, tag in re.findall(r"(\d+) × (.+?)(?: · |$)", row["pieces"]):
+            cut += int(many) * int(row["times"])
+            assert joined(tag)[:30] in text
+    assert boxes == cut  # a box a piece
+
+
+def test_what_is_bought_on_paper_is_what_the_csv_says(folder: Path, paper: Any) -> None:
+    text = "".join(pages(paper, folder / "buy-a4.pdf"))
+    total = Decimal(0)
+    for row in rows(folder, "buy"):
+        if not row["item"]:  # what is said under the rows of a shop, and the total
+            assert joined(row["name"]) + (f"{Decimal(row['cost']):.2f}" if row["cost"] else "") in text, row
+        if row["item"] and row["cost"] == "unknown":
+            assert f"{joined(row['name'])[:12]}" in text
+        elif row["item"] and row["packs"] != "0":
+            pack = row["pack"].removesuffix(" piece")
+            if not pack.endswith(("mm", "mm²")):  # those are told in m and cm²
+                assert f"{row['packs']}×{joined(pack)}" in text, row
+            assert f"{Decimal(row['cost']):.2f}" in text, row
+        if row["cost"] != "unknown" and (row["item"] or row["name"].startswith("Delivery")):
+            total += Decimal(row["cost"] or 0)
+    last = rows(folder, "buy")[-1]
+    assert f"{joined(last['name'])}{total:.2f}" in text
+
+
+def test_the_drawer_is_left_on_paper_as_in_the_csv(folder: Path, paper: Any) -> None:
+    """Lengths from a metre on are told in metres, sheet in square centimetres."""
+    text = "".join(pages(paper, folder / "left-a4.pdf"))
+    for row in rows(folder, "left"):
+        told = []
+        for name in ("before", "bought", "used", "after"):
+            if row[name]:
+                amount = Decimal(row[name])
+                unit = "" if row["unit"] == "piece" or not amount else row["unit"]
+                if unit == "mm" and amount >= 1000:
+                    amount, unit = amount / 1000, "m"
+                elif unit == "mm²":
+                    amount, unit = amount / 100, "cm²"
+                told.append(f"{amount.normalize():f}{unit}")
+        told.append("" if row["after"] else "countit")
+        assert "".join(told).replace("²", "2") in text.replace("²", "2"), row
+
+
+def test_boxes_to_tick_are_six_millimetres_and_a_stone_has_its_tray(folder: Path, paper: Any) -> None:
+    with paper.Sheet(folder / "pick-a4.pdf") as sheet:
+        page = next(p for p, text in zip(sheet.pages, sheet.texts, strict=True) if "Pick: stones" in text)
+        drawn = paper.marks(page)
+    six, twenty = ({tuple(map(round, m.middle)) for m in drawn if m.is_about(wide, wide, 0.3)} for wide in (6.0, 20.2))
+    stones = [row for row in rows(folder, "pick") if row["station"] == "stones"]
+    assert len(six) == 4 * len(stones)  # an item, its row, and two counts
+    assert len(twenty) == len(stones)
+
+
+# What is too long
+
+
+@pytest.fixture(scope="module")
+def pool() -> Any:
+    return PdfPool(cores=1)
+
+
+def printed(pool: PdfPool, found: Any) -> Any:
+    return on_paper(found, Theme("plain", []), pool)
+
+
+def test_sixty_items_with_names_of_sixty_letters_are_printed_whole(
+    made: Any, pool: PdfPool, paper: Any, tmp_path: Path
+) -> None:
+    """Names of one word and of many, a version and a bag as long: every name is there, and nothing jars."""
+    long = [f"{n:02}{'Wherrystone' * 6}"[:60] for n in range(30)]
+    worded = [f"Stone {n:02} of the long shore, faceted, foiled, grey and rose, x"[:60] for n in range(30)]
+    stones = [made.stone(name) for name in (*long, *worded)]
+    wires = [made.wire(f"Wire {name}"[:60]) for name in long[:9]]
+    bag = made.bagged(("B everything that is small and round and shines in the sun", tuple(stones)))
+    lines = [*(made.line(one, 12, 0.05) for one in stones), *(made.line(one, 465) for one in wires)]
+    title = "Silver, long, with the widest of all bands and both clasps"
+    out = printed(pool, made.lists(made.kits(*lines, bags=120, title=title, kit=bag)))
+    assert [str(doubt) for doubt in out.doubts] == []
+    for name, end in (("pick", 123), ("buy", 76), ("left", 80)):  # mm, where the column of the names ends
+        path = tmp_path / name
+        path.write_bytes(out.files[f"{name}-a4.pdf"])
+        with paper.Sheet(path) as sheet:
+            columns = [page.crop((23.5 / paper.MM, 0, end / paper.MM, page.height)) for page in sheet.pages]
+            text = re.sub("[-‐]", "", joined("".join(column.extract_text() for column in columns)))
+        assert not [one.name for one in stones if joined(one.name) not in text], name
+
+
+def test_a_wide_run_of_twenty_kinds_of_kit_jars_nowhere(made: Any, pool: PdfPool) -> None:
+    seed, w = made.stone(), made.wire(saw_cut=Fraction(1, 2))
+    run = [made.kits(made.line(seed, 9 + n), made.line(w, 40 + 21 * n), bags=99, title=f"Size {n}") for n in range(20)]
+    assert [str(doubt) for doubt in printed(pool, made.lists(*run)).doubts] == []
