@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
     from sheetgen.model.kit import Colourway, Kit
+    from sheetgen.model.labels import LabelGrid
     from sheetgen.model.project import Caution
     from sheetgen.parts.piece import Piece
 
@@ -329,7 +330,7 @@ class Slab:
 
 @dataclass(frozen=True, slots=True)
 class Publisher:
-    """Who publishes, as the sheets say it."""
+    """Who publishes, as the sheets say it, and the labels that it prints on."""
 
     name: str
     about: str = ""
@@ -339,6 +340,7 @@ class Publisher:
     language: str = "en"
     currency: str = "EUR"
     paper: tuple[str, ...] = ("A4", "Letter")
+    labels: LabelGrid | None = None
 
 
 @dataclass(frozen=True, slots=True)
