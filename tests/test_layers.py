@@ -49,6 +49,7 @@ ONE_PLACE = {
     "weasyprint": "sheetgen.render.pdf",
     "fontTools": "sheetgen.read.paths",
     "PIL": "sheetgen.render.pictures",
+    "segno": "sheetgen.render.qr",
     "click": "sheetgen.cli",
 }
 # The words of the gestures, what drawings of several gestures share, and what is made of parts.
@@ -196,7 +197,7 @@ def test_the_nouns_know_neither_files_nor_third_parties() -> None:
 
 def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
     """A slip in a file is told in less than a second: no stage before rendering waits for the printer."""
-    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl"}
+    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl", "pikepdf", "segno"}
     seen: set[str] = set()
     waiting = ["sheetgen.pipeline"]
     tops: dict[str, list[str]] = defaultdict(list)

@@ -352,6 +352,12 @@ DEFERENCE = (
 TAUGHT = "In a class the teacher does this; otherwise a qualified person or a firing service."
 """Who does what is too much for a first piece."""
 
+# Common practice: what whoever opens a kit must know before its sheets are read, and what its sender must ask.
+OF_A_KIT = ("small parts",)
+ASK_FIRST = Told(
+    "NOTICE", "In it: {}.", "What may be sent hangs on what is in it.",
+    "Ask the carrier, and the local rules, before it is posted.",
+)  # fmt: skip
 GLOWS = Fact(
     525, "What is hotter glows (Draper point)", unit="°C", source="encyclopedia entries on the Draper point",
     grade="seen",

@@ -68,6 +68,18 @@ def in_bags(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, b
     return _told(one.used * bags, one.have * bags, line.item.unit, rounder)
 
 
+def amount_told(have: float, spare: float, unit: str, rounder: Rounder) -> tuple[str, str]:
+    """What a bag holds, rounded already, in print, and what is to spare, or nothing: of what is counted besides it."""
+    told = _told(have - spare, have, unit, rounder)
+    if not told.back:
+        return told.have.told, ""
+    return (
+        (told.used.told, f"+ {told.back.told} to spare")
+        if unit == "piece"
+        else (told.have.told, f"of it {told.back.told} to spare")
+    )
+
+
 def worked(line: MaterialLine, slabs: Sequence[SlabLayout]) -> str:
     """How what to have is worked: of sheet by its blanks, of clay by its largest slab where that takes more."""
     if line.blanks:

@@ -1,0 +1,193 @@
+"""Lays out small pieces, a page each, set as tightly as each needs; what still does not fit is visibly shortened.
+
+Names and notes are private: nothing here quotes one.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import pairwise
+from typing import TYPE_CHECKING, NamedTuple
+
+from sheetgen.base.trouble import CannotBe, Trouble
+from sheetgen.model.kit_cards_view import OrderHead, Piece, Pieces
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from sheetgen.render.pdf import Printer
+    from sheetgen.render.theme import Theme
+
+LESS = "…"
+TIGHTEST = 2  # the last step that is taken for want of room alone
+NARROWEST = 4  # the last step that is taken so that a number stands on one line
+ROUNDS = 60
+SIZES, ROWS = (12, 10.1), (1, 1)  # pt, and lines, of a name at the first steps
+NARROW = 0.46 * 25.4 / 72  # mm a letter takes for each pt of its size, in a narrow script
+NO_SIGNS = {"Cc", "Cs", "Co", "Cn"}
+NO_LETTER = re.compile(r"\.notdef glyph .*\(U\+([0-9A-F]+)\)")
+MOVES = re.compile("[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufff9-\ufffc]")  # the line about; and no letter
+
+
+class Box(NamedTuple):
+    """The size of a piece, mm; `first` is how wide a number may be, `column` how wide all else may be."""
+
+    wide: float
+    tall: float
+    first: float
+    column: float
+
+
+class Laid(NamedTuple):
+    """A piece as it is laid out: its source, its pages there from 0, and how high the last one is filled, mm.
+
+    It is `bare` where a letter is printed as an empty box, since no type face on this machine has it.
+    """
+
+    source: int
+    pages: tuple[int, ...]
+    high: float
+    bare: bool
+
+
+Shorter = Callable[[Piece, int], Piece | None]
+"""Takes so many letters off the end of a piece; None where there are no more."""
+
+
+class Layout:
+    """Lays out pieces by the templates of a theme; `raws` are the PDFs in which they stand."""
+
+    def __init__(self, printer: Printer, theme: Theme, language: str) -> None:
+        self.printer, self.theme, self.language = printer, theme, language
+        self.raws: list[bytes] = []
+
+    def each_once(
+        self, template: str, wanted: Iterable[tuple[Box, Piece]], shorter: Shorter | None = None
+    ) -> dict[tuple[Box, Piece], Laid]:
+        """Every piece that is wanted in a box, laid out once, on one page; without `shorter` it may go on on others.
+
+        CannotBe where a box has no room for what must stand in it.
+        """
+        boxes: dict[Box, dict[Piece, None]] = {}
+        for box, piece in wanted:
+            boxes.setdefault(box, {})[piece] = None
+        return {
+            (box, piece): laid
+            for box, pieces in boxes.items()
+            for piece, laid in zip(pieces, self._fitted(template, box, list(pieces), shorter), strict=True)
+        }
+
+    def drawings(self, svgs: Sequence[str], side: float) -> list[Laid]:
+        """Drawings of our own, a page each."""
+        style = f"@page {{ size: {side:g}mm {side:g}mm; margin: 0 }} body {{ margin: 0 }} svg {{ display: block }}"
+        breaks = "section { break-after: page } section:last-child { break-after: auto }"
+        each = "".join(f"<section>{svg}</section>" for svg in svgs)
+        raw, _, _ = self.printer.pieces(f"<html><head><style>{style} {breaks}</style></head><body>{each}</body></html>")
+        self.raws.append(raw)
+        return [Laid(len(self.raws) - 1, (i,), side, bare=False) for i in range(len(svgs))]
+
+    def _fitted(self, template: str, box: Box, shown: list[Piece], shorter: Shorter | None) -> list[Laid]:
+        """Sets each piece as tightly as it needs, and shortens it if need be; what fits is laid out no more."""
+        done: dict[int, Laid] = {}
+        waiting = list(range(len(shown)))
+        for _ in range(ROUNDS):
+            found = self._lay(template, box, [shown[i] for i in waiting])
+            again = []
+            for i, (laid, over, lines) in zip(waiting, found, strict=True):
+                after = _next(shown[i], over, lines, shorter) if shorter else None
+                if after is None:
+                    done[i] = laid
+                else:
+                    shown[i] = after
+                    again.append(i)
+            waiting = again
+            if not waiting:
+                return [done[i] for i in range(len(shown))]
+        told = f"{template}: {box.wide:.1f} × {box.tall:.1f} mm has no room for what must stand there"
+        raise CannotBe(told, "a larger label, or a theme that says less")
+
+    def _lay(self, template: str, box: Box, pieces: Sequence[Piece]) -> list[tuple[Laid, int, int]]:
+        """Each as it is laid out, the letters beyond its page, and the lines of its number.
+
+        CannotBe where the theme hides or cuts off some of it.
+        """
+        wide, tall, first, column = (f"{mm:.4f}" for mm in box)
+        sheet = Pieces(wide, tall, first, column, self.language, tuple(pieces))
+        raw, laid, said = self.printer.pieces(self.theme.page(template, sheet=sheet))
+        if others := [line for line in said if not NO_LETTER.search(line)]:
+            raise CannotBe(f"{template} could not be printed as it should: {others[0][:200]}", "mend the theme")
+        missing = {chr(int(found[1], 16)) for line in said if (found := NO_LETTER.search(line))}
+        words = {int(one.id): one.words for one in laid.marked if one.kind == "piece"}
+        numbers = {int(one.id): one.words for one in laid.marked if one.kind == "number"}
+        if why := next((word.unseen for each in words.values() for word in each if word.unseen), ""):
+            raise CannotBe(f"{template}: not all of a piece can be read: {why}", "mend the theme")
+        starts = [min(word.page for word in words[i]) for i in range(len(pieces))]
+        self.raws.append(raw)
+        found_all = []
+        for i, (start, after) in enumerate(pairwise([*starts, len(laid.pages) + 1])):
+            bare = any(missing.intersection(word.text) for word in words[i])
+            last = laid.pages[after - 2]
+            own = Laid(len(self.raws) - 1, tuple(range(start - 1, after - 1)), last.full * last.h, bare)
+            over = sum(len(word.text.strip()) for word in words[i] if word.page != start)
+            found_all.append((own, over, len({word.line for word in numbers.get(i, ())})))
+        return found_all
+
+
+def clean(text: str) -> str:
+    """A text as it is set: without signs that no page shows, and without those that turn what follows round."""
+    kept = "".join(c if c == "\n" or unicodedata.category(c) not in NO_SIGNS else " " for c in text)
+    return "\n".join(" ".join(line.split()) for line in MOVES.sub("", kept).splitlines()).strip()
+
+
+def _next(piece: Piece, over: int, lines: int, shorter: Shorter) -> Piece | None:
+    """The next way to set a piece that does not fit; None where it does."""
+    if lines > 1 and piece.step < NARROWEST:
+        return replace(piece, step=max(TIGHTEST, piece.step) + 1)
+    if not over:
+        return None
+    return replace(piece, step=piece.step + 1) if piece.step < TIGHTEST else shorter(piece, over)
+
+
+def shortened(text: str, letters: int) -> str | None:
+    """A text without so many letters at its end, and a sign that it is so; None where nothing is left to take.
+
+    No letter is parted from its marks.
+    """
+    whole = text.removesuffix(LESS)
+    if not whole:
+        return None
+    kept = whole[: max(0, len(whole) - letters - 1)]
+    while kept and (joined(whole[len(kept)]) or kept[-1] == "\u200d"):
+        kept = kept[:-1]
+    return kept.rstrip(" ,;·-\n") + LESS
+
+
+def joined(letter: str) -> bool:
+    """Whether a sign belongs to the letter before it."""
+    return unicodedata.category(letter) in {"Mn", "Mc", "Me"} or letter in "\u200d\ufe0e\ufe0f"
+
+
+def order_head(head: OrderHead, column: float, step: int = 0) -> Piece:
+    """Number and name, cleaned; a name that surely does not fit a roomier way begins with a tighter one."""
+    name = " ".join(clean(head.name).split())
+    while step < TIGHTEST and len(name) * NARROW * SIZES[step] > ROWS[step] * column:
+        step += 1
+    return Piece(step, head=OrderHead(clean(head.order), name))
+
+
+def shorter_name(piece: Piece, letters: int) -> Piece | None:
+    """The name gives; the number is never shortened."""
+    head = piece.head
+    less = shortened(head.name, letters) if head else None
+    return replace(piece, head=replace(head, name=less)) if head and less is not None else None
+
+
+def without_letter(order: str, what: str) -> Trouble:
+    """What is said of an order whose name or note has a letter that cannot be printed."""
+    told = (
+        f"order {order}: its {what} has a letter that no type face on this machine has, and an empty box stands for it"
+    )
+    return Trouble(told, None, "write it by hand, or install a face that has it (on Debian, fonts-noto)", "warning")
