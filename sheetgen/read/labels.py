@@ -15,7 +15,7 @@ from sheetgen.read.measures import Measures
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sheetgen.model.project import WrittenLabels
+    from sheetgen.model.project import Studio, WrittenLabels
 
 BY = re.compile(r"\s*[×x*]\s*")
 EXAMPLE = "size: 64 × 34 mm"
@@ -23,10 +23,9 @@ MOST = 40  # labels along a side: they would be narrower than a label can be
 SLACK = 0.01  # mm: dust of a sum in inches
 
 
-def read_labels(
-    written: WrittenLabels | None, papers: Sequence[str], currency: str, troubles: Troubles
-) -> LabelGrid | None:
+def read_labels(studio: Studio, papers: Sequence[str], currency: str, troubles: Troubles) -> LabelGrid | None:
     """The grid, on the first of the studio's papers where it names none; None without one or with a trouble."""
+    written = studio.labels
     if written is None:
         return None
     own = Troubles()
@@ -35,7 +34,7 @@ def read_labels(
     size = _size(written.size, measures)
     named = {"left": written.left, "top": written.top, "gap across": written.gap_across, "gap down": written.gap_down}
     lengths = [_one(word, name, measures) for name, word in named.items()]
-    paper = str(written.paper or papers[0])
+    paper = str(written.paper or next((one for one in studio.paper if one in papers), papers[0]))
     if paper not in papers and written.paper is not None:
         own.add(f"paper cannot be '{paper}'", written.paper.place, f"one of {', '.join(papers)}")
     grid = None

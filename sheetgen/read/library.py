@@ -55,7 +55,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     shops = read_shops(studio.shops, Measures(currency, Troubles())) if studio else None
     stock = read_stock(projects, currency, shops, troubles)
     library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
-    library.labels = read_labels(studio.labels, PAPERS, currency, Troubles()) if studio else None
+    library.labels = read_labels(studio, PAPERS, currency, Troubles()) if studio else None
     studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
     library.kinds |= studios
     house = read_house_steps(projects, troubles)
@@ -123,7 +123,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     _slab(studio, measures, troubles)
     check_class(studio.class_, measures)
     read_shops(studio.shops, measures)
-    read_labels(studio.labels, PAPERS, measures.currency, troubles)
+    read_labels(studio, PAPERS, measures.currency, troubles)
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None

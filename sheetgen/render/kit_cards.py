@@ -8,7 +8,16 @@ from typing import TYPE_CHECKING, NamedTuple
 from sheetgen.facts.paper import PAPERS
 from sheetgen.model.kit_cards_view import Piece
 from sheetgen.render.composed import Cut, Stamp, composed
-from sheetgen.render.pieces import Box, Layout, clean, order_head, shortened, shorter_name, without_letter
+from sheetgen.render.pieces import (
+    Box,
+    Layout,
+    clean,
+    from_the_right,
+    order_head,
+    shortened,
+    shorter_name,
+    without_letter,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -55,7 +64,7 @@ def kit_cards_pdf(
     layout = Layout(printer, theme, language)
     heads = [(_box(NAMED if one.head.name else HEAD, WIDE - WHICH), order_head(one.head, WIDE)) for one in cards]
     bodies = [(_box(WHOLE - head.tall), Piece(0, card=one.kit)) for one, (head, _) in zip(cards, heads, strict=True)]
-    notes = [(_box(NOTE), Piece(0, note=clean(one.note))) for one in cards]
+    notes = [(_box(NOTE), _note(clean(one.note))) for one in cards]
     kits = [(Box(WHICH, HEAD, WHICH, WHICH), Piece(0, which=one.which)) for one in cards]
     laid_heads = layout.each_once("kit-card-head.html.j2", heads, shorter_name)
     laid_kits = layout.each_once("kit-card-which.html.j2", kits)
@@ -117,6 +126,10 @@ def _head(card: _Card, left: float, top: float) -> list[Stamp]:
 
 def _stamp(laid: Laid, nth: int, x: float, y: float) -> Stamp:
     return Stamp(laid.source, laid.pages[nth], x, y)
+
+
+def _note(note: str) -> Piece:
+    return Piece(0, note=note, rtl=from_the_right(note))
 
 
 def _shorter_note(piece: Piece, letters: int) -> Piece | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.trouble import CannotBe, Trouble
 from sheetgen.facts.paper import LABEL_CODE, PAPERS
@@ -26,7 +26,8 @@ if TYPE_CHECKING:
 EDGE = 1.5  # mm round the words of a label
 ROOMY = 25  # mm: a label so high has its number at 17 pt, and its name on two lines where it wants them
 NUMBER, ONE, TWO = 6.2, 11.2, 13.8  # mm: the number alone, with a name on one line, on two
-LOW = 8.6  # mm: the number of a lower label at 12 pt, and its name on one line
+LOW, LINES = 8.6, 7.2  # mm: the number of a lower label at 12 pt and its name; two lines below them
+UNNAMED = -1  # things besides, of which not even the number is told
 WORDS = 24  # mm: what stands beside a code wants so much
 APART, WHICH = 45, 16  # mm: a label so wide has room to say in its upper right corner which kit it is of
 
@@ -58,7 +59,7 @@ def labels_pdf(  # noqa: PLR0913, PLR0917 - what labels are made of, and by what
     layout = Layout(printer, theme, language)
     wanted = {url: code(url) for url in dict.fromkeys(one.url for one in labels) if url}
     codes = {url: made for url, made in wanted.items() if made is not None}
-    put = _put(grid, codes.values())
+    put = _put(grid, codes.values(), apart=any(one.label.which for one in labels))
     heads = [(put.head, order_head(one.head, put.head.column, _first_step(grid))) for one in labels]
     laid = layout.each_once("label-head.html.j2", heads, shorter_name)
     tops = [EDGE + _used(laid[head], grid) for head in heads]
@@ -82,15 +83,24 @@ def labels_pdf(  # noqa: PLR0913, PLR0917 - what labels are made of, and by what
             side = codes[one.url].side + codes[one.url].quiet
             pages[-1].append(_stamp(squares[one.url], x + grid.wide - side, y + grid.tall - side))
     bare = dict.fromkeys(one.head.order for one, head in zip(labels, heads, strict=True) if laid[head].bare)
-    troubles = (*_without_code(grid, wanted, put), *(without_letter(order, "name") for order in bare))
+    nameless = dict.fromkeys(
+        one.head.order
+        for one, head in zip(labels, heads, strict=True)
+        if head[1].head and head[1].head.name and not (laid[head].shown.head or one.head).name
+    )
+    troubles = (
+        *_without_code(grid, wanted, put),
+        *(without_letter(order, "name") for order in bare),
+        *(_nameless(order) for order in nameless),
+    )
     wide, tall = map(float, PAPERS[grid.paper])
     return Labels(composed(layout.raws, pages, wide, tall), troubles)
 
 
-def _put(grid: LabelGrid, codes: Iterable[Code]) -> _Put:
+def _put(grid: LabelGrid, codes: Iterable[Code], *, apart: bool) -> _Put:
     """Codes stand in the lower right corner, quiet edge and all, where the label has room for them and for words."""
-    whole, tall = grid.wide - 2 * EDGE, TWO if grid.tall >= ROOMY else LOW
-    first = whole - (WHICH if grid.wide >= APART else 0)
+    whole, tall = grid.wide - 2 * EDGE, TWO if grid.tall >= ROOMY else grid.tall - 2 * EDGE - LINES
+    first = whole - (WHICH if apart and grid.wide >= APART else 0)
     taken = max((made.side + 2 * made.quiet for made in codes), default=0.0)
     beside = grid.wide - EDGE - taken
     if not taken or taken > grid.tall or beside < WORDS:
@@ -115,9 +125,8 @@ def _label(label: Label, grid: LabelGrid) -> Piece:
 
 def _used(laid: Laid, grid: LabelGrid) -> float:
     """How much of a label number and name take, of the few heights that there are."""
-    if grid.tall < ROOMY:
-        return LOW
-    return next((high for high in (NUMBER, ONE) if laid.high <= high), TWO)
+    tiers = (NUMBER, ONE, TWO) if grid.tall >= ROOMY else (LOW, grid.tall - 2 * EDGE - LINES)
+    return next((high for high in tiers if laid.high <= high), tiers[-1])
 
 
 def _stamp(laid: Laid, x: float, y: float) -> Stamp:
@@ -134,14 +143,18 @@ def _shorter_label(piece: Piece, letters: int) -> Piece | None:
         while kept and gone < letters:
             gone += len(kept.pop())
         return replace(piece, label=replace(label, items=tuple(kept), more=len(label.items) - len(kept) + label.more))
-    if (less := shortened(label.chosen, letters)) is not None:
-        return replace(piece, label=replace(label, chosen=less))
-    if (less := shortened(label.version, letters)) is not None:
-        return replace(piece, label=replace(label, version=less))
-    if (less := shortened(label.title, letters)) is not None:
-        return replace(piece, label=replace(label, title=less))
-    less = shortened(label.bag, letters)
-    return replace(piece, label=replace(label, bag=less)) if less is not None else None
+    if label.more > 0:
+        return replace(piece, label=replace(label, more=UNNAMED))
+    for name in ("chosen", "version", "title", "bag"):
+        if (less := shortened(getattr(label, name), letters)) is not None:
+            changed: dict[str, Any] = {name: less}
+            return replace(piece, label=replace(label, **changed))
+    return None
+
+
+def _nameless(order: str) -> Trouble:
+    told = f"order {order}: beside its number a label has no room for its name"
+    return Trouble(told, None, "write it by hand, or a shorter number, or larger labels", "warning")
 
 
 def _without_code(grid: LabelGrid, wanted: Mapping[str, Code | None], put: _Put) -> list[Trouble]:

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.trouble import CannotBe, Trouble
 from sheetgen.model.kit_cards_view import OrderHead, Piece, Pieces
+from sheetgen.render.seen import BACKWARDS
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -42,7 +43,7 @@ class Box(NamedTuple):
 
 
 class Laid(NamedTuple):
-    """A piece as it is laid out: its source, its pages there from 0, and how high the last one is filled, mm.
+    """A piece as it is laid out: its source, its pages there from 0, how high the last one is filled, mm; as it is set.
 
     It is `bare` where a letter is printed as an empty box, since no type face on this machine has it.
     """
@@ -51,6 +52,7 @@ class Laid(NamedTuple):
     pages: tuple[int, ...]
     high: float
     bare: bool
+    shown: Piece
 
 
 Shorter = Callable[[Piece, int], Piece | None]
@@ -87,18 +89,21 @@ class Layout:
         each = "".join(f"<section>{svg}</section>" for svg in svgs)
         raw, _, _ = self.printer.pieces(f"<html><head><style>{style} {breaks}</style></head><body>{each}</body></html>")
         self.raws.append(raw)
-        return [Laid(len(self.raws) - 1, (i,), side, bare=False) for i in range(len(svgs))]
+        return [Laid(len(self.raws) - 1, (i,), side, bare=False, shown=Piece(0)) for i in range(len(svgs))]
 
     def _fitted(self, template: str, box: Box, shown: list[Piece], shorter: Shorter | None) -> list[Laid]:
         """Sets each piece as tightly as it needs, and shortens it if need be; what fits is laid out no more."""
+        told = f"{template}: {box.wide:.1f} × {box.tall:.1f} mm has no room for what must stand there"
         done: dict[int, Laid] = {}
         waiting = list(range(len(shown)))
         for _ in range(ROUNDS):
             found = self._lay(template, box, [shown[i] for i in waiting])
             again = []
             for i, (laid, over, lines) in zip(waiting, found, strict=True):
-                after = _next(shown[i], over, lines, shorter) if shorter else None
+                after = shown[i] if shorter is None else _next(shown[i], over, lines, shorter)
                 if after is None:
+                    raise CannotBe(told, "a larger label, or a theme that says less")
+                if after is shown[i]:
                     done[i] = laid
                 else:
                     shown[i] = after
@@ -106,7 +111,6 @@ class Layout:
             waiting = again
             if not waiting:
                 return [done[i] for i in range(len(shown))]
-        told = f"{template}: {box.wide:.1f} × {box.tall:.1f} mm has no room for what must stand there"
         raise CannotBe(told, "a larger label, or a theme that says less")
 
     def _lay(self, template: str, box: Box, pieces: Sequence[Piece]) -> list[tuple[Laid, int, int]]:
@@ -122,7 +126,7 @@ class Layout:
         missing = {chr(int(found[1], 16)) for line in said if (found := NO_LETTER.search(line))}
         words = {int(one.id): one.words for one in laid.marked if one.kind == "piece"}
         numbers = {int(one.id): one.words for one in laid.marked if one.kind == "number"}
-        if why := next((word.unseen for each in words.values() for word in each if word.unseen), ""):
+        if why := next((w.unseen for each in words.values() for w in each if w.unseen not in {"", BACKWARDS}), ""):
             raise CannotBe(f"{template}: not all of a piece can be read: {why}", "mend the theme")
         starts = [min(word.page for word in words[i]) for i in range(len(pieces))]
         self.raws.append(raw)
@@ -130,7 +134,7 @@ class Layout:
         for i, (start, after) in enumerate(pairwise([*starts, len(laid.pages) + 1])):
             bare = any(missing.intersection(word.text) for word in words[i])
             last = laid.pages[after - 2]
-            own = Laid(len(self.raws) - 1, tuple(range(start - 1, after - 1)), last.full * last.h, bare)
+            own = Laid(len(self.raws) - 1, tuple(range(start - 1, after - 1)), last.full * last.h, bare, pieces[i])
             over = sum(len(word.text.strip()) for word in words[i] if word.page != start)
             found_all.append((own, over, len({word.line for word in numbers.get(i, ())})))
         return found_all
@@ -143,11 +147,11 @@ def clean(text: str) -> str:
 
 
 def _next(piece: Piece, over: int, lines: int, shorter: Shorter) -> Piece | None:
-    """The next way to set a piece that does not fit; None where it does."""
+    """The next way to set a piece; the same where it fits, None where there is no other."""
     if lines > 1 and piece.step < NARROWEST:
         return replace(piece, step=max(TIGHTEST, piece.step) + 1)
     if not over:
-        return None
+        return piece
     return replace(piece, step=piece.step + 1) if piece.step < TIGHTEST else shorter(piece, over)
 
 
@@ -165,6 +169,12 @@ def shortened(text: str, letters: int) -> str | None:
     return kept.rstrip(" ,;·-\n") + LESS
 
 
+def from_the_right(text: str) -> bool:
+    """Whether a text is read from right to left: its first letter that is read some way is (Unicode's rule P2)."""
+    ways = (unicodedata.bidirectional(letter) for letter in text)
+    return next((way for way in ways if way in {"L", "R", "AL"}), "L") != "L"
+
+
 def joined(letter: str) -> bool:
     """Whether a sign belongs to the letter before it."""
     return unicodedata.category(letter) in {"Mn", "Mc", "Me"} or letter in "\u200d\ufe0e\ufe0f"
@@ -175,14 +185,15 @@ def order_head(head: OrderHead, column: float, step: int = 0) -> Piece:
     name = " ".join(clean(head.name).split())
     while step < TIGHTEST and len(name) * NARROW * SIZES[step] > ROWS[step] * column:
         step += 1
-    return Piece(step, head=OrderHead(clean(head.order), name))
+    return Piece(step, head=OrderHead(clean(head.order), name), rtl=from_the_right(name))
 
 
 def shorter_name(piece: Piece, letters: int) -> Piece | None:
-    """The name gives; the number is never shortened."""
+    """The name gives, in the end all of it; the number is never shortened."""
     head = piece.head
-    less = shortened(head.name, letters) if head else None
-    return replace(piece, head=replace(head, name=less)) if head and less is not None else None
+    if head is None or not head.name:
+        return None
+    return replace(piece, head=replace(head, name=shortened(head.name, letters) or ""))
 
 
 def without_letter(order: str, what: str) -> Trouble:
