@@ -90,6 +90,8 @@ def test_nothing_of_a_card_is_on_the_other_side_of_the_cut(printer: Printer) -> 
             [page] = found
             upper = [down for down, _ in words(page) if down < TALL["A4"] / 2]
             assert max(upper) < TALL["A4"] / 2 - 8
+            [signed] = [down for down, text in words(page) if text == "Packed" and down < TALL["A4"] / 2]
+            assert signed + 4 < min(down for down, text in words(page) if text == "Gift")
             assert sum(text == "stone," for down, text in words(page) if down < TALL["A4"] / 2) == rows
             fits = rows
     assert fits >= 6
@@ -102,7 +104,7 @@ def test_nothing_of_a_card_is_on_the_other_side_of_the_cut(printer: Printer) -> 
     ids=["Latin", "Greek", "Cyrillic"],
 )
 def test_a_gift_note_of_400_letters_is_all_there(printer: Printer, note: str) -> None:
-    [page] = pages(printer, card("Q-1", note=note), card("Q-2"))
+    page = pages(printer, card("Q-1", note=note), card("Q-2"))[0]
     assert " ".join(note.split()) in " ".join(text for _, text in words(page))
 
 

@@ -78,7 +78,8 @@ def test_every_label_lies_where_its_sheet_has_it(printer: Printer, grid: LabelGr
     quiet = 4 * 20 / 33
     codes = sorted((r for r in page.curves + page.rects if r["fill"]), key=lambda r: (r["top"], r["x0"]))
     for nth in range(grid.many):
-        x, y = grid.spot(nth)
+        x = grid.left + (grid.wide + grid.gap_across) * (nth % grid.across)
+        y = grid.top + (grid.tall + grid.gap_down) * (nth // grid.across)
         first = words_of(page, grid, nth)[0]
         assert first["text"] == "Q"
         assert first["x0"] * MM == pytest.approx(x + 1.5, abs=NEAR)
