@@ -66,7 +66,7 @@ class Label:
     items: Annotated[
         tuple[str, ...], "on the last bag what is not in it, on a slip's what is, as far as there is room to name it"
     ]
-    more: Annotated[int, "how many things besides; -1 where there is room for a sign alone"] = 0
+    more: Annotated[int, "how many things besides"] = 0
 
 
 @dataclass(frozen=True, slots=True)

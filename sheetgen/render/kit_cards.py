@@ -9,6 +9,7 @@ from sheetgen.facts.paper import PAPERS
 from sheetgen.model.kit_cards_view import Piece
 from sheetgen.render.composed import Cut, Stamp, composed
 from sheetgen.render.pieces import (
+    TIGHTEST,
     Box,
     Layout,
     clean,
@@ -74,6 +75,9 @@ def kit_cards_pdf(
         _Card(laid_heads[head], laid_kits[kit], laid_bodies[body], laid_notes.get(note), head[0].tall)
         for head, kit, body, note in zip(heads, kits, bodies, notes, strict=True)
     ]
+    close = {nth: _closer(notes[nth]) for nth, one in enumerate(laid) if one.note and one.high > HALF}
+    laid_close = layout.each_once("gift-note.html.j2", close.values(), _shorter_note)
+    laid = [one._replace(note=laid_close[close[nth]]) if nth in close else one for nth, one in enumerate(laid)]
     troubles = []
     for what, found in (("name", [one.head for one in laid]), ("gift note", [one.note for one in laid])):
         bare = dict.fromkeys(card.head.order for card, one in zip(cards, found, strict=True) if one and one.bare)
@@ -130,6 +134,11 @@ def _stamp(laid: Laid, nth: int, x: float, y: float) -> Stamp:
 
 def _note(note: str) -> Piece:
     return Piece(0, note=note, rtl=from_the_right(note))
+
+
+def _closer(note: tuple[Box, Piece]) -> tuple[Box, Piece]:
+    """Of a card too long for half a page the note is set as closely as may be."""
+    return note[0], replace(note[1], step=TIGHTEST)
 
 
 def _shorter_note(piece: Piece, letters: int) -> Piece | None:

@@ -9,7 +9,7 @@ from sheetgen.base.trouble import CannotBe, Trouble
 from sheetgen.facts.paper import LABEL_CODE, PAPERS
 from sheetgen.model.kit_cards_view import Piece
 from sheetgen.render.composed import Stamp, composed
-from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shortened, shorter_name, without_letter
+from sheetgen.render.pieces import LESS, TIGHTEST, Box, Layout, order_head, shortened, shorter_name, without_letter
 from sheetgen.render.qr import code
 
 if TYPE_CHECKING:
@@ -27,7 +27,6 @@ EDGE = 1.5  # mm round the words of a label
 ROOMY = 25  # mm: a label so high has its number at 17 pt, and its name on two lines where it wants them
 NUMBER, ONE, TWO = 6.2, 11.2, 13.8  # mm: the number alone, with a name on one line, on two
 LOW, LINES = 8.6, 7.2  # mm: the number of a lower label at 12 pt and its name; two lines below them
-UNNAMED = -1  # things besides, of which not even the number is told
 WORDS = 24  # mm: what stands beside a code wants so much
 APART, WHICH = 45, 16  # mm: a label so wide has room to say in its upper right corner which kit it is of
 
@@ -142,14 +141,19 @@ def _shorter_label(piece: Piece, letters: int) -> Piece | None:
         kept, gone = list(label.items), 0
         while kept and gone < letters:
             gone += len(kept.pop())
-        return replace(piece, label=replace(label, items=tuple(kept), more=len(label.items) - len(kept) + label.more))
-    if label.more > 0:
-        return replace(piece, label=replace(label, more=UNNAMED))
-    for name in ("chosen", "version", "title", "bag"):
-        if (less := shortened(getattr(label, name), letters)) is not None:
-            changed: dict[str, Any] = {name: less}
-            return replace(piece, label=replace(label, **changed))
-    return None
+        more = len(label.items) - len(kept) + label.more
+        return replace(piece, label=replace(label, items=tuple(kept), more=more))
+    said = [name for name in ("bag", "title", "version", "chosen") if getattr(label, name) not in {"", LESS}]
+    if not said:
+        return None
+    changed: dict[str, Any] = {"more": 0}
+    words = getattr(label, said[-1])
+    less = f"{words}{LESS}" if label.more else shortened(words, letters) or LESS
+    if less == LESS and said[1:]:  # one sign is enough: nothing of it is left, and what stands before it goes on
+        changed |= {said[-1]: "", said[-2]: getattr(label, said[-2]).removesuffix(LESS) + LESS}
+    else:
+        changed[said[-1]] = less
+    return replace(piece, label=replace(label, **changed))
 
 
 def _nameless(order: str) -> Trouble:

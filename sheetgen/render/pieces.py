@@ -134,7 +134,9 @@ class Layout:
         for i, (start, after) in enumerate(pairwise([*starts, len(laid.pages) + 1])):
             bare = any(missing.intersection(word.text) for word in words[i])
             last = laid.pages[after - 2]
-            own = Laid(len(self.raws) - 1, tuple(range(start - 1, after - 1)), last.full * last.h, bare, pieces[i])
+            low = max((word.y + word.h for word in words[i] if word.page == after - 1), default=0.0)
+            high = max(last.full * last.h, low)  # a page does not count words that are read from the right
+            own = Laid(len(self.raws) - 1, tuple(range(start - 1, after - 1)), high, bare, pieces[i])
             over = sum(len(word.text.strip()) for word in words[i] if word.page != start)
             found_all.append((own, over, len({word.line for word in numbers.get(i, ())})))
         return found_all

@@ -129,6 +129,13 @@ def test_a_note_that_is_read_from_the_right_begins_there(printer: Printer) -> No
     assert min(stops) < letters["ה"]
 
 
+def test_a_long_note_that_is_read_from_the_right_stays_on_its_half(printer: Printer) -> None:
+    [page] = pages(printer, card("Q-1", rows=4, note="באהבה רבה מכולנו ליום ההולדת, " * 12), card("Q-2"))
+    lows = [c["bottom"] * MM for c in page.chars if "א" <= c["text"] <= "ת"]
+    assert len({round(low) for low in lows}) > 2
+    assert max(lows) < TALL["A4"] / 2 - 8
+
+
 def test_a_slip_has_the_name(printer: Printer) -> None:
     slip = replace(KIT, slip=True, lacking=(), box=(), tools=False)
     [page] = pages(printer, Card(OrderHead("Q-9", "Ottoline Fennimore"), "part 1 of 1", slip))

@@ -6,6 +6,7 @@ import io
 import shutil
 from collections import Counter
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -141,6 +142,16 @@ def test_a_name_of_80_letters_fits_its_label_or_is_visibly_shortened(
     text = text_of(page, grid, 0)
     assert "Q-2602" in text
     assert "…" in text or not Counter(name.replace(" ", "")) - Counter(text)
+
+
+@pytest.mark.parametrize("url", [URL, ""], ids=["code", "no code"])
+@pytest.mark.parametrize("name", [LONG, JOINED, ARABIC, GREEK], ids=["Latin", "one word", "Arabic", "Greek"])
+def test_a_name_on_two_lines_lies_on_nothing_else(printer: Printer, name: str, url: str) -> None:
+    pdf, _ = printed(printer, [label("Q-2602", name, url)], A4)
+    letters = [c for c in words_of(pdf.pages[0], A4, 0) if c["text"].strip()]
+    rows = sorted({round(c["matrix"][5], 1) for c in letters}, reverse=True)
+    assert len(rows) >= 4
+    assert all(upper - lower > 8 for upper, lower in pairwise(rows))
 
 
 @pytest.mark.parametrize("grid", [*GRIDS, pytest.param(LOW, id="low")])
