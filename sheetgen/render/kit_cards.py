@@ -5,25 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
+from sheetgen.base.trouble import Trouble
 from sheetgen.facts.paper import PAPERS
 from sheetgen.model.kit_cards_view import Piece
 from sheetgen.render.composed import Cut, Stamp, composed
-from sheetgen.render.pieces import (
-    TIGHTEST,
-    Box,
-    Layout,
-    clean,
-    from_the_right,
-    order_head,
-    shortened,
-    shorter_name,
-    without_letter,
-)
+from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shorter_name, without_letter
+from sheetgen.render.shortening import clean, from_the_right, shortened
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
-    from sheetgen.base.trouble import Trouble
     from sheetgen.model.packed import Card
     from sheetgen.render.pdf import Printer
     from sheetgen.render.pieces import Laid
@@ -78,7 +69,7 @@ def kit_cards_pdf(
     close = {nth: _closer(notes[nth]) for nth, one in enumerate(laid) if one.note and one.high > HALF}
     laid_close = layout.each_once("gift-note.html.j2", close.values(), _shorter_note)
     laid = [one._replace(note=laid_close[close[nth]]) if nth in close else one for nth, one in enumerate(laid)]
-    troubles = []
+    troubles = _jars(laid_bodies.values())
     for what, found in (("name", [one.head for one in laid]), ("gift note", [one.note for one in laid])):
         bare = dict.fromkeys(card.head.order for card, one in zip(cards, found, strict=True) if one and one.bare)
         troubles += [without_letter(order, what) for order in bare]
@@ -87,6 +78,16 @@ def kit_cards_pdf(
         wide, tall = map(float, PAPERS[paper])
         pdfs[paper] = composed(layout.raws, _pages(laid, wide, tall), wide, tall)
     return Cards(pdfs, tuple(troubles))
+
+
+def _jars(bodies: Iterable[Laid]) -> list[Trouble]:
+    """What jars in the layout of a kind's card: the theme's fault, or of a name too long for its column."""
+    found: dict[str, None] = {}
+    for one in bodies:
+        card = one.shown.card
+        named = ", ".join(filter(None, (card.title, card.version))) if card else ""
+        found |= dict.fromkeys(f"the kit card of {named}: {jar}" for jar in one.jars)
+    return [Trouble(told, None, "a shorter name, or mend the theme", "warning") for told in found]
 
 
 def _box(tall: float, first: float = WIDE) -> Box:

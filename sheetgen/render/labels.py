@@ -9,8 +9,9 @@ from sheetgen.base.trouble import CannotBe, Trouble
 from sheetgen.facts.paper import LABEL_CODE, PAPERS
 from sheetgen.model.kit_cards_view import Piece
 from sheetgen.render.composed import Stamp, composed
-from sheetgen.render.pieces import LESS, TIGHTEST, Box, Layout, order_head, shortened, shorter_name, without_letter
+from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shorter_name, without_letter
 from sheetgen.render.qr import code
+from sheetgen.render.shortening import LESS, shortened
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence

@@ -6,7 +6,6 @@ Names and notes are private: nothing here quotes one.
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import pairwise
@@ -14,7 +13,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.trouble import CannotBe, Trouble
 from sheetgen.model.kit_cards_view import OrderHead, Piece, Pieces
+from sheetgen.render.doubts import misplaced
 from sheetgen.render.seen import BACKWARDS
+from sheetgen.render.shortening import clean, from_the_right, shortened
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -22,15 +23,13 @@ if TYPE_CHECKING:
     from sheetgen.render.pdf import Printer
     from sheetgen.render.theme import Theme
 
-LESS = "…"
 TIGHTEST = 2  # the last step that is taken for want of room alone
 NARROWEST = 4  # the last step that is taken so that a number stands on one line
 ROUNDS = 60
+OPEN = "kit-card.html.j2"  # of which the layout may be told: nothing of an order stands on it
 SIZES, ROWS = (12, 10.1), (1, 1)  # pt, and lines, of a name at the first steps
 NARROW = 0.46 * 25.4 / 72  # mm a letter takes for each pt of its size, in a narrow script
-NO_SIGNS = {"Cc", "Cs", "Co", "Cn"}
 NO_LETTER = re.compile(r"\.notdef glyph .*\(U\+([0-9A-F]+)\)")
-MOVES = re.compile("[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufff9-\ufffc]")  # the line about; and no letter
 
 
 class Box(NamedTuple):
@@ -45,7 +44,8 @@ class Box(NamedTuple):
 class Laid(NamedTuple):
     """A piece as it is laid out: its source, its pages there from 0, how high the last one is filled, mm; as it is set.
 
-    It is `bare` where a letter is printed as an empty box, since no type face on this machine has it.
+    It is `bare` where a letter is printed as an empty box, since no type face on this machine has it. `jars` is what is
+    told of its layout, where it holds nothing private.
     """
 
     source: int
@@ -53,6 +53,7 @@ class Laid(NamedTuple):
     high: float
     bare: bool
     shown: Piece
+    jars: tuple[str, ...] = ()
 
 
 Shorter = Callable[[Piece, int], Piece | None]
@@ -130,6 +131,7 @@ class Layout:
             raise CannotBe(f"{template}: not all of a piece can be read: {why}", "mend the theme")
         starts = [min(word.page for word in words[i]) for i in range(len(pieces))]
         self.raws.append(raw)
+        told = misplaced(laid) if template == OPEN else ()
         found_all = []
         for i, (start, after) in enumerate(pairwise([*starts, len(laid.pages) + 1])):
             bare = any(missing.intersection(word.text) for word in words[i])
@@ -137,15 +139,10 @@ class Layout:
             low = max((word.y + word.h for word in words[i] if word.page == after - 1), default=0.0)
             high = max(last.full * last.h, low)  # a page does not count words that are read from the right
             own = Laid(len(self.raws) - 1, tuple(range(start - 1, after - 1)), high, bare, pieces[i])
+            own = own._replace(jars=tuple(jar for page, jar in told if page - 1 in own.pages))
             over = sum(len(word.text.strip()) for word in words[i] if word.page != start)
             found_all.append((own, over, len({word.line for word in numbers.get(i, ())})))
         return found_all
-
-
-def clean(text: str) -> str:
-    """A text as it is set: without signs that no page shows, and without those that turn what follows round."""
-    kept = "".join(c if c == "\n" or unicodedata.category(c) not in NO_SIGNS else " " for c in text)
-    return "\n".join(" ".join(line.split()) for line in MOVES.sub("", kept).splitlines()).strip()
 
 
 def _next(piece: Piece, over: int, lines: int, shorter: Shorter) -> Piece | None:
@@ -155,31 +152,6 @@ def _next(piece: Piece, over: int, lines: int, shorter: Shorter) -> Piece | None
     if not over:
         return piece
     return replace(piece, step=piece.step + 1) if piece.step < TIGHTEST else shorter(piece, over)
-
-
-def shortened(text: str, letters: int) -> str | None:
-    """A text without so many letters at its end, and a sign that it is so; None where nothing is left to take.
-
-    No letter is parted from its marks.
-    """
-    whole = text.removesuffix(LESS)
-    if not whole:
-        return None
-    kept = whole[: max(0, len(whole) - letters - 1)]
-    while kept and (joined(whole[len(kept)]) or kept[-1] == "\u200d"):
-        kept = kept[:-1]
-    return kept.rstrip(" ,;·-\n") + LESS
-
-
-def from_the_right(text: str) -> bool:
-    """Whether a text is read from right to left: its first letter that is read some way is (Unicode's rule P2)."""
-    ways = (unicodedata.bidirectional(letter) for letter in text)
-    return next((way for way in ways if way in {"L", "R", "AL"}), "L") != "L"
-
-
-def joined(letter: str) -> bool:
-    """Whether a sign belongs to the letter before it."""
-    return unicodedata.category(letter) in {"Mn", "Mc", "Me"} or letter in "\u200d\ufe0e\ufe0f"
 
 
 def order_head(head: OrderHead, column: float, step: int = 0) -> Piece:

@@ -157,6 +157,13 @@ def test_a_card_says_all_that_it_must(printer: Printer) -> None:
         assert said in text, said
 
 
+def test_what_of_a_card_is_wider_than_its_column_is_told_by_design_and_version(printer: Printer) -> None:
+    wide = replace(KIT, rows=(replace(ROW, amount="120000000 mm × 2 mm"), ROW))
+    made = kit_cards_pdf([Card(OrderHead("Q-1", ""), "kit 1 of 1", wide), card("Q-2")], ["A4"], THEME, printer)
+    assert made.troubles
+    assert all(told.message.startswith("the kit card of Buoy drops, Long: ") for told in made.troubles)
+
+
 def test_a_letter_that_cannot_be_printed_is_told_by_the_orders_number_alone(printer: Printer) -> None:
     made = kit_cards_pdf([card("Q-1", note=NOTE), card("Q-2", note="love \U00016f00")], ["A4"], THEME, printer)
     [told] = made.troubles
