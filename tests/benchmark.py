@@ -11,6 +11,7 @@ import resource
 import sys
 import tempfile
 import time
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,9 +20,15 @@ import pikepdf
 from sheetgen import pipeline
 from sheetgen.base.packing import pack
 from sheetgen.draw.templates import draw
+from sheetgen.model.cards import BagLabel, Card
+from sheetgen.model.kit_cards_view import KitCard, Label, OrderHead, Ticked
+from sheetgen.model.labels import LabelGrid
 from sheetgen.model.stack import Document, Stacked
 from sheetgen.publish.stack import stack
+from sheetgen.render.kit_cards import kit_cards_pdf
+from sheetgen.render.labels import labels_pdf
 from sheetgen.render.pdf import Printer, font_files
+from sheetgen.render.theme import Theme
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -72,6 +79,26 @@ def told_of(many: int, documents: list[Document], face: bytes) -> tuple[str, flo
     return label, seconds
 
 
+def labels_and_cards() -> tuple[list[BagLabel], list[Card]]:
+    """Of 1,000 orders, one kit each of three bags, over 20 kinds of kit."""
+    labels, cards = [], []
+    row = Ticked("A clay", "12", "+ 1 to spare", "Glass stone", "2 mm")
+    bare = Label(slip=False, bag="", which="", title="Buoy drops", version="", chosen="", items=())
+    whole = KitCard(
+        slip=False, title="Buoy drops", version="", chosen="", rows=(row,) * 7, box=(), lacking=("release balm",),
+        tools=True, warned=(), foot="revision 1",
+    )  # fmt: skip
+    for n in range(1000):
+        kind = f"version {n % 20}"
+        head = OrderHead(f"Q-{n:04}", f"Ottoline Fennimore-Pettigrew {n}"[: 8 + n % 24])
+        for bag in ("A clay, 1 of 3", "B stones, 2 of 3", "C metal, 3 of 3"):
+            one = replace(bare, bag=bag, version=kind, items=("release balm", "alcohol") if bag[0] == "C" else ())
+            labels.append(BagLabel(head, one, f"https://quillmarsh.example/buoy-drops/{n % 20}.html"))
+        kit = replace(whole, version=kind)
+        cards.append(Card(head, "kit 1 of 1", kit, "With love from us all." if n % 5 == 0 else ""))
+    return labels, cards
+
+
 def best(work: Callable[[], object], times: int = 3) -> float:
     """Seconds of the quickest of a few runs."""
     found = []
@@ -91,6 +118,9 @@ def main() -> None:
     sheets = [(worked, version) for worked in outcome.worked for version in worked.versions.values()]
     chance = random.Random(1)  # noqa: S311 - the same pieces every time
     pieces = [(chance.uniform(5, 60), chance.uniform(5, 60)) for _ in range(200)]
+    labels, cards = labels_and_cards()
+    printer, theme = Printer(), Theme("plain", [])
+    grid = LabelGrid(3, 8, 64, 34, 6.5, 12, 2.5, 0, "A4")
     rows = [
         *stacks,
         ("read, work and check the library", best(lambda: pipeline.work_through(ROOT))),
@@ -99,6 +129,8 @@ def main() -> None:
             best(lambda: [draw(w, v, ["A4", "Letter"]) for w, v in sheets]),
         ),
         ("pack 200 pieces", best(lambda: pack(pieces, (180, 221)))),
+        ("3,000 labels of 1,000 orders", best(lambda: labels_pdf(labels, grid, theme, printer), times=1)),
+        ("1,000 kit cards", best(lambda: kit_cards_pdf(cards, ["A4", "Letter"], theme, printer), times=1)),
         (f"publish {ONE}, all versions", best(publish_one, times=1)),
     ]
     for label, seconds in rows:

@@ -48,13 +48,17 @@ ONE_PLACE = {
     "jinja2": "sheetgen.render.theme",
     "weasyprint": "sheetgen.render.pdf",
     "PIL": "sheetgen.render.pictures",
+    "segno": "sheetgen.render.qr",
     "click": "sheetgen.cli",
 }
 # And those that live in a few.
 FEW_PLACES = {
     "openpyxl": {"sheetgen.read.workbook", "sheetgen.publish.workbook"},
     "fontTools": {"sheetgen.read.paths", "sheetgen.publish.letters"},
-    "pikepdf": {f"sheetgen.publish.{name}" for name in ("stamp", "stack", "apart", "tagged")},
+    "pikepdf": {
+        *(f"sheetgen.publish.{name}" for name in ("stamp", "stack", "apart", "tagged")),
+        "sheetgen.render.composed",
+    },
 }
 # The words of the gestures, what drawings of several gestures share, and what is made of parts.
 GESTURING = {
@@ -201,7 +205,7 @@ def test_the_nouns_know_neither_files_nor_third_parties() -> None:
 
 def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
     """A slip in a file is told in less than a second: no stage before rendering waits for the printer."""
-    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl", "pikepdf"}
+    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl", "pikepdf", "segno"}
     seen: set[str] = set()
     waiting = ["sheetgen.pipeline"]
     tops: dict[str, list[str]] = defaultdict(list)

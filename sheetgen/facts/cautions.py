@@ -278,6 +278,12 @@ TAUGHT = f"In a class the teacher does this; otherwise {_QUALIFIED}."
 OUT_OF_CLASS = {TAUGHT: f"{_QUALIFIED.capitalize()} does this."}
 """The same to whoever works from a kit, and is in no class."""
 
+# Common practice: what whoever opens a kit must know before its sheets are read, and what its sender must ask.
+OF_A_KIT = ("small parts",)
+ASK_FIRST = Told(
+    "NOTICE", "In it: {}.", "What may be sent hangs on what is in it.",
+    "Ask the carrier, and the local rules, before it is posted.",
+)  # fmt: skip
 GLOWS = Fact(
     525, "What is hotter glows (Draper point)", unit="°C", source="encyclopedia entries on the Draper point",
     grade="seen",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.kits.coded import code_of_kit
 from sheetgen.kits.kit_lines import every_line
 from sheetgen.model.amounts import in_print
 from sheetgen.model.packed import Lot, Packed, PackedBag
@@ -28,6 +29,7 @@ def packed(kits: Kits, contents: Contents) -> Packed:
         box=tuple(line for line in kits.version.tools if line.item.id in boxed),
         bench=tuple(line for line in lines if line.item.id in lacking),
         tools=tuple(line for line in kits.version.tools if line.item.id not in boxed),
+        code=code_of_kit(kits),
     )
 
 

@@ -68,6 +68,15 @@ def in_bags(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, b
     return in_print(one.used * bags, one.have * bags, line.item.unit, rounder)
 
 
+def amount_told(have: float, spare: float, unit: str, rounder: Rounder) -> tuple[str, str]:
+    """What a bag holds, rounded already, in print, and besides it what is to spare of what is counted, or nothing.
+
+    Of what is weighed or measured all is used: a person who makes one piece tells no spare gram from the others.
+    """
+    told = in_print(have - spare, have, unit, rounder)
+    return (told.used.told, f"+ {told.back.told} to spare") if unit == "piece" and told.back else (told.have.told, "")
+
+
 def worked(line: MaterialLine, slabs: Sequence[SlabLayout]) -> str:
     """How what to have is worked: of sheet by its blanks, of clay by its largest slab where that takes more."""
     if line.blanks:

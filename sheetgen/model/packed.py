@@ -30,7 +30,8 @@ class PackedBag:
 class Packed:
     """What a version takes, each thing in one place: in a bag, in the box, or from the maker's own bench.
 
-    `chosen` is what was chosen otherwise than in the version, `colourway` in which colours it comes; in words.
+    `chosen` is what was chosen otherwise than in the version, `colourway` in which colours it comes; in words. `code`
+    is the fingerprint that its sheets bear, or empty where it is that of the version.
     """
 
     chosen: str
@@ -39,6 +40,7 @@ class Packed:
     box: tuple[ToolLine, ...]
     bench: tuple[MaterialLine, ...]
     tools: tuple[ToolLine, ...]
+    code: str = ""
 
 
 def nothing_packed(version: WorkedVersion) -> Packed:

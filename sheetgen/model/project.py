@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Item
     from sheetgen.base.place import Place
+    from sheetgen.model.labels import LabelGrid
     from sheetgen.parts.kind import Part
 
 LEVELS = ("first piece", "some practice", "experienced")
@@ -180,6 +181,19 @@ class WrittenShop(Written):
     free_from: Text | None = None
 
 
+class WrittenLabels(Written):
+    """A sheet of labels: how many across and down, width × height of one, where the first begins, and the gaps."""
+
+    across: Text
+    down: Text
+    size: Text
+    left: Text
+    top: Text
+    gap_across: Text = Field(default_factory=lambda: default("0 mm"))
+    gap_down: Text = Field(default_factory=lambda: default("0 mm"))
+    paper: Text | None = None
+
+
 class Studio(Written):
     """studio.yaml."""
 
@@ -203,6 +217,7 @@ class Studio(Written):
     sheets: Texts = Field(default_factory=list)
     class_: Class | None = None
     shops: dict[Text, WrittenShop] = Field(default_factory=dict)
+    labels: WrittenLabels | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,3 +294,4 @@ class Library:
     failed: list[str] = field(default_factory=list)
     kinds: dict[str, type[Part]] = field(default_factory=dict)
     withheld: dict[str, Place] = field(default_factory=dict)
+    labels: LabelGrid | None = None

@@ -25,6 +25,7 @@ from sheetgen.read.forms import FormT, form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
 from sheetgen.read.kinds import read_kinds
+from sheetgen.read.labels import read_labels
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.shops import read_shops
@@ -55,6 +56,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     shops = read_shops(studio.shops, Measures(currency, Troubles())) if studio else None
     stock = read_stock(projects, currency, shops, troubles)
     library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
+    library.labels = read_labels(studio, PAPERS, currency, Troubles()) if studio else None
     studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
     library.kinds |= studios
     house = read_house_steps(projects, troubles)
@@ -124,6 +126,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     _slab(studio, measures, troubles)
     check_class(studio.class_, measures)
     read_shops(studio.shops, measures)
+    read_labels(studio, PAPERS, measures.currency, troubles)
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None

@@ -20,15 +20,13 @@ MOST_SHOWN = 40  # letters of what is quoted
 
 def doubts(laid: LaidOut, most_sides: int = 0) -> list[Told]:
     """All that jars in a sheet, by its pages."""
-    found = [
-        *_sides(laid, most_sides),
-        *_short(laid),
-        *_parted(laid),
-        *_clipped(laid),
-        *_columns(laid),
-        *_on_each_other(laid),
-    ]
+    found = [*_sides(laid, most_sides), *_short(laid), *_parted(laid), *misplaced(laid)]
     return sorted(dict.fromkeys(found), key=lambda told: told[0])
+
+
+def misplaced(laid: LaidOut) -> list[Told]:
+    """What of a page, however full it is, is cut off, beyond its margin or its column, or on each other."""
+    return [*_clipped(laid), *_columns(laid), *_on_each_other(laid)]
 
 
 def short_pages(laid: LaidOut) -> list[LaidPage]:

@@ -57,7 +57,7 @@ class Sheets:
         self.worked, self.version, self.drawings = worked, version, drawings
         self.packed = packed or nothing_packed(version)
         self.numbers = Numbers(worked.rounder)
-        self.code = code_of(worked, version)
+        self.code = self.packed.code or code_of(worked, version)
 
     def head(self, sheet: str) -> Head:
         """What a sheet begins with."""

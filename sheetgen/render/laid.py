@@ -52,7 +52,7 @@ class Line(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """A marked element: `kind` is told, number, step, list or short; `beside` the step that a caution belongs to.
+    """A marked element: `kind` is told, number, step, list, short or piece; `beside` the step of a caution.
 
     `step`: the innermost step that it stands in.
     """

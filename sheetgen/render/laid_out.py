@@ -23,6 +23,7 @@ MARKS = {
     "data-step": "step",
     "data-list": "list",
     "data-may-be-short": "short",
+    "data-piece": "piece",
 }
 
 

@@ -113,6 +113,15 @@ class Printer:
         """A page that is laid out in one way. Raises CannotBe if WeasyPrint complains of it."""
         return self.printed(one_page(page, name, must, may))[0]
 
+    def pieces(self, page: str) -> tuple[bytes, LaidOut, list[str]]:
+        """A page of pieces that are put onto others: its PDF without tags, how it is laid out, what was murmured."""
+        with _heard() as said:
+            document = self.html(string=page, base_url=FONTS, url_fetcher=self.fetcher).render(
+                self.fonts, stylesheets=[self.faces]
+            )
+            raw: bytes = document.write_pdf()
+        return raw, laid_out(document), said
+
     def printed(self, job: Job) -> list[Printout]:
         """A sheet on each of its papers; how tight it is set is decided once for papers of one content box.
 

@@ -7,14 +7,14 @@ import re
 import types
 from typing import TYPE_CHECKING, Annotated, Any, get_args, get_origin, get_type_hints
 
-from sheetgen.model import lists_view, view
+from sheetgen.model import kit_cards_view, lists_view, view
 from sheetgen.render.ordered import HOW
 from sheetgen.render.theme import shipped
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-TEMPLATE = re.compile(r"`([\w.]+\.j2)`")
+TEMPLATE = re.compile(r"`([\w.-]+\.j2)`")
 BASES = {
     "sheet.html.j2": "Every printed sheet",
     "list.html.j2": "Every list of a run, which stays in the studio,",
@@ -42,6 +42,8 @@ library, and it goes before ours; whatever you leave out is ours.
   must stand in it, these before its text; the cautions of the bench stand before the first row. `data-list` stands
   round a list that is not to be split before page 2; `data-may-be-short="why"` on what may leave a page short. What
   jars in the layout is a warning, with its sheet and page.
+- Kit cards, slips and labels are made of pieces, each on a page of its own size (`data-piece`), which are then put
+  where they belong. Where a piece does not fit, its last words are shortened; the order's number bears `data-n`.
 """
 
 
@@ -51,9 +53,9 @@ def theme_told() -> str:
 
 
 def classes() -> list[type]:
-    """What a theme gets, in the order of model/view, and then of model/lists_view.py."""
+    """What a theme gets, in the order of model/view, and then of model/lists_view.py and model/kit_cards_view.py."""
     named = [getattr(view, name) for name in view.__all__]
-    every = [*named, *vars(lists_view).values()]
+    every = [*named, *vars(lists_view).values(), *vars(kit_cards_view).values()]
     return list(dict.fromkeys(one for one in every if isinstance(one, type) and dataclasses.is_dataclass(one)))
 
 

@@ -100,7 +100,7 @@ def work(
         ),
         place=project.title.place,
         waive=waivers,
-        studio=publisher(library.studio),
+        studio=publisher(library.studio, library.labels),
         rounder=rounder(library.studio),
         tags=tuple(map(str, project.tags)),
         pictures=tuple(map(str, project.pictures)),

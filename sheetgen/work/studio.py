@@ -10,6 +10,7 @@ from sheetgen.base.rounding import Rounder
 from sheetgen.model.worked import Publisher, Slab
 
 if TYPE_CHECKING:
+    from sheetgen.model.labels import LabelGrid
     from sheetgen.model.project import Studio
 
 SAID = ("name", "about", "contact", "note", "language", "currency", "emergency")
@@ -29,8 +30,8 @@ def slab(studio: Studio) -> Slab | None:
     return Slab(*(measure(word).value.usual for word in sides))
 
 
-def publisher(studio: Studio) -> Publisher:
+def publisher(studio: Studio, labels: LabelGrid | None = None) -> Publisher:
     """Who publishes."""
     said = {key: str(getattr(studio, key) or "") for key in SAID}
     address = folder_address(studio.address) if studio.address is not None else ""
-    return Publisher(**said, paper=tuple(map(str, studio.paper)), address=address)
+    return Publisher(**said, paper=tuple(map(str, studio.paper)), address=address, labels=labels)

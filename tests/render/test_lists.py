@@ -14,6 +14,7 @@ import pytest
 from sheetgen.base.rounding import Rounder
 from sheetgen.base.supply import Pack, Spares
 from sheetgen.kits.check_list import bags_of, check, checked
+from sheetgen.kits.kit_lines import place_of
 from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.model.kit import Colourway
 from sheetgen.render.theme import Theme

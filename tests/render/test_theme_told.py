@@ -10,7 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from sheetgen.cli import main
-from sheetgen.model import lists_view, view
+from sheetgen.model import kit_cards_view, lists_view, view
 from sheetgen.render.ordered import HOW
 from sheetgen.render.theme_told import classes, theme_told
 
@@ -41,7 +41,10 @@ def test_every_field_of_every_sheet_is_told_with_its_sentence(told: str) -> None
 
 def test_every_class_that_a_sheet_is_made_of_is_told() -> None:
     assert {one.__name__ for one in classes()} == {
-        name for module in (view, lists_view) for name, one in vars(module).items() if dataclasses.is_dataclass(one)
+        name
+        for module in (view, lists_view, kit_cards_view)
+        for name, one in vars(module).items()
+        if dataclasses.is_dataclass(one)
     }
 
 

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.place import Place
     from sheetgen.base.rounding import Rounder
+    from sheetgen.model.labels import LabelGrid
     from sheetgen.model.worked.version import WorkedVersion
 
 
@@ -34,7 +35,10 @@ class Slab:
 
 @dataclass(frozen=True, slots=True)
 class Publisher:
-    """Who publishes, as the sheets say it; `address` is that of the folder in which the site is published, or empty."""
+    """Who publishes, as the sheets say it.
+
+    `address` is that of the folder in which the site is published, or empty; `labels` the sheet that labels are on.
+    """
 
     name: str
     about: str = ""
@@ -45,6 +49,7 @@ class Publisher:
     currency: str = "EUR"
     paper: tuple[str, ...] = ("A4", "Letter")
     address: str = ""
+    labels: LabelGrid | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,73 @@
+"""The labels of a run of orders, a bag each, in the order of the stack."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.printed import NBSP
+from sheetgen.kits.kit_cards import short_names
+from sheetgen.kits.parcels import parcels
+from sheetgen.model.cards import BagLabel
+from sheetgen.model.kit_cards_view import Label, OrderHead
+from sheetgen.model.sheets import Sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Sequence
+
+    from sheetgen.kits.ordered import Run
+    from sheetgen.kits.parcels import Kind, Parcel
+    from sheetgen.kits.taken import Kits, Taken
+
+HEAD = ("order", "name", "design", "version", "colourway", "code")
+
+
+def bag_labels(run: Run, taken: Sequence[Taken], address: Callable[[Kits], str]) -> list[BagLabel]:
+    """A label for each bag of each kit, and one for each part that is sent by itself.
+
+    `address` gives the page of a kind at its fingerprint, or nothing. What is not in the kit is told on its last label.
+    """
+    found, urls = [], dict[int, str]()
+    for parcel in parcels(run, taken):
+        kind = parcel.kind
+        if id(kind) not in urls:
+            urls[id(kind)] = "" if kind.slip else address(kind.kits)
+        head = OrderHead(parcel.order.number, parcel.order.name)
+        found += [BagLabel(head, label, urls[id(kind)]) for label in _labels(parcel)]
+    return found
+
+
+def label_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
+    """A row for each label, in the same order."""
+    rows = []
+    for parcel in parcels(run, taken):
+        kind, order = parcel.kind, parcel.order
+        way = kind.kits.colourway.name if kind.kits.colourway else None
+        row = (order.number, order.name or None, kind.kits.design, kind.kits.version.title, way, kind.code)
+        rows += [row] * len(_bags(kind))
+    return Sheet("labels", HEAD, tuple(rows))
+
+
+def _bags(kind: Kind) -> list[str]:
+    """The bags by their names; a kit without a bag still has its one label, and what is sent by itself is one bag."""
+    return [bag.name for bag in kind.contents.bags if not kind.slip] or [""]
+
+
+def _labels(parcel: Parcel) -> Iterator[Label]:
+    kind, bags = parcel.kind, _bags(parcel.kind)
+    sent = (one.item for bag in kind.contents.bags for one in bag.contents)
+    for nth, bag in enumerate(bags, 1):
+        last = kind.contents.lacking if nth == len(bags) else ()
+        of = _together(f"{nth} of {len(bags)}") if len(bags) > 1 else ""
+        yield Label(
+            slip=kind.slip,
+            bag=", ".join(filter(None, (bag, of))),
+            which=_together(parcel.which) if parcel.many > 1 else "",
+            title=kind.kits.design,
+            version=kind.version,
+            chosen=kind.chosen,
+            items=short_names(sent if kind.slip else last),
+        )
+
+
+def _together(words: str) -> str:
+    return words.replace(" ", NBSP)

@@ -1,0 +1,112 @@
+"""The cards of a run of orders, a kit each, and slips for single parts: what is in it and what not, and cautions."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.base.spelling import in_a_sentence
+from sheetgen.facts.cautions import ASK_FIRST, OF_A_KIT
+from sheetgen.kits.lists import number
+from sheetgen.kits.parcels import parcels
+from sheetgen.model.amounts import amount_told
+from sheetgen.model.cards import Card
+from sheetgen.model.kit_cards_view import KitCard, OrderHead, Ticked, Warned
+from sheetgen.model.sheets import Sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from sheetgen.base.material import Item
+    from sheetgen.kits.contents import Content
+    from sheetgen.kits.ordered import Run
+    from sheetgen.kits.parcels import Kind, Parcel
+    from sheetgen.kits.taken import Taken
+    from sheetgen.model.sheets import Cell
+
+HEAD = ("order", "bag", "item", "amount", "spare", "unit")
+PIECES = ("piece of ", "blank of ")  # how a unit begins that names a piece by its sides
+
+
+def kit_cards(run: Run, taken: Sequence[Taken]) -> list[Card]:
+    """A card for each kit and a slip for each single part, in the order of the stack.
+
+    A gift note stands on the first kit of its order; where no kit is sent, on the first slip.
+    """
+    kinds: dict[int, KitCard] = {}
+    cards, noted = [], set[str]()
+    for parcel in parcels(run, taken):
+        order, kind = parcel.order, parcel.kind
+        if id(kind) not in kinds:
+            kinds[id(kind)] = _card(kind)
+        kits_sent = any(not part.kits.only for part in order.parts)
+        note = order.gift_note if order.number not in noted and kind.slip is not kits_sent else ""
+        noted |= {order.number} if note else set()
+        head = OrderHead(order.number, order.name if kind.slip else "")
+        cards.append(Card(head, parcel.which, kinds[id(kind)], note))
+    return cards
+
+
+def card_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
+    """A row for each thing in each kit, so that the amounts add up to what is picked; as needed: no amount."""
+    rows = [row for parcel in parcels(run, taken) for row in _rows(parcel)]
+    return Sheet("kit cards", HEAD, tuple(rows))
+
+
+def _rows(parcel: Parcel) -> Iterator[tuple[Cell, ...]]:
+    order, held = parcel.order.number, parcel.kind.contents
+    for bag in held.bags:
+        for one in bag.contents:
+            amount = None if one.each is None else number(one.each)
+            yield order, bag.name, one.item.id, amount, None if amount is None else number(one.spare), one.unit
+    for item in held.in_the_box:
+        yield order, "in the box", item.id, 1, 0, item.unit
+
+
+def _card(kind: Kind) -> KitCard:
+    kits, held = kind.kits, kind.contents
+    rounder = kits.rounder
+    rows = []
+    for bag in held.bags:
+        for nth, one in enumerate(bag.contents):
+            name, detail = _named(one)
+            if one.each is None:
+                amount, spare = "as needed", ""
+            else:
+                unit = "piece" if one.unit.startswith(PIECES) else one.unit
+                amount, spare = amount_told(float(one.each), float(one.spare), unit, rounder)
+            rows.append(Ticked(bag.name if nth == 0 else "", amount, spare, name, detail))
+    worked = kits.worked
+    return KitCard(
+        slip=kind.slip,
+        title=worked.title,
+        version=kind.version,
+        chosen=kind.chosen,
+        rows=tuple(rows),
+        box=tuple(item.name for item in held.in_the_box),
+        lacking=() if kind.slip else short_names(held.lacking),
+        tools=bool(held.tools) and not kind.slip,
+        warned=tuple(_warned(kind)),
+        foot=" · ".join((worked.revised(kits.version), worked.date, kind.code, worked.studio.name)),
+    )
+
+
+def _warned(kind: Kind) -> Iterator[Warned]:
+    """What the studio's cautions say of the design that holds for a kit; then what to ask before it is posted."""
+    told = {caution.id: caution for step in kind.kits.version.steps for caution in step.cautions}
+    for name in OF_A_KIT:
+        if caution := told.get(name):
+            yield Warned(caution.word, f"{caution.hazard} {caution.consequence} {caution.avoid}")
+    if ask := short_names(kind.contents.ask):
+        yield Warned(ASK_FIRST.word, f"{ASK_FIRST.hazard.format(', '.join(ask))} {ASK_FIRST.avoid}")
+
+
+def short_names(items: Iterable[Item]) -> tuple[str, ...]:
+    """Names as a line of them says them: what stands before the first comma, each once."""
+    return tuple(dict.fromkeys(in_a_sentence(item.name.partition(",")[0]) for item in items))
+
+
+def _named(one: Content) -> tuple[str, str]:
+    """The name before its first comma, and what stands behind it, with the sides of a piece."""
+    name, _, detail = one.item.name.partition(",")
+    sides = next((one.unit.removeprefix(begin) for begin in PIECES if one.unit.startswith(begin)), "")
+    return name, ", ".join(filter(None, (detail.strip(), sides)))

@@ -1,0 +1,68 @@
+"""Kit by kit what a run of orders sends, in the order of its stack, and what lies in each kind."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sheetgen.kits.coded import code_of_kit
+from sheetgen.kits.contents import contents
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.kits.contents import Contents
+    from sheetgen.kits.ordered import Order, Run
+    from sheetgen.kits.taken import Kits, Taken
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of kit, what one of it holds, and the fingerprint of its sheets."""
+
+    kits: Kits
+    contents: Contents
+    code: str
+
+    @property
+    def slip(self) -> bool:
+        """Whether only a part of a kit is sent, and no sheet."""
+        return bool(self.kits.only)
+
+    @property
+    def version(self) -> str:
+        """The version as a sheet prints it: nothing where the design has only one."""
+        return self.kits.version.title if len(self.kits.worked.versions) > 1 else ""
+
+    @property
+    def chosen(self) -> str:
+        """What was chosen otherwise than in the version, and the colourway."""
+        way = self.kits.colourway.name if self.kits.colourway else ""
+        return ", ".join(filter(None, (self.kits.chosen, way)))
+
+
+@dataclass(frozen=True, slots=True)
+class Parcel:
+    """One kit of an order, or one part that is sent by itself: the `nth` of so `many` in the order."""
+
+    order: Order
+    kind: Kind
+    nth: int
+    many: int
+
+    @property
+    def which(self) -> str:
+        """Which it is, as its card says it."""
+        what = "part" if self.kind.slip else "kit"
+        return f"{what} {self.nth} of {self.many}"
+
+
+def parcels(run: Run, taken: Sequence[Taken]) -> Iterator[Parcel]:
+    """Every kit of a run, order by order; `taken` is what the run takes. Kits and single parts are counted apart."""
+    kinds = {id(kits): Kind(kits, contents(kits, taken), code_of_kit(kits)) for kits in run.kinds}
+    for order in run.orders:
+        each = [kinds[id(part.kits)] for part in order.parts for _ in range(part.count)]
+        seen = {True: 0, False: 0}
+        for kind in each:
+            seen[kind.slip] += 1
+            yield Parcel(order, kind, seen[kind.slip], sum(one.slip == kind.slip for one in each))

@@ -1,0 +1,147 @@
+"""The kit cards and slips of a run, two a page with a line to cut along; one that needs more takes a page."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, NamedTuple
+
+from sheetgen.base.trouble import Trouble
+from sheetgen.facts.paper import PAPERS
+from sheetgen.model.kit_cards_view import Piece
+from sheetgen.render.composed import Cut, Stamp, composed
+from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shorter_name, without_letter
+from sheetgen.render.shortening import clean, from_the_right, shortened
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from sheetgen.model.cards import Card
+    from sheetgen.render.pdf import Printer
+    from sheetgen.render.pieces import Laid
+    from sheetgen.render.theme import Theme
+
+WIDE, HALF, WHOLE = 180.0, 122.0, 247.0  # mm: a card of half a page, and of a whole one, on both papers
+HEAD, NAMED = 10.0, 17.0  # mm: number and which kit; with a name below
+GAP = 3.0  # mm before a note
+NOTE = 110.0  # mm: the most that a note may take
+WHICH = 40.0  # mm: which kit it is, to the right of the number
+
+
+class Cards(NamedTuple):
+    """A PDF for each paper by its name, and what is to be told of them; of an order only its number."""
+
+    pdfs: dict[str, bytes]
+    troubles: tuple[Trouble, ...]
+
+
+class _Card(NamedTuple):
+    """The pieces of a card as they are laid out; `top` is where its body begins."""
+
+    head: Laid
+    kit: Laid
+    body: Laid
+    note: Laid | None
+    top: float
+
+    @property
+    def high(self) -> float:
+        """How much it takes of one page, mm; of a body on several pages the last."""
+        return self.top + self.body.high + (GAP + self.note.high if self.note else 0)
+
+
+def kit_cards_pdf(
+    cards: Sequence[Card], papers: Sequence[str], theme: Theme, printer: Printer, language: str = "en"
+) -> Cards:
+    """All cards in their order, on each of the papers."""
+    layout = Layout(printer, theme, language)
+    heads = [(_box(NAMED if one.head.name else HEAD, WIDE - WHICH), order_head(one.head, WIDE)) for one in cards]
+    bodies = [(_box(WHOLE - head.tall), Piece(0, card=one.kit)) for one, (head, _) in zip(cards, heads, strict=True)]
+    notes = [(_box(NOTE), _note(clean(one.note))) for one in cards]
+    kits = [(Box(WHICH, HEAD, WHICH, WHICH), Piece(0, which=one.which)) for one in cards]
+    laid_heads = layout.each_once("kit-card-head.html.j2", heads, shorter_name)
+    laid_kits = layout.each_once("kit-card-which.html.j2", kits)
+    laid_bodies = layout.each_once("kit-card.html.j2", bodies)
+    laid_notes = layout.each_once("gift-note.html.j2", [one for one in notes if one[1].note], _shorter_note)
+    laid = [
+        _Card(laid_heads[head], laid_kits[kit], laid_bodies[body], laid_notes.get(note), head[0].tall)
+        for head, kit, body, note in zip(heads, kits, bodies, notes, strict=True)
+    ]
+    close = {nth: _closer(notes[nth]) for nth, one in enumerate(laid) if one.note and one.high > HALF}
+    laid_close = layout.each_once("gift-note.html.j2", close.values(), _shorter_note)
+    laid = [one._replace(note=laid_close[close[nth]]) if nth in close else one for nth, one in enumerate(laid)]
+    troubles = _jars(laid_bodies.values())
+    for what, found in (("name", [one.head for one in laid]), ("gift note", [one.note for one in laid])):
+        bare = dict.fromkeys(card.head.order for card, one in zip(cards, found, strict=True) if one and one.bare)
+        troubles += [without_letter(order, what) for order in bare]
+    pdfs = {}
+    for paper in papers:
+        wide, tall = map(float, PAPERS[paper])
+        pdfs[paper] = composed(layout.raws, _pages(laid, wide, tall), wide, tall)
+    return Cards(pdfs, tuple(troubles))
+
+
+def _jars(bodies: Iterable[Laid]) -> list[Trouble]:
+    """What jars in the layout of a kind's card: the theme's fault, or of a name too long for its column."""
+    found: dict[str, None] = {}
+    for one in bodies:
+        card = one.shown.card
+        named = ", ".join(filter(None, (card.title, card.version))) if card else ""
+        found |= dict.fromkeys(f"the kit card of {named}: {jar}" for jar in one.jars)
+    return [Trouble(told, None, "a shorter name, or mend the theme", "warning") for told in found]
+
+
+def _box(tall: float, first: float = WIDE) -> Box:
+    return Box(WIDE, tall, first, WIDE)
+
+
+def _pages(cards: Sequence[_Card], wide: float, tall: float) -> list[list[Stamp | Cut]]:
+    """Two of half a page on one, each in the middle of its half, in their order."""
+    left, pages, free = (wide - WIDE) / 2, list[list[Stamp | Cut]](), False
+    for card in cards:
+        if len(card.body.pages) > 1 or card.high > HALF:
+            pages += _whole(card, left, (tall - WHOLE) / 2)
+            free = False
+            continue
+        if not free:
+            pages.append([Cut(tall / 2)])
+        top = (tall / 2 - HALF) / 2 + (tall / 2 if free else 0)
+        pages[-1] += [*_head(card, left, top), _stamp(card.body, 0, left, top + card.top)]
+        if card.note:
+            pages[-1].append(_stamp(card.note, 0, left, top + HALF - card.note.high))
+        free = not free
+    return pages
+
+
+def _whole(card: _Card, left: float, top: float) -> list[list[Stamp | Cut]]:
+    """A card on as many pages as its body has, its number on each; its note where there is room for it."""
+    pages: list[list[Stamp | Cut]] = [
+        [*_head(card, left, top), _stamp(card.body, nth, left, top + card.top)] for nth in range(len(card.body.pages))
+    ]
+    if card.note:
+        room = card.high <= WHOLE
+        if not room:
+            pages.append([*_head(card, left, top)])
+        pages[-1].append(_stamp(card.note, 0, left, top + card.top + (card.body.high + GAP if room else 0)))
+    return pages
+
+
+def _head(card: _Card, left: float, top: float) -> list[Stamp]:
+    return [_stamp(card.head, 0, left, top), _stamp(card.kit, 0, left + WIDE - WHICH, top)]
+
+
+def _stamp(laid: Laid, nth: int, x: float, y: float) -> Stamp:
+    return Stamp(laid.source, laid.pages[nth], x, y)
+
+
+def _note(note: str) -> Piece:
+    return Piece(0, note=note, rtl=from_the_right(note))
+
+
+def _closer(note: tuple[Box, Piece]) -> tuple[Box, Piece]:
+    """Of a card too long for half a page the note is set as closely as may be."""
+    return note[0], replace(note[1], step=TIGHTEST)
+
+
+def _shorter_note(piece: Piece, letters: int) -> Piece | None:
+    less = shortened(piece.note, letters)
+    return replace(piece, note=less) if less is not None else None

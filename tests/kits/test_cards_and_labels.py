@@ -1,0 +1,183 @@
+"""Cards, slips and labels of a few orders of the demonstration, as words: what a packer and a customer look for."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+
+from sheetgen.draw.templates import slab_layouts
+from sheetgen.kits.bag_labels import bag_labels, label_rows
+from sheetgen.kits.kit_cards import card_rows, kit_cards
+from sheetgen.kits.ordered import Order, Part, Run
+from sheetgen.kits.run import taken
+from sheetgen.kits.taken import Kits, Taken
+from sheetgen.model.fingerprint import code_of
+from sheetgen.pipeline import work_through
+from sheetgen.publish.tables import csv_bytes
+
+ROOT = Path(__file__).parents[2]
+NAME, NOTE = "Ottoline Fennimore", "May the tide be kind."
+
+
+class Sent(NamedTuple):
+    run: Run
+    taken: tuple[Taken, ...]
+    drops: Kits
+    ring: Kits
+    stones: Kits
+
+
+@pytest.fixture(scope="module")
+def sent() -> Sent:
+    """Q-1: two pairs of drops and a ring in US 8, as a gift. Q-2: the stones of a pair again. Q-3: in grey sea."""
+    worked = {one.name: one for one in work_through(ROOT, ["buoy-drops", "tideline-band"]).worked}
+    drops = _kits(worked, "buoy-drops", "", 2)
+    ring = _kits(worked, "tideline-band", "US 8", 1)
+    stones = replace(drops, bags=1, only=frozenset({"foiled-pp18"}))
+    sea = replace(drops, bags=1, colourway=drops.version.colourways[0], choices=(("eye", "eye-copper"),))
+    orders = (
+        Order("Q-1", NAME, NOTE, None, (Part(drops, 2), Part(ring, 1))),
+        Order("Q-2", "=Wren", "", None, (Part(stones, 1),)),
+        Order("Q-3", "", "", None, (Part(sea, 1),)),
+    )
+    kinds = (drops, ring, stones, sea)
+    return Sent(Run(orders, kinds), taken(kinds), drops, ring, stones)
+
+
+def _kits(worked: dict, design: str, version: str, bags: int) -> Kits:  # type: ignore[type-arg]
+    one = worked[design]
+    of = one.version(version) if version else one.main
+    return Kits(one, of, slab_layouts(one, of), bags, posted=True)
+
+
+def test_each_kit_has_a_card_and_what_is_sent_by_itself_a_slip(sent: Sent) -> None:
+    cards = kit_cards(sent.run, sent.taken)
+    assert [(one.head.order, one.which, one.kit.title, one.kit.slip) for one in cards] == [
+        ("Q-1", "kit 1 of 3", "Buoy drops", False),
+        ("Q-1", "kit 2 of 3", "Buoy drops", False),
+        ("Q-1", "kit 3 of 3", "Tideline band", False),
+        ("Q-2", "part 1 of 1", "Buoy drops", True),
+        ("Q-3", "kit 1 of 1", "Buoy drops", False),
+    ]
+
+
+def test_a_card_tells_each_bag_and_what_is_to_spare_apart(sent: Sent) -> None:
+    """As the sheets of the demonstration print it: 12 stones and 1, 16 g of clay, 84 mm of wire, 4 mL."""
+    rows = kit_cards(sent.run, sent.taken)[0].kit.rows
+    told = {one.name: (one.amount.replace("\u00a0", " "), one.spare.replace("\u00a0", " ")) for one in rows}
+    assert told["Foiled stone PP 18"] == ("12", "+ 1 to spare")
+    assert told["Fine-silver clay"][0] == "16 g"
+    assert told["Copper wire"] == ("84 mm", "")
+    assert told["Embedding eye"] == ("2", "")
+    assert told["Two-part stone adhesive"][0] == "4 mL"
+    assert [one.bag for one in rows if one.bag] == ["A clay", "B stones", "C metal", "D adhesive"]
+    [sheet] = [one for one in rows if one.name == "Release sheet"]
+    assert sheet.amount == "1"
+    assert "94 mm" in sheet.detail
+
+
+def test_a_card_names_what_is_not_in_it_and_what_is_in_the_box(sent: Sent) -> None:
+    kit = kit_cards(sent.run, sent.taken)[0].kit
+    assert {"release balm", "isopropyl alcohol"} <= set(kit.lacking)
+    assert not {one.name.lower() for one in kit.rows} & set(kit.lacking)
+    assert kit.box == ("Setting bur, of the stone's size, turned by hand",)
+    assert kit.tools
+
+
+def test_a_card_says_that_small_parts_choke_and_whom_to_ask_before_adhesive_is_posted(sent: Sent) -> None:
+    drops, _, ring, stones, _ = (one.kit.warned for one in kit_cards(sent.run, sent.taken))
+    assert [one.word for one in drops] == ["WARNING", "NOTICE"]
+    assert drops[0].text.startswith("Small parts. Choke")
+    assert drops[1].text == "In it: two-part stone adhesive. Ask the carrier, and the local rules, before it is posted."
+    assert not any("carrier" in one.text for one in (*ring, *stones))
+
+
+def test_colour_and_choices_stand_on_card_and_label(sent: Sent) -> None:
+    card, label = kit_cards(sent.run, sent.taken)[-1], bag_labels(sent.run, sent.taken, lambda _: "")[-1]
+    assert card.kit.chosen == label.label.chosen == "eye eye-copper, grey sea"
+    assert {("Foiled stone PP 18", "7"), ("Foiled stone PP 18", "5")} <= {(r.name, r.amount) for r in card.kit.rows}
+
+
+def test_a_card_bears_revision_date_and_fingerprint(sent: Sent) -> None:
+    worked = sent.drops.worked
+    told = (f"revision {worked.revision}", worked.date, code_of(worked, sent.drops.version), worked.studio.name)
+    assert kit_cards(sent.run, sent.taken)[0].kit.foot == " · ".join(told)
+
+
+def test_a_gift_note_stands_once_an_order_and_a_name_on_a_slip_alone(sent: Sent) -> None:
+    cards = kit_cards(sent.run, sent.taken)
+    assert [one.note for one in cards] == [NOTE, "", "", "", ""]
+    assert [one.head.name for one in cards] == ["", "", "", "=Wren", ""]
+
+
+def test_a_slip_tells_what_is_sent_and_for_which_design_and_nothing_else(sent: Sent) -> None:
+    slip = kit_cards(sent.run, sent.taken)[3].kit
+    assert [(one.name, one.amount, one.spare) for one in slip.rows] == [("Foiled stone PP 18", "12", "+ 1 to spare")]
+    assert (slip.title, slip.version) == ("Buoy drops", "Silver, short")
+    assert (slip.lacking, slip.box, slip.tools) == ((), (), False)
+
+
+def test_a_bag_has_a_label_and_the_last_one_says_what_is_not_in_it(sent: Sent) -> None:
+    labels = [one for one in bag_labels(sent.run, sent.taken, lambda _: "") if one.head.order == "Q-1"]
+    told = [(one.label.which, one.label.bag, bool(one.label.items)) for one in labels[:4] + labels[8:]]
+    assert [(a.replace("\u00a0", " "), b.replace("\u00a0", " "), c) for a, b, c in told] == [
+        ("kit 1 of 3", "A clay, 1 of 4", False),
+        ("kit 1 of 3", "B stones, 2 of 4", False),
+        ("kit 1 of 3", "C metal, 3 of 4", False),
+        ("kit 1 of 3", "D adhesive, 4 of 4", True),
+        ("kit 3 of 3", "A clay, 1 of 2", False),
+        ("kit 3 of 3", "B plug, 2 of 2", True),
+    ]
+    assert "release balm" in labels[3].label.items
+
+
+def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:
+    [label] = [
+        one for one in bag_labels(sent.run, sent.taken, lambda _: "https://a.example") if one.head.order == "Q-2"
+    ]
+    assert label.label.slip
+    assert label.label.items == ("foiled stone PP 18",)
+    assert not label.url
+
+
+def test_the_address_is_asked_once_for_each_kind(sent: Sent) -> None:
+    asked: list[str] = []
+
+    def address(kits: Kits) -> str:
+        asked.append(kits.named)
+        return "https://a.example"
+
+    bag_labels(sent.run, sent.taken, address)
+    assert len(asked) == 3
+
+
+def test_the_rows_of_the_cards_add_up_to_what_is_picked(sent: Sent) -> None:
+    sums: dict[str, Fraction] = defaultdict(Fraction)
+    for row in card_rows(sent.run, sent.taken).rows:
+        if row[3] is not None:
+            sums[str(row[2])] += Fraction(row[3])  # type: ignore[arg-type]
+    picked = {one.item.id: sum(held.together for held in one.held) for one in sent.taken if one.held}
+    assert sums == picked
+    assert sums["foiled-pp18"] == 13 + 13 + 13 + 8  # two pairs, the stones again, and 7 and 1 of the grey sea
+
+
+def test_the_rows_of_the_labels_are_the_labels(sent: Sent) -> None:
+    sheet = label_rows(sent.run, sent.taken)
+    assert sheet.head == ("order", "name", "design", "version", "colourway", "code")
+    printed = Counter(one.head.order for one in bag_labels(sent.run, sent.taken, lambda _: ""))
+    assert Counter(row[0] for row in sheet.rows) == printed == {"Q-1": 10, "Q-2": 1, "Q-3": 4}
+    assert sheet.rows[-1][4] == "grey sea"
+
+
+def test_a_name_that_begins_as_a_formula_stays_text(sent: Sent) -> None:
+    assert "Q-2,'=Wren,Buoy drops" in csv_bytes(label_rows(sent.run, sent.taken)).decode("utf-8-sig")
+
+
+def test_no_repr_shows_a_name_or_a_note(sent: Sent) -> None:
+    shown = repr((kit_cards(sent.run, sent.taken), bag_labels(sent.run, sent.taken, lambda _: "")))
+    assert not any(private in shown for private in (NAME, NOTE, "Wren"))

@@ -1,0 +1,171 @@
+"""Kit cards on paper: two up with a line to cut along, whole where they need more; a gift note is all there."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import replace
+from typing import Any
+
+import pdfplumber
+import pytest
+
+from sheetgen.model.cards import Card
+from sheetgen.model.kit_cards_view import KitCard, OrderHead, Ticked, Warned
+from sheetgen.render.kit_cards import kit_cards_pdf
+from sheetgen.render.pdf import Printer
+from sheetgen.render.theme import Theme
+
+MM = 25.4 / 72
+TALL = {"A4": 297, "Letter": 279.4}
+THEME = Theme("plain", [])
+NOTE = ("For your birthday, with love from all at number nine; may the tide be kind, and the kiln kinder. " * 5)[:400]
+ROW = Ticked("", "12", "+ 1 to spare", "Glass stone", "2 mm, round")
+KIT = KitCard(
+    slip=False, title="Buoy drops", version="Long", chosen="grey sea", rows=(ROW,) * 6, box=("Setting bur",),
+    lacking=("release balm", "alcohol"), tools=True, warned=(Warned("WARNING", "Small parts. Choke a small child."),),
+    foot="revision 2 · 2026-11-27 · K7M3QX · Quillmarsh Bench",
+)  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def printer() -> Printer:
+    return Printer()
+
+
+def card(number: str, rows: int = 6, note: str = "", name: str = "") -> Card:
+    return Card(OrderHead(number, name), "kit 1 of 1", replace(KIT, rows=(ROW,) * rows), note)
+
+
+def pages(printer: Printer, *cards: Card, paper: str = "A4") -> list[Any]:
+    made = kit_cards_pdf(cards, [paper], THEME, printer)
+    return list(pdfplumber.open(io.BytesIO(made.pdfs[paper])).pages)
+
+
+def words(page: Any) -> list[tuple[float, str]]:
+    """The words of a page, with how far down they stand, mm."""
+    return [(word["top"] * MM, word["text"]) for word in page.extract_words()]
+
+
+def numbers(page: Any) -> list[tuple[str, str]]:
+    half = float(page.height) * MM / 2
+    return [(text, "upper" if down < half else "lower") for down, text in words(page) if text.startswith("Q-")]
+
+
+def cut_lines(page: Any) -> list[float]:
+    return [one["top"] * MM for one in page.lines if float(one["width"]) > float(page.width) - 1]
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_two_cards_stand_on_a_page_with_a_line_in_its_middle(printer: Printer, paper: str) -> None:
+    first, second = pages(printer, card("Q-1"), card("Q-2"), card("Q-3"), paper=paper)
+    assert [numbers(first), numbers(second)] == [[("Q-1", "upper"), ("Q-2", "lower")], [("Q-3", "upper")]]
+    for page in (first, second):
+        assert float(page.height) * MM == pytest.approx(TALL[paper], abs=0.1)
+        assert cut_lines(page) == pytest.approx([TALL[paper] / 2], abs=0.1)
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_a_card_that_needs_more_than_half_a_page_takes_a_whole_one(printer: Printer, paper: str) -> None:
+    found = pages(printer, card("Q-1"), card("Q-2", rows=25), card("Q-3"), card("Q-4"), paper=paper)
+    assert [numbers(page) for page in found] == [
+        [("Q-1", "upper")], [("Q-2", "upper")], [("Q-3", "upper"), ("Q-4", "lower")],
+    ]  # fmt: skip
+    assert cut_lines(found[1]) == []
+    assert all(down < TALL[paper] - 10 for down, _ in words(found[1]))
+
+
+def test_a_card_of_more_than_a_page_goes_on_with_its_number(printer: Printer) -> None:
+    found = pages(printer, card("Q-1", rows=60, note=NOTE), card("Q-2"))
+    assert [[number for number, _ in numbers(page)] for page in found] == [["Q-1"], ["Q-1"], ["Q-2"]]
+    stones = [sum(text == "stone," for _, text in words(page)) for page in found]
+    assert sum(stones[:2]) == 60
+    assert "kinder." in " ".join(text for _, text in words(found[1]))
+
+
+def test_nothing_of_a_card_is_on_the_other_side_of_the_cut(printer: Printer) -> None:
+    """The largest that still goes on half a page, with its note at the foot."""
+    for rows in range(4, 16):
+        found = pages(printer, card("Q-1", rows, NOTE), card("Q-2", rows, NOTE))
+        if len(found) == 1:
+            [page] = found
+            upper = [down for down, _ in words(page) if down < TALL["A4"] / 2]
+            assert max(upper) < TALL["A4"] / 2 - 8
+            [signed] = [down for down, text in words(page) if text == "Packed" and down < TALL["A4"] / 2]
+            assert signed + 4 < min(down for down, text in words(page) if text == "Gift")
+            assert sum(text == "stone," for down, text in words(page) if down < TALL["A4"] / 2) == rows
+            fits = rows
+    assert fits >= 6
+    assert len(found) == 2
+
+
+@pytest.mark.parametrize(
+    "note",
+    [NOTE, "Με αγάπη από όλους μας, και καλή τύχη με το καμίνι. " * 8, "В день рождения, с любовью от всех нас! " * 10],
+    ids=["Latin", "Greek", "Cyrillic"],
+)
+def test_a_gift_note_of_400_letters_is_all_there(printer: Printer, note: str) -> None:
+    page = pages(printer, card("Q-1", note=note), card("Q-2"))[0]
+    assert " ".join(note.split()) in " ".join(text for _, text in words(page))
+
+
+def test_a_gift_note_keeps_its_lines(printer: Printer) -> None:
+    [page] = pages(printer, card("Q-1", note="Dear Wren,\nwith love\nAda"))
+    downs = {text: down for down, text in words(page)}
+    assert downs["Dear"] < downs["with"] < downs["Ada"]
+
+
+def test_a_note_too_long_for_any_card_is_visibly_shortened(printer: Printer) -> None:
+    found = pages(printer, card("Q-1", note=NOTE * 20))
+    text = " ".join(text for page in found for _, text in words(page))
+    assert "…" in text
+    assert len(text) > 1500
+
+
+def test_a_note_that_is_read_from_the_right_begins_there(printer: Printer) -> None:
+    [page] = pages(printer, card("Q-1", note="שלום, וברכה."))
+    letters = {c["text"]: c["x0"] for c in page.chars if "א" <= c["text"] <= "ת" or c["text"] == "."}
+    assert letters["ש"] > letters["כ"] > letters["ה"]
+    stops = [c["x0"] for c in page.chars if c["text"] == "." and abs(c["top"] - page.chars[-1]["top"]) < 4]
+    assert min(stops) < letters["ה"]
+
+
+def test_a_long_note_that_is_read_from_the_right_stays_on_its_half(printer: Printer) -> None:
+    [page] = pages(printer, card("Q-1", rows=4, note="באהבה רבה מכולנו ליום ההולדת, " * 12), card("Q-2"))
+    lows = [c["bottom"] * MM for c in page.chars if "א" <= c["text"] <= "ת"]
+    assert len({round(low) for low in lows}) > 2
+    assert max(lows) < TALL["A4"] / 2 - 8
+
+
+def test_a_slip_has_the_name(printer: Printer) -> None:
+    slip = replace(KIT, slip=True, lacking=(), box=(), tools=False)
+    [page] = pages(printer, Card(OrderHead("Q-9", "Ottoline Fennimore"), "part 1 of 1", slip))
+    text = " ".join(text for _, text in words(page))
+    assert "Ottoline Fennimore" in text
+    assert "Sent by itself" in text
+    assert "Not in it" not in text
+
+
+def test_a_card_says_all_that_it_must(printer: Printer) -> None:
+    [page] = pages(printer, card("Q-2602"))
+    text = " ".join(text for _, text in words(page))
+    for said in (
+        "Q-2602", "kit 1 of 1", "Buoy drops", "Long", "grey sea", "12 + 1 to spare", "Glass stone, 2 mm, round",
+        "In the box: Setting bur",
+        "Not in it, and must be to hand: release balm, alcohol, and the tools of the handout’s list.",
+        "WARNING Small parts. Choke a small child.", "revision 2 · 2026-11-27 · K7M3QX · Quillmarsh Bench",
+    ):  # fmt: skip
+        assert said in text, said
+
+
+def test_what_of_a_card_is_wider_than_its_column_is_told_by_design_and_version(printer: Printer) -> None:
+    wide = replace(KIT, rows=(replace(ROW, amount="120000000 mm × 2 mm"), ROW))
+    made = kit_cards_pdf([Card(OrderHead("Q-1", ""), "kit 1 of 1", wide), card("Q-2")], ["A4"], THEME, printer)
+    assert made.troubles
+    assert all(told.message.startswith("the kit card of Buoy drops, Long: ") for told in made.troubles)
+
+
+def test_a_letter_that_cannot_be_printed_is_told_by_the_orders_number_alone(printer: Printer) -> None:
+    made = kit_cards_pdf([card("Q-1", note=NOTE), card("Q-2", note="love \U00016f00")], ["A4"], THEME, printer)
+    [told] = made.troubles
+    assert "order Q-2: its gift note" in told.message
+    assert "love" not in str(told)
