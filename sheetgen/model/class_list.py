@@ -1,4 +1,4 @@
-"""A class as a spreadsheet gives it, a pupil a line. Names and tables are private, and no repr shows them."""
+"""A class as a spreadsheet gives it, and what is made up besides. Names and tables are private: no repr shows them."""
 
 from __future__ import annotations
 
@@ -7,6 +7,9 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Place, Word
+
+NONE = "none"
+"""In place of a number: no spare set at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,3 +26,22 @@ class PupilLine:
     colourway: Word
     table: str = field(repr=False)
     place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Besides:
+    """What is made up of a design besides its pupils' sets, and how many places its class has.
+
+    `teacher`: pieces that the teacher makes. `per`: a spare set for each so many pupils that are begun; 0 is none.
+    `places`: 0 where nobody says; `where` they are written. `usual`: what of it is common practice, since nobody says.
+    """
+
+    teacher: int
+    per: int
+    places: int = 0
+    where: Place | None = None
+    usual: bool = False
+
+    def spare(self, pupils: int) -> int:
+        """Spare sets for so many pupils."""
+        return -(-pupils // self.per) if self.per else 0
