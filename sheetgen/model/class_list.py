@@ -27,6 +27,26 @@ class PupilLine:
     table: str = field(repr=False)
     place: Place
 
+    @property
+    def leave_out(self) -> tuple[Word, ...]:
+        """Nobody at a table does without anything."""
+        return ()
+
+    @property
+    def only(self) -> tuple[Word, ...]:
+        """Nor does anybody have a part alone."""
+        return ()
+
+    @property
+    def whose(self) -> str:
+        """What a trouble of it begins with: nothing, for it names nobody."""
+        return ""
+
+    @property
+    def posted(self) -> bool:
+        """What stands on a table is not sent."""
+        return False
+
 
 @dataclass(frozen=True, slots=True)
 class Besides:

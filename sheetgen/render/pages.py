@@ -62,6 +62,7 @@ HOW = {
     "bench card": How("card.html.j2", ("", "close", "closer", "close closer"), 1, 1),
     "teacher": How("teacher.html.j2"),
     "templates": How("templates.html.j2"),
+    "tables": How("tables.html.j2", ("", "close", "close closer")),
 }
 FONT_FOLDER = "fonts"
 
@@ -121,7 +122,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
         for one, papers in printed[name]:
             links += _links(one.sheet, worked.studio.paper, papers)
             for paper, out in zip(one.job.papers, papers, strict=True):
-                _sound(out.faults, theme, one.template)
+                sound(out.faults, theme, one.template)
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
@@ -162,7 +163,7 @@ def _ordered(
             how = how._replace(ways=tuple(dict.fromkeys((first, *how.ways))), most_pages=fits, first_full=0)
         htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
         path = f"{folder_of(worked, version.name)}/{slug(name)}"
-        papers = [_paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
+        papers = [paper(f"{path}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper]
         job = Job(
             htmls,
             tuple(papers),
@@ -176,14 +177,14 @@ def _ordered(
         yield Ordered(name, how.template, job)
 
 
-def _paper(name: str, side: Side, revision: str) -> Paper:
+def paper(name: str, side: Side, revision: str) -> Paper:
     """A paper with the margins that leave the content box."""
     foot, right = side.tall - side.top - CONTENT[1], side.wide - side.left - CONTENT[0]
     margins = f"{side.top:g}mm {right:g}mm {foot:g}mm {side.left:g}mm"
     return Paper(name, f"@page {{ size: {side.wide:g}mm {side.tall:g}mm; margin: {margins} }}", revision, side)
 
 
-def _sound(faults: Sequence[object], theme: Theme, template: str) -> None:
+def sound(faults: Sequence[object], theme: Theme, template: str) -> None:
     """Misplaced at a template whose sheet may not be published."""
     if faults:
         more = f", and {len(faults) - 1} more of this kind" if len(faults) > 1 else ""
@@ -216,7 +217,7 @@ def _screen(
         home=home,
     )
     html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
-    _sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
+    sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
     folder = folder_of(worked, version.name)
     yield Page(f"{folder}/index.html", html.encode())
     for part, path in cutting_paths(drawings.cutting).items():

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from sheetgen.render.job import Job, Must, Paper
-from sheetgen.render.pages import PAPERS, _paper
+from sheetgen.render.pages import PAPERS, paper
 from sheetgen.render.pdf import Printer
 
 PLAIN = (Path(__file__).parent / "themes" / "honest" / "plain.html").read_text("utf-8")
@@ -29,7 +29,7 @@ def told(printer: Any) -> Any:
     """What is told of a page with these rules, by its paper."""
 
     def of(css: str) -> dict[str, list[str]]:
-        papers: list[Paper] = [_paper(name, side, "1") for name, side in PAPERS.items()]
+        papers: list[Paper] = [paper(name, side, "1") for name, side in PAPERS.items()]
         outs = printer.printed(Job((HEAD + css + BODY,), tuple(papers), (ROD,)))
         return {paper.name: list(out.faults) for paper, out in zip(papers, outs, strict=True)}
 

@@ -1,0 +1,159 @@
+"""What the tables of a class say, and what its teacher's sheets say of its own quantities."""
+
+from __future__ import annotations
+
+from collections import Counter
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from sheetgen.base.printed import NBSP
+from sheetgen.kits.kit_lines import lines_of
+from sheetgen.kits.told import amount
+from sheetgen.model.view import Html, LaidTable, Lying, Need, Seat, TablesSheet
+from sheetgen.render.tools_told import tool_told
+from sheetgen.render.words import kept
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.kits.at_tables import Laid, Place, Table, Thing
+    from sheetgen.kits.class_run import ClassRun
+    from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.model.view import Head
+    from sheetgen.render.marks import Marks
+
+THIN = "\u202f"
+TEACHERS = "Teacher’s table"
+ALL_ONE = "The table"
+NOWHERE = "At no table"
+UNITS = ("piece", "g", "mL", "mm", "mm²")
+
+
+class TableWords:
+    """The words of the tables of one class."""
+
+    def __init__(self, run: ClassRun, rounder: Rounder, marks: Marks) -> None:
+        self.run, self.rounder, self.marks = run, rounder, marks
+        heads = {
+            line.item.id: line.item.name.partition(",")[0] for kits in run.kinds for line in kits.version.materials
+        }
+        heads |= {
+            item.id: item.name.partition(",")[0]
+            for kits in run.kinds
+            if kits.colourway
+            for item in kits.colourway.items
+        }
+        self.heads = Counter(heads.values())
+        self.several = len({kits.worked.name for kits in run.kinds}) > 1
+
+    def sheet(self, laid: Laid, head: Head) -> TablesSheet:
+        """All of it."""
+        everywhere = len(laid.tables) == 1
+        return TablesSheet(
+            head,
+            self.run.counted(),
+            tuple(self._table(table, self._called(table.name, alone=everywhere)) for table in laid.tables),
+            self._table(laid.teacher, TEACHERS),
+            tuple(f"{self._tool(one)}: {one.much} for {laid.users[one.item.id]}" for one in laid.stations),
+            tuple(map(self._need, laid.kiln)),
+            tuple(self._tool(one) + (f": {one.much}" if one.much else "") for one in laid.kiln_tools),
+        )
+
+    def _called(self, name: str, *, alone: bool) -> str:
+        """A table as its page is headed: a number or a letter is one of a table."""
+        if not name:
+            return ALL_ONE if alone else NOWHERE
+        return f"Table {name}" if name.isdigit() or len(name) == 1 else name
+
+    def makes(self, kits: Kits) -> str:
+        """A kind of set, its colours left out."""
+        told = (kits.design if self.several else "", kits.version.title, kits.chosen)
+        return ", ".join(one for one in told if one)
+
+    def _table(self, table: Table, name: str) -> LaidTable:
+        seated = [
+            Seat(one.name, self.makes(one.kits), one.kits.colourway.name if one.kits.colourway else "")
+            for one in table.pupils
+        ]
+        return LaidTable(
+            name,
+            tuple(seated),
+            tuple(self._own(table.places) if name == TEACHERS else self._lying(table.places)),
+            tuple(map(self._need, table.shared)),
+            tuple(f"{self._tool(one)}: {one.much} of {one.of}" for one in table.tools),
+        )
+
+    def _own(self, places: Sequence[Place]) -> Iterator[Lying]:
+        """The teacher's, each by itself."""
+        for place in places:
+            many = f"{len(place.names)} of " if len(place.names) > 1 else ""
+            where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
+            yield self._list(where[:1].upper() + where[1:], place.things, place.tools)
+
+    def _lying(self, places: Sequence[Place]) -> Iterator[Lying]:
+        """What is the same at all places of a table once, and then what is not, by the kind of set."""
+        things = [one for one in places[0].things if all(one in place.things for place in places)]
+        tools = [one for one in places[0].tools if all(one in place.tools for place in places)]
+        many = sum(len(place.names) for place in places)
+        if things or tools:
+            where = "At the one place" if many == 1 else f"At each of {many} places"
+            yield self._list(where, things, tools)
+        for place in places:
+            own = [one for one in place.things if one not in things], [one for one in place.tools if one not in tools]
+            if any(own):
+                many = len(place.names)
+                yield self._list(
+                    f"{self._kind(place.kits)}: {f'each of {many} places' if many > 1 else '1 place'}", *own
+                )
+
+    def _kind(self, kits: Kits) -> str:
+        return ", ".join(filter(None, (self.makes(kits), kits.colourway.name if kits.colourway else "")))
+
+    def _list(self, where: str, things: Sequence[Thing], tools: Sequence[Thing]) -> Lying:
+        return Lying(where, tuple(map(self._need, things)), tuple(map(self._tool, tools)))
+
+    def _tool(self, thing: Thing) -> str:
+        return tool_told(thing.item, thing.sizes, self.rounder)
+
+    def _need(self, thing: Thing) -> Need:
+        name, _, detail = thing.item.name.partition(", ")
+        detail = (
+            detail if self.heads[name] > 1 else ""
+        )  # a table has few things: the first words tell most of them apart
+        if thing.much is None:
+            return Need(name, detail, Html(""))
+        told = each_told(thing.much, thing.spare, thing.unit, self.rounder)
+        return Need(name, detail, Html(self.marks.number(told, f"what to lay out of {thing.item.name}")))
+
+
+def each_told(much: Fraction, spare: Fraction, unit: str, rounder: Rounder) -> str:
+    """What one set has of an item, as its list prints it: of what is counted the spare ones stand apart."""
+    if unit not in UNITS:
+        return f"{much}{NBSP}{unit}"
+    if unit == "piece" and spare:
+        return f"{much - spare}{THIN}+{THIN}{spare}"
+    return amount(much, unit, rounder)
+
+
+def quantities(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Need]:
+    """What the class has for the sets of one version: of each item together and in each set, or the class's pot."""
+    mine = {line.item.id for kits in kinds for line in lines_of(kits, run.kinds) if line.net is not None}
+    for one in taken:
+        name, _, detail = one.item.name.partition(", ")
+        held = [each for each in one.held if any(each.kits is kits for kits in kinds)]
+        for unit in dict.fromkeys(each.unit for each in held):
+            alike = [each for each in held if each.unit == unit]
+            bags: dict[str, int] = {}
+            for each in alike:
+                told = each_told(each.each, each.spare, unit, rounder)
+                bags[told] = bags.get(told, 0) + each.kits.bags
+            sets = "; ".join(f"{many}{NBSP}×{NBSP}{told}" for told, many in bags.items())
+            together = sum((each.together for each in alike), Fraction(0))
+            measured = unit in UNITS and unit != "mm"
+            amount_ = amount(together, unit, rounder) if measured else sets
+            said = [detail, sets] if measured else [detail]
+            yield Need(name, ", ".join(filter(None, said)), Html(kept(amount_)))
+        if one.way == "pot" and one.item.id in mine:
+            said = [detail, "one pot for the class"]
+            yield Need(name, ", ".join(filter(None, said)), Html(kept(amount(one.need, one.item.unit, rounder))))
