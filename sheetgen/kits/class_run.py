@@ -76,12 +76,23 @@ def class_run(named: Sequence[Named], kinds: Mapping[Key, Kits], besides: Mappin
     for design, keys in by_design.items():
         [(usual, _)] = keys.most_common(1)
         extras[usual] = besides[design].teacher, besides[design].spare(keys.total())
-    made = {key: replace(kinds[key], bags=many + sum(extras.get(key, ()))) for key, many in pupils.items()}
+    first = {next(iter(keys)) for keys in by_design.values()}  # the kiln is fired once for all kinds of a design
+    made = {
+        key: replace(kinds[key], bags=many + sum(extras.get(key, ())), loads=_loads(kinds[key]) if key in first else 0)
+        for key, many in pupils.items()
+    }
     return ClassRun(
         tuple(Pupil(one.name, one.table, made[one.key]) for one in named),
         tuple(Extra(made[key], *many) for key, many in extras.items() if any(many)),
         tuple(made.values()),
     )
+
+
+def _loads(kits: Kits) -> int:
+    """How often the kiln is fired for all of a design; once for each firing where no class is planned."""
+    plan, steps = kits.version.plan.class_plan, kits.version.steps
+    fired = (plan.loads.get(i, ()) if plan else () for i, step in enumerate(steps) if step.firing)
+    return sum(max((load.loads for load in loads), default=1) for loads in fired)
 
 
 def tables_of(pupils: Iterable[Pupil]) -> dict[str, list[Pupil]]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import counted
 from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.told import amount
 from sheetgen.model.view import Html, LaidTable, Lying, Need, Seat, TablesSheet
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.base.rounding import Rounder
     from sheetgen.kits.at_tables import Laid, Place, Table, Thing
     from sheetgen.kits.class_run import ClassRun
-    from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.kits.taken import Held, Kits, Taken
     from sheetgen.model.view import Head
     from sheetgen.render.marks import Marks
 
@@ -130,10 +131,16 @@ class TableWords:
 def each_told(much: Fraction, spare: Fraction, unit: str, rounder: Rounder) -> str:
     """What one set has of an item, as its list prints it: of what is counted the spare ones stand apart."""
     if unit not in UNITS:
-        return f"{much}{NBSP}{unit}"
+        return _pieces(much, unit)
     if unit == "piece" and spare:
         return f"{much - spare}{THIN}+{THIN}{spare}"
     return amount(much, unit, rounder)
+
+
+def _pieces(many: Fraction, unit: str) -> str:
+    """So many pieces of two sides: 2 pieces of 25 × 63 mm."""
+    noun, of, sides = unit.partition(" of ")
+    return f"{counted(str(many), noun)}{of}{sides}"
 
 
 def quantities(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Need]:
@@ -144,16 +151,21 @@ def quantities(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rou
         held = [each for each in one.held if any(each.kits is kits for kits in kinds)]
         for unit in dict.fromkeys(each.unit for each in held):
             alike = [each for each in held if each.unit == unit]
-            bags: dict[str, int] = {}
-            for each in alike:
-                told = each_told(each.each, each.spare, unit, rounder)
-                bags[told] = bags.get(told, 0) + each.kits.bags
-            sets = "; ".join(f"{many}{NBSP}×{NBSP}{told}" for told, many in bags.items())
-            together = sum((each.together for each in alike), Fraction(0))
-            measured = unit in UNITS and unit != "mm"
-            amount_ = amount(together, unit, rounder) if measured else sets
-            said = [detail, sets] if measured else [detail]
-            yield Need(name, ", ".join(filter(None, said)), Html(kept(amount_)))
+            told, sets = _together(alike, unit, rounder)
+            yield Need(name, ", ".join(filter(None, (detail, sets))), Html(kept(told)))
         if one.way == "pot" and one.item.id in mine:
-            said = [detail, "one pot for the class"]
-            yield Need(name, ", ".join(filter(None, said)), Html(kept(amount(one.need, one.item.unit, rounder))))
+            told = amount(one.need, one.item.unit, rounder)
+            yield Need(name, ", ".join(filter(None, (detail, "one pot for the class"))), Html(kept(told)))
+
+
+def _together(alike: Sequence[Held], unit: str, rounder: Rounder) -> tuple[str, str]:
+    """What several sets hold together, and what each of them does; lengths are cut one by one, and not summed."""
+    together = sum((each.together for each in alike), Fraction(0))
+    if unit not in UNITS:
+        return _pieces(together, unit), ""
+    sets: dict[str, int] = {}
+    for each in alike:
+        told = each_told(each.each, each.spare, unit, rounder)
+        sets[told] = sets.get(told, 0) + each.kits.bags
+    said = "; ".join(f"{many}{NBSP}×{NBSP}{told}" for told, many in sets.items())
+    return (said, "") if unit == "mm" else (amount(together, unit, rounder), "" if set(sets) == {"1"} else said)

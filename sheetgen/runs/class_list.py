@@ -6,7 +6,8 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import counted
+from sheetgen.base.material import Tool
+from sheetgen.base.spelling import counted, in_a_sentence
 from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.draw.templates import draw, slab_layouts
 from sheetgen.kits.at_tables import Room
@@ -85,7 +86,12 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
     usual = any(besides(filed.project, library.studio).usual for filed in library.projects) and run.extras
     extra = "; what is made up besides the pupils’ is common practice, where class: does not say" if usual else ""
-    return outcome, [run.counted() + extra, *told, f"wrote {counted(len(files), 'file')} into {private / CLASS}"]
+    return outcome, [
+        run.counted() + extra,
+        *_by_itself(run),
+        *told,
+        f"wrote {counted(len(files), 'file')} into {private / CLASS}",
+    ]
 
 
 def _made_up(root: Path, library: Library, pupils: Sequence[PupilLine], outcome: Outcome) -> ClassRun | None:
@@ -122,7 +128,7 @@ def _keys(
         for filed in library.projects
         if many[filed.name]
     ]
-    kinds = Kinds(Designs(root, replace(library, projects=projects), outcome), troubles)
+    kinds = Kinds(Designs(root, replace(library, projects=projects), outcome, published=library), troubles)
     keys = [kinds.key(pupil) for pupil in pupils]
     return kinds.found, keys
 
@@ -150,6 +156,18 @@ def _tell_full(people: int, besides: Besides, what: str, troubles: Troubles) -> 
         told = f"{people} pupils {what}, and its class has {counted(besides.places, 'place')}"
         helped = f"people: {people}, if there is room for them; or take {people - besides.places} off the list"
         troubles.add(told, besides.where, helped, "warning")
+
+
+def _by_itself(run: ClassRun) -> Iterator[str]:
+    """Of several designs in one class: what they share and no plan of one of them reckons with."""
+    uses: dict[str, set[str]] = {}
+    for kits in run.kinds:
+        for line in kits.version.tools:
+            if isinstance(line.item, Tool) and line.item.owned:
+                uses.setdefault(line.item.name.partition(",")[0], set()).add(kits.worked.name)
+    if len({kits.worked.name for kits in run.kinds}) > 1:
+        shared = ", ".join(in_a_sentence(name) for name, designs in uses.items() if len(designs) > 1)
+        yield "the evenings of each design are planned by themselves" + (f"; they share: {shared}" if shared else "")
 
 
 def _printed(root: Path, course: Course, outcome: Outcome) -> list[Page]:
