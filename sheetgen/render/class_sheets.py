@@ -7,20 +7,18 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
 from sheetgen.model.page import Page
-from sheetgen.model.view import Head, Html
-from sheetgen.render.class_words import TableWords, quantities
+from sheetgen.model.view import Head, Html, LaidTable, Lying, Need, Seat, TablesSheet
 from sheetgen.render.handout import studio
 from sheetgen.render.job import Job
 from sheetgen.render.marks import Marks
 from sheetgen.render.pages import HOW, PAPERS, Rendered, paper, sound
 from sheetgen.render.teacher import Teacher
+from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
 
-    from sheetgen.kits.at_tables import Laid
-    from sheetgen.kits.class_run import ClassRun
-    from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.model.class_tables import Lot, Share, TablesTold, TableTold
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.view import TeacherSheet
     from sheetgen.model.worked import Worked, WorkedVersion
@@ -31,43 +29,36 @@ if TYPE_CHECKING:
 
 
 class Taught(NamedTuple):
-    """A version of the class: as it is worked and drawn, the slabs of all versions, and its kinds of set."""
+    """A version of the class: as it is worked and drawn, the slabs of all versions, and its share of the class."""
 
     worked: Worked
     version: WorkedVersion
     drawings: Drawings
     slabs: Mapping[str, Sequence[SlabLayout]]
-    kinds: tuple[Kits, ...]
+    share: Share
 
     @property
     def named(self) -> str:
         """Design, version and what is chosen otherwise, as the name of its file has them."""
-        return slug(f"{self.worked.name} {self.version.title} {self.kinds[0].chosen}")
+        return slug(f"{self.worked.name} {self.version.title} {self.share.chosen}")
 
 
-class Course(NamedTuple):
-    """A class with its tables, what it takes, and what its list is called."""
+def class_sheets(called: str, tables: TablesTold, taught: Sequence[Taught], theme: Theme, pool: PdfPool) -> Rendered:
+    """The tables and the teacher's sheets, each for each paper, and what jars in their layout.
 
-    called: str
-    run: ClassRun
-    laid: Laid
-    taken: Sequence[Taken]
-
-
-def class_sheets(course: Course, taught: Sequence[Taught], theme: Theme, pool: PdfPool) -> Rendered:
-    """The tables and the teacher's sheets, each for each paper; and what jars in their layout.
-
-    Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
+    `called` is what stands in their feet. Misplaced at the theme's file where a sheet leaves out, hides or alters what
+    must be printed.
     """
-    first = taught[0].worked
-    marks = Marks()
-    tables = TableWords(course.run, first.rounder, marks).sheet(course.laid, _head(course, taught))
+    first, marks = taught[0].worked, Marks()
+    sheet = _tables(tables, _head(called, tables, taught), marks)
     how = HOW["tables"]._replace(most_pages=len(tables.tables) + 1)
-    jobs = [(how.template, _job("tables", tables, marks, how, theme, first))]
+    jobs = [(how.template, _job("tables", sheet, marks, how, theme, first))]
+    how = HOW["teacher"]
     for one in taught:
         marks = Marks()
-        sheet = _teachers(one, course, marks)
-        jobs.append((HOW["teacher"].template, _job(f"teacher-{one.named}", sheet, marks, HOW["teacher"], theme, first)))
+        jobs.append(
+            (how.template, _job(f"teacher-{one.named}", _teachers(one, called, marks), marks, how, theme, first))
+        )
     pages: list[Page] = []
     doubts: list[Doubt] = []
     for (template, job), outs in zip(jobs, pool.printed([job for _, job in jobs]), strict=True):
@@ -85,35 +76,56 @@ def _job(name: str, sheet: object, marks: Marks, how: How, theme: Theme, worked:
     return Job(htmls, papers, tuple(marks.must), tuple(marks.may), how.most_pages, given=given)
 
 
-def _teachers(one: Taught, course: Course, marks: Marks) -> TeacherSheet:
-    """The teacher's sheet of a version, with the quantities of this class in place of those for anybody."""
-    sheet = Teacher(one.worked, one.version, one.drawings, marks, one.slabs).sheet()
-    chosen = one.kinds[0].chosen
-    version = ", ".join(filter(None, (sheet.head.version or (one.version.title if chosen else ""), chosen)))
-    head = replace(sheet.head, version=version, foot=f"{sheet.head.foot} · {course.called}")
-    return replace(
-        sheet,
-        head=head,
-        plan_says=(*_part(one, course), *sheet.plan_says),
-        quantities=tuple(quantities(course.run, one.kinds, course.taken, one.worked.rounder)),
-        quantities_for=course.run.counted(one.kinds),
+def _tables(told: TablesTold, head: Head, marks: Marks) -> TablesSheet:
+    """The tables with every amount marked."""
+
+    def needs(lots: Sequence[Lot]) -> tuple[Need, ...]:
+        return tuple(
+            Need(
+                one.name,
+                one.detail,
+                Html(marks.number(one.amount, f"what to lay out of {one.name}") if one.amount else ""),
+            )
+            for one in lots
+        )
+
+    def table(one: TableTold) -> LaidTable:
+        seats = tuple(Seat(sits.name, sits.makes, sits.colours) for sits in one.sits)
+        places = tuple(Lying(lies.where, needs(lies.lots), lies.tools) for lies in one.places)
+        return LaidTable(one.name, seats, places, needs(one.shared), one.tools)
+
+    return TablesSheet(
+        head,
+        told.counted,
+        tuple(map(table, told.tables)),
+        table(told.teacher),
+        told.alone,
+        needs(told.kiln),
+        told.kiln_tools,
     )
 
 
-def _part(one: Taught, course: Course) -> Iterator[str]:
-    """How many of the class make this version, where others make another."""
-    every, here = len(course.run.pupils), sum(any(p.kits is k for k in one.kinds) for p in course.run.pupils)
-    if here < every:
-        yield f"{here} of {every} pupils make this version."
+def _teachers(one: Taught, called: str, marks: Marks) -> TeacherSheet:
+    """The teacher's sheet of a version, with the quantities of this class in place of those for anybody."""
+    sheet = Teacher(one.worked, one.version, one.drawings, marks, one.slabs).sheet()
+    chosen = one.share.chosen
+    version = ", ".join(filter(None, (sheet.head.version or (one.version.title if chosen else ""), chosen)))
+    return replace(
+        sheet,
+        head=replace(sheet.head, version=version, foot=f"{sheet.head.foot} · {called}"),
+        plan_says=(*filter(None, [one.share.part]), *sheet.plan_says),
+        quantities=tuple(Need(lot.name, lot.detail, Html(kept(lot.amount))) for lot in one.share.lots),
+        quantities_for=one.share.counted,
+    )
 
 
-def _head(course: Course, taught: Sequence[Taught]) -> Head:
+def _head(called: str, tables: TablesTold, taught: Sequence[Taught]) -> Head:
     """The head of the tables, which belong to no one design: the day is that of the latest."""
     first = taught[0].worked
-    foot = f"{course.called} · {course.run.counted()} · {first.studio.name} · Tables"
+    foot = f"{called} · {tables.counted} · {first.studio.name} · Tables"
     return Head(
         sheet="Tables",
-        title=course.called,
+        title=called,
         version="",
         summary=Html(""),
         summary_plain="",

@@ -8,8 +8,8 @@ from sheetgen.base.material import Clay, Tool, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.amounts import amounts
+from sheetgen.model.tool_told import tool_told
 from sheetgen.model.view import Html, Need, Tools
-from sheetgen.render.tools_told import tool_told
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from sheetgen.base.material import Tool
 from sheetgen.base.spelling import counted, in_a_sentence
 from sheetgen.base.trouble import CannotBe, Troubles
-from sheetgen.draw.templates import draw, slab_layouts
 from sheetgen.kits.at_tables import Room
 from sheetgen.kits.class_run import Named, class_run
 from sheetgen.kits.money import Coin
@@ -19,16 +18,13 @@ from sheetgen.kits.without_orders import lists_of
 from sheetgen.model.class_list import Besides
 from sheetgen.model.project import Class
 from sheetgen.model.written import default
-from sheetgen.pipeline import THEME, NotReady, Outcome
+from sheetgen.pipeline import NotReady, Outcome
 from sheetgen.publish.private import drop_stale, refuse_public, write_private
 from sheetgen.publish.tables import csv_bytes
 from sheetgen.publish.workbook import xlsx_bytes
 from sheetgen.read.library import read_library
 from sheetgen.read.pupils import read_pupils
-from sheetgen.render.class_sheets import Course, Taught, class_sheets
-from sheetgen.render.pdf import NoPango
-from sheetgen.render.pdf_pool import PdfPool
-from sheetgen.render.theme import Theme
+from sheetgen.runs.class_printed import printed
 from sheetgen.runs.designs import Designs
 from sheetgen.runs.kinds import Kinds
 from sheetgen.runs.orders import versions_of
@@ -41,7 +37,6 @@ if TYPE_CHECKING:
     from sheetgen.kits.class_run import ClassRun
     from sheetgen.kits.taken import Kits
     from sheetgen.model.class_list import PupilLine
-    from sheetgen.model.page import Page
     from sheetgen.model.project import Library, Project
     from sheetgen.runs.kinds import Key
 
@@ -76,7 +71,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     needs = taken(run.kinds)
     laid = Room(run, needs).laid()
     sheets = [*lists, tables_list(laid)]
-    pages = _printed(root, Course(table.stem, run, laid, needs), outcome)
+    pages = printed(root, table.stem, run, laid, needs, outcome)
     files = {f"{sheet.name}.csv": csv_bytes(sheet) for sheet in sheets} | {"lists.xlsx": xlsx_bytes(sheets)}
     files |= {page.path: page.content for page in pages}
     try:
@@ -168,29 +163,3 @@ def _by_itself(run: ClassRun) -> Iterator[str]:
     if len({kits.worked.name for kits in run.kinds}) > 1:
         shared = ", ".join(in_a_sentence(name) for name, designs in uses.items() if len(designs) > 1)
         yield "the evenings of each design are planned by themselves" + (f"; they share: {shared}" if shared else "")
-
-
-def _printed(root: Path, course: Course, outcome: Outcome) -> list[Page]:
-    """The tables and the teacher's sheets."""
-    try:
-        pool = PdfPool()
-    except NoPango as missing:
-        raise NotReady(str(missing)) from None
-    with pool:
-        taught = list(_taught(course.run))
-        rendered = class_sheets(course, taught, Theme(THEME, [root / "themes"]), pool)
-    for doubt in rendered.doubts:
-        outcome.troubles.add(str(doubt), taught[0].worked.place, severity="warning")
-    return rendered.pages
-
-
-def _taught(run: ClassRun) -> Iterator[Taught]:
-    """Each version of the class once, whatever its colours: drawn, beside the slabs of all its design's versions."""
-    groups: dict[tuple[str, str, object], list[Kits]] = {}
-    for kits in run.kinds:
-        groups.setdefault((kits.worked.name, kits.version.name, kits.choices), []).append(kits)
-    for kinds in groups.values():
-        worked = kinds[0].worked
-        version = worked.versions[kinds[0].version.name]
-        slabs = {name: slab_layouts(worked, one) for name, one in worked.versions.items()}
-        yield Taught(worked, version, draw(worked, version, worked.studio.paper), slabs, tuple(kinds))

@@ -57,7 +57,7 @@ class Bench:
         """A class of these pupils; its pages take a while, and are not made where nobody asks for them."""
         table = self.root / "evening.csv"
         table.write_text(HEAD + "".join(f"{line}\n" for line in lines), "utf-8")
-        with nullcontext() if printed else patch("sheetgen.runs.class_list._printed", return_value=[]):
+        with nullcontext() if printed else patch("sheetgen.runs.class_list.printed", return_value=[]):
             result = CliRunner().invoke(main, ["class", str(table), "--library", str(self.root)])
         return Held(result.exit_code, result.output, self.root / "private" / "class")
 

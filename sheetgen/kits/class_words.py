@@ -1,4 +1,4 @@
-"""What the tables of a class say, and what its teacher's sheets say of its own quantities."""
+"""What the tables of a class say, and its teacher's sheets of their share of it: every number is one of its lists."""
 
 from __future__ import annotations
 
@@ -10,9 +10,8 @@ from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import counted
 from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.told import amount
-from sheetgen.model.view import Html, LaidTable, Lying, Need, Seat, TablesSheet
-from sheetgen.render.tools_told import tool_told
-from sheetgen.render.words import kept
+from sheetgen.model.class_tables import Lies, Lot, Share, Sits, TablesTold, TableTold
+from sheetgen.model.tool_told import tool_told
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -21,8 +20,6 @@ if TYPE_CHECKING:
     from sheetgen.kits.at_tables import Laid, Place, Table, Thing
     from sheetgen.kits.class_run import ClassRun
     from sheetgen.kits.taken import Held, Kits, Taken
-    from sheetgen.model.view import Head
-    from sheetgen.render.marks import Marks
 
 THIN = "\u202f"
 TEACHERS = "Teacher’s table"
@@ -34,8 +31,8 @@ UNITS = ("piece", "g", "mL", "mm", "mm²")
 class TableWords:
     """The words of the tables of one class."""
 
-    def __init__(self, run: ClassRun, rounder: Rounder, marks: Marks) -> None:
-        self.run, self.rounder, self.marks = run, rounder, marks
+    def __init__(self, run: ClassRun, rounder: Rounder) -> None:
+        self.run, self.rounder = run, rounder
         heads = {
             line.item.id: line.item.name.partition(",")[0] for kits in run.kinds for line in kits.version.materials
         }
@@ -48,16 +45,15 @@ class TableWords:
         self.heads = Counter(heads.values())
         self.several = len({kits.worked.name for kits in run.kinds}) > 1
 
-    def sheet(self, laid: Laid, head: Head) -> TablesSheet:
+    def told(self, laid: Laid) -> TablesTold:
         """All of it."""
         everywhere = len(laid.tables) == 1
-        return TablesSheet(
-            head,
+        return TablesTold(
             self.run.counted(),
             tuple(self._table(table, self._called(table.name, alone=everywhere)) for table in laid.tables),
             self._table(laid.teacher, TEACHERS),
             tuple(f"{self._tool(one)}: {one.much} for {laid.users[one.item.id]}" for one in laid.stations),
-            tuple(map(self._need, laid.kiln)),
+            tuple(map(self._lot, laid.kiln)),
             tuple(self._tool(one) + (f": {one.much}" if one.much else "") for one in laid.kiln_tools),
         )
 
@@ -72,27 +68,27 @@ class TableWords:
         told = (kits.design if self.several else "", kits.version.title, kits.chosen)
         return ", ".join(one for one in told if one)
 
-    def _table(self, table: Table, name: str) -> LaidTable:
+    def _table(self, table: Table, name: str) -> TableTold:
         seated = [
-            Seat(one.name, self.makes(one.kits), one.kits.colourway.name if one.kits.colourway else "")
+            Sits(one.name, self.makes(one.kits), one.kits.colourway.name if one.kits.colourway else "")
             for one in table.pupils
         ]
-        return LaidTable(
+        return TableTold(
             name,
             tuple(seated),
             tuple(self._own(table.places) if name == TEACHERS else self._lying(table.places)),
-            tuple(map(self._need, table.shared)),
+            tuple(map(self._lot, table.shared)),
             tuple(f"{self._tool(one)}: {one.much} of {one.of}" for one in table.tools),
         )
 
-    def _own(self, places: Sequence[Place]) -> Iterator[Lying]:
+    def _own(self, places: Sequence[Place]) -> Iterator[Lies]:
         """The teacher's, each by itself."""
         for place in places:
             many = f"{len(place.names)} of " if len(place.names) > 1 else ""
             where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
             yield self._list(where[:1].upper() + where[1:], place.things, place.tools)
 
-    def _lying(self, places: Sequence[Place]) -> Iterator[Lying]:
+    def _lying(self, places: Sequence[Place]) -> Iterator[Lies]:
         """What is the same at all places of a table once, and then what is not, by the kind of set."""
         things = [one for one in places[0].things if all(one in place.things for place in places)]
         tools = [one for one in places[0].tools if all(one in place.tools for place in places)]
@@ -111,21 +107,20 @@ class TableWords:
     def _kind(self, kits: Kits) -> str:
         return ", ".join(filter(None, (self.makes(kits), kits.colourway.name if kits.colourway else "")))
 
-    def _list(self, where: str, things: Sequence[Thing], tools: Sequence[Thing]) -> Lying:
-        return Lying(where, tuple(map(self._need, things)), tuple(map(self._tool, tools)))
+    def _list(self, where: str, things: Sequence[Thing], tools: Sequence[Thing]) -> Lies:
+        return Lies(where, tuple(map(self._lot, things)), tuple(map(self._tool, tools)))
 
     def _tool(self, thing: Thing) -> str:
         return tool_told(thing.item, thing.sizes, self.rounder)
 
-    def _need(self, thing: Thing) -> Need:
+    def _lot(self, thing: Thing) -> Lot:
         name, _, detail = thing.item.name.partition(", ")
         detail = (
             detail if self.heads[name] > 1 else ""
         )  # a table has few things: the first words tell most of them apart
         if thing.much is None:
-            return Need(name, detail, Html(""))
-        told = each_told(thing.much, thing.spare, thing.unit, self.rounder)
-        return Need(name, detail, Html(self.marks.number(told, f"what to lay out of {thing.item.name}")))
+            return Lot(name, detail, "")
+        return Lot(name, detail, each_told(thing.much, thing.spare, thing.unit, self.rounder))
 
 
 def each_told(much: Fraction, spare: Fraction, unit: str, rounder: Rounder) -> str:
@@ -143,19 +138,25 @@ def _pieces(many: Fraction, unit: str) -> str:
     return f"{counted(str(many), noun)}{of}{sides}"
 
 
-def quantities(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Need]:
-    """What the class has for the sets of one version: of each item together and in each set, or the class's pot."""
+def share(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Share:
+    """What the kinds of set of one version have of the class."""
+    every, here = len(run.pupils), sum(any(pupil.kits is kits for kits in kinds) for pupil in run.pupils)
+    part = f"{here} of {every} pupils make this version." if here < every else ""
+    return Share(run.counted(kinds), part, kinds[0].chosen, tuple(_lots(run, kinds, taken, rounder)))
+
+
+def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Lot]:
+    """Of each item what there is together and in each set, or the class's pot."""
     mine = {line.item.id for kits in kinds for line in lines_of(kits, run.kinds) if line.net is not None}
     for one in taken:
         name, _, detail = one.item.name.partition(", ")
         held = [each for each in one.held if any(each.kits is kits for kits in kinds)]
         for unit in dict.fromkeys(each.unit for each in held):
-            alike = [each for each in held if each.unit == unit]
-            told, sets = _together(alike, unit, rounder)
-            yield Need(name, ", ".join(filter(None, (detail, sets))), Html(kept(told)))
+            told, sets = _together([each for each in held if each.unit == unit], unit, rounder)
+            yield Lot(name, ", ".join(filter(None, (detail, sets))), told)
         if one.way == "pot" and one.item.id in mine:
             told = amount(one.need, one.item.unit, rounder)
-            yield Need(name, ", ".join(filter(None, (detail, "one pot for the class"))), Html(kept(told)))
+            yield Lot(name, ", ".join(filter(None, (detail, "one pot for the class"))), told)
 
 
 def _together(alike: Sequence[Held], unit: str, rounder: Rounder) -> tuple[str, str]:
