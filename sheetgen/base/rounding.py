@@ -44,13 +44,8 @@ def up_for_buying(x: float) -> float:
 
 def up_for_weighing(g: float) -> float:
     """Up to what a bench scale shows of a piece's own clay: tenths to 10 g, halves to 100 g, then whole grams."""
-    step = step_of_a_scale(g)
+    step = 0.1 if g < 10 else 0.5 if g < 100 else 1  # noqa: PLR2004 - steps of a bench scale
     return ceil(g / step) * step
-
-
-def step_of_a_scale(g: float) -> float:
-    """By what a bench scale shows so much: tenths to 10 g, halves to 100 g, then whole grams."""
-    return 0.1 if g < 10 else 0.5 if g < 100 else 1  # noqa: PLR2004 - steps of a bench scale
 
 
 @dataclass(frozen=True, slots=True)

@@ -82,27 +82,34 @@ class TableWords:
         )
 
     def _own(self, places: Sequence[Place]) -> Iterator[Lies]:
-        """The teacher's, each by itself."""
+        """The teacher's sets, each by itself, and the tools for his pieces once."""
         for place in places:
             many = f"{len(place.names)} of " if len(place.names) > 1 else ""
             where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
-            yield self._list(where[:1].upper() + where[1:], place.things, place.tools)
+            yield self._list(where[:1].upper() + where[1:], place.things, ())
+        tools = dict.fromkeys(self._tool(tool) for place in places for tool in place.tools)
+        if tools:
+            yield Lies("For the teacher’s pieces", (), tuple(tools))
 
     def _lying(self, places: Sequence[Place]) -> Iterator[Lies]:
-        """What is the same at all places of a table once, and then what is not, by the kind of set."""
-        things = [one for one in places[0].things if all(one in place.things for place in places)]
-        tools = [one for one in places[0].tools if all(one in place.tools for place in places)]
+        """What is the same at all places of a table once, then what is at all of a design, then by the kind of set."""
+        told = _alike(places)
         many = sum(len(place.names) for place in places)
-        if things or tools:
-            where = "At the one place" if many == 1 else f"At each of {many} places"
-            yield self._list(where, things, tools)
-        for place in places:
-            own = [one for one in place.things if one not in things], [one for one in place.tools if one not in tools]
-            if any(own):
-                many = len(place.names)
-                yield self._list(
-                    f"{self._kind(place.kits)}: {f'each of {many} places' if many > 1 else '1 place'}", *own
-                )
+        if told:
+            yield self._some("At the one place" if many == 1 else f"At each of {many} places", places[0], told)
+        for design in dict.fromkeys(place.kits.design for place in places):
+            here = [place for place in places if place.kits.design == design]
+            own = [one for one in _alike(here) if one not in told] if 1 < len(here) < len(places) else []
+            if own:
+                yield self._some(f"{design}: {_each(here)}", here[0], own)
+            for place in here:
+                rest = [one for one in (*place.things, *place.tools) if one not in (*told, *own)]
+                if rest:
+                    yield self._some(f"{self._kind(place.kits)}: {_each([place])}", place, rest)
+
+    def _some(self, where: str, place: Place, of: Sequence[Thing]) -> Lies:
+        """Those things and tools of a place."""
+        return self._list(where, [one for one in place.things if one in of], [one for one in place.tools if one in of])
 
     def _kind(self, kits: Kits) -> str:
         return ", ".join(filter(None, (self.makes(kits), kits.colourway.name if kits.colourway else "")))
@@ -123,6 +130,17 @@ class TableWords:
         return Lot(name, detail, each_told(thing.much, thing.spare, thing.unit, self.rounder))
 
 
+def _alike(places: Sequence[Place]) -> list[Thing]:
+    """What lies at all of some places, things and then tools."""
+    every = [(*place.things, *place.tools) for place in places]
+    return [one for one in every[0] if all(one in each for each in every)]
+
+
+def _each(places: Sequence[Place]) -> str:
+    many = sum(len(place.names) for place in places)
+    return f"each of {many} places" if many > 1 else "1 place"
+
+
 def each_told(much: Fraction, spare: Fraction, unit: str, rounder: Rounder) -> str:
     """What one set has of an item, as its list prints it: of what is counted the spare ones stand apart."""
     if unit not in UNITS:
@@ -141,7 +159,7 @@ def _pieces(many: Fraction, unit: str) -> str:
 def share(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Share:
     """What the kinds of set of one version have of the class."""
     every, here = len(run.pupils), sum(any(pupil.kits is kits for kits in kinds) for pupil in run.pupils)
-    part = f"{here} of {every} pupils make this version." if here < every else ""
+    part = f"{here} of {every} pupils make{'s' * (here == 1)} this version." if here < every else ""
     return Share(run.counted(kinds), part, kinds[0].chosen, tuple(_lots(run, kinds, taken, rounder)))
 
 
@@ -168,5 +186,6 @@ def _together(alike: Sequence[Held], unit: str, rounder: Rounder) -> tuple[str, 
     for each in alike:
         told = each_told(each.each, each.spare, unit, rounder)
         sets[told] = sets.get(told, 0) + each.kits.bags
-    said = "; ".join(f"{many}{NBSP}×{NBSP}{told}" for told, many in sets.items())
+    summed = {told: f"({told})" if "+" in told else told for told in sets}
+    said = "; ".join(f"{many}{NBSP}×{NBSP}{summed[told]}" for told, many in sets.items())
     return (said, "") if unit == "mm" else (amount(together, unit, rounder), "" if set(sets) == {"1"} else said)

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import exact, shared_out
 from sheetgen.base.interval import GRAIN
-from sheetgen.base.rounding import step_of_a_scale
 from sheetgen.kits.colours import dealt
 from sheetgen.kits.kit_lines import lines_of, mixed_together, pot_of
 from sheetgen.model.amounts import at_once
@@ -20,6 +19,7 @@ if TYPE_CHECKING:
     from sheetgen.kits.colours import Allotted
     from sheetgen.kits.taken import Kits, Taken
 
+TENTHS = 10  # of a gram or millilitre: what a scale or syringe of the bench shows
 Pots = dict[str, Fraction]
 """By the item's name in stock, in its unit."""
 
@@ -28,7 +28,7 @@ def poured(kinds: Sequence[Kits], taken: Sequence[Taken], groups: Sequence[Seque
     """What stands of each pot where each group of sets is made: the last may be without any.
 
     Of what is counted each group has what its seats take, and what is to spare goes by largest remainder; of the rest
-    each has its share, in steps of a scale. All together are the pot.
+    each has its share, by a scale or ruler. All together are the pot.
     """
     nets = _nets(kinds, groups)
     found: list[Pots] = [{} for _ in groups]
@@ -54,7 +54,7 @@ def _parts(one: Taken, weights: Sequence[Fraction]) -> list[Fraction]:
         over = int(one.need) - sum(own)
         if over >= 0:
             return [Fraction(a + b) for a, b in zip(own, shared_out(over, weights), strict=True)]
-    step = Fraction(1) if one.item.unit == "piece" else exact(step_of_a_scale(float(one.need)))
+    step = Fraction(1, TENTHS) if one.item.unit in {"g", "mL"} else Fraction(1)
     return [step * many for many in shared_out(int(one.need / step), weights)]
 
 

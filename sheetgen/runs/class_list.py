@@ -139,11 +139,12 @@ def _tell_places(
 ) -> None:
     """Warn where more come than there are places: for a design, and for all of them in the studio."""
     many = Counter(str(pupil.design) for pupil in pupils)
+    studio = library.studio.class_.people if library.studio.class_ is not None else None
     for design, people in many.items():
-        _tell_full(people, said[design], f"make {design}", troubles)
-    studio = library.studio.class_
-    if len(many) > 1 and studio is not None and studio.people is not None:
-        _tell_full(len(pupils), Besides(0, 0, int(studio.people), studio.people.place), "are on the list", troubles)
+        if len(many) == 1 or studio is None or said[design].where != studio.place:
+            _tell_full(people, said[design], f"make {design}", troubles)
+    if len(many) > 1 and studio is not None:
+        _tell_full(len(pupils), Besides(0, 0, int(studio), studio.place), "are on the list", troubles)
 
 
 def _tell_full(people: int, besides: Besides, what: str, troubles: Troubles) -> None:
