@@ -63,8 +63,11 @@ def bag_of(kits: Kits, item: Item) -> str | None:
     return next((bag.name for bag in bags if any(one.id == wanted for one in bag.items)), None)
 
 
-def _coloured(kits: Kits, line: MaterialLine, run: Sequence[Kits]) -> Iterator[MaterialLine]:
-    """The line, or of the stone whose seats a colourway fills a line for each colour, with as many as one kit gets."""
+def _coloured(kits: Kits, line: MaterialLine, run: Sequence[Kits] = ()) -> Iterator[MaterialLine]:
+    """The line, or of the stone whose seats a colourway fills a line for each colour, with as many as one kit gets.
+
+    Without a `run` it is a bag by itself.
+    """
     way = kits.colourway
     if way is None or way.of.id != line.item.id:
         yield line
