@@ -235,6 +235,25 @@ def shop(wanted: tuple[str, ...], library: Path, private: Path | None) -> None:
     _end(outcome)
 
 
+@main.command("class")
+@click.argument("table", type=click.Path(path_type=Path), metavar="LIST")
+@library_option
+@traceback_option
+@private_option
+def class_(table: Path, library: Path, private: Path | None) -> None:
+    """What a class takes, from a LIST of pupils: lists, tables, teacher's sheets, in class/ of the private folder."""
+    from sheetgen.runs.class_list import class_list  # noqa: PLC0415 - only where a class is made up
+
+    try:
+        outcome, told = class_list(library, table, private or library / PRIVATE, library / "build")
+    except pipeline.NotReady as missing:
+        _wrong(str(missing))
+    _tell(outcome)
+    for line in told:
+        _say(line)
+    _end(outcome)
+
+
 @main.command()
 @click.argument("wanted", nargs=-1, required=True, metavar="DESIGN[:VERSION][=COUNT]...")
 @click.option("--class", "a_class", is_flag=True, help="As a class makes it: its people, evenings and loads.")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from sheetgen.base.exact import percent, plain
+from sheetgen.base.exact import percent, plain, shared_out
 from sheetgen.base.trouble import CannotBe
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 By = Literal["counts", "shares", "parts"]
 Allotted = tuple[tuple[str, int], ...]
@@ -69,11 +71,24 @@ def in_a_pot(way: Colourway, seats: int, pieces: int) -> Allotted:
     return in_bags(way, seats, pieces) if way.by == "counts" else _shared_out(way, seats * pieces)
 
 
+def dealt(pot: Allotted, hands: Sequence[int]) -> list[Allotted]:
+    """A pot of whole stones given out to hands of so many seats, so that each has its seats filled.
+
+    Seat by seat goes the colour of which most is due; of equal ones the first named. `hands` come to the pot.
+    """
+    whole = sum(many for _, many in pot)
+    given = dict.fromkeys((name for name, _ in pot), 0)
+    found = []
+    for hand in hands:
+        before = dict(given)
+        for _ in range(hand):
+            seat = sum(given.values()) + 1
+            due = {name: many * seat - given[name] * whole for name, many in pot if given[name] < many}
+            given[max(due, key=lambda name: due[name])] += 1
+        found.append(tuple((name, given[name] - before[name]) for name, _ in pot))
+    return found
+
+
 def _shared_out(way: Colourway, seats: int) -> Allotted:
-    """The whole ones of each share, and what is over to the largest fractions; of equal ones to the first named."""
-    exact = [number / way.whole * seats for _, number in way.colours]
-    many = [floor(share) for share in exact]
-    by_fraction = sorted(range(len(exact)), key=lambda i: many[i] - exact[i])
-    for i in by_fraction[: seats - sum(many)]:
-        many[i] += 1
+    many = shared_out(seats, [number for _, number in way.colours])
     return tuple((name, n) for (name, _), n in zip(way.colours, many, strict=True))

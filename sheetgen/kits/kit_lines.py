@@ -6,21 +6,25 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import interval
-from sheetgen.kits.colours import Colourway, in_a_bag
+from sheetgen.kits.colours import Colourway, in_a_bag, in_a_pot
 from sheetgen.model.worked import MaterialLine
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.base.material import Item
+    from sheetgen.kits.colours import Allotted
     from sheetgen.kits.taken import Kits
 
 
-def lines_of(kits: Kits) -> Iterator[MaterialLine]:
-    """The lines that a kit takes: its materials, of what is posted those in its bags, and the tools in its box."""
+def lines_of(kits: Kits, run: Sequence[Kits]) -> Iterator[MaterialLine]:
+    """The lines that a kit takes: its materials, of what is posted those in its bags, and the tools in its box.
+
+    Of a mix that the whole `run` takes from one pot, a line has one kit's share of it, which need not be whole.
+    """
     for line in kits.version.materials:
         if goes_in(kits, line):
-            yield from (one for one in _coloured(kits, line) if _wanted(kits, line.item, one.item))
+            yield from (one for one in _coloured(kits, line, run) if _wanted(kits, line.item, one.item))
     yield from (MaterialLine(tool, interval(1), use="in the box") for tool in boxed(kits))
 
 
@@ -73,13 +77,39 @@ def place_of(kits: Kits, item: Item) -> str:
     return f"bag {bag}" if bag else ""
 
 
-def _coloured(kits: Kits, line: MaterialLine) -> Iterator[MaterialLine]:
-    """The line, or of the stone whose seats a colourway fills a line for each colour, with as many as one bag gets."""
+def _coloured(kits: Kits, line: MaterialLine, run: Sequence[Kits] = ()) -> Iterator[MaterialLine]:
+    """The line, or of the stone whose seats a colourway fills a line for each colour, with as many as one kit gets.
+
+    Without a `run` it is a bag by itself.
+    """
     way = kits.colourway
     if way is None or way.of.id != line.item.id:
         yield line
         return
     items = {item.id: item for item in way.items}
-    for colour, many in in_a_bag(Colourway(way.by, way.colours), way.seats):
+    mates = mixed_together(kits, run)
+    pot = sum(one.colourway.seats * one.bags for one in mates if one.colourway)
+    for colour, many in pot_of(mates) if mates else in_a_bag(Colourway(way.by, way.colours), way.seats):
         if many:
-            yield replace(line, item=items[colour], net=interval(many), spent=None, working=f"{way.name}: {many}")
+            net = many * way.seats / pot if mates else many
+            yield replace(line, item=items[colour], net=interval(net), spent=None, working=f"{way.name}: {many}")
+
+
+def mixed_together(kits: Kits, run: Sequence[Kits]) -> tuple[Kits, ...]:
+    """The kits of a run whose seats one mix in a pot fills, these among them; none where each is allotted by itself.
+
+    What is counted is counted for each piece, and what is posted lies in bags.
+    """
+    way = kits.colourway
+    if way is None or way.by == "counts":
+        return ()
+    found = [one for one in run if one.colourway and (one.colourway.by, one.colourway.colours) == (way.by, way.colours)]
+    poured = all(item.supply.given_out == "from the pot" for item in way.items)
+    return tuple(found) if poured and not any(one.posted for one in found) else ()
+
+
+def pot_of(mates: Sequence[Kits]) -> Allotted:
+    """How many of each colour stand on the table for all seats of kits that are mixed together: allotted once."""
+    ways = [(one.colourway, one.bags) for one in mates if one.colourway]
+    first = ways[0][0]
+    return in_a_pot(Colourway(first.by, first.colours), 1, sum(way.seats * bags for way, bags in ways))

@@ -33,7 +33,7 @@ def taken(run: Sequence[Kits]) -> tuple[Taken, ...]:
     """What a run takes of each item, in the order in which its versions name them; nothing of what is left out."""
     lines: dict[str, list[tuple[Kits, MaterialLine]]] = {}
     for kits in run:
-        for line in lines_of(kits):
+        for line in lines_of(kits, run):
             lines.setdefault(line.item.id, []).append((kits, line))
     return tuple(one for each in lines.values() for one in _of_item(each))
 
@@ -104,7 +104,7 @@ def _pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]]) -> Fraction:
     whole = sum(n for n, filling in hands if not filling) + max((n for n, filling in hands if filling), default=0.0)
     if item.unit != "piece":
         return exact(float(up_for_buying(whole)))
-    net = sum(ceil(line.net.high - GRAIN) * kits.bags for kits, line in lines if line.net)
+    net = ceil(sum(line.net.high * kits.bags for kits, line in lines if line.net) - GRAIN)
     spares = item.supply.spares.of(net) if item.supply.spares else 0
     return Fraction(max(ceil(whole - GRAIN), net + spares))
 

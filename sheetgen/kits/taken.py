@@ -26,7 +26,8 @@ class Kits:
 
     `choices` are those that differ from the version's own, as they are ordered. `leave_out` and `only` are items by
     their names in stock: what the order does without, or all that is sent. What the design itself leaves out is not
-    repeated. What is `posted` is what lies in the bags, and nothing beside them.
+    repeated. What is `posted` is what lies in the bags, and nothing beside them. `loads` is how often the kiln is fired
+    for all of these at once; None: each is fired by itself.
     """
 
     worked: Worked
@@ -38,6 +39,7 @@ class Kits:
     leave_out: frozenset[str] = frozenset()
     only: frozenset[str] = frozenset()
     posted: bool = False
+    loads: int | None = None
 
     @property
     def design(self) -> str:
@@ -77,6 +79,8 @@ class Kits:
     @property
     def firings(self) -> int:
         """How often the makers of these kits fire a kiln: each step that is fired, once for each of its loads."""
+        if self.loads is not None:
+            return self.loads
         steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
         return self.bags * sum(steps)
 

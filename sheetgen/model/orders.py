@@ -33,6 +33,16 @@ class OrderLine:
     due: dt.date | None
     place: Place
 
+    @property
+    def whose(self) -> str:
+        """What a trouble of it begins with."""
+        return f"order {self.order}: "
+
+    @property
+    def posted(self) -> bool:
+        """Whether its kits are sent."""
+        return True
+
 
 @dataclass(frozen=True, slots=True)
 class Orders:

@@ -121,13 +121,15 @@ class ForTeacher(Written):
 
 
 class Class(Written):
-    """How a class is held: people, and the evenings from when to when."""
+    """How a class is held: people, the evenings from when to when, and what is made up besides the pupils' sets."""
 
     people: Text | None = None
     evenings: Texts = Field(default_factory=list)
     days_between: Text | None = None
     set_up: Text | None = None
     clear_up: Text | None = None
+    teachers_piece: Text | None = Field(None, alias="teacher's piece")
+    a_spare_set_for: Text | None = None
 
 
 class WrittenKit(Written):

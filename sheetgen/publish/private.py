@@ -8,7 +8,7 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.publish.folder import RECORD, beside
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Collection, Mapping
     from pathlib import Path
 
 OWNER_ALONE = 0o600
@@ -53,3 +53,10 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
         for laid, _ in ready:
             laid.unlink(missing_ok=True)
     return list(files)
+
+
+def drop_stale(private: Path, within: str, begins: str, kept: Collection[str]) -> None:
+    """Take out what an earlier run wrote there under names that begin so, but for those that are kept."""
+    for path in (private / within).glob(f"{begins}*"):
+        if path.name not in kept:
+            path.unlink(missing_ok=True)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.clock import evening
 from sheetgen.base.dimension import TIME
+from sheetgen.model.class_list import NONE
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Word
@@ -24,6 +25,11 @@ def check_class(written: Class | None, measures: Measures) -> None:
     troubles = measures.troubles
     _whole(written.people, "people", MOST_PEOPLE, "people: 12", troubles)
     _whole(written.days_between, "days between", MOST_DAYS, "days between: 7", troubles)
+    if written.a_spare_set_for != NONE:
+        _whole(written.a_spare_set_for, "a spare set for", MOST_PEOPLE, f"a spare set for: 12; or {NONE}", troubles)
+    if written.teachers_piece is not None and written.teachers_piece not in {"yes", "no"}:
+        told = f"teacher's piece cannot be {written.teachers_piece}"
+        troubles.add(told, written.teachers_piece.place, "yes or no")
     up, clear = (
         measures.interval(word, TIME, least=0, most=MOST_MINUTES, name=name) if word is not None else None
         for name, word in (("set up", written.set_up), ("clear up", written.clear_up))

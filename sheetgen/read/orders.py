@@ -14,7 +14,8 @@ from sheetgen.base.place import Place
 from sheetgen.base.spelling import bare
 from sheetgen.model.orders import OrderLine, Orders
 from sheetgen.read.columns import columns
-from sheetgen.read.order_line import NUMBER, Book, Line, one_line
+from sheetgen.read.kit_line import Book, one_line
+from sheetgen.read.order_line import NUMBER, PRIVATE, Line
 from sheetgen.read.tables import read_table
 
 if TYPE_CHECKING:
@@ -60,11 +61,12 @@ def _read(path: Path, name: str, versions: Mapping[str, Sequence[str]], troubles
         place = Place(table.head.record(where.values()), table.head.first)
         troubles.add("no order stands under the names of the columns", place, "a line for each kind of kit of an order")
     designs = {bare(design): design for design in versions}
-    book = Book(where, len(table.head.cells), versions, designs, troubles, _names(table, where))
+    book = Book(where, len(table.head.cells), versions, designs, troubles, PRIVATE)
+    names = _names(table, where)
     found: list[OrderLine] = []
     lacking = {row.cell(0) for row in table.dropped if where["order"] == 0 and NUMBER.fullmatch(row.cell(0))}
     for row in table.rows:
-        line = Line(book, row)
+        line = Line(book, row, names)
         if read := line.read():
             found.append(read)
         elif line.number_told:

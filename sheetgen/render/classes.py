@@ -38,8 +38,8 @@ class ClassWords:
         home = self._steps([one.step for one in self.plan.homework])
         homework = f" Homework: {home}." if home else ""
         if not self.plan.left:
-            n = len(self.plan.evenings)
-            yield f"For {self.people} people, in {n} evening{'s' * (n > 1)}.{homework} {bars}"
+            n, people = len(self.plan.evenings), "people" if self.people > 1 else "person"
+            yield f"For {self.people} {people}, in {n} evening{'s' * (n > 1)}.{homework} {bars}"
             return
         several = len(self.plan.left) > 1
         left = f"{self._steps(self.plan.left)} {'find' if several else 'finds'} no room"

@@ -8,7 +8,7 @@ from sheetgen.base.material import Clay, Tool, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.amounts import amounts
-from sheetgen.model.numbers import whole_cards
+from sheetgen.model.tool_told import tool_told
 from sheetgen.model.view import Bag, Html, Need, Tools
 from sheetgen.render.words import kept
 
@@ -105,29 +105,7 @@ class Needs:
         return next(acts, CLAY_BENCH if self._of_clay() else WIRE)
 
     def _tool(self, line: ToolLine) -> str:
-        """Its name up to the first comma, and the sizes of it that are wanted."""
-        name = line.item.name.partition(",")[0]
-        if (
-            isinstance(line.item, Tool)
-            and line.item.kind == "slat"
-            and line.sizes
-            and all(map(whole_cards, line.sizes))
-        ):
-            return f"{name}: {_listed([str(whole_cards(size)) for size in line.sizes])}{NBSP}cards"
-        own = [line.item.engraved_as(size) if isinstance(line.item, Tool) else "" for size in line.sizes]
-        told = [self.rounder.length(size) for size in line.sizes]
-        units = {said.partition(" ")[2] or one.unit for said, one in zip(own, told, strict=True)}
-        if units <= {one.unit for one in told} and told:
-            return f"{name}: {_listed([one.words for one in told])}{NBSP}{told[0].unit}"
-        sizes = [self._engraved(said, one.told) for said, one in zip(own, told, strict=True)]
-        return f"{name}: {_listed(sizes)}" if sizes else name
-
-    def _engraved(self, own: str, told: str) -> str:
-        """A size of a tool as it is engraved, and in the studio's unit where that is another."""
-        number, _, unit = own.partition(" ")
-        if not unit or told.endswith(f"{NBSP}{unit}"):
-            return told
-        return f"{number.replace('.', self.rounder.point)}{NBSP}{unit} ({told})"
+        return tool_told(line.item, line.sizes, self.rounder)
 
     def _worn(self) -> Iterator[str]:
         """What the cautions tell to wear or to have, unless the lists have it already."""
@@ -138,7 +116,3 @@ class Needs:
             noun = wear.split(",")[0].lower()
             if not any(noun in name for name in had):
                 yield wear
-
-
-def _listed(each: list[str]) -> str:
-    return " and ".join([", ".join(each[:-1]), each[-1]] if len(each) > 1 else each)

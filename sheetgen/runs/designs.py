@@ -25,12 +25,16 @@ Choices = tuple[tuple["Word", "Word"], ...]
 
 @dataclass(slots=True)
 class Designs:
-    """The designs of a library as orders ask for them; what is wrong with one is told once, in the outcome."""
+    """The designs of a library as orders ask for them; what is wrong with one is told once, in the outcome.
+
+    `published` is the library by whose numbers a revision is judged, where this one is of a class of its own.
+    """
 
     root: Path
     library: Library
     outcome: Outcome
     as_written: dict[str, Worked | None] = field(default_factory=dict)
+    published: Library | None = None
     otherwise: dict[tuple[str, ...], tuple[Worked | None, tuple[Trouble, ...]]] = field(default_factory=dict)
 
     def design(self, name: str) -> Worked | None:
@@ -46,7 +50,7 @@ class Designs:
         key = (worked.name, version.name, *(f"{plain(name)}={plain(value)}" for name, value in sorted(choices)))
         if key not in self.otherwise:
             found, troubles = work_one(
-                self._filed(worked.name), self.library, self.outcome.faults, dict(choices), version.name
+                _filed(self.library, worked.name), self.library, self.outcome.faults, dict(choices), version.name
             )
             if found is not None:  # the design whole, so that its sheets still say which version it is
                 found = replace(worked, versions=Frozen({**worked.versions, version.name: found.main}))
@@ -56,17 +60,29 @@ class Designs:
     def _worked(self, name: str) -> Worked | None:
         if name not in {filed.name for filed in self.library.projects}:
             return None
-        found, troubles = work_one(self._filed(name), self.library, self.outcome.faults)
+        found, troubles = work_one(_filed(self.library, name), self.library, self.outcome.faults)
         self.outcome.troubles.extend(troubles)
         if found is None:
             self.outcome.failed.append(name)
             return None
         self.outcome.worked.append(found)
-        marked, _ = Editions(self.root, self.outcome.troubles).of(found)
-        return marked
+        return self._marked(found)
 
-    def _filed(self, name: str) -> Filed:
-        return next(filed for filed in self.library.projects if filed.name == name)
+    def _marked(self, found: Worked) -> Worked:
+        """With its versions marked whose published numbers are no longer those of their revision."""
+        editions = Editions(self.root, self.outcome.troubles)
+        if self.published is None:
+            return editions.of(found)[0]
+        as_published, _ = work_one(_filed(self.published, found.name), self.published, self.outcome.faults)
+        if as_published is None:
+            return found
+        marked = editions.of(as_published)[0].versions
+        versions = {name: replace(one, changed=marked[name].changed) for name, one in found.versions.items()}
+        return replace(found, versions=Frozen(versions))
+
+
+def _filed(library: Library, name: str) -> Filed:
+    return next(filed for filed in library.projects if filed.name == name)
 
 
 def differing(version: WorkedVersion, choices: Choices) -> Mapping[str, str]:

@@ -21,10 +21,13 @@ if TYPE_CHECKING:
 
     from sheetgen.base.place import Word
     from sheetgen.base.trouble import Troubles
+    from sheetgen.model.class_list import PupilLine
     from sheetgen.model.kit import Colourway
     from sheetgen.model.orders import OrderLine, Orders
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.runs.designs import Designs
+
+    Asked = OrderLine | PupilLine
 
 Key = tuple[object, ...]
 
@@ -37,14 +40,14 @@ class Kinds:
     troubles: Troubles
     found: dict[Key, Kits] = field(default_factory=dict)
 
-    def key(self, line: OrderLine) -> Key | None:
+    def key(self, line: Asked) -> Key | None:
         """The kind of a line; None with its trouble told at the word that is to be mended."""
         worked = self.designs.design(line.design)
         if worked is None:
-            self._add(line, f"{line.design} does not pass, and no kit of it can be sent", line.design, "mend it first")
+            self._add(line, f"{line.design} does not pass, and no kit of it can be made", line.design, "mend it first")
             return None
         version = worked.version(line.version)
-        if version.changed:
+        if version.changed and line.posted:
             told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
             self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
             return None
@@ -57,7 +60,8 @@ class Kinds:
         way = self._colourway(line, version)
         if line.colourway and way is None:
             return None
-        kits = Kits(worked, version, (), 0, tuple(sorted(choices.items())), way, posted=True)
+        held = version if line.posted else replace(version, kit=None)  # at a table nothing is left out or boxed
+        kits = Kits(worked, held, (), 0, tuple(sorted(choices.items())), way, posted=line.posted)
         leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
         if leave_out is None or only is None:
             return None
@@ -66,7 +70,7 @@ class Kinds:
             self.found[key] = replace(kits, slabs=slab_layouts(worked, version), leave_out=leave_out, only=only)
         return key
 
-    def _chosen(self, line: OrderLine, worked: Worked, version: WorkedVersion) -> tuple[Worked, WorkedVersion] | None:
+    def _chosen(self, line: Asked, worked: Worked, version: WorkedVersion) -> tuple[Worked, WorkedVersion] | None:
         """The version worked with what is chosen otherwise."""
         found, errors = self.designs.chosen(worked, version, line.choices)
         if found is not None:
@@ -79,7 +83,7 @@ class Kinds:
             self._add(line, told, at, error.help)
         return None
 
-    def _colourway(self, line: OrderLine, version: WorkedVersion) -> Colourway | None:
+    def _colourway(self, line: Asked, version: WorkedVersion) -> Colourway | None:
         """The colourway by its name, however it is spaced."""
         if not line.colourway:
             return None
@@ -90,7 +94,7 @@ class Kinds:
             self._add(line, f"there is no colourway '{line.colourway}' of {version.title}", line.colourway, helped)
         return found
 
-    def _called(self, line: OrderLine, kits: Kits, words: Sequence[Word]) -> frozenset[str] | None:
+    def _called(self, line: Asked, kits: Kits, words: Sequence[Word]) -> frozenset[str] | None:
         """The items that words name; None where one of them names nothing."""
         found: set[str] = set()
         for word in words:
@@ -101,8 +105,8 @@ class Kinds:
                 return None
         return frozenset(found)
 
-    def _add(self, line: OrderLine, message: str, word: Word, helped: str) -> None:
-        self.troubles.add(f"order {line.order}: {message}", (word or line.order).place, helped)
+    def _add(self, line: Asked, message: str, word: Word, helped: str) -> None:
+        self.troubles.add(f"{line.whose}{message}", (word or line).place, helped)
 
 
 def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:

@@ -36,11 +36,17 @@ def packed(root: Path, table: Path, outcome: Outcome) -> tuple[Run | None, list[
 
 
 def _read(root: Path, table: Path, outcome: Outcome) -> Orders:
-    """The table's lines, by the designs that the library has; what is wrong with these is told where they are used."""
+    return read_orders(table, table.name, versions_of(root), outcome.troubles)
+
+
+def versions_of(root: Path) -> dict[str, list[str]]:
+    """The printed names of each design's versions; what is wrong with the library is told where its designs are used.
+
+    Of a design in trouble there is none.
+    """
     library = read_library(root, Troubles())
     versions = {filed.name: printed_names(filed.project) for filed in library.projects} if library else {}
-    versions |= {name: [] for name in (library.failed if library else ())}
-    return read_orders(table, table.name, versions, outcome.troubles)
+    return versions | {name: [] for name in (library.failed if library else ())}
 
 
 def printed_names(project: Project) -> list[str]:

@@ -4,21 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import counted
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.draw.templates import slab_layouts
 from sheetgen.kits.money import Coin
 from sheetgen.kits.taken import Kits
 from sheetgen.kits.without_orders import lists_of
-from sheetgen.pipeline import THEME, NotReady, Outcome, work_through
+from sheetgen.pipeline import NotReady, Outcome, work_through
 from sheetgen.publish.private import refuse_public, write_private
-from sheetgen.publish.tables import csv_bytes
-from sheetgen.publish.workbook import xlsx_bytes
 from sheetgen.read.wants import read_want
-from sheetgen.render.pdf import NoPango
-from sheetgen.render.pdf_pool import PdfPool
-from sheetgen.render.theme import Theme
-from sheetgen.runs.paper import on_paper
+from sheetgen.runs.press import list_files, press
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -58,26 +52,19 @@ def shop(root: Path, wanted: Sequence[str], private: Path, build: Path) -> tuple
     if troubles:
         return outcome, []
     try:
-        with PdfPool(cores=1) as pool:  # so few that another process would not be ready before they are done
-            paper = on_paper(lists, Theme(THEME, [root / "themes"]), pool)
-    except NoPango as missing:
-        raise NotReady(str(missing)) from None
+        with press(root, cores=1) as by:  # so few that another process would not be ready before they are done
+            files, pages = list_files(lists, by, outcome.troubles)
     except Misplaced as fault:
         outcome.troubles.extend([fault.trouble])
         return outcome, []
     except CannotBe as fault:
         outcome.troubles.add(fault.message, None, fault.help)
         return outcome, []
-    for doubt in paper.doubts:
-        outcome.troubles.add(str(doubt), None, severity="warning")
-    told += [f"{name}: {counted(many, 'page')}" for name, many in paper.pages.items()]
-    files = {f"{sheet.name}.csv": csv_bytes(sheet) for sheet in lists.sheets}
-    files["lists.xlsx"] = xlsx_bytes(lists.sheets)
     try:
-        outcome.changed = write_private(private, SHOP, files | paper.files)
+        outcome.changed = write_private(private, SHOP, files)
     except OSError as fault:
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
-    return outcome, [*told, f"wrote {', '.join(outcome.changed)} into {private / SHOP}"]
+    return outcome, [*told, *pages, f"wrote {', '.join(outcome.changed)} into {private / SHOP}"]
 
 
 def kits_of(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:

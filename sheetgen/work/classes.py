@@ -53,16 +53,17 @@ def class_plan(
 
 def _held(project: Project, studio: Studio) -> Held | None:
     """How classes of a project are held: its own words go before the studio's."""
-    said = {name: _said(name, project, studio) for name in ("people", "evenings", "days_between", "set_up", "clear_up")}
-    if not said["people"] or not said["evenings"]:
+    found = {name: said(name, project, studio) for name in ("people", "evenings", "days_between", "set_up", "clear_up")}
+    if not found["people"] or not found["evenings"]:
         return None
-    days = next((int(word) for word in said["days_between"]), int(DAYS_BETWEEN))
-    up, clear = (sum(measure(word).value.usual for word in said[name]) for name in ("set_up", "clear_up"))
-    spans = tuple(span for word in said["evenings"] if (span := evening(word)) is not None)
-    return Held(int(said["people"][0]), spans, days, up, clear)
+    days = next((int(word) for word in found["days_between"]), int(DAYS_BETWEEN))
+    up, clear = (sum(measure(word).value.usual for word in found[name]) for name in ("set_up", "clear_up"))
+    spans = tuple(span for word in found["evenings"] if (span := evening(word)) is not None)
+    return Held(int(found["people"][0]), spans, days, up, clear)
 
 
-def _said(name: str, project: Project, studio: Studio) -> list[Word]:
+def said(name: str, project: Project, studio: Studio) -> list[Word]:
+    """What a field of a class says: the project's own words go before the studio's."""
     each = (getattr(one.class_, name) for one in (project, studio) if one.class_ is not None)
     found: Word | list[Word] = next((one for one in each if one), [])
     return found if isinstance(found, list) else [found]
@@ -80,5 +81,5 @@ def _tell(step: WorkedStep, held: Held, helps: Sequence[Remedy], evaluator: Eval
 
 def _place(evaluator: Evaluator) -> Place | None:
     """Where the class is written: in the project, else in the studio's file."""
-    hours = _said("evenings", evaluator.project, evaluator.library.studio)
+    hours = said("evenings", evaluator.project, evaluator.library.studio)
     return hours[0].place if hours else None

@@ -13,6 +13,8 @@ class:
   days between: 7
   set up: 10 min
   clear up: 5-10 min
+  teacher's piece: yes
+  a spare set for: 12
 """
 
 
@@ -30,6 +32,7 @@ def test_a_class_of_twelve_on_two_days_is_read(library: Any) -> None:
 
 
 HOURS = 'from when to when, on one day, in quotes: "18:30-21:10"'
+SPARE = "a whole number from 1 to 100: a spare set for: 12"
 PEOPLE, DAYS = "a whole number from 1 to 100: people: 12", "a whole number from 1 to 60: days between: 7"
 
 
@@ -45,6 +48,9 @@ PEOPLE, DAYS = "a whole number from 1 to 100: people: 12", "a whole number from 
     ("18:30-21:15", "18:30-18:45", "the evening 18:30-18:45 is over before it has been set up and cleared up",
      "a later end, or a shorter set up: and clear up:"),
     ("set up: 10 min", "set up: 10 mm", "set up wants a time, and '10 mm' is a length", "write it as 12-24 h"),
+    ("teacher's piece: yes", "teacher's piece: two", "teacher's piece cannot be two", "yes or no"),
+    ("a spare set for: 12", "a spare set for: 0", "a spare set for cannot be 0", f"{SPARE}; or none"),
+    ("a spare set for: 12", "a spare set for: no", "a spare set for cannot be no", f"{SPARE}; or none"),
     ("clear up: 5-10 min", "clear up: 3 h", "clear up cannot be 3 h", "0 min or more and 120 min or less"),
 ])  # fmt: skip
 def test_what_a_class_cannot_be_is_told_at_its_word(old: str, new: str, said: str, help: str, library: Any) -> None:  # noqa: A002
@@ -55,7 +61,9 @@ def test_what_a_class_cannot_be_is_told_at_its_word(old: str, new: str, said: st
 
 
 def test_every_fault_of_a_class_is_told_in_one_run(library: Any) -> None:
-    wrong = GOOD.replace("12", "none").replace("between: 7", "between: x").replace("9:00-16:00", "all day")
+    wrong = (
+        GOOD.replace("people: 12", "people: none").replace("between: 7", "between: x").replace("9:00-16:00", "all day")
+    )
     assert len(studio(library, wrong).troubles.errors) == 3
 
 

@@ -14,6 +14,7 @@ import pytest
 from sheetgen.base.trouble import Misplaced
 from sheetgen.draw.templates import draw, slab_layouts
 from sheetgen.facts.cautions import OUT_OF_CLASS, TAUGHT
+from sheetgen.kits.coded import code_of_kit
 from sheetgen.kits.contents import contents
 from sheetgen.kits.packed import packed
 from sheetgen.kits.run import taken
@@ -118,7 +119,12 @@ def test_the_version_its_choices_and_colours_stand_in_one_place(kits: Any) -> No
 def test_a_kit_of_a_version_bears_the_fingerprint_of_its_published_sheets(designs: dict[str, Any], kits: Any) -> None:
     worked = designs["buoy-drops"]
     public = Sheets(worked, worked.main, draw(worked, worked.main, worked.studio.paper))
-    assert handout(kits("buoy-drops", way="grey sea")).head.code == public.code
+    assert handout(kits("buoy-drops")).head.code == public.code
+
+
+def test_a_kit_in_a_colourway_bears_the_fingerprint_of_its_colours(kits: Any) -> None:
+    kind = kits("buoy-drops", way="grey sea")
+    assert handout(kind).head.code == code_of_kit(kind) != handout(kits("buoy-drops")).head.code
 
 
 def test_a_kit_with_other_choices_bears_the_fingerprint_of_the_version_as_worked_with_them(demo: Any) -> None:

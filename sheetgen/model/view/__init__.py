@@ -20,12 +20,26 @@ from sheetgen.model.view.facts import ConstantRow, Constants, Facts, FormulaRow,
 from sheetgen.model.view.first_side import Aid, Bag, Need, Picture, Pointer, Safety, Session, Size, Told, Tools, Wear
 from sheetgen.model.view.head import Head, Html, Studio
 from sheetgen.model.view.screen import CodePage, CutterLink, Design, Index, MovedNumber, Screen, SheetLink, VersionLink
-from sheetgen.model.view.teacher import AllSizes, Homework, Mend, Risk, TeacherSheet, VersionTable, Working, Workings
+from sheetgen.model.view.teacher import (
+    AllSizes,
+    Homework,
+    LaidTable,
+    Lying,
+    Mend,
+    Risk,
+    Seat,
+    TablesSheet,
+    TeacherSheet,
+    VersionTable,
+    Working,
+    Workings,
+)
 
 __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of them
     "Html", "Studio", "Head", "Picture", "Size", "Session", "Need", "Bag", "Tools", "Told", "Wear", "Pointer", "Aid",
     "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
-    "Homework", "TeacherSheet", "SheetLink", "VersionLink", "CutterLink", "Screen", "MovedNumber", "CodePage",
+    "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
+    "SheetLink", "VersionLink", "CutterLink", "Screen", "MovedNumber", "CodePage",
     "Design", "Index", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip

@@ -92,6 +92,7 @@ class TeacherSheet:
     show: tuple[Html, ...]
     others: Annotated[tuple[tuple[str, Html], ...], "scrap, leftovers, what to bring, what comes next: label and words"]
     quantities: Annotated[tuple[Need, ...], "for the class"]
+    quantities_for: Annotated[str, "for whom these are: 12 people"]
     aid: Annotated[tuple[tuple[Aid, ...], ...], "first aid, where a hazard is grave: the hurts of each line"]
     risks: tuple[Risk, ...]
     waived: Annotated[tuple[tuple[str, str], ...], "rules that the design waives, each with its reason"]
@@ -103,3 +104,45 @@ class TeacherSheet:
     workings: tuple[Workings, ...]
     signs: Annotated[str, "what the signs of the workings mean, and how numbers are rounded"]
     results: Annotated[tuple[str, ...], "headings of the boxes for own results"]
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """A pupil at a table."""
+
+    name: str
+    makes: Annotated[str, "version, and what is chosen otherwise; the design too where a class has several"]
+    colours: Annotated[str, "the colourway, or nothing"]
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """What lies at some places of a table, at each of them the same."""
+
+    where: Annotated[str, "at which: At each of 4 places; US 8, 2 places"]
+    things: tuple[Need, ...]
+    tools: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LaidTable:
+    """A table as it is laid out."""
+
+    name: Annotated[str, "as the class list calls it"]
+    seats: tuple[Seat, ...]
+    places: tuple[Lying, ...]
+    shared: Annotated[tuple[Need, ...], "what stands on it for all: pots, and what is taken as needed"]
+    tools: Annotated[tuple[str, ...], "shared ones: Piercing saw: 2 of 6"]
+
+
+@dataclass(frozen=True, slots=True)
+class TablesSheet:
+    """The tables of a class, a page each, for the studio alone: `tables.html.j2`."""
+
+    head: Head
+    counted: Annotated[str, "12 pupils + 1 teacher’s piece + 1 spare set"]
+    tables: tuple[LaidTable, ...]
+    teacher: Annotated[LaidTable, "what the teacher has: his pieces and the spare sets; nobody sits there"]
+    alone: Annotated[tuple[str, ...], "tools of which there are fewer than tables, each with how many share it"]
+    kiln: Annotated[tuple[Need, ...], "what is used by kiln and torch"]
+    kiln_tools: Annotated[tuple[str, ...], "what stands there, with how many there are where stock says it"]

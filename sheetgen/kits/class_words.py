@@ -1,0 +1,191 @@
+"""What the tables of a class say, and its teacher's sheets of their share of it: every number is one of its lists."""
+
+from __future__ import annotations
+
+from collections import Counter
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import counted
+from sheetgen.kits.kit_lines import lines_of
+from sheetgen.kits.told import amount
+from sheetgen.model.class_tables import Lies, Lot, Share, Sits, TablesTold, TableTold
+from sheetgen.model.tool_told import tool_told
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.base.rounding import Rounder
+    from sheetgen.kits.at_tables import Laid, Place, Table, Thing
+    from sheetgen.kits.class_run import ClassRun
+    from sheetgen.kits.taken import Held, Kits, Taken
+
+THIN = "\u202f"
+TEACHERS = "Teacher’s table"
+ALL_ONE = "The table"
+NOWHERE = "At no table"
+UNITS = ("piece", "g", "mL", "mm", "mm²")
+
+
+class TableWords:
+    """The words of the tables of one class."""
+
+    def __init__(self, run: ClassRun, rounder: Rounder) -> None:
+        self.run, self.rounder = run, rounder
+        heads = {
+            line.item.id: line.item.name.partition(",")[0] for kits in run.kinds for line in kits.version.materials
+        }
+        heads |= {
+            item.id: item.name.partition(",")[0]
+            for kits in run.kinds
+            if kits.colourway
+            for item in kits.colourway.items
+        }
+        self.heads = Counter(heads.values())
+        self.several = len({kits.worked.name for kits in run.kinds}) > 1
+
+    def told(self, laid: Laid) -> TablesTold:
+        """All of it."""
+        everywhere = len(laid.tables) == 1
+        return TablesTold(
+            self.run.counted(),
+            tuple(self._table(table, self._called(table.name, alone=everywhere)) for table in laid.tables),
+            self._table(laid.teacher, TEACHERS),
+            tuple(f"{self._tool(one)}: {one.much} for {laid.users[one.item.id]}" for one in laid.stations),
+            tuple(map(self._lot, laid.kiln)),
+            tuple(self._tool(one) + (f": {one.much}" if one.much else "") for one in laid.kiln_tools),
+        )
+
+    def _called(self, name: str, *, alone: bool) -> str:
+        """A table as its page is headed: a number or a letter is one of a table."""
+        if not name:
+            return ALL_ONE if alone else NOWHERE
+        return f"Table {name}" if name.isdigit() or len(name) == 1 else name
+
+    def makes(self, kits: Kits) -> str:
+        """A kind of set, its colours left out."""
+        told = (kits.design if self.several else "", kits.version.title, kits.chosen)
+        return ", ".join(one for one in told if one)
+
+    def _table(self, table: Table, name: str) -> TableTold:
+        seated = [
+            Sits(one.name, self.makes(one.kits), one.kits.colourway.name if one.kits.colourway else "")
+            for one in table.pupils
+        ]
+        return TableTold(
+            name,
+            tuple(seated),
+            tuple(self._own(table.places) if name == TEACHERS else self._lying(table.places)),
+            tuple(map(self._lot, table.shared)),
+            tuple(f"{self._tool(one)}: {one.much} of {one.of}" for one in table.tools),
+        )
+
+    def _own(self, places: Sequence[Place]) -> Iterator[Lies]:
+        """The teacher's sets, each by itself, and the tools for his pieces once."""
+        for place in places:
+            many = f"{len(place.names)} of " if len(place.names) > 1 else ""
+            where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
+            yield self._list(where[:1].upper() + where[1:], place.things, ())
+        tools = dict.fromkeys(self._tool(tool) for place in places for tool in place.tools)
+        if tools:
+            yield Lies("For the teacher’s pieces", (), tuple(tools))
+
+    def _lying(self, places: Sequence[Place]) -> Iterator[Lies]:
+        """What is the same at all places of a table once, then what is at all of a design, then by the kind of set."""
+        told = _alike(places)
+        many = sum(len(place.names) for place in places)
+        if told:
+            yield self._some("At the one place" if many == 1 else f"At each of {many} places", places[0], told)
+        for design in dict.fromkeys(place.kits.design for place in places):
+            here = [place for place in places if place.kits.design == design]
+            own = [one for one in _alike(here) if one not in told] if 1 < len(here) < len(places) else []
+            if own:
+                yield self._some(f"{design}: {_each(here)}", here[0], own)
+            for place in here:
+                rest = [one for one in (*place.things, *place.tools) if one not in (*told, *own)]
+                if rest:
+                    yield self._some(f"{self._kind(place.kits)}: {_each([place])}", place, rest)
+
+    def _some(self, where: str, place: Place, of: Sequence[Thing]) -> Lies:
+        """Those things and tools of a place."""
+        return self._list(where, [one for one in place.things if one in of], [one for one in place.tools if one in of])
+
+    def _kind(self, kits: Kits) -> str:
+        return ", ".join(filter(None, (self.makes(kits), kits.colourway.name if kits.colourway else "")))
+
+    def _list(self, where: str, things: Sequence[Thing], tools: Sequence[Thing]) -> Lies:
+        return Lies(where, tuple(map(self._lot, things)), tuple(map(self._tool, tools)))
+
+    def _tool(self, thing: Thing) -> str:
+        return tool_told(thing.item, thing.sizes, self.rounder)
+
+    def _lot(self, thing: Thing) -> Lot:
+        name, _, detail = thing.item.name.partition(", ")
+        detail = (
+            detail if self.heads[name] > 1 else ""
+        )  # a table has few things: the first words tell most of them apart
+        if thing.much is None:
+            return Lot(name, detail, "")
+        return Lot(name, detail, each_told(thing.much, thing.spare, thing.unit, self.rounder))
+
+
+def _alike(places: Sequence[Place]) -> list[Thing]:
+    """What lies at all of some places, things and then tools."""
+    every = [(*place.things, *place.tools) for place in places]
+    return [one for one in every[0] if all(one in each for each in every)]
+
+
+def _each(places: Sequence[Place]) -> str:
+    many = sum(len(place.names) for place in places)
+    return f"each of {many} places" if many > 1 else "1 place"
+
+
+def each_told(much: Fraction, spare: Fraction, unit: str, rounder: Rounder) -> str:
+    """What one set has of an item, as its list prints it: of what is counted the spare ones stand apart."""
+    if unit not in UNITS:
+        return _pieces(much, unit)
+    if unit == "piece" and spare:
+        return f"{much - spare}{THIN}+{THIN}{spare}"
+    return amount(much, unit, rounder)
+
+
+def _pieces(many: Fraction, unit: str) -> str:
+    """So many pieces of two sides: 2 pieces of 25 × 63 mm."""
+    noun, of, sides = unit.partition(" of ")
+    return f"{counted(str(many), noun)}{of}{sides}"
+
+
+def share(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Share:
+    """What the kinds of set of one version have of the class."""
+    every, here = len(run.pupils), sum(any(pupil.kits is kits for kits in kinds) for pupil in run.pupils)
+    part = f"{here} of {every} pupils make{'s' * (here == 1)} this version." if here < every else ""
+    return Share(run.counted(kinds), part, kinds[0].chosen, tuple(_lots(run, kinds, taken, rounder)))
+
+
+def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Lot]:
+    """Of each item what there is together and in each set, or the class's pot."""
+    mine = {line.item.id for kits in kinds for line in lines_of(kits, run.kinds) if line.net is not None}
+    for one in taken:
+        name, _, detail = one.item.name.partition(", ")
+        held = [each for each in one.held if any(each.kits is kits for kits in kinds)]
+        for unit in dict.fromkeys(each.unit for each in held):
+            told, sets = _together([each for each in held if each.unit == unit], unit, rounder)
+            yield Lot(name, ", ".join(filter(None, (detail, sets))), told)
+        if one.way == "pot" and one.item.id in mine:
+            told = amount(one.need, one.item.unit, rounder)
+            yield Lot(name, ", ".join(filter(None, (detail, "one pot for the class"))), told)
+
+
+def _together(alike: Sequence[Held], unit: str, rounder: Rounder) -> tuple[str, str]:
+    """What several sets hold together, and what each of them does; lengths are cut one by one, and not summed."""
+    together = sum((each.together for each in alike), Fraction(0))
+    if unit not in UNITS:
+        return _pieces(together, unit), ""
+    sets: dict[str, int] = {}
+    for each in alike:
+        told = each_told(each.each, each.spare, unit, rounder)
+        sets[told] = sets.get(told, 0) + each.kits.bags
+    summed = {told: f"({told})" if "+" in told else told for told in sets}
+    said = "; ".join(f"{many}{NBSP}×{NBSP}{summed[told]}" for told, many in sets.items())
+    return (said, "") if unit == "mm" else (amount(together, unit, rounder), "" if set(sets) == {"1"} else said)

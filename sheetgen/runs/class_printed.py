@@ -1,0 +1,48 @@
+"""The sheets of a class: drawn, and printed for its teacher alone."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sheetgen.draw.templates import draw, slab_layouts
+from sheetgen.kits.class_words import TableWords, share
+from sheetgen.render.class_sheets import Taught, class_sheets
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from sheetgen.kits.at_tables import Laid
+    from sheetgen.kits.class_run import ClassRun
+    from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.model.page import Page
+    from sheetgen.pipeline import Outcome
+    from sheetgen.runs.press import Press
+
+
+def printed(  # noqa: PLR0913, PLR0917 - what pages are made of
+    by: Press, called: str, run: ClassRun, laid: Laid, needs: Sequence[Taken], outcome: Outcome
+) -> list[Page]:
+    """The tables and the teacher's sheets; `called` is what stands in their feet.
+
+    What jars in their layout is a warning.
+    """
+    taught = list(_taught(run, needs))
+    tables = TableWords(run, taught[0].worked.rounder).told(laid)
+    rendered = class_sheets(called, tables, taught, by.theme, by.pool)
+    for doubt in rendered.doubts:
+        outcome.troubles.add(str(doubt), taught[0].worked.place, severity="warning")
+    return rendered.pages
+
+
+def _taught(run: ClassRun, needs: Sequence[Taken]) -> Iterator[Taught]:
+    """Each version of the class once, whatever its colours: drawn, beside the slabs of all its design's versions."""
+    groups: dict[tuple[str, str, object], list[Kits]] = {}
+    for kits in run.kinds:
+        groups.setdefault((kits.worked.name, kits.version.name, kits.choices), []).append(kits)
+    for kinds in groups.values():
+        worked = kinds[0].worked
+        version = worked.versions[kinds[0].version.name]
+        slabs = {name: slab_layouts(worked, one) for name, one in worked.versions.items()}
+        yield Taught(
+            worked, version, draw(worked, version, worked.studio.paper), slabs, share(run, kinds, needs, worked.rounder)
+        )

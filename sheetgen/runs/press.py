@@ -1,0 +1,57 @@
+"""What a run prints by: a theme and printers; and its lists as files, for a spreadsheet and on paper."""
+
+from __future__ import annotations
+
+from contextlib import contextmanager
+from typing import TYPE_CHECKING, NamedTuple
+
+from sheetgen.base.spelling import counted
+from sheetgen.pipeline import THEME, NotReady
+from sheetgen.publish.tables import csv_bytes
+from sheetgen.publish.workbook import xlsx_bytes
+from sheetgen.render.pdf import NoPango
+from sheetgen.render.pdf_pool import PdfPool
+from sheetgen.render.theme import Theme
+from sheetgen.runs.paper import on_paper
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from pathlib import Path
+
+    from sheetgen.base.trouble import Troubles
+    from sheetgen.kits.run_lists import Lists
+    from sheetgen.model.sheets import Sheet
+
+
+class Press(NamedTuple):
+    """The library's theme, and what prints."""
+
+    theme: Theme
+    pool: PdfPool
+
+
+@contextmanager
+def press(root: Path, cores: int | None = None) -> Iterator[Press]:
+    """Printers for a while. NotReady where pages cannot be made on this machine."""
+    try:
+        pool = PdfPool(cores)
+    except NoPango as missing:
+        raise NotReady(str(missing)) from None
+    with pool:
+        yield Press(Theme(THEME, [root / "themes"]), pool)
+
+
+def list_files(
+    lists: Lists, by: Press, troubles: Troubles, more: Sequence[Sheet] = ()
+) -> tuple[dict[str, bytes], list[str]]:
+    """Every list as CSV, together with `more` as a workbook, and on paper; and how many pages each has, in lines.
+
+    What jars in a layout is a warning. Misplaced and CannotBe as for `on_paper`.
+    """
+    paper = on_paper(lists, by.theme, by.pool)
+    for doubt in paper.doubts:
+        troubles.add(str(doubt), None, severity="warning")
+    sheets = [*lists.sheets, *more]
+    files = {f"{sheet.name.replace(' ', '-')}.csv": csv_bytes(sheet) for sheet in sheets}
+    told = [f"{name}: {counted(many, 'page')}" for name, many in paper.pages.items()]
+    return files | {"lists.xlsx": xlsx_bytes(sheets)} | paper.files, told

@@ -1,0 +1,297 @@
+"""A class made up from its list: every number counted a second time, and nobody named but on the tables."""
+
+from __future__ import annotations
+
+import stat
+from collections import Counter, defaultdict
+from decimal import Decimal
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from sheetgen import pipeline
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from tests.classes.conftest import Bench, Held, Rows
+
+WELL, TROUBLES, USAGE = 0, 1, 2
+EVENING = {
+    "Wren Tidewell": ("US 8", "", "1"),
+    "Odo Marsh": ("US 7", "", "1"),
+    "Ines Sandpiper": ("US 7", "", "1"),
+    "Ida Knot": ("US 8", "", "2"),
+    "Bo Tern": ("US 7", "size=US 9", "2"),
+    "Nell Auk": ("US 7", "", "2"),
+}
+MADE = {"US 8": 2, "US 7": 3 + 1 + 1, "US 9": 1}  # most make US 7, and so do the teacher's piece and the spare set
+POT = {"stock/stones.yaml": ("  foiled-pp18:\n", "  foiled-pp18:\n    given out: from the pot\n")}
+
+
+def of(found: Rows, item: str) -> Rows:
+    return [row for row in found if row["item"] == item]
+
+
+@pytest.fixture(scope="module")
+def rings(bench: Callable[..., Bench]) -> Held:
+    """Six who make rings at two tables."""
+    lines = (f"{name},tideline-band,{version},{chosen},,{table}" for name, (version, chosen, table) in EVENING.items())
+    return bench("tideline-band").held(*lines)
+
+
+def test_a_class_is_made_up_and_nothing_is_told_against_it(rings: Held) -> None:
+    assert rings.code == WELL, rings.said
+    assert "6 pupils + 1 teacher’s piece + 1 spare set" in rings.said
+    assert "warning" not in rings.said
+
+
+def test_what_a_class_takes_can_be_read_by_its_owner_alone(rings: Held) -> None:
+    assert stat.S_IMODE(rings.folder.stat().st_mode) == 0o700
+    assert {stat.S_IMODE(path.stat().st_mode) for path in rings.folder.iterdir()} == {0o600}
+
+
+def test_the_clay_of_the_class_is_the_sum_of_what_each_sheet_says_to_have(rings: Held) -> None:
+    """A bag is rounded by itself: what the sheet of its size says, times the sets of it."""
+    [data] = pipeline.figures_as_data(pipeline.work_through(rings.folder.parents[1], ["tideline-band"]))
+    versions = data["materials"]
+    have = {name: Decimal(str(versions[key]["silver-low-fire"]["have"])) for name, key in
+            (("US 8", "US 8"), ("US 7", "main"), ("US 9", "US 9"))}  # fmt: skip
+    wanted = sum((have[name] * many for name, many in MADE.items()), Decimal(0))
+    assert sum(Decimal(row["together"]) for row in of(rings.rows("pick"), "silver-low-fire")) == wanted
+    assert Decimal(of(rings.rows("buy"), "silver-low-fire")[0]["needed"]) == wanted
+
+
+def test_each_finger_has_its_plug(rings: Held) -> None:
+    plugs = {row["item"]: row["together"] for row in rings.rows("pick") if "plug" in row["item"]}
+    assert plugs == {"ring-plug-us-8": "2", "ring-plug-us-7": "5", "ring-plug-us-9": "1"}
+
+
+def test_what_a_kit_would_leave_out_stands_on_the_tables_of_a_class(rings: Held) -> None:
+    """Balm is left out of a kit, since it must be to hand: 8 sets take 8 × 0.5 g, and each table its part of it."""
+    assert of(rings.rows("pick"), "release-balm")[0]["together"] == "4"
+    tables = [(row["table"], row["amount"]) for row in of(rings.rows("tables"), "release-balm")]
+    assert tables == [("1", "1.5"), ("2", "1.5"), ("teacher", "1")]
+
+
+def test_all_that_lies_and_stands_on_the_tables_is_what_was_picked(rings: Held) -> None:
+    picked: defaultdict[str, Decimal] = defaultdict(Decimal)
+    for row in rings.rows("pick"):
+        if row["station"] != "paper":
+            picked[row["item"]] += Decimal(row["together"])
+    laid: defaultdict[str, Decimal] = defaultdict(Decimal)
+    for row in rings.rows("tables"):
+        if row["item"] in picked:
+            laid[row["item"]] += Decimal(row["amount"])
+    assert laid == picked
+
+
+def test_everybody_has_a_place_at_his_table_with_his_size(rings: Held) -> None:
+    places = {(row["who"], row["table"], row["version"], row["choices"]) for row in rings.rows("tables") if row["who"]}
+    wanted = {(who, table, version, chosen.replace("=", " ")) for who, (version, chosen, table) in EVENING.items()}
+    assert places == wanted | {(who, "teacher", "US 7", "") for who in ("the teacher’s piece", "a spare set")}
+
+
+def test_each_table_has_a_page_and_the_teacher_one(rings: Held) -> None:
+    first, second, teacher = rings.pages("tables")
+    assert [name for name in EVENING if name in first] == ["Wren Tidewell", "Odo Marsh", "Ines Sandpiper"]
+    assert [name for name in EVENING if name in second] == ["Ida Knot", "Bo Tern", "Nell Auk"]
+    assert "US 7, size US 9: 1 place" in second
+    assert "A spare set: US 7" in teacher
+    assert "Kiln: 1" in teacher
+
+
+def test_the_teachers_sheet_of_each_version_has_the_numbers_of_this_class(rings: Held) -> None:
+    sheets = sorted(path.name for path in rings.folder.glob("teacher-*"))
+    assert sheets == [
+        "teacher-tideline-band-us-7-a4.pdf", "teacher-tideline-band-us-7-size-us-9-a4.pdf",
+        "teacher-tideline-band-us-8-a4.pdf",
+    ]  # fmt: skip
+    words = rings.pages("teacher-tideline-band-us-7")[0]
+    assert "class of 6" in words
+    assert "3 of 6 pupils make this version." in words
+    assert "For 3 pupils + 1 teacher’s piece + 1 spare set" in words
+
+
+def test_nobody_is_named_but_on_the_tables(rings: Held) -> None:
+    names = [word for name in EVENING for word in name.split() if len(word) > 2]  # Bo is part of other words
+    said = [rings.said]
+    for path in rings.folder.iterdir():
+        if path.suffix == ".pdf" and not path.name.startswith("tables"):
+            said += rings.pages(path.name.removesuffix("-a4.pdf"))
+        elif path.suffix == ".csv" and path.stem != "tables":
+            said.append(path.read_text("utf-8"))
+    assert len(said) > len(EVENING)
+    assert not [name for name in names for words in said if name in words]
+
+
+# What is made up besides
+
+
+@pytest.mark.parametrize(
+    ("said", "pupils", "sets", "told"),
+    [
+        ("", 2, 4, "2 pupils + 1 teacher’s piece + 1 spare set; what is made up besides"),
+        ("  teacher's piece: no\n", 2, 3, "2 pupils + 1 spare set; what is made up besides"),
+        ("  teacher's piece: no\n  a spare set for: none\n", 2, 2, "2 pupils\n"),
+        ("  teacher's piece: yes\n  a spare set for: 2\n", 3, 6, "3 pupils + 1 teacher’s piece + 2 spare sets\n"),
+    ],
+)
+def test_a_class_says_what_is_made_up_besides_else_it_is_common_practice(
+    said: str, pupils: int, sets: int, told: str, bench: Callable[..., Bench]
+) -> None:
+    made = bench("tideline-band", changes={"studio.yaml": ("  people: 12\n", f"  people: 12\n{said}")})
+    held = made.held(*(f"Pupil {i},tideline-band,US 8,,,1" for i in range(pupils)), printed=False)
+    assert held.code == WELL, held.said
+    assert told in held.said
+    assert [row["bags"] for row in of(held.rows("pick"), "silver-low-fire")] == [str(sets)]
+
+
+# Pots, colours, several designs
+
+
+@pytest.fixture(scope="module")
+def mixed(bench: Callable[..., Bench]) -> Held:
+    """Seven who make drops in a mix by parts, of stones in pots, and one who makes a ring; nothing besides."""
+    made = bench("buoy-drops", "tideline-band", changes=POT)
+    smoke = "  foiled-pp18-smoke:\n"
+    made.change("stock/stones.yaml", smoke, f"{smoke}    given out: from the pot\n")
+    made.change("studio.yaml", "  people: 12\n", "  people: 12\n  teacher's piece: no\n  a spare set for: none\n")
+    colours = "foiled-pp18: 60 %, foiled-pp18-smoke: 40 %"
+    made.change("buoy-drops/project.yaml", "  grey sea:", f"  mist: {{{colours}}}\n  grey sea:")
+    drops = (f"Pupil {i},buoy-drops,,,mist,{'Door' if i < 3 else 'Window'}" for i in range(7))
+    return made.held(*drops, "Pupil 7,tideline-band,US 8,,,Window")
+
+
+def test_the_pot_of_a_class_is_allotted_once(mixed: Held) -> None:
+    """7 × 12 seats: 60 % of 84 are 50.4, and 34 the rest; bag by bag it would be 7 × 7 = 49. 5 % are to spare."""
+    assert mixed.code == WELL, mixed.said
+    pots = {row["item"]: row["together"] for row in mixed.rows("pick") if row["station"] == "stones"}
+    assert {name: pots[name] for name in ("foiled-pp18", "foiled-pp18-smoke")} == {
+        "foiled-pp18": str(-(-50 * 105 // 100)),
+        "foiled-pp18-smoke": str(-(-34 * 105 // 100)),
+    }
+
+
+def test_every_seat_of_a_table_is_filled_from_what_stands_on_it(mixed: Held) -> None:
+    stones: Counter[str] = Counter()
+    for row in mixed.rows("tables"):
+        if row["item"].startswith("foiled-pp18") and row["lies"] == "on the table":
+            stones[row["table"]] += int(row["amount"])
+    assert stones.total() == 53 + 36
+    assert stones["Door"] >= 3 * 12
+    assert stones["Window"] >= 4 * 12
+
+
+def test_several_designs_in_one_class_are_each_planned_by_themselves_and_told_so(mixed: Held) -> None:
+    assert "the evenings of each design are planned by themselves; they share: kiln\n" in mixed.said
+    assert "class of 7" in mixed.pages("teacher-buoy-drops-silver-short")[0]
+
+
+def test_the_tables_of_several_designs_name_the_design_and_the_colours(mixed: Held) -> None:
+    window = mixed.pages("tables")[1]
+    assert "Buoy drops, Silver, short, mist: each of 4 places" in window
+    assert "Tideline band, US 8: 1 place" in window
+
+
+# Bad lines, and classes that do not fit
+
+
+@pytest.fixture(scope="module")
+def band(bench: Callable[..., Bench]) -> Bench:
+    return bench("tideline-band")
+
+
+def test_a_bad_line_is_told_without_a_name_and_the_rest_is_made(band: Bench) -> None:
+    good = ("Ines Sandpiper,tideline-band,US 8,,,1", "Bo Tern,tideline-band,US 7,,,1")
+    bad = ("Odo Marsh,tideline-band,,size=US 10,,1", "Ida Knot,tideline-bend,,,,1", "Wren,tideline-band,,,grey sea,1")
+    held = band.held(*good, *bad)
+    assert held.code == TROUBLES
+    assert "evening.csv:4:31: error: plug has no row for the size 'US 10'" in held.said
+    assert "evening.csv:5:10: error: there is no design 'tideline-bend'" in held.said
+    assert "evening.csv:6:22: error: there is no colourway 'grey sea' of US 7" in held.said
+    assert not [name for name in ("Odo", "Marsh", "Ida", "Knot", "Wren") if name in held.said]
+    assert "2 pupils + 1 teacher’s piece + 1 spare set" in held.said
+    assert "class of 2" in held.pages("teacher-tideline-band-us-8")[0]
+
+
+def test_where_nobodys_set_can_be_made_nothing_is_written(bench: Callable[..., Bench]) -> None:
+    held = bench("tideline-band").held("Odo Marsh,tideline-band,,size=US 10,,1")
+    assert held.code == TROUBLES
+    assert not held.folder.exists()
+
+
+def test_teachers_sheets_of_another_evening_go(band: Bench) -> None:
+    held = band.held("Bo Tern,tideline-band,US 5,,,1")
+    (held.folder / "teacher-tideline-band-us-6-a4.pdf").write_text("of last week", "utf-8")
+    (held.folder / "mine.txt").write_text("a note", "utf-8")
+    band.held("Bo Tern,tideline-band,US 5,,,1", printed=False)
+    assert not list(held.folder.glob("teacher-*"))
+    assert (held.folder / "mine.txt").exists()
+
+
+def test_more_pupils_than_places_are_told_at_the_word_and_the_class_is_made_up(band: Bench) -> None:
+    held = band.held(*(f"Pupil {i},tideline-band,US 8,,,1" for i in range(13)), printed=False)
+    assert held.code == WELL
+    assert "projects/studio.yaml:17:11: warning: 13 pupils make tideline-band, and its class has 12 places" in held.said
+    assert "people: 13, if there is room for them; or take 1 off the list" in held.said
+    assert "13 pupils + 1 teacher’s piece + 2 spare sets" in held.said
+
+
+def test_a_class_that_does_not_get_through_its_evenings_is_told_as_its_plan_tells_it(
+    bench: Callable[..., Bench],
+) -> None:
+    short = ('evenings: ["18:30-21:30", "18:30-21:30", "18:30-21:30"]', 'evenings: ["18:30-19:00"]')
+    made = bench("tideline-band", changes={"studio.yaml": short})
+    held = made.held("Bo Tern,tideline-band,US 8,,,1", "Odo Marsh,tideline-band,US 8,,,1")
+    assert held.code == WELL
+    assert "a class of 2 does not get through ‘Tideline band’ in 1 evening: no room for" in held.said
+    assert "Does not fit" in held.pages("teacher-tideline-band-us-8")[0]
+
+
+def test_a_name_that_would_be_worked_as_a_formula_stays_text(band: Bench) -> None:
+    held = band.held("=1+1,tideline-band,US 8,,,@2")
+    assert {(row["table"], row["who"]) for row in held.rows("tables") if row["who"] and row["table"] != "teacher"} == {
+        ("'@2", "'=1+1")
+    }
+    assert "=1+1" in held.pages("tables")[0]
+
+
+@pytest.mark.parametrize(
+    ("tables", "hammers", "stand"),
+    [
+        ((5, 3), 2, {("A", "1"), ("B", "1")}),
+        ((5, 3), 6, {("A", "4"), ("B", "2")}),  # one for each table, and of four more 2.5 and 1.5
+        ((5, 3, 1), 2, {("", "2")}),  # they do not go round: they stand by themselves
+        ((2,), 2, {("A", "1"), ("A", "1")}),  # everybody has one
+    ],
+)
+def test_few_tools_are_given_to_the_tables_or_stand_by_themselves(
+    tables: tuple[int, ...], hammers: int, stand: set[tuple[str, str]], bench: Callable[..., Bench]
+) -> None:
+    brass = "    name: Brass hammer, heavy\n    group: wire\n    owned: "
+    made = bench("sounding-bracelet", changes={"stock/tools.yaml": (f"{brass}2", f"{brass}{hammers}")})
+    made.change("studio.yaml", "  people: 12\n", "  people: 12\n  teacher's piece: no\n")
+    seats = (table for table, many in zip("ABC", tables, strict=False) for _ in range(many))
+    held = made.held(*(f"{i},sounding-bracelet,,,,{table}" for i, table in enumerate(seats)), printed=False)
+    rows = [row for row in of(held.rows("tables"), "brass-hammer") if row["table"] != "teacher"]
+    assert {(row["table"], row["amount"]) for row in rows} == stand
+    assert sum(int(row["amount"]) for row in rows) == hammers
+
+
+def test_a_public_folder_is_refused(bench: Callable[..., Bench]) -> None:
+    from click.testing import CliRunner  # noqa: PLC0415
+
+    from sheetgen.cli import main  # noqa: PLC0415
+
+    made = bench("tideline-band")
+    args: list[Any] = ["class", str(made.root / "none.csv"), "--library", str(made.root), "--private"]
+    result = CliRunner().invoke(main, [*args, str(made.root / "projects" / "in")])
+    assert result.exit_code == USAGE
+    assert "a folder beside build and projects" in result.output
+
+
+def test_the_kiln_is_fired_for_all_at_once(rings: Held) -> None:
+    """A pack of six pieces of fibre blanket does 60 firings: one for the class, and not one for each of its 8 sets."""
+    [row] = of(rings.rows("buy"), "fibre-blanket")
+    assert row["needed"] == "1"
