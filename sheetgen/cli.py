@@ -279,6 +279,37 @@ def cost(wanted: tuple[str, ...], library: Path, private: Path | None, a_class: 
 
 
 @main.command()
+@click.argument("table", type=click.Path(path_type=Path, dir_okay=False, exists=True), metavar="TABLE")
+@library_option
+@traceback_option
+@private_option
+@click.option("--paper", type=click.Choice(["A4", "Letter"], case_sensitive=False), default=None, help="What it is printed on (default: the first paper of the studio).")  # fmt: skip # noqa: E501
+@click.option("--labels-gone", type=click.IntRange(0), default=0, metavar="NUMBER", help="So many labels of the first sheet are gone already.")  # fmt: skip # noqa: E501
+@click.option("--apart", is_flag=True, help="A PDF for each order besides, to be mailed.")
+@click.option("--lists-alone", is_flag=True, help="Only the lists; nothing is printed for anybody, and nothing counts as sent.")  # fmt: skip # noqa: E501
+def orders(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
+    table: Path, library: Path, private: Path | None, paper: str | None, labels_gone: int,
+    apart: bool, lists_alone: bool,  # noqa: FBT001 - flags, by click
+) -> None:  # fmt: skip
+    """From a spreadsheet of orders to what is packed from: the stack of sheets, kit cards, labels and lists."""
+    from datetime import datetime  # noqa: PLC0415 - only here is it today
+
+    from sheetgen.runs.order_files import Wanted  # noqa: PLC0415 - only where a run is made
+    from sheetgen.runs.orders import orders as made  # noqa: PLC0415
+
+    wanted = Wanted(paper or "", labels_gone, apart, lists_alone)
+    day = datetime.now().astimezone().date()
+    try:
+        outcome, told = made(library, table, private or library / PRIVATE, library / "build", wanted, day)
+    except pipeline.NotReady as missing:
+        _wrong(str(missing))
+    _tell(outcome)
+    for line in told:
+        _say(line)
+    _end(outcome)
+
+
+@main.command()
 @click.argument("names", nargs=-1, metavar="[KIND]...")
 @library_option
 @traceback_option

@@ -40,7 +40,7 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
     """
     into = private / within
     private.parent.mkdir(parents=True, exist_ok=True)
-    for folder in dict.fromkeys((private, into)):
+    for folder in (private, *reversed([one for one in into.parents if one.is_relative_to(private)][:-1]), into):
         folder.mkdir(mode=OWNERS_FOLDER, exist_ok=True)
         folder.chmod(OWNERS_FOLDER)  # one that was made by hand lets others in
     ready: list[tuple[Path, Path]] = []

@@ -23,9 +23,8 @@ from sheetgen.publish.private import drop_stale, refuse_public, write_private
 from sheetgen.read.library import read_library
 from sheetgen.read.pupils import read_pupils
 from sheetgen.runs.class_printed import printed
-from sheetgen.runs.designs import Designs
+from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kinds import Kinds
-from sheetgen.runs.orders import versions_of
 from sheetgen.runs.press import list_files, press
 from sheetgen.work.besides import besides
 

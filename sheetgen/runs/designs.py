@@ -7,8 +7,11 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import plain
+from sheetgen.base.trouble import Troubles
 from sheetgen.editions import Editions
 from sheetgen.pipeline import work_one
+from sheetgen.read.library import read_library
+from sheetgen.work.project import main_title
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -16,7 +19,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.place import Word
     from sheetgen.base.trouble import Trouble
-    from sheetgen.model.project import Filed, Library
+    from sheetgen.model.project import Filed, Library, Project
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.pipeline import Outcome
 
@@ -89,3 +92,19 @@ def differing(version: WorkedVersion, choices: Choices) -> Mapping[str, str]:
     """Those choices that are other than the version's own, by their names."""
     own = {plain(name): plain(value) for name, value in version.choices.items()}
     return {str(name): str(value) for name, value in choices if own.get(plain(name)) != plain(value)}
+
+
+def versions_of(root: Path) -> dict[str, list[str]]:
+    """The printed names of each design's versions; what is wrong with the library is told where its designs are used.
+
+    Of a design in trouble there is none.
+    """
+    library = read_library(root, Troubles())
+    versions = {filed.name: printed_names(filed.project) for filed in library.projects} if library else {}
+    return versions | {name: [] for name in (library.failed if library else ())}
+
+
+def printed_names(project: Project) -> list[str]:
+    """The names of a design's versions as its sheets print them, the main one first."""
+    others = (next((str(v) for k, v in version.items() if k == "name"), "") for version in project.versions)
+    return [main_title(project), *filter(None, others)]

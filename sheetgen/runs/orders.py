@@ -4,20 +4,61 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.trouble import Troubles
+from sheetgen.base.place import Place, Source
+from sheetgen.base.spelling import counted, slug
+from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
+from sheetgen.model.sent import FILE, SentList
+from sheetgen.pipeline import NotReady, Outcome
+from sheetgen.publish.private import drop_stale, refuse_public, write_private
+from sheetgen.read.ledgers import read_ledgers
 from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
-from sheetgen.runs.designs import Designs
+from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kinds import Kinds, run_of
-from sheetgen.work.project import main_title
+from sheetgen.runs.order_files import OrderFiles, Wanted
+from sheetgen.runs.press import press
+from sheetgen.runs.sent import keep_sent, sent_list
 
 if TYPE_CHECKING:
+    import datetime as dt
+    from collections.abc import Iterator
     from pathlib import Path
 
     from sheetgen.kits.ordered import Run
-    from sheetgen.model.orders import Orders
-    from sheetgen.model.project import Project
-    from sheetgen.pipeline import Outcome
+
+ORDERS, APART = "orders", "apart"
+"""The folder of what runs print, within the private one, and in that of a run the one of what is mailed."""
+NAMED = 12  # numbers of orders in one line of a terminal
+
+
+def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
+    root: Path, table: Path, private: Path, build: Path, wanted: Wanted, day: dt.date
+) -> tuple[Outcome, list[str]]:
+    """All that a run of orders is packed from, into the private folder, and the list of what was sent; told in lines.
+
+    What is wrong with a line is told, its order is held back, and the others are made. NotReady for a folder that is
+    public, cannot be written, or where pages cannot be made.
+    """
+    outcome = Outcome()
+    try:
+        refuse_public(private, root, build)
+    except CannotBe as fault:
+        raise NotReady(f"{fault.message}; {fault.help}") from None
+    try:
+        there = SentList() if wanted.lists_alone else sent_list(private, outcome.troubles)
+        run, told = packed(root, table, outcome)
+        if run is not None:
+            told += _made(root, table, private, run, wanted, outcome)
+            told += [] if wanted.lists_alone or not outcome.changed else _sent(root, private, there, run, day)
+    except Misplaced as fault:
+        outcome.troubles.extend([fault.trouble])
+        return outcome, []
+    except CannotBe as fault:
+        outcome.troubles.add(fault.message, Place(Source(table.name)), fault.help)
+        return outcome, []
+    except OSError as fault:
+        raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
+    return outcome, told
 
 
 def packed(root: Path, table: Path, outcome: Outcome) -> tuple[Run | None, list[str]]:
@@ -25,31 +66,48 @@ def packed(root: Path, table: Path, outcome: Outcome) -> tuple[Run | None, list[
 
     None where there is none that can be packed.
     """
-    orders = _read(root, table, outcome)
-    designs = list(dict.fromkeys(str(line.design) for line in orders.lines))
+    found = read_orders(table, table.name, versions_of(root), outcome.troubles)
+    designs = list(dict.fromkeys(str(line.design) for line in found.lines))
     library = read_library(root, outcome.troubles, designs) if designs else None
     if library is None:
         return None, []
-    run, held = run_of(orders, Kinds(Designs(root, library, outcome), outcome.troubles))
-    told = [f"held back, since a line of it is in trouble: {number}" for number in held]
+    run, held = run_of(found, Kinds(Designs(root, library, outcome), outcome.troubles))
+    told = [f"held back, since a line of it is in trouble: {', '.join(held)}"] if held else []
     return (run if run.orders else None), told
 
 
-def _read(root: Path, table: Path, outcome: Outcome) -> Orders:
-    return read_orders(table, table.name, versions_of(root), outcome.troubles)
+def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
+    root: Path, table: Path, private: Path, run: Run, wanted: Wanted, outcome: Outcome
+) -> list[str]:
+    """Print and write it; nothing is written where a list cannot be made."""
+    within = f"{ORDERS}/{slug(table.stem)}"
+    with press(root) as by:
+        made = OrderFiles(run, wanted, by, Place(Source(table.name)), outcome.troubles)
+        files = made.files()
+    if not files:
+        return []
+    _tell_unpublished(root, outcome)
+    outcome.changed = write_private(private, within, files)
+    outcome.changed += [f"{APART}/{name}" for name in write_private(private, f"{within}/{APART}", made.mailed)]
+    drop_stale(private, f"{within}/{APART}", "", made.mailed)
+    return [*made.told, f"wrote {counted(len(outcome.changed), 'file')} into {private / within}"]
 
 
-def versions_of(root: Path) -> dict[str, list[str]]:
-    """The printed names of each design's versions; what is wrong with the library is told where its designs are used.
+def _tell_unpublished(root: Path, outcome: Outcome) -> None:
+    """Warn of a revision that nobody can look up yet: the code on a label leads to its page."""
+    for worked in outcome.worked:
+        ledgers = read_ledgers(root / "projects" / worked.name, Troubles())
+        if worked.studio.address and not any(one.revision == worked.revision for one in ledgers):
+            told = f"revision {worked.revision} of {worked.title} is not published yet"
+            helped = "publish it before the parcels go: the codes on their labels lead to its pages"
+            outcome.troubles.add(told, worked.place, helped, "warning")
 
-    Of a design in trouble there is none.
-    """
-    library = read_library(root, Troubles())
-    versions = {filed.name: printed_names(filed.project) for filed in library.projects} if library else {}
-    return versions | {name: [] for name in (library.failed if library else ())}
 
-
-def printed_names(project: Project) -> list[str]:
-    """The names of a design's versions as its sheets print them, the main one first."""
-    others = (next((str(v) for k, v in version.items() if k == "name"), "") for version in project.versions)
-    return [main_title(project), *filter(None, others)]
+def _sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) -> Iterator[str]:
+    """Add the run to what was sent, and name the orders that stand there already."""
+    again = sorted({order.number for order in run.orders} & {line.order for line in there.lines})
+    if again:
+        more = f" and {len(again) - NAMED} more" if len(again) > NAMED else ""
+        yield f"sent before, look whether they are to go once more: {', '.join(again[:NAMED])}{more}"
+    many = keep_sent(root, private, there, run, day)
+    yield f"{counted(many, 'line')} added to {private / FILE}, the list of what was sent"

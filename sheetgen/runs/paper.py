@@ -9,6 +9,8 @@ from sheetgen.kits import cut_paper, paper
 from sheetgen.render.lists import Printed, as_html, lists_pdf
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sheetgen.kits.run_lists import Lists
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
@@ -20,9 +22,9 @@ def views(lists: Lists) -> dict[str, object]:
     return dict(paper.on_paper(lists, as_html(bars)))
 
 
-def on_paper(lists: Lists, theme: Theme, pool: PdfPool) -> Printed:
-    """All lists as PDFs for the studio's papers.
+def on_paper(lists: Lists, papers: Sequence[str], theme: Theme, pool: PdfPool) -> Printed:
+    """All lists as PDFs, on each of the papers.
 
     Misplaced at a file of the library's theme that cannot be used, CannotBe for a page that cannot be printed.
     """
-    return lists_pdf(views(lists), lists.studio.paper, theme, pool)
+    return lists_pdf(views(lists), papers, theme, pool)

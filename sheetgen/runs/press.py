@@ -42,13 +42,14 @@ def press(root: Path, cores: int | None = None) -> Iterator[Press]:
 
 
 def list_files(
-    lists: Lists, by: Press, troubles: Troubles, more: Sequence[Sheet] = ()
+    lists: Lists, by: Press, troubles: Troubles, more: Sequence[Sheet] = (), papers: Sequence[str] = ()
 ) -> tuple[dict[str, bytes], list[str]]:
     """Every list as CSV, together with `more` as a workbook, and on paper; and how many pages each has, in lines.
 
+    `papers` are those of the studio where none is named.
     What jars in a layout is a warning. Misplaced and CannotBe as for `on_paper`.
     """
-    paper = on_paper(lists, by.theme, by.pool)
+    paper = on_paper(lists, papers or lists.studio.paper, by.theme, by.pool)
     for doubt in paper.doubts:
         troubles.add(str(doubt), None, severity="warning")
     sheets = [*lists.sheets, *more]

@@ -1,0 +1,119 @@
+"""What a run of orders is packed from, as files: the stack, cards, labels, lists, and a file an order to be mailed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from sheetgen.base.spelling import counted
+from sheetgen.kits.bag_labels import bag_labels, label_rows
+from sheetgen.kits.check_list import checked
+from sheetgen.kits.coded import page_of_kit
+from sheetgen.kits.kit_cards import card_rows, kit_cards
+from sheetgen.kits.money import Coin
+from sheetgen.kits.run import taken
+from sheetgen.kits.without_orders import lists_of
+from sheetgen.render.kit_cards import kit_cards_pdf
+from sheetgen.render.labels import labels_pdf
+from sheetgen.runs.documents import Binder, Documents
+from sheetgen.runs.press import list_files
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sheetgen.base.place import Place
+    from sheetgen.base.trouble import Troubles
+    from sheetgen.kits.ordered import Run
+    from sheetgen.kits.taken import Taken
+    from sheetgen.model.worked import Publisher
+    from sheetgen.runs.press import Press
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is wanted of a run: the paper that the studio prints on (empty: its first), and how many labels are gone.
+
+    `apart`: a file for each order besides, to be mailed. `lists_alone`: nothing but the lists, and nothing is sent.
+    """
+
+    paper: str = ""
+    labels_gone: int = 0
+    apart: bool = False
+    lists_alone: bool = False
+
+
+@dataclass(slots=True)
+class OrderFiles:
+    """The files of a run; `told` is said of them in a terminal, `mailed` are those for each order."""
+
+    run: Run
+    wanted: Wanted
+    by: Press
+    place: Place
+    troubles: Troubles
+    told: list[str] = field(default_factory=list)
+    mailed: dict[str, bytes] = field(default_factory=dict)
+
+    @property
+    def studio(self) -> Publisher:
+        """Whose run it is."""
+        return self.run.kinds[0].worked.studio
+
+    @property
+    def paper(self) -> str:
+        """What it is printed on."""
+        return self.wanted.paper or self.studio.paper[0]
+
+    def files(self) -> dict[str, bytes]:
+        """All of them by their names; none where something that is wanted comes out of no length in stock.
+
+        Misplaced at a theme's file that cannot be used, CannotBe for what cannot be printed.
+        """
+        needs = taken(self.run.kinds)
+        documents = Documents(self.paper)
+        if not self.wanted.lists_alone:
+            documents.lay_out(self.run, needs, self.by.theme, self.by.pool, self.troubles)
+        leaves = {order.number: documents.sheets(order) for order in self.run.orders}
+        coin = Coin(self.studio.currency, point=self.run.kinds[0].rounder.point)
+        lists, told, troubles = lists_of(self.run.kinds, coin, checked(self.run, leaves))
+        self.troubles.extend(troubles)
+        if troubles:
+            return {}
+        kits = sum(kind.bags for kind in self.run.kinds)
+        orders = counted(len(self.run.orders), "order")
+        self.told += [f"{orders}: {kits} kits and parts of {counted(len(self.run.kinds), 'kind')}", *told]
+        more = [card_rows(self.run, needs), label_rows(self.run, needs)]
+        files, pages = list_files(lists, self.by, self.troubles, more, [self.paper])
+        self.told += pages
+        if self.wanted.lists_alone:
+            return files
+        binder = Binder(documents, self.by.pool, self.place, self.troubles)
+        stack = binder.stack(self.run.orders)
+        self.told += [f"{name}: {counted(sum(leaves.values()), 'sheet')} of paper, both sides" for name in stack]
+        self.mailed = binder.apart(self.run.orders) if self.wanted.apart else {}
+        return files | stack | self._cards(needs) | self._labels(needs)
+
+    def _cards(self, needs: Sequence[Taken]) -> dict[str, bytes]:
+        cards = kit_cards(self.run, needs)
+        made = kit_cards_pdf(cards, [self.paper], self.by.theme, self.by.pool.printer, self.studio.language)
+        self.troubles.extend(made.troubles)
+        self.told.append(f"kit cards and slips: {len(cards)}")
+        return {f"kit-cards-{paper.lower()}.pdf": pdf for paper, pdf in made.pdfs.items()}
+
+    def _labels(self, needs: Sequence[Taken]) -> dict[str, bytes]:
+        """The labels, where the studio states on what; a warning where no code can be printed on them."""
+        grid = self.studio.labels
+        if grid is None:
+            self.told.append("no labels: the studio does not say on which sheet (labels: in projects/studio.yaml)")
+            return {}
+        labels = bag_labels(self.run, needs, lambda kits: page_of_kit(kits.worked, kits))
+        if not self.studio.address:
+            told = "no code is printed on the labels: the studio has no address"
+            self.troubles.add(told, None, "address: https://… in projects/studio.yaml", "warning")
+        elif any(kits.choices and not kits.only for kits in self.run.kinds):
+            self.told.append("no code on the labels of kits with other choices: no page tells what somebody ordered")
+        printer, gone = self.by.pool.printer, self.wanted.labels_gone
+        made = labels_pdf(labels, grid, self.by.theme, printer, self.studio.language, gone)
+        self.troubles.extend(made.troubles)
+        self.told.append(f"labels: {len(labels)}")
+        return {f"labels-{grid.paper.lower()}.pdf": made.pdf}
