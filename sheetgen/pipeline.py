@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.check.project import check as look_over
+from sheetgen.draw.slab import with_slabs
 from sheetgen.read.library import NO_PROJECTS, read_library
 from sheetgen.work.project import work
 
@@ -79,6 +80,7 @@ def work_one(
         worked = work(filed, library, own, choices, only)
         if not own.errors:
             look_over(worked, own)
+            worked = with_slabs(worked)
     return None if own.errors else worked, own
 
 
@@ -183,10 +185,9 @@ def figures_told(outcome: Outcome, name: str | None = None) -> Iterator[tuple[st
 
 def _materials_told(worked: Worked, version: WorkedVersion) -> Iterator[tuple[str, ...]]:
     """What a version takes of each item, on the slabs that are drawn of it."""
-    from sheetgen.draw.templates import slab_layouts  # noqa: PLC0415 - only where something is shown
     from sheetgen.model import amounts as reckoned  # noqa: PLC0415
 
-    slabs = slab_layouts(worked, version)
+    slabs = version.slabs
     for line in version.materials:
         told = reckoned.amounts(line, slabs, worked.rounder)
         three = (told.used.plain, told.have.plain, told.back.plain) if told else ("", "as needed", "")
@@ -195,11 +196,10 @@ def _materials_told(worked: Worked, version: WorkedVersion) -> Iterator[tuple[st
 
 def figures_as_data(outcome: Outcome) -> list[dict[str, Any]]:
     """What figures.json of each project holds."""
-    from sheetgen.draw.templates import slab_layouts  # noqa: PLC0415 - only where it is wanted
     from sheetgen.render.figures import figures_data  # noqa: PLC0415
 
     return [
-        figures_data(worked, {name: slab_layouts(worked, version) for name, version in worked.versions.items()})
+        figures_data(worked, {name: version.slabs for name, version in worked.versions.items()})
         for worked in outcome.worked
     ]
 

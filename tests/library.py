@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Self
 
 from sheetgen import pipeline
-from sheetgen.draw.templates import draw, slab_layouts
+from sheetgen.draw.slab import slab_layouts
+from sheetgen.draw.templates import draw
 from sheetgen.render.handout import Sheets
 from sheetgen.render.job import Printout
 from sheetgen.render.marks import Marks

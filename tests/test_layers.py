@@ -133,7 +133,7 @@ def test_no_import_points_up() -> None:
         ("sheetgen.model.worked", "from sheetgen.work.evaluator import Evaluator"),
         ("sheetgen.work.evaluator", "def f():\n    from sheetgen.read.library import read_library"),
         ("sheetgen.draw.templates", "from sheetgen import render"),
-        ("sheetgen.kits.run", "from sheetgen.draw.templates import slab_layouts"),
+        ("sheetgen.kits.run", "from sheetgen.draw.slab import slab_layouts"),
         ("sheetgen.kits.lists", "from sheetgen.render.figures import figures_data"),
         ("sheetgen.kits.buy_list", "from sheetgen.publish.tables import csv_bytes"),
         ("sheetgen.read.library", "from sheetgen import pipeline"),

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.flat import Flat
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.packing import Sides, packed
 from sheetgen.base.pen import LETTER, SIZE, Extent, Moved
 from sheetgen.draw.paper import Paper
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from sheetgen.base.printed import Printed
     from sheetgen.base.rounding import Rounder
     from sheetgen.model.drawing import Drawing
-    from sheetgen.model.worked import Slab
+    from sheetgen.model.worked import Slab, Worked, WorkedVersion
     from sheetgen.parts.piece import Piece
 
 Page = tuple["Placed", ...]
@@ -58,6 +59,19 @@ class Cut:
 
 
 Laid = tuple["Placed", int, Cut]
+
+
+def with_slabs(worked: Worked) -> Worked:
+    """A worked project with the slabs of its versions, on which hangs how much clay is to be there."""
+    versions = {name: replace(one, slabs=slab_layouts(worked, one)) for name, one in worked.versions.items()}
+    return replace(worked, versions=Frozen(versions))
+
+
+def slab_layouts(worked: Worked, version: WorkedVersion) -> tuple[SlabLayout, ...]:
+    """The slabs of a version by themselves; none where the studio does not say what it rolls."""
+    return slabs(version.parts.values(), worked.slab, worked.rounder) if worked.slab else ()
+
+
 """A piece on its slab, its number, and what is cut."""
 
 

@@ -12,14 +12,12 @@ from sheetgen.draw.pages import pages, room
 from sheetgen.draw.piece import alone, templates
 from sheetgen.draw.program import programs
 from sheetgen.draw.signs import signs
-from sheetgen.draw.slab import slabs
 from sheetgen.draw.timetable import timetable
 from sheetgen.model.drawing import Drawings
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sheetgen.model.drawing import SlabLayout
     from sheetgen.model.worked import Worked, WorkedVersion
 
 
@@ -37,13 +35,8 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         curves=programs(version, rounder),
         narrow_curves=programs(version, rounder, stacked=True),
         finished=finished(version, rounder),
-        slabs=slab_layouts(worked, version),
+        slabs=version.slabs,
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
         signs=signs(version),
         timetable=timetable(version),
     )
-
-
-def slab_layouts(worked: Worked, version: WorkedVersion) -> tuple[SlabLayout, ...]:
-    """The slabs of a version by themselves; none where the studio does not say what it rolls."""
-    return slabs(version.parts.values(), worked.slab, worked.rounder) if worked.slab else ()

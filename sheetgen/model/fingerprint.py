@@ -24,8 +24,6 @@ LONG = 6
 CODE = re.compile(f"[{SIGNS}]{{{LONG}}}")
 PLAIN = str.maketrans({NBSP: " ", THIN: "", "\u2060": ""})
 
-NO_SLABS = ()  # slabs are known once they are drawn; how large one is hangs on sizes that are counted here
-
 FIGURES, SIZES, LISTS, TIMES, FIRING, SAID = "figures", "sizes", "lists", "times", "firing", "said"
 GROUPS = (FIGURES, SIZES, LISTS, TIMES, FIRING, SAID)
 """Figures by their names; finished sizes and what pieces fire to; amounts and tools; times; firings; what texts say."""
@@ -116,13 +114,13 @@ def _lists(version: WorkedVersion, numbers: Numbers) -> Iterator[Number]:
     plan = version.plan.class_plan
     for line in version.materials:
         item, name = line.item.id, line.item.name
-        told = amounts(line, NO_SLABS, numbers.rounder)
+        told = amounts(line, version.slabs, numbers.rounder)
         yield Number(LISTS, item, name, told.listed if told else "as needed")
         if told is not None and told.back:
             yield Number(LISTS, f"{item}, used", f"{name}, used", told.used.told)
         if plan is not None:
             people = plan.held.people
-            pot = amounts(line, NO_SLABS, numbers.rounder, people)
+            pot = amounts(line, version.slabs, numbers.rounder, people)
             if pot is not None:
                 yield Number(LISTS, f"{item}, class", f"{name}, for {people}", pot.listed)
     for tool in version.tools:

@@ -13,7 +13,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.place import Place
-    from sheetgen.base.rounding import Rounder
     from sheetgen.model.worked import Worked, WorkedVersion
 
 PROGRAM = "program"
@@ -47,7 +46,7 @@ def inputs(worked: Worked, version: WorkedVersion, program: str) -> dict[str, st
             found[f"allowance of {line.item.id}"] = _told("allowance", line.allowance)
     if version.plan.class_plan is not None:
         found["class people"] = str(version.plan.class_plan.held.people)
-    found |= dict(_studio(worked.rounder)) | {PROGRAM: program}
+    found |= dict(_studio(worked)) | {PROGRAM: program}
     return {" ".join(key.split()): " ".join(value.split()) for key, value in found.items()}
 
 
@@ -69,10 +68,13 @@ def _written(place: Place) -> str:
     return place.source.line(place.line)[place.column - 1 :][: place.width]
 
 
-def _studio(rounder: Rounder) -> Iterator[tuple[str, str]]:
+def _studio(worked: Worked) -> Iterator[tuple[str, str]]:
+    rounder, slab = worked.rounder, worked.slab
     yield "studio bench step", f"{rounder.step:g} mm"
     yield "studio units", "in" if rounder.inches else "mm"
     yield "studio decimal sign", rounder.point
+    if slab is not None:
+        yield "studio slab", f"{slab.width:g} × {slab.length:g} mm, gap {slab.gap:g} mm"
 
 
 def _told(name: str, value: object) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.draw.templates import draw, slab_layouts
+from sheetgen.draw.templates import draw
 from sheetgen.kits.class_words import TableWords, share
 from sheetgen.render.class_sheets import Taught, class_sheets
 
@@ -42,7 +42,7 @@ def _taught(run: ClassRun, needs: Sequence[Taken]) -> Iterator[Taught]:
     for kinds in groups.values():
         worked = kinds[0].worked
         version = worked.versions[kinds[0].version.name]
-        slabs = {name: slab_layouts(worked, one) for name, one in worked.versions.items()}
+        slabs = {name: one.slabs for name, one in worked.versions.items()}
         yield Taught(
             worked, version, draw(worked, version, worked.studio.paper), slabs, share(run, kinds, needs, worked.rounder)
         )

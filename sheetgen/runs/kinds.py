@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import bare, suggest
 from sheetgen.base.trouble import CannotBe
-from sheetgen.draw.templates import slab_layouts
 from sheetgen.kits.called import called
 from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.kits.taken import Kits
@@ -67,7 +66,7 @@ class Kinds:
             return None
         key = (worked.name, version.name, kits.choices, way.name if way else "", leave_out, only)
         if key not in self.found:
-            self.found[key] = replace(kits, slabs=slab_layouts(worked, version), leave_out=leave_out, only=only)
+            self.found[key] = replace(kits, slabs=version.slabs, leave_out=leave_out, only=only)
         return key
 
     def _chosen(self, line: Asked, worked: Worked, version: WorkedVersion) -> tuple[Worked, WorkedVersion] | None:

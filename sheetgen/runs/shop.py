@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
-from sheetgen.draw.templates import slab_layouts
 from sheetgen.kits.money import Coin
 from sheetgen.kits.taken import Kits
 from sheetgen.kits.without_orders import lists_of
@@ -83,5 +82,5 @@ def kits_of(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
     found = []
     for (design, name), count in many.items():
         worked, version = by_name[design], by_name[design].versions[name]
-        found.append(Kits(worked, version, slab_layouts(worked, version), count))
+        found.append(Kits(worked, version, version.slabs, count))
     return found

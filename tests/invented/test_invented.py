@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from sheetgen import pipeline
-from sheetgen.draw.templates import slab_layouts
+from sheetgen.draw.slab import slab_layouts
 from sheetgen.model.amounts import amounts
 
 if TYPE_CHECKING:

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 import pytest
 
-from sheetgen.draw.templates import slab_layouts
+from sheetgen.draw.slab import slab_layouts
 from sheetgen.kits.bag_labels import bag_labels, label_rows
 from sheetgen.kits.kit_cards import card_rows, kit_cards
 from sheetgen.kits.ordered import Order, Part, Run

@@ -15,7 +15,7 @@ from sheetgen.base.interval import Interval, interval
 from sheetgen.base.material import Adhesive, Clay, Item, Sheet
 from sheetgen.base.printed import Printed
 from sheetgen.base.rounding import Rounder
-from sheetgen.draw.templates import slab_layouts
+from sheetgen.draw.slab import slab_layouts
 from sheetgen.kits.spares import counted, weighed
 from sheetgen.model.amounts import Amounts, amounts, at_once, in_bags, worked
 from sheetgen.model.drawing import SlabLayout

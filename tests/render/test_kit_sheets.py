@@ -12,7 +12,8 @@ import page as validator
 import pytest
 
 from sheetgen.base.trouble import Misplaced
-from sheetgen.draw.templates import draw, slab_layouts
+from sheetgen.draw.slab import slab_layouts
+from sheetgen.draw.templates import draw
 from sheetgen.facts.cautions import OUT_OF_CLASS, TAUGHT
 from sheetgen.kits.coded import code_of_kit
 from sheetgen.kits.contents import contents

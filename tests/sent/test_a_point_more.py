@@ -38,9 +38,9 @@ def comparing() -> Any:
 
 
 def put(outcome: Any, build: Path) -> None:
-    """What a publication would write of its figures; nothing is drawn, for slabs are among its materials alone."""
+    """What a publication would write of its figures; nothing is printed."""
     for worked in outcome.worked:
-        data = figures_data(worked, dict.fromkeys(worked.versions, ()))
+        data = figures_data(worked, {name: version.slabs for name, version in worked.versions.items()})
         path = build / worked.name / "figures.json"
         path.parent.mkdir(parents=True)
         path.write_text(json.dumps(data, ensure_ascii=False), "utf-8")
@@ -204,7 +204,7 @@ def test_of_a_ring_that_was_ordered_wider_its_own_numbers_are_told(tried: dict[s
     after: dict[str, str] = {}
     for into, outcome in zip((before, after), tried["chosen"], strict=True):
         [worked] = outcome.worked
-        data = figures_data(worked, dict.fromkeys(worked.versions, ()))
+        data = figures_data(worked, {name: version.slabs for name, version in worked.versions.items()})
         for key, one in data["versions"]["US 8"].items():
             into[key] = plain(f"{one['printed']['words']} {one['printed']['unit']}")
     lines = tried["lines"]

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Figure
     from sheetgen.base.interval import Interval
+    from sheetgen.model.drawing import SlabLayout
     from sheetgen.model.kit import Colourway, Kit
     from sheetgen.model.worked.lines import MaterialLine, ToolLine
     from sheetgen.model.worked.shown import Prose, Shown
@@ -43,7 +44,8 @@ class WorkedVersion:
     `finished` are the finished sizes that the first side names; `plan` is what its times come to; `kit` and
     `colourways` are what the design says of kits, as far as it holds for this version;
     `view` is what stands where in the view of the finished piece, beside the parts that say so themselves, and
-    `view_shows` what is seen there, for who cannot see it. `changed`: its revision was published with other numbers.
+    `view_shows` what is seen there, for who cannot see it. `slabs` are rolled for its clay, as soon as they are laid
+    out. `changed`: its revision was published with other numbers.
     """
 
     name: str
@@ -63,6 +65,7 @@ class WorkedVersion:
     view_shows: Prose = ()
     kit: Kit | None = None
     colourways: tuple[Colourway, ...] = ()
+    slabs: tuple[SlabLayout, ...] = ()
     changed: bool = False
 
     @property
