@@ -28,6 +28,7 @@ QUOTED = 60
 FAILED = re.compile(r"#[^\W\d_][\w/]*[!?]|#N/?[AV]|Err:[0-9]{3}")  # what a spreadsheet shows for a formula that failed
 DOUBTED = re.compile(f"[#{LOST}]|Err:")
 FORMULA = "mend the formula, or write the value; a file that no spreadsheet program has saved has no results"
+OTHERWISE = "write one of these; anything else goes under choices, as name=value, and empty is the first of them"
 
 
 @dataclass(frozen=True)
@@ -156,7 +157,7 @@ class KitLine:
             return Word(alike[0], word.place)
         sizes = re.findall("[0-9]+", word)  # US 8 is no slip for US 10
         near = nearest(word, [name for name in known if re.findall("[0-9]+", name) == sizes])
-        helped = f"did you mean '{near}'?" if near else "write one of these, or leave it empty for the first"
+        helped = f"did you mean '{near}'?" if near else OTHERWISE
         told = ", ".join(f"'{name}'" if "," in name else name for name in known)
         self.add(f"{design} has no version {{it}}; known: {told}", helped, word)
         return word

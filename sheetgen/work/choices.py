@@ -51,6 +51,7 @@ def _decided(
         if plain(asked) in known:
             return known[plain(asked)]
         told = ", ".join(str(name) for name in rows if name != BY)
-        helped = f"add a row for it: {asked}: …; there are {told}" if known else f"add a row for it: {asked}: …"
+        row = f"add a row for it, {asked}: …, or choose {key} too; "
+        helped = f"{row}there are {told}" if known else f"add a row for it: {asked}: …"
         troubles.add(f"{key} has no row for the {by} '{asked}'", asked.place, helped)
     return Word(OPEN, key.place)

@@ -30,7 +30,7 @@ def test_what_is_chosen_by_name_goes_before_what_another_choice_decides(rows: An
 def test_a_choice_without_a_row_is_told_once_with_the_rows_there_are(rows: Any) -> None:
     [trouble, *more] = rows.check("drops", height="24 mm").troubles.errors
     assert "stone has no row for the height '24 mm'" in str(trouble)
-    assert "add a row for it: 24 mm: …; there are 22 mm, 30 mm" in str(trouble)
+    assert "add a row for it, 24 mm: …, or choose stone too; there are 22 mm, 30 mm" in str(trouble)
     assert [one for one in more if "no row" not in str(one)] == []
 
 
