@@ -78,7 +78,7 @@ def _costings(
         for kits in found:
             yield of_class(kits, till, coin)
     elif run:
-        yield of_run(found, till, coin)
+        yield of_run([replace(kits, posted=True) for kits in found], till, coin)
     else:
         for kits in found:
             yield of_piece(replace(kits, bags=1), till, coin)  # however often it is named

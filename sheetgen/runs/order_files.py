@@ -74,14 +74,15 @@ class OrderFiles:
         if not self.wanted.lists_alone:
             documents.lay_out(self.run, needs, self.by.theme, self.by.pool, self.troubles)
         leaves = {order.number: documents.sheets(order) for order in self.run.orders}
+        orders = () if self.wanted.lists_alone else checked(self.run, leaves)  # nothing to check is printed yet
         coin = Coin(self.studio.currency, point=self.run.kinds[0].rounder.point)
-        lists, told, troubles = lists_of(self.run.kinds, coin, checked(self.run, leaves))
+        lists, told, troubles = lists_of(self.run.kinds, coin, orders)
         self.troubles.extend(troubles)
         if troubles:
             return {}
         kits = sum(kind.bags for kind in self.run.kinds)
-        orders = counted(len(self.run.orders), "order")
-        self.told += [f"{orders}: {kits} kits and parts of {counted(len(self.run.kinds), 'kind')}", *told]
+        many = counted(len(self.run.orders), "order")
+        self.told += [f"{many}: {kits} kits and parts of {counted(len(self.run.kinds), 'kind')}", *told]
         more = [card_rows(self.run, needs), label_rows(self.run, needs)]
         files, pages = list_files(lists, self.by, self.troubles, more, [self.paper])
         self.told += pages

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
@@ -42,7 +43,7 @@ def shop(root: Path, wanted: Sequence[str], private: Path, build: Path) -> tuple
             typed.add(fault.message, None, fault.help)
     outcome = work_through(root, list(dict.fromkeys(want.design for want in wants))) if wants else Outcome()
     outcome.troubles.extend(typed)
-    run = kits_of(outcome, wants)
+    run = [replace(kits, posted=True) for kits in kits_of(outcome, wants)]
     if outcome.troubles.errors or not run:
         return outcome, []
     studio, rounder = outcome.worked[0].studio, outcome.worked[0].rounder

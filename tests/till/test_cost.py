@@ -106,20 +106,19 @@ def test_the_piece_is_priced_by_markup_and_by_margin(tmp_path: Path) -> None:
 def test_a_run_of_kits_is_packed_and_wrapped_and_fires_nothing(tmp_path: Path) -> None:
     """Twelve rings: bags of 10 g of clay, 60 g there, 60 bought as 3 × 25 g for 114: both by that price, 182.40.
 
-    Plugs 12 ÷ 20 × 24 = 14.40; sheet, twelve abreast, 60 ÷ 5000 × 4.80 = 0.0576; tape 12 ÷ 80 × 2.20 = 0.33, film
-    0.48, fibre 12 ÷ 60 × 11 = 2.20, pads 7.20, cloth 12 ÷ 20 × 6 = 3.60: 210.67. Boxes 14.40, tissue 1.80, sheets
-    4.80, tape 2.40. Packing 12 × 2.5 ÷ 60 × 32 = 16.00 and 20 ÷ 60 × 32 = 10.667. 15 % of 26.67 = 4.0005.
-    2 % of 264.74 = 5.295. In all 270.03. A kit is 22.5025, times 2.2 is 49.5055, with 19 % 58.92: 59.00.
+    Plugs 12 ÷ 20 × 24 = 14.40; sheet, twelve abreast, 60 ÷ 5000 × 4.80 = 0.0576: 196.86. What lies in no bag (tape,
+    pads, cloth) is not sent, and not paid for. Boxes 14.40, tissue 1.80, sheets 4.80, tape 2.40. Packing
+    12 × 2.5 ÷ 60 × 32 = 16.00 and 20 ÷ 60 × 32 = 10.667. 15 % of 26.67 = 4.0005. 2 % of 250.93 = 5.0186. In all
+    255.95. A kit is 21.3292, times 2.2 is 46.924, with 19 % 55.83: 56.00.
     """
     result = costed(tmp_path / "p", "tideline-band=12")
     assert result.exit_code == WELL, result.output
     assert list(amounts(tmp_path / "p", "kits-used").values()) == [
-        "182.40", "14.40", "0.06", "0.33", "0.48", "2.20", "7.20", "3.60", "14.40", "1.80", "4.80", "2.40", "16.00",
-        "10.67", "4.00", "5.29", "270.03",
+        "182.40", "14.40", "0.06", "14.40", "1.80", "4.80", "2.40", "16.00", "10.67", "4.00", "5.02", "255.95",
     ]  # fmt: skip
     price = rows(tmp_path / "p", "kits-price")
-    assert [row["amount"] for row in price[1:5]] == ["49.51", "9.41", "58.92", "59.00"]
-    assert price[1]["working"] == "270.03 ÷ 12 × (1 + 120 %)"
+    assert [row["amount"] for row in price[1:5]] == ["46.92", "8.91", "55.83", "56.00"]
+    assert price[1]["working"] == "255.95 ÷ 12 × (1 + 120 %)"
     assert not [row for row in rows(tmp_path / "p", "kits-used") if row["line"] == "Firing" or "load" in row["working"]]
 
 
@@ -165,14 +164,15 @@ def test_of_wire_the_cuts_are_used_too(tmp_path: Path) -> None:
     assert (wire["working"], wire["amount"]) == ("9775.5 ÷ 12000 mm × 17.40", "14.17")
 
 
-def test_of_what_is_used_as_needed_a_kit_uses_its_part_of_a_pack(tmp_path: Path) -> None:
-    """A pack of six pads does twelve people: a run of five uses 2.5 of them, and a piece half a one."""
-    costed(tmp_path / "p", "tideline-band=5")
+def test_of_what_is_used_as_needed_a_piece_uses_its_part_of_a_pack(tmp_path: Path) -> None:
+    """A pack of six pads for 7.20 does twelve people: a piece uses half a one."""
     costed(tmp_path / "p", "tideline-band")
-    pads = [amounts(tmp_path / "p", f"{one}-used")["Sanding pads, 400, 800 and 1500 grit"] for one in (
-        "kits", "tideline-band-us-7",
-    )]  # fmt: skip
-    assert pads == ["3.00", "0.60"]
+    assert amounts(tmp_path / "p", "tideline-band-us-7-used")["Sanding pads, 400, 800 and 1500 grit"] == "0.60"
+
+
+def test_a_kit_does_not_pay_for_what_is_not_in_it(tmp_path: Path) -> None:
+    costed(tmp_path / "p", "tideline-band=5")
+    assert "Sanding pads, 400, 800 and 1500 grit" not in amounts(tmp_path / "p", "kits-used")
 
 
 def test_a_piece_that_is_named_twice_is_one_piece(tmp_path: Path) -> None:
