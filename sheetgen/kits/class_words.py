@@ -12,6 +12,7 @@ from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.told import amount
 from sheetgen.model.class_tables import Lies, Lot, Share, Sits, TablesTold, TableTold
 from sheetgen.model.tool_told import tool_told
+from sheetgen.model.worn import worn
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -87,6 +88,7 @@ class TableWords:
             many = f"{len(place.names)} of " if len(place.names) > 1 else ""
             where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
             yield self._list(where[:1].upper() + where[1:], place.things, ())
+        yield from _worn(places, "The teacher wears or has")
         tools = dict.fromkeys(self._tool(tool) for place in places for tool in place.tools)
         if tools:
             yield Lies("For the teacher’s pieces", (), tuple(tools))
@@ -95,6 +97,7 @@ class TableWords:
         """What is the same at all places of a table once, then what is at all of a design, then by the kind of set."""
         told = _alike(places)
         many = sum(len(place.names) for place in places)
+        yield from _worn(places, "Everybody wears or has")
         if told:
             yield self._some("At the one place" if many == 1 else f"At each of {many} places", places[0], told)
         for design in dict.fromkeys(place.kits.design for place in places):
@@ -128,6 +131,13 @@ class TableWords:
         if thing.much is None:
             return Lot(name, detail, "")
         return Lot(name, detail, each_told(thing.much, thing.spare, thing.unit, self.rounder))
+
+
+def _worn(places: Sequence[Place], who: str) -> Iterator[Lies]:
+    """What the cautions tell to wear, which no list of tools has."""
+    told = dict.fromkeys(wear for place in places for wear in worn(place.kits.version))
+    if told:
+        yield Lies(who, (), tuple(told))
 
 
 def _alike(places: Sequence[Place]) -> list[Thing]:

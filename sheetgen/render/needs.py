@@ -10,6 +10,7 @@ from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.amounts import amounts
 from sheetgen.model.tool_told import tool_told
 from sheetgen.model.view import Bag, Html, Need, Tools
+from sheetgen.model.worn import worn
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
@@ -90,7 +91,7 @@ class Needs:
         found: dict[str, list[str]] = {place: [] for place in TOOL_GROUPS}
         for line in self.packed.tools:
             found[self._place(line)].append(self._tool(line))
-        found[SAFETY] += self._worn()
+        found[SAFETY] += worn(self.version)
         # a heading sends nobody to the clay or to the kiln where the piece has no clay
         said = {} if self._of_clay() else {CLAY_BENCH: "bench", KILN: "fire"}
         yield from (Tools(said.get(place, place), tuple(names)) for place, names in found.items() if names)
@@ -106,13 +107,3 @@ class Needs:
 
     def _tool(self, line: ToolLine) -> str:
         return tool_told(line.item, line.sizes, self.rounder)
-
-    def _worn(self) -> Iterator[str]:
-        """What the cautions tell to wear or to have, unless the lists have it already."""
-        items = [*(line.item for line in self.version.tools), *(line.item for line in self.version.materials)]
-        had = [item.name.lower() for item in items]
-        told = dict.fromkeys(w for step in self.version.steps for caution in step.cautions for w in caution.wear)
-        for wear in told:
-            noun = wear.split(",")[0].lower()
-            if not any(noun in name for name in had):
-                yield wear

@@ -92,6 +92,14 @@ def test_everybody_has_a_place_at_his_table_with_his_size(rings: Held) -> None:
     assert places == wanted | {(who, "teacher", "US 7", "") for who in ("the teacher’s piece", "a spare set")}
 
 
+def test_what_the_cautions_tell_to_wear_stands_on_every_table(rings: Held) -> None:
+    """A ring of clay is sanded, fired and hammered round."""
+    for page in rings.pages("tables"):
+        assert "wears or has" in page
+        for wear in ("Dust mask", "Eye protection", "Heat-proof gloves", "Ear protection"):
+            assert wear.lower() in page.lower(), (wear, page)
+
+
 def test_each_table_has_a_page_and_the_teacher_one(rings: Held) -> None:
     first, second, teacher = rings.pages("tables")
     assert [name for name in EVENING if name in first] == ["Wren Tidewell", "Odo Marsh", "Ines Sandpiper"]
