@@ -73,13 +73,13 @@ def pick(taken: Sequence[Taken], run: Sequence[Kits] = ()) -> Sheet:
     rows: list[tuple[Cell, ...]] = []
     for at, each in by_station(taken).items():
         for one in each:
-            item = (at, one.item.id, one.item.name, None)
+            item = (at, one.item.id, one.item.name)
             if one.way == "pot":
-                rows.append((*item, None, None, None, one.bags, None, None, one.item.unit, number(one.need)))
+                rows.append((*item, None, None, None, None, one.bags, None, None, one.item.unit, number(one.need)))
             rows += [
                 (
-                    *item, *_kind(held.kits), held.kits.bags, number(held.each), number(held.spare), held.unit,
-                    number(held.together),
+                    *item, _mix(held.kits, one.item), *_kind(held.kits), held.kits.bags, number(held.each),
+                    number(held.spare), held.unit, number(held.together),
                 )
                 for held in one.held
             ]  # fmt: skip
@@ -92,7 +92,15 @@ def pick(taken: Sequence[Taken], run: Sequence[Kits] = ()) -> Sheet:
 
 
 def _kind(kits: Kits) -> tuple[str, str, str | None]:
-    return kits.design, kits.version.title, kits.told.removeprefix(kits.named).removeprefix(", ") or None
+    """Design, version, and all that makes these kits unlike others of it."""
+    whole = f"{kits.design}, {kits.version.title}"
+    return kits.design, kits.version.title, kits.told.removeprefix(whole).removeprefix(", ") or None
+
+
+def _mix(kits: Kits, item: Item) -> str | None:
+    """The colourway that an item is a colour of."""
+    way = kits.colourway
+    return way.name if way and any(one.id == item.id for one in way.items) else None
 
 
 def begun_sheets(one: Got) -> str:

@@ -28,6 +28,10 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Publisher
     from sheetgen.runs.press import Press
 
+ON_PAPER = ("pick-", "cut-", "check-", "buy-", "left-")
+TO_GO = ("stack-", "kit-cards-", "labels-")
+"""How the names begin of the lists on paper, and of what is printed to go into parcels."""
+
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
@@ -55,6 +59,11 @@ class OrderFiles:
     mailed: dict[str, bytes] = field(default_factory=dict)
 
     @property
+    def begin(self) -> tuple[str, ...]:
+        """How the names of those begin that are printed: what an earlier run printed under others does not stay."""
+        return ON_PAPER if self.wanted.lists_alone else (*ON_PAPER, *TO_GO)
+
+    @property
     def studio(self) -> Publisher:
         """Whose run it is."""
         return self.run.kinds[0].worked.studio
@@ -74,14 +83,15 @@ class OrderFiles:
         if not self.wanted.lists_alone:
             documents.lay_out(self.run, needs, self.by.theme, self.by.pool, self.troubles)
         leaves = {order.number: documents.sheets(order) for order in self.run.orders}
+        orders = () if self.wanted.lists_alone else checked(self.run, leaves)  # nothing to check is printed yet
         coin = Coin(self.studio.currency, point=self.run.kinds[0].rounder.point)
-        lists, told, troubles = lists_of(self.run.kinds, coin, checked(self.run, leaves))
+        lists, told, troubles = lists_of(self.run.kinds, coin, orders)
         self.troubles.extend(troubles)
         if troubles:
             return {}
         kits = sum(kind.bags for kind in self.run.kinds)
-        orders = counted(len(self.run.orders), "order")
-        self.told += [f"{orders}: {kits} kits and parts of {counted(len(self.run.kinds), 'kind')}", *told]
+        many = counted(len(self.run.orders), "order")
+        self.told += [f"{many}: {kits} kits and parts of {counted(len(self.run.kinds), 'kind')}", *told]
         more = [card_rows(self.run, needs), label_rows(self.run, needs)]
         files, pages = list_files(lists, self.by, self.troubles, more, [self.paper])
         self.told += pages
