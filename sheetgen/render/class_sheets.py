@@ -71,7 +71,7 @@ def class_sheets(called: str, tables: TablesTold, taught: Sequence[Taught], them
 
 
 def _job(name: str, sheet: object, marks: Marks, how: How, theme: Theme, worked: Worked) -> Job:  # noqa: PLR0913, PLR0917 - what a sheet is printed by
-    htmls = tuple(theme.page(how.template, sheet=sheet, density=way) for way in how.ways)
+    htmls = tuple(theme.private_page(how.template, sheet=sheet, density=way) for way in how.ways)
     papers = tuple(paper_of(f"{name}-{p.lower()}.pdf", PAPERS[p], worked.revision) for p in worked.studio.paper)
     given = tuple(marks.given.items())
     return Job(htmls, papers, tuple(marks.must), tuple(marks.may), how.most_pages, given=given)

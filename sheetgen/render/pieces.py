@@ -117,18 +117,20 @@ class Layout:
     def _lay(self, template: str, box: Box, pieces: Sequence[Piece]) -> list[tuple[Laid, int, int]]:
         """Each as it is laid out, the letters beyond its page, and the lines of its number.
 
-        CannotBe where the theme hides or cuts off some of it.
+        CannotBe where the theme leaves out, hides or cuts off some of it.
         """
         wide, tall, first, column = (f"{mm:.4f}" for mm in box)
         sheet = Pieces(wide, tall, first, column, self.language, tuple(pieces))
-        raw, laid, said = self.printer.pieces(self.theme.page(template, sheet=sheet))
-        if others := [line for line in said if not NO_LETTER.search(line)]:
-            raise CannotBe(f"{template} could not be printed as it should: {others[0][:200]}", "mend the theme")
+        raw, laid, said = self.printer.pieces(self.theme.private_page(template, sheet=sheet))
+        if not all(map(NO_LETTER.search, said)):  # not quoted: a link may be made of a name
+            raise CannotBe(f"{template} could not be printed as it should", "mend the theme: its CSS, its links")
         missing = {chr(int(found[1], 16)) for line in said if (found := NO_LETTER.search(line))}
         words = {int(one.id): one.words for one in laid.marked if one.kind == "piece"}
         numbers = {int(one.id): one.words for one in laid.marked if one.kind == "number"}
         if why := next((w.unseen for each in words.values() for w in each if w.unseen not in {"", BACKWARDS}), ""):
             raise CannotBe(f"{template}: not all of a piece can be read: {why}", "mend the theme")
+        if not all(words.get(i) and (one.head is None or numbers.get(i)) for i, one in enumerate(pieces)):
+            raise CannotBe(f"{template}: a piece, or the number of its order, does not stand there", "mend the theme")
         starts = [min(word.page for word in words[i]) for i in range(len(pieces))]
         self.raws.append(raw)
         told = misplaced(laid) if template == OPEN else ()

@@ -53,12 +53,31 @@ class Theme:
         Misplaced for a fault in a file of the theme, at its line.
         """
         try:
-            return self.environment.get_template(template).render(styles=self.styles, **values)
+            return self._filled(template, values)
         except Exception as fault:
-            if (place := self._blamed(fault)) is None:
+            if (told := self._misplaced(fault, f": {str(fault)[:200]}")) is None:
                 raise
-            message = f"the theme cannot be used ({type(fault).__name__}: {str(fault)[:200]})"
-            raise Misplaced(Trouble(message, place, "mend this line of the theme")) from fault
+            raise told from fault
+
+    def private_page(self, template: str, **values: Any) -> str:  # noqa: ANN401 - as for `page`
+        """The same of what is private: a fault is told without its words, which may be of the data."""
+        try:
+            return self._filled(template, values)
+        except Exception as fault:
+            words = f": {str(fault)[:200]}" if isinstance(fault, jinja2.TemplateSyntaxError) else ""
+            if (told := self._misplaced(fault, words)) is None:
+                raise
+            raise told from None
+
+    def _filled(self, template: str, values: dict[str, Any]) -> str:
+        return self.environment.get_template(template).render(styles=self.styles, **values)
+
+    def _misplaced(self, fault: Exception, words: str) -> Misplaced | None:
+        """The fault at its line of the theme; None where it is not the theme's."""
+        if (place := self._blamed(fault)) is None:
+            return None
+        message = f"the theme cannot be used ({type(fault).__name__}{words})"
+        return Misplaced(Trouble(message, place, "mend this line of the theme"))
 
     def place(self, template: str) -> Place:
         """The beginning of a template's file."""

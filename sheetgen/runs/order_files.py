@@ -28,6 +28,10 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Publisher
     from sheetgen.runs.press import Press
 
+ON_PAPER = ("pick-", "cut-", "check-", "buy-", "left-")
+TO_GO = ("stack-", "kit-cards-", "labels-")
+"""How the names begin of the lists on paper, and of what is printed to go into parcels."""
+
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
@@ -53,6 +57,11 @@ class OrderFiles:
     troubles: Troubles
     told: list[str] = field(default_factory=list)
     mailed: dict[str, bytes] = field(default_factory=dict)
+
+    @property
+    def begin(self) -> tuple[str, ...]:
+        """How the names of those begin that are printed: what an earlier run printed under others does not stay."""
+        return ON_PAPER if self.wanted.lists_alone else (*ON_PAPER, *TO_GO)
 
     @property
     def studio(self) -> Publisher:

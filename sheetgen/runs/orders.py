@@ -14,7 +14,7 @@ from sheetgen.read.ledgers import read_ledgers
 from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
 from sheetgen.runs.designs import Designs, versions_of
-from sheetgen.runs.kinds import Kinds, run_of
+from sheetgen.runs.kinds import Kinds, in_turn, run_of
 from sheetgen.runs.order_files import OrderFiles, Wanted
 from sheetgen.runs.press import press
 from sheetgen.runs.sent import keep_sent, sent_list
@@ -86,10 +86,14 @@ def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
         files = made.files()
     if not files:
         return []
-    _tell_unpublished(root, outcome)
     outcome.changed = write_private(private, within, files)
-    outcome.changed += [f"{APART}/{name}" for name in write_private(private, f"{within}/{APART}", made.mailed)]
-    drop_stale(private, f"{within}/{APART}", "", made.mailed)
+    for begins in made.begin:
+        drop_stale(private, within, begins, files)
+    if not wanted.lists_alone:
+        _tell_unpublished(root, outcome)
+        if made.mailed:
+            outcome.changed += [f"{APART}/{name}" for name in write_private(private, f"{within}/{APART}", made.mailed)]
+        drop_stale(private, f"{within}/{APART}", "", made.mailed)
     return [*made.told, f"wrote {counted(len(outcome.changed), 'file')} into {private / within}"]
 
 
@@ -105,7 +109,8 @@ def _tell_unpublished(root: Path, outcome: Outcome) -> None:
 
 def _sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) -> Iterator[str]:
     """Add the run to what was sent, and name the orders that stand there already."""
-    again = sorted({order.number for order in run.orders} & {line.order for line in there.lines})
+    kits = {order.number for order in run.orders if not order.parts_alone}  # a part goes where its kit has gone
+    again = sorted(kits & {line.order for line in there.lines}, key=in_turn)
     if again:
         more = f" and {len(again) - NAMED} more" if len(again) > NAMED else ""
         yield f"sent before, look whether they are to go once more: {', '.join(again[:NAMED])}{more}"

@@ -21,6 +21,9 @@ import yaml
 Figures = dict[str, dict[str, dict[str, dict[str, Any]]]]
 """By design, its choices as they are ordered ('' for none) and version: its materials."""
 
+FLAT = {"tube", "dome", "cut shape", "ring band", "stone row", "bent wire", "flat spiral"}
+"""Kinds of the demonstration that have an outline on a page of templates."""
+
 
 def rows(path: Path) -> list[dict[str, str]]:
     with path.open(newline="", encoding="utf-8-sig") as file:
@@ -59,6 +62,11 @@ class Library:
             for name, words in (told.get("bags") or {}).items()
         }
         return bags, list(told.get("in the box") or [])
+
+    def sheets(self, design: str) -> list[str]:
+        """The sheets that lie in a kit: templates where a part is cut out of something flat."""
+        flat = any(part["kind"] in FLAT for part in self.designs[design]["parts"].values())
+        return ["handout", "bench card", *(["templates"] if flat else [])]
 
     def mix(self, design: str, name: str, seats: int) -> dict[str, int]:
         """A colourway by largest remainder, ties to the first named."""
@@ -109,8 +117,8 @@ def bag_totals(orders: list[dict[str, str]], library: Library, figures: Figures)
                 found[item] += library.to_spare(item, int(one["used"])) * count
             else:
                 found[item] += Fraction(str(one["have"])) * count
-        for tool in box:
-            found[tool] += count
+        for extra in (*box, *([] if order["only"] else library.sheets(design))):
+            found[extra] += count
     for item, many in sealed.items():  # each bag has one: every piece of the demonstration takes less than a pack
         found[item] = Fraction(_cheapest(library.stock[item], many)) * many
     return dict(found)
