@@ -25,16 +25,17 @@ if TYPE_CHECKING:
     from sheetgen.model.till import Part, Till
 
 
-def of_class(one: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[Trouble]]:
+def of_class(one: Kits, firings: tuple[int, ...], till: Till | None, coin: Coin) -> tuple[Costing, list[Trouble]]:
     """A class with all its places taken. Nothing is sent, so that nothing is sent again.
 
-    A trouble for a fee that never pays. CannotBe where nobody says how the class is held.
+    `firings` is how often the kiln is fired with 1, 2, … people, up to all of them. A trouble for a fee that never
+    pays. CannotBe where nobody says how the class is held.
     """
     plan = one.version.plan.class_plan
     if plan is None:
         told = f"nobody says how a class makes {one.design}"
         raise CannotBe(told, help='add class: {people: 12, evenings: ["18:30-21:30"]}', field="class")
-    people, evenings, loads = plan.held.people, len(plan.evenings), plan.firings[-1]
+    people, evenings, loads = plan.held.people, len(plan.evenings), firings[-1]
     kits = replace(one, bags=people)
     rates = replace(rates_of(till, coin), replacements=Fraction(0))
     materials, troubles = of_making(kits, loads, coin)
@@ -52,7 +53,7 @@ def of_class(one: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[Tr
     fee = None
     if till is not None and (amount := till.fee(kits.worked.name)) is not None:
         try:
-            fee = _fee(amount, [one.used for one in materials], (teaching, room), plan.firings, rates)
+            fee = _fee(amount, [one.used for one in materials], (teaching, room), firings, rates)
         except CannotBe as fault:
             troubles.append(Trouble(fault.message, till.fee_place(kits.worked.name), fault.help))
     notes = [*_lacking(till, kits.worked.name, loads)]

@@ -127,15 +127,13 @@ class Remedy:
 class ClassPlan:
     """A design as a class makes it, everybody one; `loads` are how all its pieces go into the kiln, by step.
 
-    `firings` is how often the kiln is fired with 1, 2, … people, up to those that there are places for. `left` are
-    the steps that find no room, and `remedies` what would make them fit, each by itself.
+    `left` are the steps that find no room, and `remedies` what would make them fit, each by itself.
     """
 
     held: Held
     evenings: tuple[Evening, ...] = ()
     between: tuple[Between, ...] = ()
     loads: Mapping[int, tuple[Load, ...]] = field(default_factory=Frozen)
-    firings: tuple[int, ...] = ()
     left: tuple[int, ...] = ()
     remedies: tuple[Remedy, ...] = ()
 

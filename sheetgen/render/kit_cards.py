@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model.cards import Card
     from sheetgen.render.pdf import Printer
+    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.pieces import Laid
     from sheetgen.render.theme import Theme
 
@@ -50,7 +51,7 @@ class _Card(NamedTuple):
 
 
 def kit_cards_pdf(
-    cards: Sequence[Card], papers: Sequence[str], theme: Theme, printer: Printer, language: str = "en"
+    cards: Sequence[Card], papers: Sequence[str], theme: Theme, printer: Printer | PdfPool, language: str = "en"
 ) -> Cards:
     """All cards in their order, on each of the papers."""
     layout = Layout(printer, theme, language)

@@ -12,7 +12,7 @@ from sheetgen.render.marks import Marks
 from sheetgen.render.ordered import HOW, Press, sound
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.packed import Packed
@@ -26,12 +26,13 @@ IN_A_KIT = ("handout", "bench card", "templates")
 
 
 class KitSheet(NamedTuple):
-    """One sheet of a kit on one paper (A4, Letter): its PDF, and how many pages that has."""
+    """One sheet of a kit on one paper (A4, Letter): its PDF, how many pages that has, in which way it is set."""
 
     sheet: str
     paper: str
     pdf: bytes
     pages: int
+    way: int = 0
 
 
 class KitSheets(NamedTuple):
@@ -42,25 +43,33 @@ class KitSheets(NamedTuple):
 
 
 def kit_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by what
-    worked: Worked, version: WorkedVersion, drawn: Drawings, packed: Packed, theme: Theme, pool: PdfPool
+    worked: Worked,
+    version: WorkedVersion,
+    drawn: Drawings,
+    packed: Packed,
+    theme: Theme,
+    pool: PdfPool,
+    like: KitSheets | None = None,
 ) -> KitSheets:
     """Those that the design publishes, without the teacher's, as they go with what is `packed`.
 
+    `like` are those of another kit of the design: each begins with the way in which the other is set.
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
-    jobs = list(_ordered(Sheets(worked, out_of_class(version), drawn, packed), theme))
+    begun = {one.sheet: one.way for one in like.sheets} if like else {}
+    jobs = list(_ordered(Sheets(worked, out_of_class(version), drawn, packed), theme, begun))
     found: list[KitSheet] = []
     doubts: list[Doubt] = []
     for one, outs in zip(jobs, pool.printed([one.job for one in jobs]), strict=True):
         for paper, out in zip(worked.studio.paper, outs, strict=True):
             sound(out.faults, theme, one.template)
-            found.append(KitSheet(one.sheet, paper, out.pdf, out.pages))
+            found.append(KitSheet(one.sheet, paper, out.pdf, out.pages, begun.get(one.sheet, 0) + out.way))
         doubts += outs[0].warnings  # both papers have one content box
     order = list(worked.studio.paper)
     return KitSheets(tuple(sorted(found, key=lambda one: order.index(one.paper))), tuple(doubts))
 
 
-def _ordered(sheets: Sheets, theme: Theme) -> Iterator[Ordered]:
+def _ordered(sheets: Sheets, theme: Theme, begun: Mapping[str, int]) -> Iterator[Ordered]:
     worked = sheets.worked
     pages = sheets.drawings.pages.get(worked.studio.paper[0], ())
     folder = f"{worked.name}/kit/{slug(sheets.called)}" if sheets.called else f"{worked.name}/kit"
@@ -76,7 +85,7 @@ def _ordered(sheets: Sheets, theme: Theme) -> Iterator[Ordered]:
             sheet = sheets.card(marks)
         elif not (sheet := sheets.template_sheet(pages)):
             continue
-        yield press.ordered(name, sheet, marks, HOW[name])
+        yield press.ordered(name, sheet, marks, HOW[name].from_way(begun.get(name, 0)))
 
 
 def out_of_class(version: WorkedVersion) -> WorkedVersion:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.model.kit_cards_view import Label
     from sheetgen.model.labels import LabelGrid
     from sheetgen.render.pdf import Printer
+    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.pieces import Laid
     from sheetgen.render.qr import Code
     from sheetgen.render.theme import Theme
@@ -47,7 +48,12 @@ class _Put(NamedTuple):
 
 
 def labels_pdf(  # noqa: PLR0913, PLR0917 - what labels are made of, and by what
-    labels: Sequence[BagLabel], grid: LabelGrid, theme: Theme, printer: Printer, language: str = "en", skip: int = 0
+    labels: Sequence[BagLabel],
+    grid: LabelGrid,
+    theme: Theme,
+    printer: Printer | PdfPool,
+    language: str = "en",
+    skip: int = 0,
 ) -> Labels:
     """A page for each sheet of labels; the first `skip` labels of the first sheet are gone already.
 

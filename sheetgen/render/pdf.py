@@ -113,6 +113,10 @@ class Printer:
         """A page that is laid out in one way. Raises CannotBe if WeasyPrint complains of it."""
         return self.printed(one_page(page, name, must, may))[0]
 
+    def each_in_pieces(self, pages: Sequence[str]) -> list[tuple[bytes, LaidOut, list[str]]]:
+        """What `pieces` says of each."""
+        return [self.pieces(page) for page in pages]
+
     def pieces(self, page: str) -> tuple[bytes, LaidOut, list[str]]:
         """A page of pieces that are put onto others: its PDF without tags, how it is laid out, what was murmured."""
         with _heard() as said:

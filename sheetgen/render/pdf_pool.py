@@ -16,13 +16,14 @@ if TYPE_CHECKING:
     from types import TracebackType
 
     from sheetgen.render.job import Job, Printout
+    from sheetgen.render.laid import LaidOut
 
 FEWEST = 4  # fewer PDFs than this are done before another process is ready
 
 _here: list[Printer] = []
 
 
-def _ready() -> None:
+def _begin() -> None:
     """One printer for each process, which ends when the one that began it has ended, however that was."""
     parent = os.getppid()
 
@@ -37,6 +38,10 @@ def _ready() -> None:
 
 def _print(job: Job) -> list[Printout]:
     return _here[0].printed(job)
+
+
+def _pieces(page: str) -> tuple[bytes, LaidOut, list[str]]:
+    return _here[0].pieces(page)
 
 
 class PdfPool:
@@ -66,8 +71,17 @@ class PdfPool:
         """
         if sum(len(job.papers) for job in jobs) < FEWEST or len(jobs) == 1 or self.cores < 2:  # noqa: PLR2004 - one core has nobody to share with
             return [self.printer.printed(job) for job in jobs]
+        return list(self._ready().map(_print, jobs))
+
+    def each_in_pieces(self, pages: Sequence[str]) -> list[tuple[bytes, LaidOut, list[str]]]:
+        """Pages of pieces that are put onto others, as `Printer.pieces` makes each."""
+        if len(pages) < FEWEST or self.cores < 2:  # noqa: PLR2004 - as above
+            return self.printer.each_in_pieces(pages)
+        return list(self._ready().map(_pieces, pages))
+
+    def _ready(self) -> ProcessPoolExecutor:
         if self.pool is None:
             # Not forked: a fork would copy the threads of a progress display half way.
             context = multiprocessing.get_context("spawn")
-            self.pool = ProcessPoolExecutor(self.cores, context, _ready)
-        return list(self.pool.map(_print, jobs))
+            self.pool = ProcessPoolExecutor(self.cores, context, _begin)
+        return self.pool

@@ -20,12 +20,15 @@ from sheetgen.render.shortening import clean, from_the_right, shortened
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
+    from sheetgen.render.laid import LaidOut
     from sheetgen.render.pdf import Printer
+    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
 TIGHTEST = 2  # the last step that is taken for want of room alone
 NARROWEST = 4  # the last step that is taken so that a number stands on one line
 ROUNDS = 60
+AT_ONCE = 100  # for each page WeasyPrint goes through the styles of all others of its document
 OPEN = "kit-card.html.j2"  # of which the layout may be told: nothing of an order stands on it
 SIZES, ROWS = (12, 10.1), (1, 1)  # pt, and lines, of a name at the first steps
 NARROW = 0.46 * 25.4 / 72  # mm a letter takes for each pt of its size, in a narrow script
@@ -63,7 +66,7 @@ Shorter = Callable[[Piece, int], Piece | None]
 class Layout:
     """Lays out pieces by the templates of a theme; `raws` are the PDFs in which they stand."""
 
-    def __init__(self, printer: Printer, theme: Theme, language: str) -> None:
+    def __init__(self, printer: Printer | PdfPool, theme: Theme, language: str) -> None:
         self.printer, self.theme, self.language = printer, theme, language
         self.raws: list[bytes] = []
 
@@ -88,7 +91,8 @@ class Layout:
         style = f"@page {{ size: {side:g}mm {side:g}mm; margin: 0 }} body {{ margin: 0 }} svg {{ display: block }}"
         breaks = "section { break-after: page } section:last-child { break-after: auto }"
         each = "".join(f"<section>{svg}</section>" for svg in svgs)
-        raw, _, _ = self.printer.pieces(f"<html><head><style>{style} {breaks}</style></head><body>{each}</body></html>")
+        page = f"<html><head><style>{style} {breaks}</style></head><body>{each}</body></html>"
+        [(raw, _, _)] = self.printer.each_in_pieces([page])
         self.raws.append(raw)
         return [Laid(len(self.raws) - 1, (i,), side, bare=False, shown=Piece(0)) for i in range(len(svgs))]
 
@@ -120,8 +124,16 @@ class Layout:
         CannotBe where the theme leaves out, hides or cuts off some of it.
         """
         wide, tall, first, column = (f"{mm:.4f}" for mm in box)
-        sheet = Pieces(wide, tall, first, column, self.language, tuple(pieces))
-        raw, laid, said = self.printer.pieces(self.theme.private_page(template, sheet=sheet))
+        batches = [tuple(pieces[at : at + AT_ONCE]) for at in range(0, len(pieces), AT_ONCE)]
+        sheets = [Pieces(wide, tall, first, column, self.language, batch) for batch in batches]
+        printed = self.printer.each_in_pieces([self.theme.private_page(template, sheet=sheet) for sheet in sheets])
+        return [
+            one for batch, found in zip(batches, printed, strict=True) for one in self._read(template, batch, *found)
+        ]
+
+    def _read(
+        self, template: str, pieces: Sequence[Piece], raw: bytes, laid: LaidOut, said: Sequence[str]
+    ) -> list[tuple[Laid, int, int]]:
         if not all(map(NO_LETTER.search, said)):  # not quoted: a link may be made of a name
             raise CannotBe(f"{template} could not be printed as it should", "mend the theme: its CSS, its links")
         missing = {chr(int(found[1], 16)) for line in said if (found := NO_LETTER.search(line))}

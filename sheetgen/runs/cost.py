@@ -19,6 +19,7 @@ from sheetgen.read.library import currency_of
 from sheetgen.read.till import TILL, read_till
 from sheetgen.read.wants import read_want, read_which
 from sheetgen.runs.shop import kits_of
+from sheetgen.work.class_loads import firings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -61,7 +62,8 @@ def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_cla
     coin = Coin(found[0].worked.studio.currency, point=found[0].rounder.point)
     costings = []
     try:
-        for costing, troubles in _costings(found, till, coin, run=bool(counted), a_class=a_class):
+        each = _classes(found, outcome, till, coin) if a_class else _kits(found, till, coin, run=bool(counted))
+        for costing, troubles in each:
             outcome.troubles.extend(troubles)
             costings.append(costing)
     except CannotBe as fault:
@@ -71,13 +73,20 @@ def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_cla
     return outcome, [*_lines(costings), *_written(outcome, costings, private)]
 
 
-def _costings(
-    found: Sequence[Kits], till: Till | None, coin: Coin, *, run: bool, a_class: bool
+def _classes(
+    found: Sequence[Kits], outcome: Outcome, till: Till | None, coin: Coin
 ) -> Iterator[tuple[Costing, list[Trouble]]]:
-    if a_class:
-        for kits in found:
-            yield of_class(kits, till, coin)
-    elif run:
+    library = outcome.library
+    projects = {filed.name: filed.project for filed in library.projects} if library else {}
+    for kits in found:
+        fired = firings(kits.version, projects[kits.worked.name], library) if library else ()
+        yield of_class(kits, fired, till, coin)
+
+
+def _kits(
+    found: Sequence[Kits], till: Till | None, coin: Coin, *, run: bool
+) -> Iterator[tuple[Costing, list[Trouble]]]:
+    if run:
         yield of_run([replace(kits, posted=True) for kits in found], till, coin)
     else:
         for kits in found:

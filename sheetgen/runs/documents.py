@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.ordered import Order, Run
     from sheetgen.kits.taken import Taken
+    from sheetgen.render.kit_sheets import KitSheets
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -44,11 +45,13 @@ class Documents:
     leaves: dict[str, int] = field(default_factory=dict)
 
     def lay_out(self, run: Run, needs: Sequence[Taken], theme: Theme, pool: PdfPool, troubles: Troubles) -> None:
-        """Lay out each kind once; what jars in a sheet is a warning at its design."""
+        """Lay out each kind once, those of one design as its first; what jars in a sheet is a warning at its design."""
+        first: dict[str, KitSheets] = {}
         for at, kits in enumerate(run.kinds):
             if kits.only:
                 continue
-            laid = sheets_of(kits, needs, theme, pool)
+            laid = sheets_of(kits, needs, theme, pool, first.get(kits.worked.name))
+            first.setdefault(kits.worked.name, laid)
             for doubt in laid.doubts:
                 troubles.add(f"kit of {kits.named}: {doubt}", kits.worked.place, severity="warning")
             found = []

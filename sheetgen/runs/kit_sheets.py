@@ -18,10 +18,13 @@ if TYPE_CHECKING:
     from sheetgen.render.theme import Theme
 
 
-def sheets_of(kits: Kits, run: Sequence[Taken], theme: Theme, pool: PdfPool) -> KitSheets:
+def sheets_of(
+    kits: Kits, run: Sequence[Taken], theme: Theme, pool: PdfPool, like: KitSheets | None = None
+) -> KitSheets:
     """Handout, bench card and templates that lie in each kit of a kind, out of what the `run` takes.
 
-    Asked once for each kind; a missing part alone (`only`) is sent without a sheet, and is not asked for.
+    `like` are those of the design's first kind, as which they are set. Asked once for each kind; a missing part alone
+    (`only`) is sent without a sheet, and is not asked for.
     """
     drawn = draw(kits.worked, kits.version, kits.worked.studio.paper)
-    return kit_sheets(kits.worked, kits.version, drawn, packed(kits, contents(kits, run)), theme, pool)
+    return kit_sheets(kits.worked, kits.version, drawn, packed(kits, contents(kits, run)), theme, pool, like)

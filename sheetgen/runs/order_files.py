@@ -105,7 +105,7 @@ class OrderFiles:
 
     def _cards(self, needs: Sequence[Taken]) -> dict[str, bytes]:
         cards = kit_cards(self.run, needs)
-        made = kit_cards_pdf(cards, [self.paper], self.by.theme, self.by.pool.printer, self.studio.language)
+        made = kit_cards_pdf(cards, [self.paper], self.by.theme, self.by.pool, self.studio.language)
         self.troubles.extend(made.troubles)
         self.told.append(f"kit cards and slips: {len(cards)}")
         return {f"kit-cards-{paper.lower()}.pdf": pdf for paper, pdf in made.pdfs.items()}
@@ -122,8 +122,7 @@ class OrderFiles:
             self.troubles.add(told, None, "address: https://… in projects/studio.yaml", "warning")
         elif any(kits.choices and not kits.only for kits in self.run.kinds):
             self.told.append("no code on the labels of kits with other choices: no page tells what somebody ordered")
-        printer, gone = self.by.pool.printer, self.wanted.labels_gone
-        made = labels_pdf(labels, grid, self.by.theme, printer, self.studio.language, gone)
+        made = labels_pdf(labels, grid, self.by.theme, self.by.pool, self.studio.language, self.wanted.labels_gone)
         self.troubles.extend(made.troubles)
         self.told.append(f"labels: {len(labels)}")
         return {f"labels-{grid.paper.lower()}.pdf": made.pdf}

@@ -9,6 +9,7 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.measure import measure
 from sheetgen.facts.times import DAYS_BETWEEN
 from sheetgen.model.plan import ClassPlan, Held
+from sheetgen.work.class_loads import ClassLoads
 from sheetgen.work.remedies import remedies, worded
 from sheetgen.work.stations import ClassWork, Room, counted
 from sheetgen.work.timetable import between, evenings
@@ -33,7 +34,8 @@ def class_plan(
     if held is None or not steps:
         return None
     tools = {t.id: t for step in steps for t in counted(step)}
-    of_class = ClassWork(network, parts, steps, evaluator)
+    kiln = ClassLoads(parts, steps, evaluator)
+    of_class = ClassWork(network, steps, kiln)
     room = Room(held, held.people, {name: tool.owned for name, tool in tools.items()})
     tasks, way = of_class.way(room)
     left = of_class.left(way)
@@ -44,8 +46,7 @@ def class_plan(
         held,
         evenings(held, steps, tasks, way, {i: of_class.rounds(i, room) for i in range(len(steps))}),
         between(held, steps, tasks, way),
-        Frozen({i: found for i in range(len(steps)) if (found := of_class.loads(i, room.makers))}),
-        of_class.firings(held.people),
+        Frozen({i: found for i in range(len(steps)) if (found := kiln.loads(i, room.makers))}),
         left,
         helps,
     )

@@ -1,8 +1,8 @@
-"""What a class does at once and what in rounds, how the kiln is loaded for all, and what may go home."""
+"""What a class does at once and what in rounds, and what may go home."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import Interval, ceil
@@ -13,16 +13,14 @@ from sheetgen.facts.times import CLASS_CLOCK
 from sheetgen.model.numbers import stepped
 from sheetgen.model.plan import NO_TIME
 from sheetgen.work.evenings import Evenings
-from sheetgen.work.loads import Loading
 from sheetgen.work.network import Task
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.model.plan import Held
-    from sheetgen.model.worked import Load, WorkedStep
-    from sheetgen.parts.piece import Piece
-    from sheetgen.work.evaluator import Evaluator
+    from sheetgen.model.worked import WorkedStep
+    from sheetgen.work.class_loads import ClassLoads
     from sheetgen.work.evenings import Way
     from sheetgen.work.network import Network
 
@@ -48,15 +46,13 @@ class ClassWork:
     """One version made by a class, to be planned for one room after another."""
 
     network: Network
-    parts: Mapping[str, Piece]
     steps: Sequence[WorkedStep]
-    evaluator: Evaluator
-    _loaded: dict[tuple[int, int], tuple[Load, ...]] = field(default_factory=dict)
+    kiln: ClassLoads
 
     def way(self, room: Room) -> tuple[list[Task], Way]:
         """The best way through the evenings, and the steps as the class's time sees them."""
         tasks = [self._task(i, room) for i in range(len(self.steps))]
-        kilns = {i: self.loads_of(i, room.makers) for i, step in enumerate(self.steps) if step.firing}
+        kilns = {i: self.kiln.loads_of(i, room.makers) for i, step in enumerate(self.steps) if step.firing}
         return tasks, Evenings(tasks, room.held, kilns).best()
 
     def left(self, way: Way) -> tuple[int, ...]:
@@ -68,31 +64,6 @@ class ClassWork:
         """How often a step is done until everybody has, and the tools of which there are too few."""
         few = tuple(tool for tool in counted(self.steps[i]) if room.owned[tool.id] < room.makers)
         return max((ceil(room.makers / room.owned[tool.id]) for tool in few), default=1), few
-
-    def loads(self, i: int, makers: int) -> tuple[Load, ...]:
-        """How the pieces of all makers go into the kiln."""
-        step = self.steps[i]
-        if not step.loads or step.clay is None or step.place is None:
-            return ()
-        if (i, makers) not in self._loaded:
-            loading = Loading(step.clay, step.uses, step.place, self.evaluator)
-            self._loaded[i, makers] = loading.loads(self.parts, step.parts, makers)
-        return self._loaded[i, makers]
-
-    def loads_of(self, i: int, makers: int) -> int:
-        """How often the kiln is fired for all of them; where they are too many to lay down at once, half by half."""
-        packed, alone = self.loads(i, makers), self.steps[i].loads
-        if len(packed) == len(alone) or makers == 1:
-            return max((load.loads for load in packed or alone), default=1)
-        return self.loads_of(i, makers // 2) + self.loads_of(i, makers - makers // 2)
-
-    def firings(self, most: int) -> tuple[int, ...]:
-        """How often the kiln is fired in all with 1, 2, … people: what takes one load for all takes one for fewer."""
-        fired = [i for i, step in enumerate(self.steps) if step.firing]
-        several = [i for i in fired if self.loads_of(i, most) > 1]
-        return tuple(
-            len(fired) - len(several) + sum(self.loads_of(i, people) for i in several) for people in range(1, most + 1)
-        )
 
     def _task(self, i: int, room: Room) -> Task:
         step = self.steps[i]

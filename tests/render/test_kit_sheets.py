@@ -228,3 +228,30 @@ def test_the_templates_are_in_the_kit_and_nobody_is_sent_to_print_them(kits: Any
     pages = drawn.pages["A4"]
     kit = theme.page("handout.html.j2", sheet=sheets(kind).handout(Marks(), pages), density="")
     assert "to cut, take the sheet Templates." in libraries.said(kit)
+
+
+def test_a_second_kit_of_a_design_is_set_as_its_first_and_takes_no_page_more_than_by_itself(
+    kits: Any, pool: Any
+) -> None:
+    """What the first found too roomy is not laid out again for the second."""
+
+    def printed(kind: Kits, by: Any, like: Any = None) -> Any:
+        drawn = draw(kind.worked, kind.version, kind.worked.studio.paper)
+        what = packed(kind, contents(kind, taken([kind])))
+        return kit_sheets(kind.worked, kind.version, drawn, what, Theme("plain", []), by, like)
+
+    tried: list[int] = []
+
+    class Counted(Pool):
+        def printed(self, jobs: Any) -> Any:
+            tried.extend(len(job.htmls) for job in jobs)
+            return super().printed(jobs)
+
+    first, second = kits("tideline-band"), kits("tideline-band", "US 8")
+    before, alone = printed(first, pool), printed(second, pool)
+    like = printed(second, Counted(), before)
+    assert [one.way for one in like.sheets] == [one.way for one in before.sheets]
+    assert [one.pages for one in like.sheets] == [one.pages for one in alone.sheets]
+    way = next(one.way for one in before.sheets if one.sheet == "handout")
+    assert way > 0
+    assert tried[0] == len(HOW["handout"].ways) - way

@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from sheetgen.work.class_loads import firings
+
 KILN = """\
   kiln:
     name: Kiln
@@ -242,12 +244,17 @@ def test_a_piece_takes_up_what_it_measures_before_it_shrinks(library: Any, kind:
 
 def test_a_class_fires_the_more_often_the_more_come_and_at_its_fullest_as_its_plan_says(demo: Any) -> None:
     """Eight sterling rings lie in one box of carbon, so nine are two loads; a class of wire fires nothing."""
-    rings = demo.worked("tideline-band").version("Sterling clay, US 7").plan.class_plan
-    assert rings.firings == (1,) * 8 + (2,) * 4
-    for version in (*demo.worked("saltpan-brooch").versions.values(), *demo.worked("limpet-buttons").versions.values()):
-        plan = version.plan.class_plan
-        assert list(plan.firings) == sorted(plan.firings)
-        assert len(plan.firings) == plan.held.people
-        fired = [i for i, step in enumerate(version.steps) if step.firing]
-        assert plan.firings[-1] == sum(max(load.loads for load in plan.loads[i]) for i in fired)
-    assert set(demo.worked("eddy-earrings").main.plan.class_plan.firings) == {0}
+
+    def fired(design: str, version: Any) -> tuple[int, ...]:
+        library = demo.check(design).library
+        return firings(version, next(one.project for one in library.projects if one.name == design), library)
+
+    assert fired("tideline-band", demo.worked("tideline-band").version("Sterling clay, US 7")) == (1,) * 8 + (2,) * 4
+    for design in ("saltpan-brooch", "limpet-buttons"):
+        for version in demo.worked(design).versions.values():
+            plan, each = version.plan.class_plan, fired(design, version)
+            assert list(each) == sorted(each)
+            assert len(each) == plan.held.people
+            heated = [i for i, step in enumerate(version.steps) if step.firing]
+            assert each[-1] == sum(max(load.loads for load in plan.loads[i]) for i in heated)
+    assert set(fired("eddy-earrings", demo.worked("eddy-earrings").main)) == {0}
