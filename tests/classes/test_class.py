@@ -257,6 +257,19 @@ def test_a_name_that_would_be_worked_as_a_formula_stays_text(band: Bench) -> Non
     assert "=1+1" in held.pages("tables")[0]
 
 
+def test_a_name_with_a_letter_that_no_face_has_is_printed_with_a_box_and_never_told(band: Bench) -> None:
+    """And a sign that turns the words beside it round is left out."""
+    found = band.held("Ida 𒀀 Knot,tideline-band,,,,1", "Bo\u202enreT,tideline-band,,,,1")
+    assert found.code == WELL, found.said
+    assert "evening.csv:2:" in found.said
+    assert "a box stands for it" in found.said
+    assert not [word for word in ("𒀀", "Ida", "Knot") if word in found.said]
+    table = found.pages("tables")[0]
+    assert "Ida ☐ Knot" in table
+    assert "BonreT" in table
+    assert "Ida 𒀀 Knot" in {row["who"] for row in found.rows("tables")}
+
+
 @pytest.mark.parametrize(
     ("tables", "hammers", "stand"),
     [
