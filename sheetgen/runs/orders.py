@@ -33,7 +33,6 @@ if TYPE_CHECKING:
 
 ORDERS, APART = "orders", "apart"
 """The folder of what runs print, within the private one, and in that of a run the one of what is mailed."""
-PACKED_FROM = ("stack-", "kit-cards-", "labels-")
 NAMED = 12  # numbers of orders in one line of a terminal
 
 
@@ -116,8 +115,6 @@ def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
     outcome.changed = write_private(private, within, files)
     outcome.changed += [f"{APART}/{name}" for name in write_private(private, f"{within}/{APART}", made.mailed)]
     drop_stale(private, f"{within}/{APART}", "", made.mailed)
-    for begins in () if wanted.lists_alone else PACKED_FROM:  # on another paper, or of a run that had labels
-        drop_stale(private, within, begins, files)
     return [*made.told, f"wrote {counted(len(outcome.changed), 'file')} into {private / within}"]
 
 

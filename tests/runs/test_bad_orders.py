@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from sheetgen.model.stack import Stacked
 from sheetgen.pipeline import Outcome
 from sheetgen.render.pdf import Printer
-from sheetgen.render.pdf_pool import PdfPool
-from sheetgen.render.theme import Theme
 from sheetgen.runs.documents import _named
-from sheetgen.runs.order_files import OrderFiles, Wanted
-from sheetgen.runs.orders import _made, packed
-from sheetgen.runs.press import Press
+from sheetgen.runs.orders import packed
 from tests.runs.test_kinds import HEAD, ROOT, Read
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 @pytest.fixture(scope="module")
@@ -74,23 +73,3 @@ def test_every_order_has_a_file_of_its_own_however_alike_their_numbers_are() -> 
     assert len(set(names)) == len(orders)
     assert dict(zip([one.number for one in orders], names, strict=True))["Q-1-2"] == "q-1-2.pdf"
     assert all("/" not in name and not name.startswith(".") for name in names)
-
-
-def test_a_stack_of_an_earlier_run_does_not_lie_beside_lists_that_are_not_its_own(
-    tmp_path: Path, printer: Printer, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """It would be packed from. With the lists alone, nothing that was printed goes."""
-    run = read(tmp_path, printer, "Q-1,,tideline-band,US 8,1,,,,,,").run
-    assert run is not None
-
-    def made(*names: str, alone: bool = False) -> set[str]:
-        monkeypatch.setattr(OrderFiles, "files", lambda _self: dict.fromkeys(names, b"printed"))
-        by = Press(Theme("plain", []), PdfPool(1))
-        _made(ROOT, Path("season.csv"), tmp_path, run, Wanted(lists_alone=alone), by, Outcome())
-        return {path.name for path in (tmp_path / "orders" / "season").iterdir() if path.is_file()}
-
-    made("stack-a4.pdf", "labels-a4.pdf", "kit-cards-a4.pdf", "pick.csv")
-    assert made("pick.csv", alone=True) == {"stack-a4.pdf", "labels-a4.pdf", "kit-cards-a4.pdf", "pick.csv"}
-    assert made("stack-letter.pdf", "kit-cards-letter.pdf", "pick.csv") == {
-        "stack-letter.pdf", "kit-cards-letter.pdf", "pick.csv",
-    }  # fmt: skip
