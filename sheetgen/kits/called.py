@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import bare, suggest
 from sheetgen.base.trouble import CannotBe
+from sheetgen.kits.kit_lines import sent_for
 from sheetgen.kits.lists import station
 
 if TYPE_CHECKING:
@@ -16,16 +17,18 @@ if TYPE_CHECKING:
 
 
 def called(kits: Kits, word: str) -> frozenset[str]:
-    """The items of a kit that a word names, by their names in stock.
+    """The items of a kit that a word names, by their names in stock, and of a mix in the colours that are sent.
 
-    One item, by its name in stock, its printed name or the choice that it is; a bag, by its name or the letter that it
-    begins with; or all that is picked at a station. CannotBe where it names nothing.
+    One item or colour, by its name in stock, its printed name or the choice that it is; a bag, by its name or the
+    letter that it begins with; or all that is picked at a station. CannotBe where it names nothing.
     """
-    wanted = bare(word)
+    wanted, way = bare(word), kits.colourway
+    if way and (colour := frozenset(item.id for item in way.items if wanted in {bare(item.id), bare(item.name)})):
+        return colour
     for names in (_items(kits), _bags(kits), _stations(kits)):
         found = frozenset(item.id for name, item in names if bare(name) == wanted)
         if found:
-            return found
+            return frozenset(sent for item in found for sent in sent_for(kits, item))
     known = dict.fromkeys(name for names in (_bags(kits), _stations(kits), _items(kits)) for name, _ in names)
     raise CannotBe(f"there is no '{word}' in it", help=suggest(word, known), field="only")
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.kits.kit_lines import sent_for
 from sheetgen.kits.lists import DOT
 from sheetgen.model.sheets import Sheet
 
@@ -55,11 +56,8 @@ def bags_of(kits: Kits) -> tuple[str, ...]:
 
 def _goes_in(kits: Kits, item: str) -> bool:
     """Whether an item is sent, itself or in another colour."""
-    way = kits.colourway
-    colours = {one.id for one in way.items} if way and way.of.id == item else {item}
-    if kits.only:
-        return bool(kits.only & {item, *colours})
-    return item not in kits.leave_out and bool(colours - kits.leave_out)
+    sent = sent_for(kits, item)
+    return bool(kits.only & sent) if kits.only else bool(sent - kits.leave_out)
 
 
 def checked(run: Run, leaves: Mapping[str, int]) -> tuple[Checked, ...]:

@@ -24,14 +24,14 @@ def lines_of(kits: Kits, run: Sequence[Kits]) -> Iterator[MaterialLine]:
     """
     for line in kits.version.materials:
         if goes_in(kits, line):
-            yield from (one for one in _coloured(kits, line, run) if _wanted(kits, line.item, one.item))
+            yield from (one for one in _coloured(kits, line, run) if _wanted(kits, one.item))
     yield from (MaterialLine(tool, interval(1), use="in the box") for tool in boxed(kits))
 
 
 def boxed(kits: Kits) -> tuple[Item, ...]:
     """The tools that lie in its box."""
     box = kits.version.kit.in_the_box if kits.version.kit else ()
-    return tuple(tool for tool in box if _wanted(kits, tool, tool))
+    return tuple(tool for tool in box if _wanted(kits, tool))
 
 
 def every_line(kits: Kits) -> Iterator[MaterialLine]:
@@ -45,20 +45,25 @@ def goes_in(kits: Kits, line: MaterialLine) -> bool:
 
     What is posted without a kit of its design is all that is told by amount; the filling of a firing box is not.
     """
-    item, kit, way = line.item.id, kits.version.kit, kits.colourway
+    kit, sent = kits.version.kit, sent_for(kits, line.item.id)
     if kits.only:
-        colours = {one.id for one in way.items} if way and way.of.id == item else set()
-        return bool(kits.only & {item, *colours})
-    if item in kits.leave_out or (kit and any(one.id == item for one in kit.leave_out)):
+        return bool(kits.only & sent)
+    if sent <= kits.leave_out or (kit and any(one.id == line.item.id for one in kit.leave_out)):
         return False
     if not kits.posted:
         return True
     return bag_of(kits, line.item) is not None if kit and kit.bags else line.net is not None and not line.filling
 
 
-def _wanted(kits: Kits, own: Item, item: Item) -> bool:
-    """Whether an item that stands for the design's own is among what is ordered."""
-    return item.id not in kits.leave_out and (not kits.only or bool(kits.only & {own.id, item.id}))
+def sent_for(kits: Kits, item: str) -> frozenset[str]:
+    """What lies in a kit for an item of its design: of the stone whose seats a colourway fills, the colours."""
+    way = kits.colourway
+    return frozenset(one.id for one in way.items) if way and way.of.id == item else frozenset((item,))
+
+
+def _wanted(kits: Kits, item: Item) -> bool:
+    """Whether an item, in the colour that is sent, is among what is ordered."""
+    return item.id not in kits.leave_out and (not kits.only or item.id in kits.only)
 
 
 def bag_of(kits: Kits, item: Item) -> str | None:

@@ -25,9 +25,9 @@ class Kits:
     """So many kits of one kind, all alike: a version of a design, on the slabs that are drawn of it.
 
     `choices` are those that differ from the version's own, as they are ordered. `leave_out` and `only` are items by
-    their names in stock: what the order does without, or all that is sent. What the design itself leaves out is not
-    repeated. What is `posted` is what lies in the bags, and nothing beside them. `loads` is how often the kiln is fired
-    for all of these at once; None: each is fired by itself.
+    their names in stock, of a mix its colours: what the order does without, or all that is sent. What the design itself
+    leaves out is not repeated. What is `posted` is what lies in the bags, and nothing beside them. `loads` is how often
+    the kiln is fired for all of these at once; None: each is fired by itself.
     """
 
     worked: Worked

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import errno
+import time
 from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe
-from sheetgen.publish.folder import RECORD, beside
+from sheetgen.publish.folder import LAID, RECORD, beside
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping
@@ -13,12 +15,14 @@ if TYPE_CHECKING:
 
 OWNER_ALONE = 0o600
 OWNERS_FOLDER = 0o700
+A_DAY = 86_400  # s
 
 
 def refuse_public(into: Path, library: Path, build: Path) -> None:
     """CannotBe for a folder in which files would be published, mailed with the library or mixed with its own."""
     where = into.resolve()
-    if where == library.resolve() or where.is_relative_to((library / "projects").resolve()):
+    handed_on = any(where.is_relative_to((library / one).resolve()) for one in ("projects", "themes"))
+    if handed_on or library.resolve().is_relative_to(where):  # it would be closed to others, with the library in it
         told = f"lists with prices cannot be written into {into}: a library is handed on with what is in it"
         raise CannotBe(told, help=_BESIDE, field="into")
     public = where.is_relative_to(build.resolve()) or any((one / RECORD).exists() for one in (where, *where.parents))
@@ -39,10 +43,13 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
     `within` may be empty: the private folder itself.
     """
     into = private / within
+    if not into.resolve().is_relative_to(private.resolve()):
+        raise OSError(errno.EXDEV, f"{within} in it is a link to elsewhere", str(into))
     private.parent.mkdir(parents=True, exist_ok=True)
     for folder in (private, *reversed([one for one in into.parents if one.is_relative_to(private)][:-1]), into):
         folder.mkdir(mode=OWNERS_FOLDER, exist_ok=True)
         folder.chmod(OWNERS_FOLDER)  # one that was made by hand lets others in
+    _sweep(into)
     ready: list[tuple[Path, Path]] = []
     try:
         for name, content in files.items():
@@ -53,6 +60,13 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
         for laid, _ in ready:
             laid.unlink(missing_ok=True)
     return list(files)
+
+
+def _sweep(folder: Path) -> None:
+    """Take out what a run that was killed left half written; a run of today may still be at it."""
+    for crumb in folder.glob(f"{LAID}*"):
+        if crumb.is_file() and time.time() - crumb.lstat().st_mtime > A_DAY:
+            crumb.unlink(missing_ok=True)
 
 
 def drop_stale(private: Path, within: str, begins: str, kept: Collection[str]) -> None:

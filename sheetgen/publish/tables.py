@@ -21,7 +21,8 @@ STARTS = "=+-@\t\r\n＝＋－＠"  # the last four are how = + - @ are typed on 
 CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
 NO_TEXT = re.compile("[\ud800-\udfff\ufffe\uffff]")
 QUOTED = re.compile('[",;\t\r\n]|^ | $')
-RISKY = re.compile(rf'(?:^|(?<=[;\t\r\n]))([ "]*)(?=[{re.escape(STARTS)}])')
+# After apostrophes of its own too: so the one that is put there can be told from them (read/sent.py).
+RISKY = re.compile(rf'(?:^|(?<=[;\t\r\n]))([ "]*)(?=\'*[{re.escape(STARTS)}])')
 
 
 def csv_bytes(sheet: Sheet) -> bytes:

@@ -60,6 +60,8 @@ class Line(KitLine):
             self.add("the order has no number", "each line of an order has its number", order)
         elif len(order) > LONGEST_NUMBER:
             self.add(f"the order's number has {len(order)} letters", f"at most {LONGEST_NUMBER}", order)
+        elif not order.isprintable():
+            self.add("the order's number has a sign that cannot be seen", "write it once more, by hand", order)
         design = self.design()
         leave_out, only = self.listed("leave out"), self.listed("only")
         if leave_out and only:

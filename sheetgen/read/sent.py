@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 NEEDED = ("order", "date", "design", "version", "choices", "colourway", "fingerprint")
 PARTS = "\t;,|"
 # What publish/tables.py puts before a text that a spreadsheet program would work as a formula.
-APOSTROPHE = re.compile(r"(?:^|(?<=[;\t\r\n]))([ \"]*)'(?=[=+\-@\t\r\n＝＋－＠])")
+APOSTROPHE = re.compile(r"(?:^|(?<=[;\t\r\n]))([ \"]*)'(?='*[=+\-@\t\r\n＝＋－＠])")
 EXPONENT = re.compile(r"[0-9][.,]?[0-9]*E\+?[0-9]+", re.IGNORECASE)
 
 

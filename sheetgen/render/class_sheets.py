@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -27,6 +28,9 @@ if TYPE_CHECKING:
     from sheetgen.render.ordered import How
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
+
+
+QUOTED = re.compile("'.*'", re.DOTALL)  # from the first to the last: a name may have an apostrophe
 
 
 class Taught(NamedTuple):
@@ -63,11 +67,17 @@ def class_sheets(called: str, tables: TablesTold, taught: Sequence[Taught], them
     pages: list[Page] = []
     doubts: list[Doubt] = []
     for (template, job), outs in zip(jobs, pool.printed([job for _, job in jobs]), strict=True):
+        shown = _unnamed if template == HOW["tables"].template else str
         for each, out in zip(job.papers, outs, strict=True):
-            sound(out.faults, theme, template)
+            sound([shown(str(fault)) for fault in out.faults], theme, template)
             pages.append(Page(each.name, out.pdf))
-        doubts += outs[0].warnings
+        doubts += [replace(doubt, words=shown(doubt.words)) for doubt in outs[0].warnings]
     return Rendered(pages, doubts)
+
+
+def _unnamed(told: str) -> str:
+    """What jars in a layout, without the words that it is told by: they may be a name."""
+    return QUOTED.sub("'…'", told)
 
 
 def _job(name: str, sheet: object, marks: Marks, how: How, theme: Theme, worked: Worked) -> Job:  # noqa: PLR0913, PLR0917 - what a sheet is printed by

@@ -22,6 +22,7 @@ from sheetgen.pipeline import NotReady, Outcome
 from sheetgen.publish.private import drop_stale, refuse_public, write_private
 from sheetgen.read.library import read_library
 from sheetgen.read.pupils import read_pupils
+from sheetgen.render.faceless import faceless
 from sheetgen.runs.class_printed import printed
 from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kinds import Kinds
@@ -69,8 +70,10 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     needs = taken(run.kinds)
     laid = Room(run, needs).laid()
     with press(root) as by:
+        bare = faceless(by.pool.printer, [table.stem, *(word for one in pupils for word in (one.name, one.table))])
+        _tell_bare(pupils, bare, outcome.troubles)
         files, _ = list_files(lists, by, outcome.troubles, [tables_list(laid)])
-        files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome)}
+        files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome, bare)}
     try:
         outcome.changed = write_private(private, CLASS, files)
         drop_stale(private, CLASS, TEACHERS, files)
@@ -142,6 +145,15 @@ def _tell_places(
             _tell_full(people, said[design], f"make {design}", troubles)
     if len(many) > 1 and studio is not None:
         _tell_full(len(pupils), Besides(0, 0, int(studio), studio.place), "are on the list", troubles)
+
+
+def _tell_bare(pupils: Sequence[PupilLine], bare: frozenset[str], troubles: Troubles) -> None:
+    """Warn of each name or table that cannot be printed whole."""
+    for pupil in pupils:
+        if bare.intersection(pupil.name + pupil.table):
+            told = "the name or the table has a letter that no type face on this machine has: a box stands for it"
+            helped = "write it by hand, or install a face that has it (on Debian, fonts-noto)"
+            troubles.add(told, pupil.place, helped, "warning")
 
 
 def _tell_full(people: int, besides: Besides, what: str, troubles: Troubles) -> None:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.draw.templates import draw
 from sheetgen.kits.class_words import TableWords, share
 from sheetgen.render.class_sheets import Taught, class_sheets
+from sheetgen.render.faceless import boxed
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -14,24 +16,32 @@ if TYPE_CHECKING:
     from sheetgen.kits.at_tables import Laid
     from sheetgen.kits.class_run import ClassRun
     from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.model.class_tables import TableTold
     from sheetgen.model.page import Page
     from sheetgen.pipeline import Outcome
     from sheetgen.runs.press import Press
 
 
 def printed(  # noqa: PLR0913, PLR0917 - what pages are made of
-    by: Press, called: str, run: ClassRun, laid: Laid, needs: Sequence[Taken], outcome: Outcome
+    by: Press, called: str, run: ClassRun, laid: Laid, needs: Sequence[Taken], outcome: Outcome, bare: frozenset[str]
 ) -> list[Page]:
     """The tables and the teacher's sheets; `called` is what stands in their feet.
 
-    What jars in their layout is a warning.
+    For each letter of `bare`, which no type face has, a box is printed. What jars in their layout is a warning.
     """
     taught = list(_taught(run, needs))
     tables = TableWords(run, taught[0].worked.rounder).told(laid)
-    rendered = class_sheets(called, tables, taught, by.theme, by.pool)
+    tables = replace(tables, tables=tuple(_boxed(one, bare) for one in tables.tables))
+    rendered = class_sheets(boxed(called, bare), tables, taught, by.theme, by.pool)
     for doubt in rendered.doubts:
         outcome.troubles.add(str(doubt), taught[0].worked.place, severity="warning")
     return rendered.pages
+
+
+def _boxed(table: TableTold, bare: frozenset[str]) -> TableTold:
+    """A table with its name and those of its pupils as a page has them."""
+    sits = tuple(replace(one, name=boxed(one.name, bare)) for one in table.sits)
+    return replace(table, name=boxed(table.name, bare), sits=sits)
 
 
 def _taught(run: ClassRun, needs: Sequence[Taken]) -> Iterator[Taught]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import count
 from math import ceil
 from typing import TYPE_CHECKING
 
@@ -116,8 +117,12 @@ def _face() -> bytes:
 
 def _named(each: Sequence[Stacked]) -> Iterator[tuple[str, Stacked]]:
     """A file's name for each order: its number as far as a file can be called so, and two alike are told apart."""
-    seen: dict[str, int] = {}
-    for one in each:
-        name = slug(one.number)
-        seen[name] = seen.get(name, 0) + 1
-        yield f"{name}{f'-{seen[name]}' if seen[name] > 1 else ''}.pdf", one
+    slugs = [slug(one.number) for one in each]
+    taken = set(slugs)
+    seen: set[str] = set()
+    for one, name in zip(each, slugs, strict=True):
+        free = (f"{name}-{nth}" for nth in count(2) if f"{name}-{nth}" not in taken)
+        told = name if name not in seen else next(free)
+        taken.add(told)
+        seen.add(name)
+        yield f"{told}.pdf", one

@@ -10,8 +10,10 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import bare, suggest
 from sheetgen.base.trouble import CannotBe
+from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
 from sheetgen.kits.ordered import Order, Part, Run
+from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.runs.designs import differing
 
@@ -19,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from sheetgen.base.place import Word
-    from sheetgen.base.trouble import Troubles
+    from sheetgen.base.trouble import Trouble, Troubles
     from sheetgen.model.class_list import PupilLine
     from sheetgen.model.kit import Colourway
     from sheetgen.model.orders import OrderLine, Orders
@@ -33,11 +35,15 @@ Key = tuple[object, ...]
 
 @dataclass(slots=True)
 class Kinds:
-    """The kinds of kit that lines of orders ask for, by what makes them different."""
+    """The kinds of kit that lines of orders ask for, by what makes them different.
+
+    `misfits` is of each what does not come out of any length or sheet in stock: such a kind is no kit.
+    """
 
     designs: Designs
     troubles: Troubles
     found: dict[Key, Kits] = field(default_factory=dict)
+    misfits: dict[Key, list[Trouble]] = field(default_factory=dict)
 
     def key(self, line: Asked) -> Key | None:
         """The kind of a line; None with its trouble told at the word that is to be mended."""
@@ -65,9 +71,15 @@ class Kinds:
         if leave_out is None or only is None:
             return None
         key = (worked.name, version.name, kits.choices, way.name if way else "", leave_out, only)
-        if key not in self.found:
-            self.found[key] = replace(kits, slabs=version.slabs, leave_out=leave_out, only=only)
-        return key
+        if key not in self.misfits:
+            made = replace(kits, slabs=version.slabs, leave_out=leave_out, only=only)
+            _, self.misfits[key] = bought(taken([replace(made, bags=1)]))
+            if not self.misfits[key]:
+                self.found[key] = made
+        for misfit in self.misfits[key]:
+            word = line.choices[0][1] if line.choices else line.version or line.design
+            self._add(line, misfit.message, word, misfit.help)
+        return None if self.misfits[key] else key
 
     def _chosen(self, line: Asked, worked: Worked, version: WorkedVersion) -> tuple[Worked, WorkedVersion] | None:
         """The version worked with what is chosen otherwise."""

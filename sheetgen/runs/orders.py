@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
@@ -13,6 +14,7 @@ from sheetgen.publish.private import drop_stale, refuse_public, write_private
 from sheetgen.read.ledgers import read_ledgers
 from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
+from sheetgen.render.faceless import faceless
 from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kinds import Kinds, in_turn, run_of
 from sheetgen.runs.order_files import OrderFiles, Wanted
@@ -25,6 +27,9 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from sheetgen.kits.ordered import Run
+    from sheetgen.model.orders import Orders
+    from sheetgen.render.pdf import Printer
+    from sheetgen.runs.press import Press
 
 ORDERS, APART = "orders", "apart"
 """The folder of what runs print, within the private one, and in that of a run the one of what is mailed."""
@@ -46,9 +51,11 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
         raise NotReady(f"{fault.message}; {fault.help}") from None
     try:
         there = SentList() if wanted.lists_alone else sent_list(private, outcome.troubles)
-        run, told = packed(root, table, outcome)
+        with press(root) as by:
+            run, told = packed(root, table, outcome, by.pool.printer)
+            if run is not None:
+                told += _made(root, table, private, run, wanted, by, outcome)
         if run is not None:
-            told += _made(root, table, private, run, wanted, outcome)
             told += [] if wanted.lists_alone or not outcome.changed else _sent(root, private, there, run, day)
     except Misplaced as fault:
         outcome.troubles.extend([fault.trouble])
@@ -61,29 +68,47 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
     return outcome, told
 
 
-def packed(root: Path, table: Path, outcome: Outcome) -> tuple[Run | None, list[str]]:
+def packed(root: Path, table: Path, outcome: Outcome, printer: Printer | None = None) -> tuple[Run | None, list[str]]:
     """The orders of a table as they are packed, and what a terminal says of those that are not.
 
-    None where there is none that can be packed.
+    None where there is none that can be packed. An order whose number cannot be printed is held back, where there is
+    a printer to ask.
     """
     found = read_orders(table, table.name, versions_of(root), outcome.troubles)
+    if printer is not None:
+        found = _with_a_face(found, printer, outcome)
     designs = list(dict.fromkeys(str(line.design) for line in found.lines))
     library = read_library(root, outcome.troubles, designs) if designs else None
     if library is None:
         return None, []
     run, held = run_of(found, Kinds(Designs(root, library, outcome), outcome.troubles))
-    told = [f"held back, since a line of it is in trouble: {', '.join(held)}"] if held else []
+    told = (
+        [f"held back, since a line of it is in trouble: {', '.join(' '.join(one.split()) for one in held)}"]
+        if held
+        else []
+    )
     return (run if run.orders else None), told
 
 
+def _with_a_face(found: Orders, printer: Printer, outcome: Outcome) -> Orders:
+    """The orders, those left out whose number has a letter that no type face has."""
+    bare = faceless(printer, (line.order for line in found.lines))
+    lacking = {str(line.order): line for line in reversed(found.lines) if bare.intersection(line.order)}
+    for number, line in reversed(lacking.items()):
+        told = f"order {number}: no type face of this machine has every letter of its number"
+        helped = "install a face that has them, such as one of the Noto fonts, or write the number otherwise"
+        outcome.troubles.add(told, line.place, helped)
+    lines = tuple(line for line in found.lines if line.order not in lacking)
+    return replace(found, lines=lines, lacking=found.lacking | set(lacking)) if lacking else found
+
+
 def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
-    root: Path, table: Path, private: Path, run: Run, wanted: Wanted, outcome: Outcome
+    root: Path, table: Path, private: Path, run: Run, wanted: Wanted, by: Press, outcome: Outcome
 ) -> list[str]:
     """Print and write it; nothing is written where a list cannot be made."""
     within = f"{ORDERS}/{slug(table.stem)}"
-    with press(root) as by:
-        made = OrderFiles(run, wanted, by, Place(Source(table.name)), outcome.troubles)
-        files = made.files()
+    made = OrderFiles(run, wanted, by, Place(Source(table.name)), outcome.troubles)
+    files = made.files()
     if not files:
         return []
     outcome.changed = write_private(private, within, files)

@@ -27,6 +27,9 @@ if TYPE_CHECKING:
 
 def sent_list(private: Path, troubles: Troubles) -> SentList:
     """The list as it is, before anything is printed. CannotBe for one that cannot be added to, its faults told."""
+    if (private / FILE).is_symlink():
+        helped = "put the list itself there: what is added would stay here, and the list that it leads to would lack it"
+        raise CannotBe(f"{FILE} is a link", help=helped)
     there = read_sent(private / FILE, FILE, troubles)
     if there is None:
         raise CannotBe(f"{FILE} is no list of what was sent", help="mend what is told of it, or put it elsewhere")

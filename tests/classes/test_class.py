@@ -5,6 +5,7 @@ from __future__ import annotations
 import stat
 from collections import Counter, defaultdict
 from decimal import Decimal
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -263,6 +264,32 @@ def test_a_name_that_would_be_worked_as_a_formula_stays_text(band: Bench) -> Non
         ("'@2", "'=1+1")
     }
     assert "=1+1" in held.pages("tables")[0]
+
+
+def test_a_name_with_a_letter_that_no_face_has_is_printed_with_a_box_and_never_told(band: Bench) -> None:
+    """And a sign that turns the words beside it round is left out."""
+    found = band.held("Ida 𒀀 Knot,tideline-band,,,,1", "Bo\u202enreT,tideline-band,,,,1")
+    assert found.code == WELL, found.said
+    assert "evening.csv:2:" in found.said
+    assert "a box stands for it" in found.said
+    assert not [word for word in ("𒀀", "Ida", "Knot") if word in found.said]
+    table = found.pages("tables")[0]
+    assert "Ida ☐ Knot" in table
+    assert "BonreT" in table
+    assert "Ida 𒀀 Knot" in {row["who"] for row in found.rows("tables")}
+
+
+def test_a_theme_that_cuts_off_a_name_is_told_without_it(bench: Callable[..., Bench]) -> None:
+    made = bench("tideline-band")
+    plain = (Path(__file__).parents[2] / "themes" / "plain" / "tables.html.j2").read_text("utf-8")
+    (made.root / "themes" / "plain").mkdir(parents=True)
+    narrow = '<b style="white-space:nowrap;position:relative;left:120mm">{{ s.name }}</b>'
+    (made.root / "themes" / "plain" / "tables.html.j2").write_text(
+        plain.replace("<b>{{ s.name }}</b>", narrow), "utf-8"
+    )
+    found = made.held("Wren O'Tidewell of the Long Saltings,tideline-band,,,,1")
+    assert "beyond the margin" in found.said
+    assert not [word for word in ("Wren", "Tidewell", "Saltings") if word in found.said]
 
 
 @pytest.mark.parametrize(

@@ -155,3 +155,28 @@ def test_a_line_that_cannot_be_made_is_told_with_its_order_and_the_mend(
 def test_numbers_of_orders_are_put_in_turn_as_a_person_would() -> None:
     numbers = ["Q-10", "Q-9", "P-11", "Q-9a", "100", "20"]
     assert sorted(numbers, key=in_turn) == ["20", "100", "P-11", "Q-9", "Q-9a", "Q-10"]
+
+
+@pytest.mark.parametrize(
+    ("way", "leave_out", "only", "sent"),
+    [
+        ("grey sea", "foiled-pp18", "", {"foiled-pp18-smoke": 6}),
+        ("grey sea", "foiled-pp18-smoke", "", {"foiled-pp18": 8}),
+        ("grey sea", "stones", "", {}),
+        ("grey sea", "stone", "", {}),
+        ("grey sea", "", "foiled-pp18", {"foiled-pp18": 8}),
+        ("grey sea", "", "B", {"foiled-pp18": 8, "foiled-pp18-smoke": 6}),
+        ("deep water", "foiled-pp18", "", {}),
+        ("deep water", "", "stone", {"foiled-pp18-blue": 8, "foiled-pp18-smoke": 6}),
+    ],
+)
+def test_a_colour_is_left_out_or_sent_by_itself_also_where_it_is_the_design_s_own_stone(
+    table: Path, way: str, leave_out: str, only: str, sent: dict[str, int]
+) -> None:
+    """Twelve seats are 7 and 5, or 60 % and 40 %, each with 5 % to spare; the words name what is sent."""
+    run = the_run(table, f"Q-1,,buoy-drops,,1,,{way},{leave_out},{only},,")
+    found = [one for each in bags(run, run.kinds[0]).values() for one in each if one[0].startswith("foiled")]
+    assert dict(found) == sent
+    colours = {"foiled-pp18", "foiled-pp18-smoke"} if way == "grey sea" else {"foiled-pp18-blue", "foiled-pp18-smoke"}
+    kits = run.kinds[0]
+    assert (kits.only if only else colours - kits.leave_out) == set(sent)

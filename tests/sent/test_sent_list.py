@@ -192,3 +192,12 @@ def test_a_workbook_in_place_of_the_list_is_told(tmp_path: Path) -> None:
     assert found is None
     assert "is a workbook" in told
     assert "save it as CSV" in told
+
+
+@pytest.mark.parametrize("number", ["=1+1", "'=1+1", "''-rf", "@7", "＝9", "'Q-1", '"=2', "Q-1"])
+def test_an_order_sent_again_the_same_day_is_known_again_whatever_its_number_begins_with(
+    tmp_path: Path, number: str
+) -> None:
+    """The apostrophe before what looks like a formula is taken off again; the number's own stays."""
+    (tmp_path / "sent.csv").write_bytes(added_to(SentList(), [replace(FIRST, order=number)]))
+    assert [one.order for one in lines(tmp_path / "sent.csv")] == [number]
