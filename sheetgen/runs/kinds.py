@@ -43,13 +43,17 @@ class Kinds:
     designs: Designs
     troubles: Troubles
     found: dict[Key, Kits] = field(default_factory=dict)
+    out: set[str] = field(default_factory=set)  # designs of which no kit can be made, told at their first line
     misfits: dict[Key, list[Trouble]] = field(default_factory=dict)
 
     def key(self, line: Asked) -> Key | None:
         """The kind of a line; None with its trouble told at the word that is to be mended."""
         worked = self.designs.design(line.design)
         if worked is None:
-            self._add(line, f"{line.design} does not pass, and no kit of it can be made", line.design, "mend it first")
+            if line.design not in self.out:
+                told = f"{line.design} does not pass, and no kit of it can be made"
+                self._add(line, told, line.design, "mend it first; what is wrong with it is told besides")
+            self.out.add(str(line.design))
             return None
         version = worked.version(line.version)
         if version.changed and line.posted:

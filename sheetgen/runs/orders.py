@@ -23,7 +23,7 @@ from sheetgen.runs.sent import keep_sent, sent_list
 
 if TYPE_CHECKING:
     import datetime as dt
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
     from pathlib import Path
 
     from sheetgen.kits.ordered import Run
@@ -83,7 +83,7 @@ def packed(root: Path, table: Path, outcome: Outcome, printer: Printer | None = 
         return None, []
     run, held = run_of(found, Kinds(Designs(root, library, outcome), outcome.troubles))
     told = (
-        [f"held back, since a line of it is in trouble: {', '.join(' '.join(one.split()) for one in held)}"]
+        [f"held back, since a line of it is in trouble: {_named([' '.join(one.split()) for one in held])}"]
         if held
         else []
     )
@@ -137,7 +137,12 @@ def _sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) ->
     kits = {order.number for order in run.orders if not order.parts_alone}  # a part goes where its kit has gone
     again = sorted(kits & {line.order for line in there.lines}, key=in_turn)
     if again:
-        more = f" and {len(again) - NAMED} more" if len(again) > NAMED else ""
-        yield f"sent before, look whether they are to go once more: {', '.join(again[:NAMED])}{more}"
+        yield f"sent before, look whether they are to go once more: {_named(again)}"
     many = keep_sent(root, private, there, run, day)
     yield f"{counted(many, 'line')} added to {private / FILE}, the list of what was sent"
+
+
+def _named(numbers: Sequence[str]) -> str:
+    """Numbers of orders, as many as one reads."""
+    more = f" and {len(numbers) - NAMED} more" if len(numbers) > NAMED else ""
+    return f"{', '.join(numbers[:NAMED])}{more}"
