@@ -14,10 +14,11 @@ from sheetgen.draw.templates import slab_layouts
 from sheetgen.kits.called import called
 from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.kits.taken import Kits
+from sheetgen.model.fingerprint import code_of
 from sheetgen.runs.designs import differing
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from sheetgen.base.place import Word
     from sheetgen.base.trouble import Troubles
@@ -48,15 +49,14 @@ class Kinds:
             return None
         version = worked.version(line.version)
         if version.changed and line.posted:
-            told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
-            self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
+            self._moved(line, worked, version)
             return None
         choices = differing(version, line.choices)
         if choices:
-            chosen = self._chosen(line, worked, version)
+            chosen = self._chosen(line, worked, version, choices)
             if chosen is None:
                 return None
-            worked, version = chosen
+            worked, version, choices = chosen
         way = self._colourway(line, version)
         if line.colourway and way is None:
             return None
@@ -70,16 +70,30 @@ class Kinds:
             self.found[key] = replace(kits, slabs=slab_layouts(worked, version), leave_out=leave_out, only=only)
         return key
 
-    def _chosen(self, line: Asked, worked: Worked, version: WorkedVersion) -> tuple[Worked, WorkedVersion] | None:
-        """The version worked with what is chosen otherwise."""
+    def _moved(self, line: Asked, worked: Worked, version: WorkedVersion) -> None:
+        """Told of a version whose printed numbers are others than those of its revision."""
+        told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
+        self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
+
+    def _chosen(
+        self, line: Asked, worked: Worked, version: WorkedVersion, choices: Mapping[str, str]
+    ) -> tuple[Worked, WorkedVersion, Mapping[str, str]] | None:
+        """The version worked with what is chosen otherwise; of a kit, another version where that is what was chosen."""
         found, errors = self.designs.chosen(worked, version, line.choices)
         if found is not None:
-            return found, found.versions[version.name]
-        chosen = ", ".join(f"{name} {value}" for name, value in line.choices)
+            chosen = found.versions[version.name]
+            same = _written_so(worked, found, chosen) if line.posted else None
+            if same is None:
+                return found, chosen, choices
+            if not same.changed:
+                return worked, same, {}
+            self._moved(line, worked, same)
+            return None
+        asked = ", ".join(f"{name} {value}" for name, value in line.choices)
         for error in errors:
             words = [word for choice in line.choices for word in choice]
             at = next((word for word in words if error.place and word.place == error.place), line.choices[0][1])
-            told = error.message if at.place == error.place else f"with {chosen} it does not pass: {error.message}"
+            told = error.message if at.place == error.place else f"with {asked} it does not pass: {error.message}"
             self._add(line, told, at, error.help)
         return None
 
@@ -107,6 +121,15 @@ class Kinds:
 
     def _add(self, line: Asked, message: str, word: Word, helped: str) -> None:
         self.troubles.add(f"{line.whose}{message}", (word or line).place, helped)
+
+
+def _written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> WorkedVersion | None:
+    """The version of a design that is what somebody chose: by all its choices, and by its printed numbers.
+
+    A band of US 7 that is ordered in size US 8 is the band US 8: one kit, one name, one page.
+    """
+    same = (one for one in worked.versions.values() if dict(one.choices) == dict(version.choices))
+    return next((one for one in same if code_of(worked, one) == code_of(chosen, version)), None)
 
 
 def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:

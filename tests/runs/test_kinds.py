@@ -68,10 +68,16 @@ def test_what_is_chosen_as_the_version_has_it_is_not_chosen_otherwise(table: Pat
 
 def test_another_choice_is_another_kit_and_brings_what_it_decides(table: Path) -> None:
     """The plug goes by the size."""
-    run = the_run(table, "Q-1,,tideline-band,,1,size=US 9,,,,,")
+    run = the_run(table, "Q-1,,tideline-band,,1,size=US 9; width=6 mm,,,,,")
     [kits] = run.kinds
-    assert kits.choices == (("size", "US 9"),)
+    assert kits.choices == (("size", "US 9"), ("width", "6 mm"))
     assert bags(run, kits)["B plug"] == [("ring-plug-us-9", 1)]
+
+
+def test_what_is_chosen_as_another_version_has_it_is_that_version(table: Path) -> None:
+    """Else one label says two sizes, and the same kit lies on the table under two names."""
+    run = the_run(table, "Q-1,,tideline-band,,1,size=US 9,,,,,", "Q-2,,tideline-band,US 9,1,,,,,,")
+    assert [(one.version.title, one.choices, one.bags) for one in run.kinds] == [("US 9", (), 2)]
 
 
 def test_a_colourway_goes_into_each_bag_by_itself_with_its_spares_by_colour(table: Path) -> None:
