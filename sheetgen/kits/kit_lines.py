@@ -70,7 +70,9 @@ def bag_of(kits: Kits, item: Item) -> str | None:
 
 
 def place_of(kits: Kits, item: Item) -> str:
-    """Where in a kit an item lies: bag B stones; in the box. Empty where its bags have no names."""
+    """Where in a kit an item lies: bag B stones; in the box. Empty where bags have no names, or it is sent alone."""
+    if kits.only:
+        return ""
     if any(tool.id == item.id for tool in boxed(kits)):
         return "in the box"
     bag = bag_of(kits, item)

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from sheetgen.base.exact import plain
+from sheetgen.base.spelling import in_a_sentence
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
@@ -65,9 +69,30 @@ class Kits:
     @property
     def told(self) -> str:
         """The same, with what is left out, or all that is sent: what makes these kits unlike others."""
-        without = f"without {', '.join(sorted(self.leave_out))}" if self.leave_out else ""
-        alone = f"only {', '.join(sorted(self.only))}" if self.only else ""
+        without = f"without {' and '.join(self._parts(self.leave_out))}" if self.leave_out else ""
+        alone = f"only {' and '.join(self._parts(self.only))}" if self.only else ""
         return ", ".join(said for said in (self.named, without, alone) if said)
+
+    def _parts(self, ids: frozenset[str]) -> Iterator[str]:
+        """Items as a person calls them: a bag where they are all that is in it, else by their printed names.
+
+        Of a name as much as tells it from the others in the kit.
+        """
+        kit, rest = self.version.kit, set(ids)
+        for bag in kit.bags if kit else ():
+            inside = {item.id for item in bag.items}
+            if inside and inside <= rest:
+                rest -= inside
+                yield f"bag {bag.name}"
+        way, box = self.colourway, kit.in_the_box if kit else ()
+        known = {
+            one.id: one for one in (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
+        }
+        short = {id_: one.name.partition(",")[0] for id_, one in known.items()}
+        many = Counter(short.values())
+        yield from (
+            in_a_sentence(short[id_] if many[short[id_]] == 1 else known[id_].name) for id_ in known if id_ in rest
+        )
 
     @property
     def sheets(self) -> tuple[str, ...]:

@@ -155,8 +155,8 @@ def test_an_order_is_checked_bag_by_bag_and_nobody_is_named(made: Any) -> None:
         ("Q-1", 1, "3 × Drops, Long", "A clay · B stones", 9, "yes", dt.date(2026, 12, 1)),
         ("Q-2", 1, "1 × Drops, Long", "A clay · B stones", 1, "no", None),
         ("Q-2", 2, "1 × Drops, Small", "bag", None, None, None),
-        ("Q-2", 3, "1 × Drops, Long, without Clay", "B stones", None, None, None),
-        ("Q-3", 1, "1 × Drops, Long, only Stone", "B stones", 0, "no", None),
+        ("Q-2", 3, "1 × Drops, Long, without bag A clay", "B stones", None, None, None),
+        ("Q-3", 1, "1 × Drops, Long, only bag B stones", "B stones", 0, "no", None),
     ]
     found = views(made.lists(*run.kinds, checked=checked(run, leaves)))["check"]
     html = Theme("plain", []).page("check.html.j2", sheet=found, density="")

@@ -98,6 +98,14 @@ def test_only_sends_a_missing_part_by_its_bag_its_letter_its_name_or_its_place(t
     assert contents(kits, taken(run.kinds)).in_the_box == ()
 
 
+def test_lists_name_what_is_sent_or_left_out_as_a_person_calls_it(table: Path) -> None:
+    """By its bag where that is all of it, else by its printed name: never by its name in stock."""
+    lines = ("1,,,,A", "1,,,,release-sheet", "1,,,C; setting-bur,,")
+    asked = ("only bag A clay", "only release sheet", "without bag C metal and setting bur")
+    run = the_run(table, *(f"Q-{i},,buoy-drops,Long,{line},," for i, line in enumerate(lines)))
+    assert sorted(one.told for one in run.kinds) == [f"Buoy drops, Long, {told}" for told in asked]
+
+
 def test_what_an_order_leaves_out_is_lacking_and_on_no_list(table: Path) -> None:
     run = the_run(table, "Q-1,,buoy-drops,,1,,,D; setting-bur,,,")
     [kits] = run.kinds
