@@ -86,3 +86,9 @@ def suggest(word: str, known: Iterable[str], most: int = 60) -> str:
         return "there is none to name here"
     shown = ", ".join(known[:most])
     return f"known here: {shown}{', …' if len(known) > most else ''}"
+
+
+def in_turn(words: str) -> tuple[tuple[bool, int, str], ...]:
+    """What puts names and numbers one after the other as a person counts: Q-9 before Q-10, PP 18 after PP 9."""
+    parts = re.findall(r"[0-9]{1,18}|[^0-9]+|[0-9]+", words)
+    return tuple((not part.isdecimal(), int(part) if part.isdecimal() else 0, part) for part in parts)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from collections import Counter
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare, suggest
+from sheetgen.base.spelling import bare, in_turn, suggest
 from sheetgen.base.trouble import CannotBe
 from sheetgen.draw.templates import slab_layouts
 from sheetgen.kits.called import called
@@ -148,7 +147,14 @@ def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
     counted = {key: replace(kits, bags=many[key]) for key, kits in kinds.found.items() if many[key]}
     packed = [_order(number, each, counted) for number, each in by_number.items()]
     packed.sort(key=lambda order: (order.due or dt.date.max, in_turn(order.number)))
-    return Run(tuple(packed), tuple(counted.values())), tuple(sorted(held, key=in_turn))
+    return Run(tuple(packed), tuple(sorted(counted.values(), key=_on_lists))), tuple(sorted(held, key=in_turn))
+
+
+def _on_lists(kits: Kits) -> tuple[object, ...]:
+    """Where a kind stands on every list: by design and version as they are written, whole kits before single parts."""
+    way = kits.colourway.name if kits.colourway else ""
+    written = list(kits.worked.versions).index(kits.version.name)
+    return kits.design, bool(kits.only), written, kits.choices, way, kits.told
 
 
 def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key, Kits]) -> Order:
@@ -159,9 +165,3 @@ def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key,
     notes = dict.fromkeys(line.gift_note for line, _ in lines if line.gift_note)
     due = min((line.due for line, _ in lines if line.due), default=None)
     return Order(number, lines[0][0].name, "\n".join(notes), due, tuple(Part(kinds[key], n) for key, n in many.items()))
-
-
-def in_turn(number: str) -> tuple[tuple[bool, int, str], ...]:
-    """What puts numbers of orders one after the other: 9 before 10, Q-9 before Q-10."""
-    parts = re.findall(r"[0-9]{1,18}|[^0-9]+|[0-9]+", number)
-    return tuple((not part.isdecimal(), int(part) if part.isdecimal() else 0, part) for part in parts)

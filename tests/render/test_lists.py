@@ -133,6 +133,18 @@ def test_a_studio_with_a_decimal_comma_has_it_on_every_list(made: Any) -> None:
     assert not re.findall(r"\d\.\d", texts)
 
 
+def test_every_list_goes_from_station_to_station_and_there_by_name(made: Any) -> None:
+    """So that the next wire on the cutting list is the next on the pick list, and in the drawer."""
+    big, small = made.stone("Stone PP 18"), made.stone("Stone PP 14")
+    each = made.line(made.wire("Wire 20"), 100), made.line(big, 2), made.line(made.wire("Wire 9"), 50)
+    found = made.lists(made.kits(*each, made.line(small, 3)), made.kits(made.line(big, 2), title="Small"))
+    shown = views(found)
+    assert [one.name for one in shown["cut"].items] == ["Wire 9", "Wire 20"]
+    picked = [item.name for station in shown["pick"].stations[:2] for item in station.items]
+    assert picked == ["Wire 9", "Wire 20", "Stone PP 14", "Stone PP 18"]
+    assert [item.name for place in shown["left"].places for item in place.items] == picked
+
+
 def orders(made: Any) -> tuple[Run, dict[str, int]]:
     clay, seed = made.clay(), made.stone()
     kit = made.bagged(("A clay", (clay,)), ("B stones", (seed,)))

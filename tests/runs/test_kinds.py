@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import pytest
 
+from sheetgen.base.spelling import in_turn
 from sheetgen.kits.contents import contents
 from sheetgen.kits.run import taken
 from sheetgen.pipeline import Outcome
-from sheetgen.runs.kinds import in_turn
 from sheetgen.runs.orders import packed
 
 if TYPE_CHECKING:
@@ -96,6 +96,18 @@ def test_only_sends_a_missing_part_by_its_bag_its_letter_its_name_or_its_place(t
     assert kits.bags == len(words)
     assert bags(run, kits) == {"B stones": [("foiled-pp18", 13)]}
     assert contents(kits, taken(run.kinds)).in_the_box == ()
+
+
+def test_on_every_list_kits_of_a_design_stand_together_whole_ones_first(table: Path) -> None:
+    """In the order in which the design has its versions, whatever the order in which they were asked for."""
+    asked = (
+        "tideline-band,US 8,1,,,,", "buoy-drops,Long,1,,,,B", "tideline-band,US 5,1,,,,",
+        "buoy-drops,,1,,grey sea,,", "tideline-band,,1,,,,", "buoy-drops,,1,,,,",
+    )  # fmt: skip
+    run = the_run(table, *(f"Q-{i},,{line},," for i, line in enumerate(asked)))
+    assert [one.told.partition(", ")[2] for one in run.kinds] == [
+        "Silver, short", "Silver, short, grey sea", "Long, only bag B stones", "US 7", "US 5", "US 8",
+    ]  # fmt: skip
 
 
 def test_lists_name_what_is_sent_or_left_out_as_a_person_calls_it(table: Path) -> None:
