@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from sheetgen.base.exact import plain
-from sheetgen.base.spelling import in_a_sentence
+from sheetgen.base.spelling import in_a_sentence, told_apart
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -57,8 +56,10 @@ class Kits:
 
     @property
     def chosen(self) -> str:
-        """What was chosen otherwise than in the version, in words."""
-        return ", ".join(f"{name} {value}" for name, value in self.choices)
+        """What was chosen otherwise than in the version, in words; an item by its printed name."""
+        used = [line.item for line in self.version.materials] + [line.item for line in self.version.tools]
+        names = {item.id: item.name for item in used}
+        return ", ".join(_choice(name, value, names.get(value, "")) for name, value in self.choices)
 
     @property
     def named(self) -> str:
@@ -85,13 +86,12 @@ class Kits:
                 rest -= inside
                 yield f"bag {bag.name}"
         way, box = self.colourway, kit.in_the_box if kit else ()
-        known = {
-            one.id: one for one in (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
-        }
-        short = {id_: one.name.partition(",")[0] for id_, one in known.items()}
-        many = Counter(short.values())
+        items = (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
+        known = {item.id: item.name for item in items}
         yield from (
-            in_a_sentence(short[id_] if many[short[id_]] == 1 else known[id_].name) for id_ in known if id_ in rest
+            in_a_sentence(told)
+            for id_, told in zip(known, told_apart(list(known.values())), strict=True)
+            if id_ in rest
         )
 
     @property
@@ -108,6 +108,12 @@ class Kits:
             return self.loads
         steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
         return self.bags * sum(steps)
+
+
+def _choice(name: str, value: str, item: str) -> str:
+    """A choice in words: size US 8; ring wire: copper wire (20 AWG, soft)."""
+    first, _, rest = item.partition(", ")
+    return f"{name}: {in_a_sentence(first)}{f' ({rest})' if rest else ''}" if item else f"{name} {value}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -118,6 +118,11 @@ def test_lists_name_what_is_sent_or_left_out_as_a_person_calls_it(table: Path) -
     assert sorted(one.told for one in run.kinds) == [f"Buoy drops, Long, {told}" for told in asked]
 
 
+def test_an_item_that_is_chosen_is_told_by_its_printed_name(table: Path) -> None:
+    run = the_run(table, "Q-1,,buoy-drops,,1,ring wire=sterling-20awg,,,,,")
+    assert run.kinds[0].chosen == "ring wire: sterling-silver wire (20 AWG, soft)"
+
+
 def test_what_an_order_leaves_out_is_lacking_and_on_no_list(table: Path) -> None:
     run = the_run(table, "Q-1,,buoy-drops,,1,,,D; setting-bur,,,")
     [kits] = run.kinds
