@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.kits.kit_lines import BOXED
 from sheetgen.kits.lists import DOT
 from sheetgen.model.sheets import Sheet
 
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
 CHECK = ("order", "line", "kit", "bags", "sheets", "note", "due")
 BAG = "bag"
 """A kit in one bag without a name."""
-TOOLS = "tools"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,12 +33,15 @@ class Packed:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """An order as it is checked: `sheets` are its leaves of paper, `note` says whether a gift note is with it."""
+    """An order as it is checked; `note` says whether a gift note is with it.
+
+    `sheets` are its leaves of paper, None where it has some and they are not laid out.
+    """
 
     number: str
     due: dt.date | None
     packed: tuple[Packed, ...]
-    sheets: int
+    sheets: int | None
     note: bool
 
 
@@ -49,7 +52,7 @@ def bags_of(kits: Kits) -> tuple[str, ...]:
     """
     kit = kits.version.kit
     full = [bag.name for bag in (kit.bags if kit else ()) if any(_goes_in(kits, item.id) for item in bag.items)]
-    tools = [TOOLS] if kit and any(_goes_in(kits, tool.id) for tool in kit.in_the_box) else []
+    tools = [BOXED] if kit and any(_goes_in(kits, tool.id) for tool in kit.in_the_box) else []
     return tuple((full or ([] if kits.only and tools else [BAG])) + tools)
 
 
@@ -62,12 +65,14 @@ def _goes_in(kits: Kits, item: str) -> bool:
     return item not in kits.leave_out and bool(colours - kits.leave_out)
 
 
-def checked(run: Run, leaves: Mapping[str, int]) -> tuple[Checked, ...]:
-    """Each order with its bags; `leaves` of paper by its number, 0 where it has none."""
-    return tuple(_checked(order, leaves.get(order.number, 0)) for order in run.orders)
+def checked(run: Run, leaves: Mapping[str, int] | None) -> tuple[Checked, ...]:
+    """Each order with its bags; `leaves` of paper by its number, 0 where it has none. None: they are not laid out."""
+    return tuple(_checked(order, None if leaves is None else leaves.get(order.number, 0)) for order in run.orders)
 
 
-def _checked(order: Order, leaves: int) -> Checked:
+def _checked(order: Order, leaves: int | None) -> Checked:
+    if leaves is None and not any(part.kits.sheets for part in order.parts):
+        leaves = 0
     packed = tuple(Packed(part.kits.told, part.count, bags_of(part.kits)) for part in order.parts)
     return Checked(order.number, order.due, packed, leaves, bool(order.gift_note))
 

@@ -17,6 +17,10 @@ if TYPE_CHECKING:
     from sheetgen.kits.taken import Kits
 
 
+BOXED = "in the box"
+"""Where the tools of a kit lie, as every list and card says it."""
+
+
 def lines_of(kits: Kits, run: Sequence[Kits]) -> Iterator[MaterialLine]:
     """The lines that a kit takes: its materials, of what is posted those in its bags, and the tools in its box.
 
@@ -74,7 +78,7 @@ def place_of(kits: Kits, item: Item) -> str:
     if kits.only:
         return ""
     if any(tool.id == item.id for tool in boxed(kits)):
-        return "in the box"
+        return BOXED
     bag = bag_of(kits, item)
     return f"bag {bag}" if bag else ""
 

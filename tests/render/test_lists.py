@@ -41,7 +41,7 @@ def test_a_row_says_why_so_much_is_to_spare(made: Any) -> None:
     """16 with 5 % are 16.8, so 17; with 1 per 10 that are begun 18."""
     each = (made.stone("Plain"), made.stone("With spares", spares=Spares(1, 10)))
     found = items(made, *(made.kits(made.line(one, 16, 0.05), bags=8) for one in each))
-    assert told(found["Plain"].lines[0]) == "Drops, Long: 8 bags × 17 (16 + 1: allowance 5 %, no spares)"
+    assert told(found["Plain"].lines[0]) == "Drops, Long: 8 bags × 17 (16 + 1: allowance 5 %)"
     assert "(16 + 2: spares 1 per 10, not less than the allowance of 5 %)" in told(found["With spares"].lines[0])
     assert (found["Plain"].together, found["Plain"].lines[0].together) == ("136", "136")
 
@@ -64,7 +64,7 @@ def test_the_drawer_goes_first_and_a_row_names_its_bag(made: Any) -> None:
     seed = made.stone(have=Fraction(40))
     found = items(made, made.kits(made.line(seed, 13), bags=8, kit=made.bagged(("B stones", (seed,)))))["Stone"]
     assert found.fetch == "40 from the drawer, and 1 new pack of 100. Count each out."
-    assert found.lines[0].where == "bag B stones"
+    assert found.lines[0].where == "bag\u00a0B\u00a0stones"  # on one line
 
 
 def test_a_kit_of_which_only_a_part_is_sent_has_no_sheet(made: Any) -> None:
@@ -173,8 +173,17 @@ def test_an_order_is_checked_bag_by_bag_and_nobody_is_named(made: Any) -> None:
     found = views(made.lists(*run.kinds, checked=checked(run, leaves)))["check"]
     html = Theme("plain", []).page("check.html.j2", sheet=found, density="")
     assert "A\u00a0clay&nbsp;☐☐☐ B\u00a0stones&nbsp;☐☐☐" in html
-    assert [(o.sheets, o.note) for o in found.orders] == [("9 leaves", True), ("1 leaf", False), ("", False)]
+    assert [(o.sheets, o.note) for o in found.orders] == [("9 sheets", True), ("1 sheet", False), ("", False)]
     assert not re.search("Wenna|Pottifer|Tam|Ozzard|Quell|birthday", html + repr(rows) + repr(found))
+
+
+def test_an_order_of_which_nothing_is_printed_yet_is_not_said_to_have_no_sheets(made: Any) -> None:
+    """Only what is sent by itself has none: of the others the number is known when they are laid out."""
+    run, _ = orders(made)
+    found = views(made.lists(*run.kinds, checked=checked(run, None)))
+    assert [one.sheets for one in found["check"].orders] == ["sheets", "sheets", ""]
+    handout = next(item for at in found["pick"].stations if at.name == "paper" for item in at.items)
+    assert "stack" not in handout.fetch
 
 
 def test_a_colour_lies_in_the_bag_of_the_stone_and_tools_in_the_box(made: Any) -> None:
@@ -184,10 +193,10 @@ def test_a_colour_lies_in_the_bag_of_the_stone_and_tools_in_the_box(made: Any) -
     kit = replace(made.bagged(("A clay", (clay,)), ("B stones", (own,))), in_the_box=(bur,))
     one = made.kits(made.line(clay, 8), kit=kit, colourway=grey)
     assert [place_of(one, item) for item in (smoke, clay, bur)] == ["bag B stones", "bag A clay", "in the box"]
-    assert bags_of(one) == ("A clay", "B stones", "tools")
+    assert bags_of(one) == ("A clay", "B stones", "in the box")
     assert bags_of(replace(one, only=frozenset({"Smoke"}))) == ("B stones",)
-    assert bags_of(replace(one, only=frozenset({"Bur"}))) == ("tools",)
-    assert bags_of(replace(one, leave_out=frozenset({"Clear"}))) == ("A clay", "tools")
+    assert bags_of(replace(one, only=frozenset({"Bur"}))) == ("in the box",)
+    assert bags_of(replace(one, leave_out=frozenset({"Clear"}))) == ("A clay", "in the box")
     assert one.told == "Drops, Long, grey sea"
 
 
