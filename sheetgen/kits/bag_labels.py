@@ -72,11 +72,18 @@ def _labels(parcel: Parcel) -> Iterator[Label]:
 
 
 def _inside(kind: Kind, name: str) -> tuple[str, ...]:
-    """What lies in a bag, of a slip in all that is sent, in the words of card and handout: Ear wires: 2 + 1."""
+    """What lies in a bag, of a slip in all that is sent, in the words of card and handout: Ear wires: 2 + 1.
+
+    What begins alike is said once: Foiled stone PP 18: blue 7 + 1, smoke 5 + 1.
+    """
     lots = [one for bag in kind.contents.bags if kind.slip or bag.name == name for one in bag.contents]
     names = told_apart([one.item.name for one in lots])
-    told = ((amount(one, kind.kits.rounder), begun(name)) for one, name in zip(lots, names, strict=True))
-    return tuple(f":{NBSP}".join(filter(None, reversed(both))) for both in told)
+    alike: dict[str, list[str]] = {}
+    for one, told in zip(lots, names, strict=True):
+        first = one.item.name.partition(", ")[0]
+        each = told.removeprefix(first).strip(), amount(one, kind.kits.rounder)
+        alike.setdefault(begun(first), []).append(_together(" ".join(filter(None, each))))
+    return tuple(f":{NBSP}".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
 
 
 def _together(words: str) -> str:

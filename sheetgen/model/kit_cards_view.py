@@ -65,7 +65,8 @@ class Label:
     chosen: Annotated[str, "what was chosen otherwise, and the colourway, or nothing"]
     inside: Annotated[tuple[str, ...], "what lies in the bag and how much of it, as far as there is room to tell"] = ()
     items: Annotated[tuple[str, ...], "on the last bag what is not in the kit, as far as there is room to name it"] = ()
-    more: Annotated[int, "how many things besides"] = 0
+    more: Annotated[int, "how many things besides are not in the kit"] = 0
+    beyond: Annotated[int, "how many things besides lie in the bag"] = 0
 
 
 @dataclass(frozen=True, slots=True)

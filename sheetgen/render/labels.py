@@ -156,9 +156,10 @@ def _shorter_label(piece: Piece, letters: int) -> Piece | None:
         more = len(label.items) - len(kept) + label.more
         return replace(piece, label=replace(label, items=tuple(kept), more=more))
     if label.inside:
-        told = [one for one in label.inside if one != LESS]
-        kept = told[:-1]
-        return replace(piece, label=replace(label, inside=(*kept, LESS) if kept else ()))
+        if label.more:  # what is in it is wanted sooner: of what is not the card tells
+            return replace(piece, label=replace(label, more=0))
+        inside = label.inside[:-1]
+        return replace(piece, label=replace(label, inside=inside, beyond=label.beyond + 1 if inside else 0))
     said = [name for name in ("bag", "title", "version", "chosen") if getattr(label, name) not in {"", LESS}]
     if not said:
         return None
