@@ -82,8 +82,8 @@ def _inside(kind: Kind, name: str) -> tuple[str, ...]:
     for one, told in zip(lots, names, strict=True):
         first = one.item.name.partition(", ")[0]
         each = told.removeprefix(first).strip(), amount(one, kind.kits.rounder)
-        alike.setdefault(begun(first), []).append(_together(" ".join(filter(None, each))))
-    return tuple(f":{NBSP}".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
+        alike.setdefault(begun(first), []).append(" ".join(filter(None, each)))
+    return tuple(": ".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
 
 
 def _together(words: str) -> str:
