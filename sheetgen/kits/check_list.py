@@ -33,15 +33,12 @@ class Packed:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """An order as it is checked; `note` says whether a gift note is with it.
-
-    `sheets` are its leaves of paper, None where it has some and they are not laid out.
-    """
+    """An order as it is checked: `sheets` are its leaves of paper, `note` says whether a gift note is with it."""
 
     number: str
     due: dt.date | None
     packed: tuple[Packed, ...]
-    sheets: int | None
+    sheets: int
     note: bool
 
 
@@ -65,14 +62,12 @@ def _goes_in(kits: Kits, item: str) -> bool:
     return item not in kits.leave_out and bool(colours - kits.leave_out)
 
 
-def checked(run: Run, leaves: Mapping[str, int] | None) -> tuple[Checked, ...]:
-    """Each order with its bags; `leaves` of paper by its number, 0 where it has none. None: they are not laid out."""
-    return tuple(_checked(order, None if leaves is None else leaves.get(order.number, 0)) for order in run.orders)
+def checked(run: Run, leaves: Mapping[str, int]) -> tuple[Checked, ...]:
+    """Each order with its bags; `leaves` of paper by its number, 0 where it has none."""
+    return tuple(_checked(order, leaves.get(order.number, 0)) for order in run.orders)
 
 
-def _checked(order: Order, leaves: int | None) -> Checked:
-    if leaves is None and not any(part.kits.sheets for part in order.parts):
-        leaves = 0
+def _checked(order: Order, leaves: int) -> Checked:
     packed = tuple(Packed(part.kits.told, part.count, bags_of(part.kits)) for part in order.parts)
     return Checked(order.number, order.due, packed, leaves, bool(order.gift_note))
 

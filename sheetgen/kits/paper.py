@@ -68,5 +68,5 @@ def _head(name: str, lists: Lists) -> ListHead:
 
 def _order(one: Checked) -> CheckOrder:
     kits = tuple(CheckKit(packed.count, packed.kit, packed.bags) for packed in one.packed)
-    leaves = "sheets" if one.sheets is None else counted(one.sheets, "sheet") if one.sheets else ""
+    leaves = counted(one.sheets, "sheet") if one.sheets else ""
     return CheckOrder(one.number, one.due.isoformat() if one.due else "", kits, leaves, one.note)

@@ -35,7 +35,7 @@ def stations(lists: Lists, rounder: Rounder) -> Iterator[Station]:
     for name, each in by_station(one.taken for one in lists.got).items():
         tray = any(isinstance(one.item, Stone | Bead) for one in each)
         yield Station(name, tray, tuple(_item(got[id(one)], rounder) for one in each))
-    fetch = STACKED if any(one.sheets for one in lists.checked) else ""
+    fetch = STACKED if lists.checked else ""
     sheets = tuple(_sheet(sheet, kits, fetch) for sheet, kits in sheets_of(lists.run).items())
     if sheets:
         yield Station(PAPER, tray=False, items=sheets)

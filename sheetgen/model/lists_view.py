@@ -133,9 +133,7 @@ class CheckOrder:
     number: str
     due: Annotated[str, "as year-month-day, or nothing"]
     kits: tuple[CheckKit, ...]
-    sheets: Annotated[
-        str, "how many sheets of paper: 5 sheets; sheets where they are not laid out; nothing where none is sent"
-    ]
+    sheets: Annotated[str, "how many sheets of paper: 5 sheets; nothing where none is sent"]
     note: Annotated[bool, "whether a gift note is with it"]
 
 

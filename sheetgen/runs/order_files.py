@@ -74,9 +74,8 @@ class OrderFiles:
         if not self.wanted.lists_alone:
             documents.lay_out(self.run, needs, self.by.theme, self.by.pool, self.troubles)
         leaves = {order.number: documents.sheets(order) for order in self.run.orders}
-        counted_sheets = None if self.wanted.lists_alone else leaves
         coin = Coin(self.studio.currency, point=self.run.kinds[0].rounder.point)
-        lists, told, troubles = lists_of(self.run.kinds, coin, checked(self.run, counted_sheets))
+        lists, told, troubles = lists_of(self.run.kinds, coin, checked(self.run, leaves))
         self.troubles.extend(troubles)
         if troubles:
             return {}

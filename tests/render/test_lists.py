@@ -177,13 +177,12 @@ def test_an_order_is_checked_bag_by_bag_and_nobody_is_named(made: Any) -> None:
     assert not re.search("Wenna|Pottifer|Tam|Ozzard|Quell|birthday", html + repr(rows) + repr(found))
 
 
-def test_an_order_of_which_nothing_is_printed_yet_is_not_said_to_have_no_sheets(made: Any) -> None:
-    """Only what is sent by itself has none: of the others the number is known when they are laid out."""
-    run, _ = orders(made)
-    found = views(made.lists(*run.kinds, checked=checked(run, None)))
-    assert [one.sheets for one in found["check"].orders] == ["sheets", "sheets", ""]
-    handout = next(item for at in found["pick"].stations if at.name == "paper" for item in at.items)
-    assert "stack" not in handout.fetch
+def test_sheets_that_lie_in_the_stack_are_not_fetched_once_more(made: Any) -> None:
+    run, leaves = orders(made)
+    for checks, stacked in ((checked(run, leaves), True), ((), False)):
+        stations = views(made.lists(*run.kinds, checked=checks))["pick"].stations
+        [handout, *_] = [item for at in stations if at.name == "paper" for item in at.items]
+        assert ("in the stack" in handout.fetch) == stacked
 
 
 def test_a_colour_lies_in_the_bag_of_the_stone_and_tools_in_the_box(made: Any) -> None:
