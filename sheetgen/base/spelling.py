@@ -9,7 +9,7 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING, TypeVar, cast
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
 Spelled = TypeVar("Spelled", bound=str)
 
@@ -86,3 +86,21 @@ def suggest(word: str, known: Iterable[str], most: int = 60) -> str:
         return "there is none to name here"
     shown = ", ".join(known[:most])
     return f"known here: {shown}{', …' if len(known) > most else ''}"
+
+
+def told_apart(names: Sequence[str]) -> list[str]:
+    """Of each name as much, from comma to comma, as tells it from the others: copper wire; copper wire 20 AWG."""
+    parts = [name.split(", ") for name in names]
+    return [
+        next(
+            (" ".join(own[:n]) for n in range(1, len(own)) if sum(own[:n] == other[:n] for other in parts) == 1),
+            " ".join(own),
+        )
+        for own in parts
+    ]
+
+
+def in_turn(words: str) -> tuple[tuple[bool, int, str], ...]:
+    """What puts names and numbers one after the other as a person counts: Q-9 before Q-10, PP 18 after PP 9."""
+    parts = re.findall(r"[0-9]{1,18}|[^0-9]+|[0-9]+", words)
+    return tuple((not part.isdecimal(), int(part) if part.isdecimal() else 0, part) for part in parts)

@@ -31,7 +31,7 @@ class Content:
 
 @dataclass(frozen=True, slots=True)
 class Bag:
-    """A bag by its name, empty where the design names none, and what is in it."""
+    """A bag by its name, empty where the design names none; what is in it stands in the order of the materials."""
 
     name: str
     contents: tuple[Content, ...]
@@ -70,8 +70,12 @@ def contents(kits: Kits, run: Sequence[Taken]) -> Contents:
         if line.net is None and goes_in(kits, line):
             some = Content(line.item, None, Fraction(0), line.item.unit)
             found.setdefault(bag_of(kits, line.item) or "", []).append(some)
+    lines = list(every_line(kits))
+    order = {line.item.id: at for at, line in reversed(list(enumerate(lines)))}
+    for each in found.values():
+        each.sort(key=lambda one: order.get(one.item.id, len(lines)))
     inside = {one.item.id for each in found.values() for one in each}
-    lacking = {line.item.id: line.item for line in every_line(kits) if line.item.id not in inside}
+    lacking = {line.item.id: line.item for line in lines if line.item.id not in inside}
     return Contents(
         bags=tuple(Bag(name, tuple(each)) for name, each in found.items() if each),
         in_the_box=box,

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.spelling import in_a_sentence
 from sheetgen.facts.cautions import ASK_FIRST, OF_A_KIT
 from sheetgen.kits.lists import number
+from sheetgen.kits.packed import amount
 from sheetgen.kits.parcels import parcels
 from sheetgen.model.amounts import amount_told
 from sheetgen.model.cards import Card
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.base.material import Item
+    from sheetgen.base.rounding import Rounder
     from sheetgen.kits.contents import Content
     from sheetgen.kits.ordered import Run
     from sheetgen.kits.parcels import Kind, Parcel
@@ -24,7 +26,6 @@ if TYPE_CHECKING:
     from sheetgen.model.sheets import Cell
 
 HEAD = ("order", "bag", "item", "amount", "spare", "unit")
-PIECES = ("piece of ", "blank of ")  # how a unit begins that names a piece by its sides
 
 
 def kit_cards(run: Run, taken: Sequence[Taken]) -> list[Card]:
@@ -68,13 +69,9 @@ def _card(kind: Kind) -> KitCard:
     rows = []
     for bag in held.bags:
         for nth, one in enumerate(bag.contents):
-            name, detail = _named(one)
-            if one.each is None:
-                amount, spare = "as needed", ""
-            else:
-                unit = "piece" if one.unit.startswith(PIECES) else one.unit
-                amount, spare = amount_told(float(one.each), float(one.spare), unit, rounder)
-            rows.append(Ticked(bag.name if nth == 0 else "", amount, spare, name, detail))
+            name, _, detail = one.item.name.partition(", ")
+            much, spare = _amount(one, rounder)
+            rows.append(Ticked(bag.name if nth == 0 else "", much, spare, name, detail))
     worked = kits.worked
     return KitCard(
         slip=kind.slip,
@@ -95,7 +92,7 @@ def _warned(kind: Kind) -> Iterator[Warned]:
     told = {caution.id: caution for step in kind.kits.version.steps for caution in step.cautions}
     for name in OF_A_KIT:
         if caution := told.get(name):
-            yield Warned(caution.word, f"{caution.hazard} {caution.consequence} {caution.avoid}")
+            yield Warned(caution.word, f"{caution.hazard[:-1]} {in_a_sentence(caution.consequence)} {caution.avoid}")
     if ask := short_names(kind.contents.ask):
         yield Warned(ASK_FIRST.word, f"{ASK_FIRST.hazard.format(', '.join(ask))} {ASK_FIRST.avoid}")
 
@@ -105,8 +102,10 @@ def short_names(items: Iterable[Item]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(in_a_sentence(item.name.partition(",")[0]) for item in items))
 
 
-def _named(one: Content) -> tuple[str, str]:
-    """The name before its first comma, and what stands behind it, with the sides of a piece."""
-    name, _, detail = one.item.name.partition(",")
-    sides = next((one.unit.removeprefix(begin) for begin in PIECES if one.unit.startswith(begin)), "")
-    return name, ", ".join(filter(None, (detail.strip(), sides)))
+def _amount(one: Content, rounder: Rounder) -> tuple[str, str]:
+    """How much of a thing is in its bag, and to spare besides; of a piece that is cut its sides, as on the handout."""
+    if one.each is None:
+        return "as needed", ""
+    if one.sides is not None:
+        return amount(one, rounder), ""
+    return amount_told(float(one.each), float(one.spare), one.unit, rounder)

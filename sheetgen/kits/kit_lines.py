@@ -17,6 +17,10 @@ if TYPE_CHECKING:
     from sheetgen.kits.taken import Kits
 
 
+BOXED = "in the box"
+"""Where the tools of a kit lie, as every list and card says it."""
+
+
 def lines_of(kits: Kits, run: Sequence[Kits]) -> Iterator[MaterialLine]:
     """The lines that a kit takes: its materials, of what is posted those in its bags, and the tools in its box.
 
@@ -75,9 +79,11 @@ def bag_of(kits: Kits, item: Item) -> str | None:
 
 
 def place_of(kits: Kits, item: Item) -> str:
-    """Where in a kit an item lies: bag B stones; in the box. Empty where its bags have no names."""
+    """Where in a kit an item lies: bag B stones; in the box. Empty where bags have no names, or it is sent alone."""
+    if kits.only:
+        return ""
     if any(tool.id == item.id for tool in boxed(kits)):
-        return "in the box"
+        return BOXED
     bag = bag_of(kits, item)
     return f"bag {bag}" if bag else ""
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.exact import plain
 from sheetgen.base.material import Bead, Clay, Fibre, Stone, Wire
 from sheetgen.base.material import Sheet as SheetMetal
-from sheetgen.base.spelling import begun, counted
+from sheetgen.base.spelling import begun, counted, in_turn
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
@@ -48,6 +48,12 @@ def number(amount: Exact) -> int | Decimal:
 def station(item: Item) -> str:
     """Where a person stands who picks it."""
     return next((name for name, kinds in STATIONS if isinstance(item, kinds)), REST)
+
+
+def in_order(taken: Iterable[Taken]) -> list[Taken]:
+    """The order of every list: station by station, and in each by name, so that a metal's wires lie together."""
+    places = [*(name for name, _ in STATIONS), REST]
+    return sorted(taken, key=lambda one: (places.index(station(one.item)), in_turn(one.item.name)))
 
 
 def by_station(taken: Iterable[Taken]) -> dict[str, list[Taken]]:

@@ -10,8 +10,6 @@ from sheetgen.model.amounts import in_print
 from sheetgen.model.packed import Lot, Packed, PackedBag
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from sheetgen.base.rounding import Rounder
     from sheetgen.kits.contents import Bag, Content, Contents
     from sheetgen.kits.taken import Kits
@@ -20,12 +18,11 @@ if TYPE_CHECKING:
 def packed(kits: Kits, contents: Contents) -> Packed:
     """The contents of one kit as a sheet, a card and a label print them; nothing of it hangs on the run besides."""
     lines = list(every_line(kits))
-    order = [line.item.id for line in lines]
     lacking, boxed = ({item.id for item in each} for each in (contents.lacking, contents.in_the_box))
     return Packed(
         chosen=kits.chosen,
         colourway=kits.colourway.name if kits.colourway else "",
-        bags=tuple(_bag(bag, order, kits.rounder) for bag in contents.bags),
+        bags=tuple(_bag(bag, kits.rounder) for bag in contents.bags),
         box=tuple(line for line in kits.version.tools if line.item.id in boxed),
         bench=tuple(line for line in lines if line.item.id in lacking),
         tools=tuple(line for line in kits.version.tools if line.item.id not in boxed),
@@ -33,9 +30,8 @@ def packed(kits: Kits, contents: Contents) -> Packed:
     )
 
 
-def _bag(bag: Bag, order: Sequence[str], rounder: Rounder) -> PackedBag:
-    each = sorted(bag.contents, key=lambda one: order.index(one.item.id))
-    return PackedBag(bag.name, tuple(Lot(one.item, amount(one, rounder)) for one in each))
+def _bag(bag: Bag, rounder: Rounder) -> PackedBag:
+    return PackedBag(bag.name, tuple(Lot(one.item, amount(one, rounder)) for one in bag.contents))
 
 
 def amount(content: Content, rounder: Rounder) -> str:

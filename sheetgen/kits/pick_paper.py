@@ -8,7 +8,7 @@ from sheetgen.base.exact import plain
 from sheetgen.base.material import Bead, Clay, Stone
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, counted
-from sheetgen.kits.kit_lines import place_of
+from sheetgen.kits.kit_lines import BOXED, place_of
 from sheetgen.kits.lists import PAPER, by_station, sheets_of
 from sheetgen.kits.told import amount, bare_length, sides
 from sheetgen.model.lists_view import PickItem, PickLine, Station
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 CUT = {"cut", "blanks"}
 GIVES = {"g": "weigh each", "mL": "measure each out", "piece": "count each out"}
+STACKED = "Lies in the stack, order by order. Tick when its number agrees."
 HANDLED = "Comes cut and tagged from the cutting table."
 
 
@@ -34,7 +35,8 @@ def stations(lists: Lists, rounder: Rounder) -> Iterator[Station]:
     for name, each in by_station(one.taken for one in lists.got).items():
         tray = any(isinstance(one.item, Stone | Bead) for one in each)
         yield Station(name, tray, tuple(_item(got[id(one)], rounder) for one in each))
-    sheets = tuple(_sheet(sheet, kits) for sheet, kits in sheets_of(lists.run).items())
+    fetch = STACKED if lists.checked else ""
+    sheets = tuple(_sheet(sheet, kits, fetch) for sheet, kits in sheets_of(lists.run).items())
     if sheets:
         yield Station(PAPER, tray=False, items=sheets)
 
@@ -68,9 +70,10 @@ def _line(taken: Taken, held: Held, rounder: Rounder) -> PickLine:
         size = amount(taken.pack.holds, taken.item.unit, rounder)
         each = f"{counted(plain(held.each / taken.pack.holds), 'pack')} of {size}"
         together = counted(plain(held.together / taken.pack.holds), "pack")
-    bags = _many(held.kits.bags, "bag")
+    where = place_of(held.kits, taken.item)
+    bags = _many(held.kits.bags, "kit" if where == BOXED else "bag")
     return PickLine(
-        held.kits.told, place_of(held.kits, taken.item), bags, each, _working(taken, held, rounder), together
+        held.kits.told, where.replace(" ", NBSP), bags, each, _working(taken, held, rounder), together
     )  # fmt: skip
 
 
@@ -116,12 +119,12 @@ def _packs(pack: Pack, many: int, unit: str, rounder: Rounder) -> str:
     return f"{counted(many, 'new pack')} of {amount(pack.holds, unit, rounder)}"
 
 
-def _sheet(sheet: str, kits: list[Kits]) -> PickItem:
+def _sheet(sheet: str, kits: list[Kits], fetch: str) -> PickItem:
     lines = tuple(
         PickLine(f"{one.told}, {one.worked.revised(one.version)}", "", _many(one.bags, "kit"), "1", "", f"{one.bags}")
         for one in kits
     )
-    return PickItem(begun(sheet), "", f"{sum(one.bags for one in kits)}", lines)
+    return PickItem(begun(sheet), fetch, f"{sum(one.bags for one in kits)}", lines)
 
 
 def _many(many: int, noun: str) -> str:

@@ -40,7 +40,7 @@ def counted(net: int, allowance: Fraction, spares: Spares | None = None, point: 
     allowed, spared = ceil(net * (1 + allowance)) - net, spares.of(net) if spares else 0
     told = f"allowance {percent(allowance, point)}" if allowance else "no allowance"
     if spares is None:
-        why = f"{told}, no spares"
+        why = told
     elif spared >= allowed:
         why = f"spares {spares}" + (
             f", not less than the allowance of {percent(allowance, point)}" if allowance else ""

@@ -7,8 +7,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from sheetgen.base.exact import plain
+from sheetgen.base.spelling import in_a_sentence, told_apart
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
@@ -53,8 +56,10 @@ class Kits:
 
     @property
     def chosen(self) -> str:
-        """What was chosen otherwise than in the version, in words."""
-        return ", ".join(f"{name} {value}" for name, value in self.choices)
+        """What was chosen otherwise than in the version, in words; an item by its printed name."""
+        used = [line.item for line in self.version.materials] + [line.item for line in self.version.tools]
+        names = {item.id: item.name for item in used}
+        return ", ".join(_choice(name, value, names.get(value, "")) for name, value in self.choices)
 
     @property
     def named(self) -> str:
@@ -65,9 +70,29 @@ class Kits:
     @property
     def told(self) -> str:
         """The same, with what is left out, or all that is sent: what makes these kits unlike others."""
-        without = f"without {', '.join(sorted(self.leave_out))}" if self.leave_out else ""
-        alone = f"only {', '.join(sorted(self.only))}" if self.only else ""
+        without = f"without {' and '.join(self._parts(self.leave_out))}" if self.leave_out else ""
+        alone = f"only {' and '.join(self._parts(self.only))}" if self.only else ""
         return ", ".join(said for said in (self.named, without, alone) if said)
+
+    def _parts(self, ids: frozenset[str]) -> Iterator[str]:
+        """Items as a person calls them: a bag where they are all that is in it, else by their printed names.
+
+        Of a name as much as tells it from the others in the kit.
+        """
+        kit, rest = self.version.kit, set(ids)
+        for bag in kit.bags if kit else ():
+            inside = {item.id for item in bag.items}
+            if inside and inside <= rest:
+                rest -= inside
+                yield f"bag {bag.name}"
+        way, box = self.colourway, kit.in_the_box if kit else ()
+        items = (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
+        known = {item.id: item.name for item in items}
+        yield from (
+            in_a_sentence(told)
+            for id_, told in zip(known, told_apart(list(known.values())), strict=True)
+            if id_ in rest
+        )
 
     @property
     def sheets(self) -> tuple[str, ...]:
@@ -83,6 +108,12 @@ class Kits:
             return self.loads
         steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
         return self.bags * sum(steps)
+
+
+def _choice(name: str, value: str, item: str) -> str:
+    """A choice in words: size US 8; ring wire: copper wire (20 AWG, soft)."""
+    first, _, rest = item.partition(", ")
+    return f"{name}: {in_a_sentence(first)}{f' ({rest})' if rest else ''}" if item else f"{name} {value}"
 
 
 @dataclass(frozen=True, slots=True)

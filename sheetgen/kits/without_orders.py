@@ -8,6 +8,7 @@ from sheetgen.base.spelling import counted
 from sheetgen.kits.bought import bought
 from sheetgen.kits.buy_list import shopping
 from sheetgen.kits.cut_list import cuttings
+from sheetgen.kits.lists import in_order
 from sheetgen.kits.run import taken
 from sheetgen.kits.run_lists import Lists
 
@@ -24,7 +25,7 @@ def lists_of(
     run: Sequence[Kits], coin: Coin, checked: Sequence[Checked] = ()
 ) -> tuple[Lists, list[str], list[Trouble]]:
     """All lists; a summary in lines; a trouble for each item that what is wanted does not come out of."""
-    got, troubles = bought(taken(run))
+    got, troubles = bought(in_order(taken(run)))
     lists = Lists(tuple(run), tuple(got), cuttings(got), shopping(got, coin), tuple(checked))
     told = [f"{kits.bags} × {kits.told}" for kits in run]
     for one in got:

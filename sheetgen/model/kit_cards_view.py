@@ -15,10 +15,10 @@ class Ticked:
     """One thing in a kit, to be ticked."""
 
     bag: Annotated[str, "its bag, where it is the first in that bag"]
-    amount: Annotated[str, "how much, with its unit"]
+    amount: Annotated[str, "how much, with its unit; of a piece that is cut its sides"]
     spare: Annotated[str, "how much is to spare, besides what is counted or of what is measured, or nothing"]
     name: str
-    detail: Annotated[str, "more of its name, and its sides, or nothing"]
+    detail: Annotated[str, "more of its name, or nothing"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,10 +63,10 @@ class Label:
     title: Annotated[str, "the design"]
     version: Annotated[str, "the version; nothing where the design has only one"]
     chosen: Annotated[str, "what was chosen otherwise, and the colourway, or nothing"]
-    items: Annotated[
-        tuple[str, ...], "on the last bag what is not in it, on a slip's what is, as far as there is room to name it"
-    ]
-    more: Annotated[int, "how many things besides"] = 0
+    inside: Annotated[tuple[str, ...], "what lies in the bag and how much of it, as far as there is room to tell"] = ()
+    items: Annotated[tuple[str, ...], "on the last bag what is not in the kit, as far as there is room to name it"] = ()
+    more: Annotated[int, "how many things besides are not in the kit"] = 0
+    beyond: Annotated[int, "how many things besides lie in the bag"] = 0
 
 
 @dataclass(frozen=True, slots=True)

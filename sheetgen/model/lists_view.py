@@ -133,7 +133,7 @@ class CheckOrder:
     number: str
     due: Annotated[str, "as year-month-day, or nothing"]
     kits: tuple[CheckKit, ...]
-    sheets: Annotated[str, "how many leaves of paper, or nothing where none is sent"]
+    sheets: Annotated[str, "how many sheets of paper: 5 sheets; nothing where none is sent"]
     note: Annotated[bool, "whether a gift note is with it"]
 
 

@@ -31,6 +31,7 @@ NUMBER, ONE, TWO = 6.2, 11.2, 13.8  # mm: the number alone, with a name on one l
 LOW, LINES = 8.6, 7.2  # mm: the number of a lower label at 12 pt and its name; two lines below them
 WORDS = 24  # mm: what stands beside a code wants so much
 APART, WHICH = 45, 16  # mm: a label so wide has room to say in its upper right corner which kit it is of
+WIDE, LARGE = 60, 23  # mm: a label so wide has room to say it at 12 pt
 
 
 class Labels(NamedTuple):
@@ -69,11 +70,15 @@ def labels_pdf(  # noqa: PLR0913, PLR0917 - what labels are made of, and by what
     heads = [(put.head, order_head(one.head, put.head.column, _first_step(grid))) for one in labels]
     laid = layout.each_once("label-head.html.j2", heads, shorter_name)
     tops = [EDGE + _used(laid[head], grid) for head in heads]
-    bodies = [(_body(put, grid, top), _label(one.label, grid)) for one, top in zip(labels, tops, strict=True)]
+    bodies = [
+        (_body(put, grid, top, code=bool(codes.get(one.url))), _label(one.label, grid))
+        for one, top in zip(labels, tops, strict=True)
+    ]
     laid_bodies = layout.each_once("label.html.j2", bodies, _shorter_label)
-    corner = Box(WHICH, NUMBER, WHICH, WHICH)
-    apart = [one.label.which if grid.wide >= APART else "" for one in labels]
-    which = layout.each_once("label-which.html.j2", [(corner, Piece(0, which=one)) for one in apart if one])
+    beside = _which(grid)
+    corner, step = Box(beside, NUMBER, beside, beside), 0 if beside == LARGE else TIGHTEST
+    apart = [one.label.which if beside else "" for one in labels]
+    which = layout.each_once("label-which.html.j2", [(corner, Piece(step, which=one)) for one in apart if one])
     drawn = layout.drawings([made.svg for made in codes.values()], float(LABEL_CODE)) if put.code else []
     squares = dict(zip(codes, drawn, strict=bool(put.code)))
     pages: list[list[Stamp]] = []
@@ -83,8 +88,8 @@ def labels_pdf(  # noqa: PLR0913, PLR0917 - what labels are made of, and by what
         x, y = grid.spot(nth % grid.many)
         pages[-1] += [_stamp(laid[head], x + EDGE, y + EDGE), _stamp(laid_bodies[body], x + EDGE, y + top)]
         if kit:
-            right = x + grid.wide - EDGE - WHICH
-            pages[-1].append(_stamp(which[corner, Piece(0, which=kit)], right, y + EDGE))
+            right = x + grid.wide - EDGE - beside
+            pages[-1].append(_stamp(which[corner, Piece(step, which=kit)], right, y + EDGE))
         if one.url in squares:
             side = codes[one.url].side + codes[one.url].quiet
             pages[-1].append(_stamp(squares[one.url], x + grid.wide - side, y + grid.tall - side))
@@ -106,7 +111,7 @@ def labels_pdf(  # noqa: PLR0913, PLR0917 - what labels are made of, and by what
 def _put(grid: LabelGrid, codes: Iterable[Code], *, apart: bool) -> _Put:
     """Codes stand in the lower right corner, quiet edge and all, where the label has room for them and for words."""
     whole, tall = grid.wide - 2 * EDGE, TWO if grid.tall >= ROOMY else grid.tall - 2 * EDGE - LINES
-    first = whole - (WHICH if apart and grid.wide >= APART else 0)
+    first = whole - (_which(grid) if apart else 0)
     taken = max((made.side + 2 * made.quiet for made in codes), default=0.0)
     beside = grid.wide - EDGE - taken
     if not taken or taken > grid.tall or beside < WORDS:
@@ -119,8 +124,14 @@ def _first_step(grid: LabelGrid) -> int:
     return 0 if grid.tall >= ROOMY else TIGHTEST + 1
 
 
-def _body(put: _Put, grid: LabelGrid, top: float) -> Box:
-    column = put.head.column
+def _which(grid: LabelGrid) -> float:
+    """How wide the corner is in which a label says which kit it is of, mm; 0 where it has none."""
+    return (LARGE if grid.wide >= WIDE else WHICH) if grid.wide >= APART else 0
+
+
+def _body(put: _Put, grid: LabelGrid, top: float, *, code: bool) -> Box:
+    """What stands below number and name; without a code of its own it has the whole width."""
+    column = put.head.column if code else put.head.wide
     return Box(column, grid.tall - EDGE - top, column, column)
 
 
@@ -140,7 +151,7 @@ def _stamp(laid: Laid, x: float, y: float) -> Stamp:
 
 
 def _shorter_label(piece: Piece, letters: int) -> Piece | None:
-    """What stands last gives first: what is not in the bag, or is sent, is counted where it cannot be named."""
+    """What stands last gives first: what is not in the kit is counted where it cannot be named, then what is in it."""
     label = piece.label
     if label is None:
         return None
@@ -150,6 +161,11 @@ def _shorter_label(piece: Piece, letters: int) -> Piece | None:
             gone += len(kept.pop())
         more = len(label.items) - len(kept) + label.more
         return replace(piece, label=replace(label, items=tuple(kept), more=more))
+    if label.inside:
+        if label.more:  # what is in it is wanted sooner: of what is not the card tells
+            return replace(piece, label=replace(label, more=0))
+        inside = label.inside[:-1]
+        return replace(piece, label=replace(label, inside=inside, beyond=label.beyond + 1 if inside else 0))
     said = [name for name in ("bag", "title", "version", "chosen") if getattr(label, name) not in {"", LESS}]
     if not said:
         return None

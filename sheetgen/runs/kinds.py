@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from collections import Counter
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare, suggest
+from sheetgen.base.spelling import bare, in_turn, suggest
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
 from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
+from sheetgen.model.fingerprint import code_of
 from sheetgen.runs.designs import differing
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from sheetgen.base.place import Word
     from sheetgen.base.trouble import Trouble, Troubles
@@ -57,15 +57,14 @@ class Kinds:
             return None
         version = worked.version(line.version)
         if version.changed and line.posted:
-            told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
-            self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
+            self._moved(line, worked, version)
             return None
         choices = differing(version, line.choices)
         if choices:
-            chosen = self._chosen(line, worked, version)
+            chosen = self._chosen(line, worked, version, choices)
             if chosen is None:
                 return None
-            worked, version = chosen
+            worked, version, choices = chosen
         way = self._colourway(line, version)
         if line.colourway and way is None:
             return None
@@ -85,16 +84,30 @@ class Kinds:
             self._add(line, misfit.message, word, misfit.help)
         return None if self.misfits[key] else key
 
-    def _chosen(self, line: Asked, worked: Worked, version: WorkedVersion) -> tuple[Worked, WorkedVersion] | None:
-        """The version worked with what is chosen otherwise."""
+    def _moved(self, line: Asked, worked: Worked, version: WorkedVersion) -> None:
+        """Told of a version whose printed numbers are others than those of its revision."""
+        told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
+        self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
+
+    def _chosen(
+        self, line: Asked, worked: Worked, version: WorkedVersion, choices: Mapping[str, str]
+    ) -> tuple[Worked, WorkedVersion, Mapping[str, str]] | None:
+        """The version worked with what is chosen otherwise; of a kit, another version where that is what was chosen."""
         found, errors = self.designs.chosen(worked, version, line.choices)
         if found is not None:
-            return found, found.versions[version.name]
-        chosen = ", ".join(f"{name} {value}" for name, value in line.choices)
+            chosen = found.versions[version.name]
+            same = _written_so(worked, found, chosen) if line.posted else None
+            if same is None:
+                return found, chosen, choices
+            if not same.changed:
+                return worked, same, {}
+            self._moved(line, worked, same)
+            return None
+        asked = ", ".join(f"{name} {value}" for name, value in line.choices)
         for error in errors:
             words = [word for choice in line.choices for word in choice]
             at = next((word for word in words if error.place and word.place == error.place), line.choices[0][1])
-            told = error.message if at.place == error.place else f"with {chosen} it does not pass: {error.message}"
+            told = error.message if at.place == error.place else f"with {asked} it does not pass: {error.message}"
             self._add(line, told, at, error.help)
         return None
 
@@ -124,6 +137,15 @@ class Kinds:
         self.troubles.add(f"{line.whose}{message}", (word or line).place, helped)
 
 
+def _written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> WorkedVersion | None:
+    """The version of a design that is what somebody chose: by all its choices, and by its printed numbers.
+
+    A band of US 7 that is ordered in size US 8 is the band US 8: one kit, one name, one page.
+    """
+    same = (one for one in worked.versions.values() if dict(one.choices) == dict(version.choices))
+    return next((one for one in same if code_of(worked, one) == code_of(chosen, version)), None)
+
+
 def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
     """The orders that can be packed, and the numbers of those held back: a parcel that lacks a part is no order.
 
@@ -140,7 +162,14 @@ def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
     counted = {key: replace(kits, bags=many[key]) for key, kits in kinds.found.items() if many[key]}
     packed = [_order(number, each, counted) for number, each in by_number.items()]
     packed.sort(key=lambda order: (order.due or dt.date.max, in_turn(order.number)))
-    return Run(tuple(packed), tuple(counted.values())), tuple(sorted(held, key=in_turn))
+    return Run(tuple(packed), tuple(sorted(counted.values(), key=_on_lists))), tuple(sorted(held, key=in_turn))
+
+
+def _on_lists(kits: Kits) -> tuple[object, ...]:
+    """Where a kind stands on every list: by design and version as they are written, whole kits before single parts."""
+    way = kits.colourway.name if kits.colourway else ""
+    written = list(kits.worked.versions).index(kits.version.name)
+    return kits.design, bool(kits.only), written, kits.choices, way, kits.told
 
 
 def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key, Kits]) -> Order:
@@ -151,9 +180,3 @@ def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key,
     notes = dict.fromkeys(line.gift_note for line, _ in lines if line.gift_note)
     due = min((line.due for line, _ in lines if line.due), default=None)
     return Order(number, lines[0][0].name, "\n".join(notes), due, tuple(Part(kinds[key], n) for key, n in many.items()))
-
-
-def in_turn(number: str) -> tuple[tuple[bool, int, str], ...]:
-    """What puts numbers of orders one after the other: 9 before 10, Q-9 before Q-10."""
-    parts = re.findall(r"[0-9]{1,18}|[^0-9]+|[0-9]+", number)
-    return tuple((not part.isdecimal(), int(part) if part.isdecimal() else 0, part) for part in parts)

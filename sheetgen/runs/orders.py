@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
-from sheetgen.base.spelling import counted, slug
+from sheetgen.base.spelling import counted, in_turn, slug
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.model.sent import FILE, SentList
 from sheetgen.pipeline import NotReady, Outcome
@@ -16,7 +16,7 @@ from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
 from sheetgen.render.faceless import faceless
 from sheetgen.runs.designs import Designs, versions_of
-from sheetgen.runs.kinds import Kinds, in_turn, run_of
+from sheetgen.runs.kinds import Kinds, run_of
 from sheetgen.runs.order_files import OrderFiles, Wanted
 from sheetgen.runs.press import press
 from sheetgen.runs.sent import keep_sent, sent_list

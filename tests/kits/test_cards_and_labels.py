@@ -76,9 +76,7 @@ def test_a_card_tells_each_bag_and_what_is_to_spare_apart(sent: Sent) -> None:
     assert told["Embedding eye"] == ("2", "")
     assert told["Two-part stone adhesive"][0] == "4 mL"
     assert [one.bag for one in rows if one.bag] == ["A clay", "B stones", "C metal", "D adhesive"]
-    [sheet] = [one for one in rows if one.name == "Release sheet"]
-    assert sheet.amount == "1"
-    assert "94 mm" in sheet.detail
+    assert told["Release sheet"] == ("27 × 94 mm", "")  # a piece that is cut, by its sides as the handout says them
 
 
 def test_a_card_names_what_is_not_in_it_and_what_is_in_the_box(sent: Sent) -> None:
@@ -92,7 +90,7 @@ def test_a_card_names_what_is_not_in_it_and_what_is_in_the_box(sent: Sent) -> No
 def test_a_card_says_that_small_parts_choke_and_whom_to_ask_before_adhesive_is_posted(sent: Sent) -> None:
     drops, _, ring, stones, _ = (one.kit.warned for one in kit_cards(sent.run, sent.taken))
     assert [one.word for one in drops] == ["WARNING", "NOTICE"]
-    assert drops[0].text.startswith("Small parts. Choke")
+    assert drops[0].text.startswith("Small parts choke a small child. ")
     assert drops[1].text == "In it: two-part stone adhesive. Ask the carrier, and the local rules, before it is posted."
     assert not any("carrier" in one.text for one in (*ring, *stones))
 
@@ -136,12 +134,28 @@ def test_a_bag_has_a_label_and_the_last_one_says_what_is_not_in_it(sent: Sent) -
     assert "release balm" in labels[3].label.items
 
 
+def test_a_label_says_what_is_in_its_bag_in_the_words_of_card_and_handout(sent: Sent) -> None:
+    labels = [one.label for one in bag_labels(sent.run, sent.taken, lambda _: "")]
+    told = {
+        one.bag[0]: [inside.replace("\u00a0", " ").replace("\u202f", " ") for inside in one.inside]
+        for one in labels[:4]
+    }
+    assert told == {
+        "A": ["Fine-silver clay: 16 g", "Release sheet: 27 × 94 mm"],
+        "B": ["Foiled stone PP 18: 12 + 1"],
+        "C": ["Copper wire: 84 mm", "Embedding eye: 2", "Ear wires: 2 + 1"],
+        "D": ["Two-part stone adhesive: 4 mL"],
+    }
+    [grey] = labels[-3].inside  # what begins alike is said once, and so much of a name as tells the colours apart
+    assert grey.split() == ["Foiled", "stone", "PP", "18:", "glass", "7", "+", "1,", "smoke", "5", "+", "1"]
+
+
 def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:
     [label] = [
         one for one in bag_labels(sent.run, sent.taken, lambda _: "https://a.example") if one.head.order == "Q-2"
     ]
     assert label.label.slip
-    assert label.label.items == ("foiled stone PP 18",)
+    assert label.label.inside == ("Foiled stone PP 18: 12\u202f+\u202f1",)
     assert not label.url
 
 

@@ -151,7 +151,7 @@ def test_a_card_says_all_that_it_must(printer: Printer) -> None:
     for said in (
         "Q-2602", "kit 1 of 1", "Buoy drops", "Long", "grey sea", "12 + 1 to spare", "Glass stone, 2 mm, round",
         "In the box: Setting bur",
-        "Not in it, and must be to hand: release balm, alcohol, and the tools of the handout’s list.",
+        "Not in the kit, and must be to hand: release balm, alcohol, and the tools of the handout’s list.",
         "WARNING Small parts. Choke a small child.", "revision 2 · 2026-11-27 · K7M3QX · Quillmarsh Bench",
     ):  # fmt: skip
         assert said in text, said

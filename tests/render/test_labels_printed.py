@@ -227,6 +227,21 @@ def test_what_there_is_no_room_to_name_is_counted(printer: Printer) -> None:
     assert f"and {len(items) - named} more" in text
 
 
+def test_which_bag_it_is_is_read_from_arms_length_and_what_is_in_it_is_told_before_what_is_not(
+    printer: Printer,
+) -> None:
+    """12 pt for the bag and for which kit, however much is to be said; the card names what must be to hand."""
+    inside = ("Two-part stone adhesive: 4 mL", "Copper wire: 16 AWG 465 mm, 18 AWG 225 mm")
+    of = replace(LAST, inside=inside, version="Silver, short", chosen="deep water")
+    pdf, _ = printed(printer, [label("Q-1", of=of)], A4)
+    letters, text = words_of(pdf.pages[0], A4, 0), text_of(pdf.pages[0], A4, 0)
+    assert "4\u00a0mL" in text
+    assert "release balm" not in text
+    for words in ("D adhesive", "kit 2 of 3"):
+        at = text.index(words)
+        assert round(letters[at]["size"]) == 12
+
+
 def test_the_same_labels_are_the_same_bytes(printer: Printer) -> None:
     each = [label(f"Q-{n}", LONG) for n in range(4)]
     assert labels_pdf(each, A4, THEME, printer).pdf == labels_pdf(each, A4, THEME, printer).pdf

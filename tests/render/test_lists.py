@@ -41,7 +41,7 @@ def test_a_row_says_why_so_much_is_to_spare(made: Any) -> None:
     """16 with 5 % are 16.8, so 17; with 1 per 10 that are begun 18."""
     each = (made.stone("Plain"), made.stone("With spares", spares=Spares(1, 10)))
     found = items(made, *(made.kits(made.line(one, 16, 0.05), bags=8) for one in each))
-    assert told(found["Plain"].lines[0]) == "Drops, Long: 8 bags × 17 (16 + 1: allowance 5 %, no spares)"
+    assert told(found["Plain"].lines[0]) == "Drops, Long: 8 bags × 17 (16 + 1: allowance 5 %)"
     assert "(16 + 2: spares 1 per 10, not less than the allowance of 5 %)" in told(found["With spares"].lines[0])
     assert (found["Plain"].together, found["Plain"].lines[0].together) == ("136", "136")
 
@@ -64,7 +64,7 @@ def test_the_drawer_goes_first_and_a_row_names_its_bag(made: Any) -> None:
     seed = made.stone(have=Fraction(40))
     found = items(made, made.kits(made.line(seed, 13), bags=8, kit=made.bagged(("B stones", (seed,)))))["Stone"]
     assert found.fetch == "40 from the drawer, and 1 new pack of 100. Count each out."
-    assert found.lines[0].where == "bag B stones"
+    assert found.lines[0].where == "bag\u00a0B\u00a0stones"  # on one line
 
 
 def test_a_kit_of_which_only_a_part_is_sent_has_no_sheet(made: Any) -> None:
@@ -133,6 +133,18 @@ def test_a_studio_with_a_decimal_comma_has_it_on_every_list(made: Any) -> None:
     assert not re.findall(r"\d\.\d", texts)
 
 
+def test_every_list_goes_from_station_to_station_and_there_by_name(made: Any) -> None:
+    """So that the next wire on the cutting list is the next on the pick list, and in the drawer."""
+    big, small = made.stone("Stone PP 18"), made.stone("Stone PP 14")
+    each = made.line(made.wire("Wire 20"), 100), made.line(big, 2), made.line(made.wire("Wire 9"), 50)
+    found = made.lists(made.kits(*each, made.line(small, 3)), made.kits(made.line(big, 2), title="Small"))
+    shown = views(found)
+    assert [one.name for one in shown["cut"].items] == ["Wire 9", "Wire 20"]
+    picked = [item.name for station in shown["pick"].stations[:2] for item in station.items]
+    assert picked == ["Wire 9", "Wire 20", "Stone PP 14", "Stone PP 18"]
+    assert [item.name for place in shown["left"].places for item in place.items] == picked
+
+
 def orders(made: Any) -> tuple[Run, dict[str, int]]:
     clay, seed = made.clay(), made.stone()
     kit = made.bagged(("A clay", (clay,)), ("B stones", (seed,)))
@@ -155,14 +167,22 @@ def test_an_order_is_checked_bag_by_bag_and_nobody_is_named(made: Any) -> None:
         ("Q-1", 1, "3 × Drops, Long", "A clay · B stones", 9, "yes", dt.date(2026, 12, 1)),
         ("Q-2", 1, "1 × Drops, Long", "A clay · B stones", 1, "no", None),
         ("Q-2", 2, "1 × Drops, Small", "bag", None, None, None),
-        ("Q-2", 3, "1 × Drops, Long, without Clay", "B stones", None, None, None),
-        ("Q-3", 1, "1 × Drops, Long, only Stone", "B stones", 0, "no", None),
+        ("Q-2", 3, "1 × Drops, Long, without bag A clay", "B stones", None, None, None),
+        ("Q-3", 1, "1 × Drops, Long, only bag B stones", "B stones", 0, "no", None),
     ]
     found = views(made.lists(*run.kinds, checked=checked(run, leaves)))["check"]
     html = Theme("plain", []).page("check.html.j2", sheet=found, density="")
     assert "A\u00a0clay&nbsp;☐☐☐ B\u00a0stones&nbsp;☐☐☐" in html
-    assert [(o.sheets, o.note) for o in found.orders] == [("9 leaves", True), ("1 leaf", False), ("", False)]
+    assert [(o.sheets, o.note) for o in found.orders] == [("9 sheets", True), ("1 sheet", False), ("", False)]
     assert not re.search("Wenna|Pottifer|Tam|Ozzard|Quell|birthday", html + repr(rows) + repr(found))
+
+
+def test_sheets_that_lie_in_the_stack_are_not_fetched_once_more(made: Any) -> None:
+    run, leaves = orders(made)
+    for checks, stacked in ((checked(run, leaves), True), ((), False)):
+        stations = views(made.lists(*run.kinds, checked=checks))["pick"].stations
+        [handout, *_] = [item for at in stations if at.name == "paper" for item in at.items]
+        assert ("in the stack" in handout.fetch) == stacked
 
 
 def test_a_colour_lies_in_the_bag_of_the_stone_and_tools_in_the_box(made: Any) -> None:
@@ -172,10 +192,10 @@ def test_a_colour_lies_in_the_bag_of_the_stone_and_tools_in_the_box(made: Any) -
     kit = replace(made.bagged(("A clay", (clay,)), ("B stones", (own,))), in_the_box=(bur,))
     one = made.kits(made.line(clay, 8), kit=kit, colourway=grey)
     assert [place_of(one, item) for item in (smoke, clay, bur)] == ["bag B stones", "bag A clay", "in the box"]
-    assert bags_of(one) == ("A clay", "B stones", "tools")
+    assert bags_of(one) == ("A clay", "B stones", "in the box")
     assert bags_of(replace(one, only=frozenset({"Smoke"}))) == ("B stones",)
-    assert bags_of(replace(one, only=frozenset({"Bur"}))) == ("tools",)
-    assert bags_of(replace(one, leave_out=frozenset({"Smoke"}))) == ("A clay", "tools")
+    assert bags_of(replace(one, only=frozenset({"Bur"}))) == ("in the box",)
+    assert bags_of(replace(one, leave_out=frozenset({"Smoke"}))) == ("A clay", "in the box")
     assert one.told == "Drops, Long, grey sea"
 
 

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import pytest
 
+from sheetgen.base.spelling import in_turn
 from sheetgen.kits.contents import contents
 from sheetgen.kits.run import taken
 from sheetgen.pipeline import Outcome
-from sheetgen.runs.kinds import in_turn
 from sheetgen.runs.orders import packed
 
 if TYPE_CHECKING:
@@ -68,10 +68,16 @@ def test_what_is_chosen_as_the_version_has_it_is_not_chosen_otherwise(table: Pat
 
 def test_another_choice_is_another_kit_and_brings_what_it_decides(table: Path) -> None:
     """The plug goes by the size."""
-    run = the_run(table, "Q-1,,tideline-band,,1,size=US 9,,,,,")
+    run = the_run(table, "Q-1,,tideline-band,,1,size=US 9; width=4 mm,,,,,")
     [kits] = run.kinds
-    assert kits.choices == (("size", "US 9"),)
+    assert kits.choices == (("size", "US 9"), ("width", "4 mm"))
     assert bags(run, kits)["B plug"] == [("ring-plug-us-9", 1)]
+
+
+def test_what_is_chosen_as_another_version_has_it_is_that_version(table: Path) -> None:
+    """Else one label says two sizes, and the same kit lies on the table under two names."""
+    run = the_run(table, "Q-1,,tideline-band,,1,size=US 9,,,,,", "Q-2,,tideline-band,US 9,1,,,,,,")
+    assert [(one.version.title, one.choices, one.bags) for one in run.kinds] == [("US 9", (), 2)]
 
 
 def test_a_colourway_goes_into_each_bag_by_itself_with_its_spares_by_colour(table: Path) -> None:
@@ -90,6 +96,31 @@ def test_only_sends_a_missing_part_by_its_bag_its_letter_its_name_or_its_place(t
     assert kits.bags == len(words)
     assert bags(run, kits) == {"B stones": [("foiled-pp18", 13)]}
     assert contents(kits, taken(run.kinds)).in_the_box == ()
+
+
+def test_on_every_list_kits_of_a_design_stand_together_whole_ones_first(table: Path) -> None:
+    """In the order in which the design has its versions, whatever the order in which they were asked for."""
+    asked = (
+        "tideline-band,US 8,1,,,,", "buoy-drops,Long,1,,,,B", "tideline-band,US 5,1,,,,",
+        "buoy-drops,,1,,grey sea,,", "tideline-band,,1,,,,", "buoy-drops,,1,,,,",
+    )  # fmt: skip
+    run = the_run(table, *(f"Q-{i},,{line},," for i, line in enumerate(asked)))
+    assert [one.told.partition(", ")[2] for one in run.kinds] == [
+        "Silver, short", "Silver, short, grey sea", "Long, only bag B stones", "US 7", "US 5", "US 8",
+    ]  # fmt: skip
+
+
+def test_lists_name_what_is_sent_or_left_out_as_a_person_calls_it(table: Path) -> None:
+    """By its bag where that is all of it, else by its printed name: never by its name in stock."""
+    lines = ("1,,,,A", "1,,,,release-sheet", "1,,,C; setting-bur,,")
+    asked = ("only bag A clay", "only release sheet", "without bag C metal and setting bur")
+    run = the_run(table, *(f"Q-{i},,buoy-drops,Long,{line},," for i, line in enumerate(lines)))
+    assert sorted(one.told for one in run.kinds) == [f"Buoy drops, Long, {told}" for told in asked]
+
+
+def test_an_item_that_is_chosen_is_told_by_its_printed_name(table: Path) -> None:
+    run = the_run(table, "Q-1,,buoy-drops,,1,ring wire=sterling-20awg,,,,,")
+    assert run.kinds[0].chosen == "ring wire: sterling-silver wire (20 AWG, soft)"
 
 
 def test_what_an_order_leaves_out_is_lacking_and_on_no_list(table: Path) -> None:
