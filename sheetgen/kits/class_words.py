@@ -66,7 +66,7 @@ class TableWords:
 
     def makes(self, kits: Kits) -> str:
         """A kind of set, its colours left out."""
-        told = (kits.design if self.several else "", kits.version.title, kits.chosen)
+        told = (kits.design if self.several else "", kits.version.title, kits.otherwise)
         return ", ".join(one for one in told if one)
 
     def _table(self, table: Table, name: str) -> TableTold:

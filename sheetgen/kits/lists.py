@@ -100,7 +100,11 @@ def pick(taken: Sequence[Taken], run: Sequence[Kits] = ()) -> Sheet:
 def _kind(kits: Kits) -> tuple[str, str, str | None]:
     """Design, version, and all that makes these kits unlike others of it."""
     whole = f"{kits.design}, {kits.version.title}"
-    return kits.design, kits.version.title, kits.told.removeprefix(whole).removeprefix(", ") or None
+    return (
+        kits.design,
+        kits.version.title,
+        kits.told.removeprefix(whole).removeprefix(", ").removeprefix("but ") or None,
+    )
 
 
 def _mix(kits: Kits, item: Item) -> str | None:

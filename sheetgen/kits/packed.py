@@ -20,7 +20,7 @@ def packed(kits: Kits, contents: Contents) -> Packed:
     lines = list(every_line(kits))
     lacking, boxed = ({item.id for item in each} for each in (contents.lacking, contents.in_the_box))
     return Packed(
-        chosen=kits.chosen,
+        chosen=kits.otherwise,
         colourway=kits.colourway.name if kits.colourway else "",
         bags=tuple(_bag(bag, kits.rounder) for bag in contents.bags),
         box=tuple(line for line in kits.version.tools if line.item.id in boxed),

@@ -38,7 +38,7 @@ class Kind:
     def chosen(self) -> str:
         """What was chosen otherwise than in the version, and the colourway."""
         way = self.kits.colourway.name if self.kits.colourway else ""
-        return ", ".join(filter(None, (self.kits.chosen, way)))
+        return ", ".join(filter(None, (self.kits.otherwise if self.version else self.kits.chosen, way)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,10 +62,15 @@ class Kits:
         return ", ".join(_choice(name, value, names.get(value, "")) for name, value in self.choices)
 
     @property
+    def otherwise(self) -> str:
+        """The same behind a version, whose name may say the opposite: Wrist 160 mm, but wrist 165 mm."""
+        return f"but {self.chosen}" if self.choices else ""
+
+    @property
     def named(self) -> str:
         """Design, version, and what was chosen otherwise, as a tag says them."""
         way = self.colourway.name if self.colourway else ""
-        return ", ".join(told for told in (self.design, self.version.title, self.chosen, way) if told)
+        return ", ".join(told for told in (self.design, self.version.title, self.otherwise, way) if told)
 
     @property
     def told(self) -> str:

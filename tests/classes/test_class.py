@@ -105,7 +105,7 @@ def test_each_table_has_a_page_and_the_teacher_one(rings: Held) -> None:
     first, second, teacher = rings.pages("tables")
     assert [name for name in EVENING if name in first] == ["Wren Tidewell", "Odo Marsh", "Ines Sandpiper"]
     assert [name for name in EVENING if name in second] == ["Ida Knot", "Bo Tern", "Nell Auk"]
-    assert "US 7, size US 9: 1 place" in second
+    assert "US 7, but size US 9: 1 place" in second
     assert "A spare set: US 7" in teacher
     assert "Kiln: 1" in teacher
 
