@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     Run = list[Point]
 
 HALVINGS = 6  # of a step, to where a run leaves the face
+CLEAR = 0.42  # mm from an edge: a fine line is half as wide, and so as much of white is left beside the edge
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +37,11 @@ class Face:
         return cls(outline, _box(outline), tuple((_box(one), one) for one in others))
 
     def has(self, p: Point) -> bool:
-        """Whether a point lies on it."""
-        return _inside(p, self.outline) and not any(_near(p, box) and _inside(p, loop) for box, loop in self.openings)
+        """Whether a point lies on it, clear of its edges."""
+        if not _inside(p, self.outline) or _off(p, self.outline) < CLEAR:
+            return False
+        near = (loop for box, loop in self.openings if _near(p, box))
+        return not any(_inside(p, loop) or _off(p, loop) < CLEAR for loop in near)
 
     def within(self, run: Run, step: float) -> Iterator[Run]:
         """The parts of a run that lie on it; a gap shorter than a step, mm, may be missed."""
@@ -84,8 +88,21 @@ def _inside(p: Point, loop: Sequence[Point]) -> bool:
     return odd
 
 
+def _off(p: Point, loop: Sequence[Point]) -> float:
+    """How far a point lies from a closed outline, mm."""
+    return min(_from(p, a, b) for a, b in zip(loop, [*loop[1:], loop[0]], strict=True))
+
+
+def _from(p: Point, a: Point, b: Point) -> float:
+    """How far a point lies from a stretch, mm."""
+    (x, y), (ax, ay), (dx, dy) = p, a, (b[0] - a[0], b[1] - a[1])
+    along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy or 1)
+    share = min(1.0, max(0.0, along))
+    return math.hypot(x - ax - share * dx, y - ay - share * dy)
+
+
 def _near(p: Point, box: Extent) -> bool:
-    return box.left <= p[0] <= box.right and box.top <= p[1] <= box.bottom
+    return box.left - CLEAR <= p[0] <= box.right + CLEAR and box.top - CLEAR <= p[1] <= box.bottom + CLEAR
 
 
 def _box(loop: Sequence[Point]) -> Extent:

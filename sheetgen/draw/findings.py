@@ -106,7 +106,10 @@ def _ear_wire(one: Finding) -> Bit:
 
 
 def _pin(one: Finding) -> Bit:
-    """A bar with the coil of its pin at one end and the catch at the other, the pin along it; it lies across."""
+    """A bar with the pin along it, seen from behind; it lies across.
+
+    The coil is on the right and the catch on the left, as a right hand closes it and as a bench fixes it.
+    """
     long, wide = one.length or 25.0, one.width or 5.0
     middle = wide / 2
 
@@ -114,11 +117,11 @@ def _pin(one: Finding) -> Bit:
         bar = [(-long / 2, 0.0), (long / 2, 0.0), (long / 2, wide), (-long / 2, wide)]
         pen.cover([bar])
         pen.line(bar, closed=True)
-        hinge, catch = -long / 2 + wide * 0.6, long / 2 - wide * 0.55
+        hinge, catch = long / 2 - wide * 0.6, -long / 2 + wide * 0.55
         pen.circle((hinge, middle), wide * HINGE * 2)
         pen.circle((hinge, middle), wide * HINGE)
         for y in (-0.09, 0.09):
-            pen.line([(hinge + wide * HINGE, middle + y * wide), (catch, middle + y * wide / 2)], "thin")
+            pen.line([(hinge - wide * HINGE, middle + y * wide), (catch, middle + y * wide / 2)], "thin")
         half = wide * CATCH / 2
         opening = math.degrees(math.asin(0.3))
         pen.cover([arc((catch, middle), half, 0, 360, 48)])

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from sheetgen.base.flat import Flat
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.packing import Sides, packed
-from sheetgen.base.pen import LETTER, SIZE, Extent, Moved
+from sheetgen.base.pen import Extent, Moved
+from sheetgen.draw.numbered import numbered
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Scaled, Turned
 from sheetgen.model.drawing import SlabLayout
@@ -31,7 +32,6 @@ Page = tuple["Placed", ...]
 SCALES = (2, 3, 4, 5, 10)
 WIDEST, TALLEST = 55.0, 30.0  # mm of paper: a third of a page wide, and no taller than a small sketch
 EDGE = 0.5
-CORNERS = ((-1, -1), (1, -1), (1, 1), (-1, 1))
 WIDTHS, NARROW_TRIALS, TRIALS = 12, 24, 120  # narrower slabs tried, the exchanges in each, and on the whole slab
 
 
@@ -59,6 +59,7 @@ class Cut:
 
 
 Laid = tuple["Placed", int, Cut]
+"""A piece on its slab, its number, and what is cut."""
 
 
 def with_slabs(worked: Worked) -> Worked:
@@ -70,9 +71,6 @@ def with_slabs(worked: Worked) -> Worked:
 def slab_layouts(worked: Worked, version: WorkedVersion) -> tuple[SlabLayout, ...]:
     """The slabs of a version by themselves; none where the studio does not say what it rolls."""
     return slabs(version.parts.values(), worked.slab, worked.rounder) if worked.slab else ()
-
-
-"""A piece on its slab, its number, and what is cut."""
 
 
 def slabs(pieces: Iterable[Piece], slab: Slab, rounder: Rounder) -> tuple[SlabLayout, ...]:
@@ -166,31 +164,14 @@ def _picture(laid: Sequence[Laid], gap: float, sides: tuple[Printed, Printed], o
         if placed.turned:
             lying = Turned(Moved(pen, (x + extent.bottom, y - extent.left)))
         Flat(cut.flat.outline, line="thin").draw(lying)  # without its holes, so that its number can stand in it
-    _numbers(paper, laid, gap, scale)
+    numbered(paper, [(number, _box(placed, gap, scale)) for placed, number, _ in laid])
     names = [cut.called.replace("_", " ") for _, _, cut in laid]
     lies = ", ".join(f"{names.count(name)} {name}" for name in dict.fromkeys(names))
     says = f"A slab of {width.words} × {length.told} with {lies}, at 1 : {over}"
     return paper.drawing((-EDGE, -EDGE), width * scale + 2 * EDGE, length * scale + 2 * EDGE, says)
 
 
-def _numbers(paper: Paper, laid: Sequence[Laid], gap: float, scale: float) -> None:
-    """The number of every piece in its middle, unless it would lie on another and a like piece has it."""
-    told: list[Extent] = []
-    numbered: set[int] = set()
-    for placed, number, _ in laid:
-        wide, tall, words = placed.width - gap, placed.height - gap, str(number)
-        x, y = (gap + placed.x + wide / 2) * scale, (gap + placed.y + tall / 2) * scale
-        half = (LETTER * SIZE * len(words) / 2 + 0.3, 0.4 * SIZE + 0.2)
-        room = Extent(x - half[0], y - half[1], x + half[0], y + half[1])
-        if number in numbered and any(_meet(room, one) for one in told):
-            continue
-        if wide * scale < 2 * half[0] or tall * scale < 2 * half[1]:  # no room in it: on a clear patch of its own
-            paper.cover([[(x + a * half[0], y + b * half[1]) for a, b in CORNERS]])
-        paper.text((x, y + 0.36 * SIZE), words, anchor="middle")
-        told.append(room)
-        numbered.add(number)
-
-
-def _meet(a: Extent, b: Extent) -> bool:
-    """Whether two rooms for words overlap."""
-    return a.left < b.right and b.left < a.right and a.top < b.bottom and b.top < a.bottom
+def _box(placed: Placed, gap: float, scale: float) -> Extent:
+    """Where a piece lies in the picture."""
+    x, y = gap + placed.x, gap + placed.y
+    return Extent(x * scale, y * scale, (x + placed.width - gap) * scale, (y + placed.height - gap) * scale)

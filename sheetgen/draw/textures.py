@@ -23,19 +23,21 @@ CELL = 2.4  # mm: a side of a field between cracks
 CROOKED = 0.35  # of such a side
 DOT = 0.6  # mm across
 STEP = 0.6  # mm: how finely a run is followed to where it leaves the face
-SPECK = 0.3  # mm: what is shorter is no line
+STUB = 1.5  # mm: what an edge leaves shorter is no line
+WHOLE = 1e-6  # mm between the ends of a dot that no edge has cut
 FROM_MIDDLE, FROM_HALF = 0.12, 0.5  # of the way to the edge: where ribs begin by turns, so that they do not meet
 
 
 def texture(word: str, outlines: Strokes, turned: str) -> list[Run]:
-    """The lines of a texture on a piece so drawn, seen so: within its outline, and not in its openings."""
+    """The lines of a texture on a piece so drawn, seen so: within its outline, and not in its openings; whole dots."""
     face = Face.of(outlines.closed("cut"))
     if face is None:
         return []
     ribbed = word == "ribs" and turned == "side"
     drawn = _upright_ribs(face.outline, face.box) if ribbed else TEXTURES[word](face.box)
     found = [part for run in drawn for part in face.within(run, STEP)]
-    return [run for run in found if math.dist(run[0], run[-1]) > SPECK or word == "dots"]
+    ends = ((run, math.dist(run[0], run[-1])) for run in found)
+    return [run for run, far in ends if (far < WHOLE if word == "dots" else far > STUB)]
 
 
 def _lines_down(box: Extent) -> Iterator[Run]:

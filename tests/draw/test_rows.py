@@ -177,3 +177,14 @@ def spots(run: str) -> list[tuple[float, float]]:
     """The points of a path's run."""
     numbers = [float(one) for one in re.findall(r"-?[\d.]+", run)]
     return list(zip(numbers[::2], numbers[1::2], strict=True))
+
+
+def test_a_brooch_pin_from_behind_has_its_hinge_right_and_its_open_catch_left(demo: Any) -> None:
+    pin, pen = findings.bit(demo.main("saltpan-brooch").view[-1].part), Recorder()
+    assert pin is not None
+    pin.draw(pen)
+    shafts = [points for kind, points, _ in pen.lines if kind == "thin"]
+    [mouth] = [points for kind, points, closed in pen.lines if kind == "cut" and not closed]
+    assert all(math.dist(*ends) > 15 for ends in shafts)  # from hinge to catch
+    assert all(begin > 0 > end for (begin, _), (end, _) in shafts)
+    assert max(x for x, _ in mouth) < 0

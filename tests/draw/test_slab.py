@@ -8,6 +8,8 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
+from sheetgen.base.pen import Extent, Recorder
+from sheetgen.draw.numbered import numbered
 from sheetgen.draw.templates import draw
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -191,3 +193,20 @@ def test_the_handout_says_how_large_to_roll_and_shows_what_lies_there(slabbed: A
     assert libraries.said(slab.roll) == "Roll 28 × 28 mm. Drawn 1 : 2."
     assert libraries.said(slab.pieces) == "1: plate"
     assert len(slab.drawings) == 1
+
+
+class Covered(Recorder):
+    """A pen that counts what is covered."""
+
+    covers = 0
+
+    def cover(self, loops: Any) -> None:
+        self.covers += len(loops)
+
+
+def test_a_number_stands_inside_a_narrow_strip_and_breaks_neither_of_its_long_sides() -> None:
+    # strips of 1.7 mm on paper, upright and lying; a figure is 1.6 mm wide and 2 mm high
+    pen = Covered()
+    numbered(pen, [(1, Extent(0, 0, 1.7, 9.5)), (2, Extent(4, 0, 13.5, 1.7)), (3, Extent(20, 0, 21, 9))])
+    assert [words for _, words in pen.texts] == ["1", "2", "3"]
+    assert pen.covers == 1  # only the last, of 1 mm, has no room for its number

@@ -8,11 +8,12 @@ from itertools import combinations
 from typing import Any
 
 import pytest
-from shapely.geometry import MultiPolygon, Polygon, box
+from shapely.geometry import LineString, MultiPolygon, Polygon, box
 
 from sheetgen.base.pen import Extent, Recorder
 from sheetgen.draw import kinds, views
 from sheetgen.draw.finished import finished
+from sheetgen.draw.pens import Strokes
 from sheetgen.pipeline import work_through
 
 PARTS = (
@@ -229,3 +230,28 @@ def spots(run: str) -> list[tuple[float, float]]:
 )
 def test_what_cannot_stand_in_a_view_is_told(viewed: Any, line: str, message: str) -> None:
     assert message in viewed(line)
+
+
+@pytest.mark.parametrize(("design", "part", "turned"), [
+    ("saltpan-brooch", "dome", "front"), ("limpet-buttons", "shell", "front"), ("limpet-buttons", "shell", "side"),
+])  # fmt: skip
+def test_a_texture_keeps_a_line_of_white_from_the_rim_and_from_every_hole(
+    demo: Any, design: str, part: str, turned: str
+) -> None:
+    pen = Strokes()
+    kinds.view(pen, demo.main(design).parts[part], turned)
+    edges = [LineString(run) for kind, run, _ in pen.kept if kind == "cut"]
+    lines = [LineString(run) for kind, run, _ in pen.kept if kind == "thin"]
+    # a line is 0.21 mm wide, half of it on each side of where it is drawn
+    assert min(line.distance(edge) for line in lines for edge in edges) >= 2 * 0.21 - 0.01
+    assert min(line.length for line in lines) > 1
+
+
+def test_a_dome_from_its_side_shows_the_holes_that_face_us_on_its_curve(demo: Any) -> None:
+    shell, pen = demo.main("limpet-buttons").parts["shell"], Strokes()
+    kinds.view(pen, shell, "side")
+    _, *holes = [Polygon(run) for run in pen.closed("cut")]
+    # of eight, one from the very front and one at 45 degrees on each side of it, on a circle of 14 mm
+    assert sorted(hole.centroid.x for hole in holes) == pytest.approx([-7 * 0.7071, 0, 7 * 0.7071], abs=0.15)
+    # 20 mm wide and 4 mm high is part of a ball of 14.5 mm round its middle, of which a circle of 14 mm is 1.8 mm down
+    assert [hole.centroid.y for hole in holes] == pytest.approx([14.5 - math.sqrt(14.5**2 - 7**2)] * 3, abs=0.15)

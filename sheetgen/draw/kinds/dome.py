@@ -58,11 +58,15 @@ def _view(pen: Pen, piece: Piece) -> float:
 
 
 def _side(pen: Pen, piece: Piece) -> float:
-    """From the side, its crown up: the outside and the line of its rim."""
+    """From the side, its crown up: the outside and the line of its rim, and the holes of the ring that face us."""
     across, rise, radius = piece.usual(Dome.across), piece.usual(Dome.rise), piece.usual(Dome.radius)
     half = math.degrees(math.asin(min(1.0, across / 2 / radius)))
     half = half if rise <= radius else 180 - half
     pen.line(arc((0.0, radius), radius, -90 - half, -90 + half, 64), closed=True)
+    around, opening = piece[Dome.around], piece[Dome.opening]
+    for hole in bored((0.0, 0.0), None, around, opening, int(piece[Dome.holes])):
+        if hole.centre[1] > hole.width / 2:
+            pen.line([(x, radius - math.sqrt(max(0.0, radius**2 - x**2 - y**2))) for x, y in hole.points], closed=True)
     return rise
 
 
