@@ -23,7 +23,7 @@ ROOT = Path(__file__).parents[2]
 CLAY = "silver-low-fire"
 FAILS = "lantern-pull"
 # Every version of three designs, two with choices of their own, two in colours; of clays, and of none.
-CHOSEN = {"width": "7 mm"}
+CHOSEN = {"rolled": "7 cards"}
 Told = dict[tuple[str, str], dict[str, tuple[str, str]]]
 """By design and version, each number with was and is."""
 
@@ -199,7 +199,7 @@ def test_the_orders_to_write_to_are_those_whose_kit_moved_or_whose_design_no_lon
     assert tried["lines"][0] == f"write to: {', '.join(wrong)}"
 
 
-def test_of_a_ring_that_was_ordered_wider_its_own_numbers_are_told(tried: dict[str, Any]) -> None:
+def test_of_a_ring_that_was_ordered_thicker_its_own_numbers_are_told(tried: dict[str, Any]) -> None:
     before: dict[str, str] = {}
     after: dict[str, str] = {}
     for into, outcome in zip((before, after), tried["chosen"], strict=True):
@@ -208,7 +208,7 @@ def test_of_a_ring_that_was_ordered_wider_its_own_numbers_are_told(tried: dict[s
         for key, one in data["versions"]["US 8"].items():
             into[key] = plain(f"{one['printed']['words']} {one['printed']['unit']}")
     lines = tried["lines"]
-    at = next(n for n, line in enumerate(lines) if line.startswith("  tideline-band, US 8, width=7 mm: R-1 ("))
+    at = next(n for n, line in enumerate(lines) if line.startswith("  tideline-band, US 8, rolled=7 cards: R-1 ("))
     own = lines[at + 1 :][: next(n for n, line in enumerate(lines[at + 1 :]) if not line.startswith("    "))]
     rows = {m[1]: (m[2], m[3]) for line in own if (m := re.fullmatch(r" +.* \(([\w.]+)\): was (.+), is (.+)", line))}
     assert len(rows) > 5
