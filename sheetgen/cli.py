@@ -18,7 +18,7 @@ from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, KindFault, printable
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from rich.console import JustifyMethod
 
@@ -225,14 +225,7 @@ def shop(wanted: tuple[str, ...], library: Path, private: Path | None) -> None:
     """What so many kits take, without orders: the lists pick, cut, buy and left, in shop/ of the private folder."""
     from sheetgen.runs.shop import shop as shop_lists  # noqa: PLC0415 - only where lists are made
 
-    try:
-        outcome, told = shop_lists(library, wanted, private or library / PRIVATE, library / "build")
-    except pipeline.NotReady as missing:
-        _wrong(str(missing))
-    _tell(outcome)
-    for line in told:
-        _say(line)
-    _end(outcome)
+    _told(lambda: shop_lists(library, wanted, private or library / PRIVATE, library / "build"))
 
 
 @main.command("class")
@@ -244,14 +237,7 @@ def class_(table: Path, library: Path, private: Path | None) -> None:
     """What a class takes, from a LIST of pupils: lists, tables, teacher's sheets, in class/ of the private folder."""
     from sheetgen.runs.class_list import class_list  # noqa: PLC0415 - only where a class is made up
 
-    try:
-        outcome, told = class_list(library, table, private or library / PRIVATE, library / "build")
-    except pipeline.NotReady as missing:
-        _wrong(str(missing))
-    _tell(outcome)
-    for line in told:
-        _say(line)
-    _end(outcome)
+    _told(lambda: class_list(library, table, private or library / PRIVATE, library / "build"))
 
 
 @main.command()
@@ -268,14 +254,7 @@ def cost(wanted: tuple[str, ...], library: Path, private: Path | None, a_class: 
     from sheetgen.runs.cost import cost as costings  # noqa: PLC0415 - only where lists are made
 
     into = private or library / PRIVATE
-    try:
-        outcome, told = costings(library, wanted, into, library / "build", a_class=a_class)
-    except pipeline.NotReady as missing:
-        _wrong(str(missing))
-    _tell(outcome)
-    for line in told:
-        _say(line)
-    _end(outcome)
+    _told(lambda: costings(library, wanted, into, library / "build", a_class=a_class))
 
 
 @main.command()
@@ -299,14 +278,7 @@ def orders(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 
     wanted = Wanted(paper or "", labels_gone, apart, lists_alone)
     day = datetime.now().astimezone().date()
-    try:
-        outcome, told = made(library, table, private or library / PRIVATE, library / "build", wanted, day)
-    except pipeline.NotReady as missing:
-        _wrong(str(missing))
-    _tell(outcome)
-    for line in told:
-        _say(line)
-    _end(outcome)
+    _told(lambda: made(library, table, private or library / PRIVATE, library / "build", wanted, day))
 
 
 @main.command()
@@ -359,6 +331,18 @@ def _table(title: str, columns: Mapping[str, JustifyMethod], rows: list[tuple[st
     if not console.is_terminal:
         console = Console(highlight=False, width=200 if working else 140)
     console.print(table)
+
+
+def _told(run: Callable[[], tuple[Outcome, list[str]]]) -> NoReturn:
+    """Run what writes into the private folder, tell its troubles and then its lines, and end."""
+    try:
+        outcome, told = run()
+    except pipeline.NotReady as missing:
+        _wrong(str(missing))
+    _tell(outcome)
+    for line in told:
+        _say(line)
+    _end(outcome)
 
 
 def _tell(outcome: Outcome) -> None:

@@ -64,13 +64,6 @@ def of_class(one: Kits, firings: tuple[int, ...], till: Till | None, coin: Coin)
     return Costing(title, name, coin, materials, used, by_packs, fee=fee, notes=tuple(notes)), troubles
 
 
-def _by_evening(name: str, evenings: int, price: Decimal | None, coin: Coin) -> list[Line]:
-    """What an evening costs, so many times; nothing where the till does not say it."""
-    if price is None:
-        return []
-    return [coin.line(name, f"{counted(evenings, 'evening')} × {coin.bare(price)}", evenings * price)]
-
-
 def _fee(
     fee: Decimal,
     materials: Sequence[Line],
