@@ -20,6 +20,7 @@ from sheetgen.render.job import Doubt, Printout, one_page
 from sheetgen.render.laid_out import laid_out
 from sheetgen.render.musts import faults
 from sheetgen.render.on_paper import beside_it, of_another_size
+from sheetgen.render.quick import quick_html
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -98,7 +99,7 @@ class Printer:
                     return URLFetcherResponse(url, files[name], {"Content-Type": "font/ttf"})
                 raise ValueError(f"refused: {url[:100]}")
 
-        self.html = weasyprint.HTML
+        self.html = quick_html()
         self.css = weasyprint.CSS
         self.fonts = FontConfiguration()
         self.fetcher = OnlyOurs()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import multiprocessing
 import os
 import threading
@@ -34,14 +35,22 @@ def _begin() -> None:
 
     threading.Thread(target=watch, daemon=True).start()
     _here.append(Printer())
+    gc.disable()  # a layout is made of rings that all live until it is printed: to look through them is in vain
+    gc.freeze()
 
 
 def _print(job: Job) -> list[Printout]:
-    return _here[0].printed(job)
+    try:
+        return _here[0].printed(job)
+    finally:
+        gc.collect()
 
 
 def _pieces(page: str) -> tuple[bytes, LaidOut, list[str]]:
-    return _here[0].pieces(page)
+    try:
+        return _here[0].pieces(page)
+    finally:
+        gc.collect()
 
 
 class PdfPool:

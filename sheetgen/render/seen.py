@@ -99,7 +99,9 @@ def _share_area(one: Rect, other: Rect) -> bool:
 
 def unseen_on(ink: Ink, fills: Sequence[Fill]) -> str:
     """Why words are not seen among what is painted on their page; empty where they are seen."""
-    near = sorted((fill for fill in fills if _touches(fill.rect, ink)), key=lambda fill: fill.key)
+    _, top, _, bottom = ink.core  # most lie on other lines, and are passed over before anything is reckoned
+    level = (fill for fill in fills if fill.rect[1] < bottom and fill.rect[3] > top)
+    near = sorted((fill for fill in level if _touches(fill.rect, ink)), key=lambda fill: fill.key)
     if not near and ink.colour == BLACK and not ink.groups:
         return ""
     under = [fill for fill in near if fill.key < ink.key]
