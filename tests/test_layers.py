@@ -46,13 +46,14 @@ ONE_PLACE = {
     "markdown": "sheetgen.render.words",
     "nh3": "sheetgen.render.words",
     "jinja2": "sheetgen.render.theme",
-    "weasyprint": "sheetgen.render.pdf",
     "PIL": "sheetgen.render.pictures",
     "segno": "sheetgen.render.qr",
     "click": "sheetgen.cli",
 }
 # And those that live in a few.
 FEW_PLACES = {
+    "weasyprint": {"sheetgen.render.pdf", "sheetgen.render.quick"},
+    "pydyf": {"sheetgen.render.quick"},
     "openpyxl": {"sheetgen.read.workbook", "sheetgen.publish.workbook"},
     "fontTools": {"sheetgen.read.paths", "sheetgen.publish.letters"},
     "pikepdf": {
