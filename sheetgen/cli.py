@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from sheetgen import pipeline
+from sheetgen import pipeline, publishing
 from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, KindFault, printable
 
@@ -96,8 +96,17 @@ def main() -> None:
 @library_option
 @traceback_option
 @click.option("--into", type=click.Path(path_type=Path, file_okay=False), default=None, help="Where to publish (default: build/ in the library).")  # fmt: skip # noqa: E501
-def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None:
-    """Publish handouts and the index: all projects, or those named."""
+@click.option("--version", "version_wanted", default="", help="Of a project, one version alone.")
+@click.option("--sheet", default="", help="Of each version, one sheet alone, such as 'bench card'.")
+@click.option("--all", "every", is_flag=True, help="Print also what is as it was.")
+def publish(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
+    projects: tuple[str, ...], library: Path, into: Path | None, version_wanted: str, sheet: str,
+    every: bool,  # noqa: FBT001 - a flag, by click
+) -> None:  # fmt: skip
+    """Publish handouts and the index: all projects, or those named. What is as it was is left alone."""
+    if version_wanted and len(projects) != 1:
+        _wrong("name the one project that the version is of")
+    wanted = publishing.Wanted(projects, version_wanted, sheet, every)
     from rich.console import Console  # noqa: PLC0415 - only where something is shown
     from rich.markup import escape  # noqa: PLC0415
 
@@ -106,11 +115,11 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
     try:
         if console.is_terminal:
             with console.status("Reading") as status:
-                outcome = pipeline.publish(
-                    library, build, projects, lambda said: status.update(f"Printing {escape(printable(said))}")
+                outcome = publishing.published(
+                    library, build, wanted, lambda said: status.update(f"Printing {escape(printable(said))}")
                 )
         else:
-            outcome = pipeline.publish(library, build, projects, lambda said: _say(f"printing {said}", err=True))
+            outcome = publishing.published(library, build, wanted, lambda said: _say(f"printing {said}", err=True))
     except pipeline.NotReady as missing:
         click.echo(f"error: {missing}", err=True)
         sys.exit(USAGE)
@@ -123,7 +132,8 @@ def publish(projects: tuple[str, ...], library: Path, into: Path | None) -> None
     failed = f"; {_count(in_trouble, 'project')} in trouble, last good sheets kept" if in_trouble else ""
     if outcome.kept:
         _say(f"kept what is printed, to be put under version control: {', '.join(outcome.kept)}", err=True)
-    click.echo(f"{done}, in {build}{failed}; read from {library.resolve()}")
+    alone = f"; {_count(outcome.alone, 'sheet')} left alone" if outcome.alone else ""
+    click.echo(f"{done}{alone}, in {build}{failed}; read from {library.resolve()}")
     _end(outcome)
 
 

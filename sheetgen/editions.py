@@ -35,28 +35,15 @@ class Editions:
     """
 
     root: Path
-    troubles: Troubles
     kept: list[str] = field(default_factory=list)
     unkept: dict[str, list[str]] = field(default_factory=dict)
 
-    def of(self, worked: Worked) -> tuple[Worked, list[Code]]:
+    def of(self, worked: Worked, troubles: Troubles) -> tuple[Worked, list[Code]]:
         """A design with its changed versions marked, which is told, and every fingerprint that it has borne."""
-        ledgers = read_ledgers(self.root / "projects" / worked.name, self.troubles)
+        ledgers = read_ledgers(self.root / "projects" / worked.name, troubles)
         now = ledger_with_colours(worked, program_version())
         was = next((one for one in ledgers if one.revision == now.revision), None)
-        return self._marked(worked, was, now) if was else worked, codes(now, ledgers)
-
-    def _marked(self, worked: Worked, was: Ledger, now: Ledger) -> Worked:
-        told = moved_told(was, now)
-        if not told:
-            return worked
-        message = f"revision {now.revision} was published with other numbers: {told}"
-        helped = f"write the next revision; until then its sheets say 'revision {now.revision}, changed'"
-        self.troubles.add(message, worked.place, helped, "warning")
-        pairs = paired(was, now)
-        same = {new.name for old, new in pairs if old is not None and new is not None and old.code == new.code}
-        marked = {name: replace(one, changed=name not in same) for name, one in worked.versions.items()}
-        return replace(worked, versions=Frozen(marked))
+        return _marked(worked, was, now, troubles) if was else worked, codes(now, ledgers)
 
     def keep(self, worked: Worked) -> None:
         """Write the ledger of a design's revision where there is none; nothing is lost where that cannot be done."""
@@ -67,11 +54,24 @@ class Editions:
         else:
             self.kept += [str(written.relative_to(self.root))] if written else []
 
-    def tell_unkept(self) -> None:
+    def tell_unkept(self, troubles: Troubles) -> None:
         """Say once of which designs the numbers could not be kept."""
         for reason, names in self.unkept.items():
             message = f"what is printed today cannot be kept in projects/ ({reason}): {', '.join(names)}"
-            self.troubles.add(message, None, "later nobody can tell what has moved since", "warning")
+            troubles.add(message, None, "later nobody can tell what has moved since", "warning")
+
+
+def _marked(worked: Worked, was: Ledger, now: Ledger, troubles: Troubles) -> Worked:
+    told = moved_told(was, now)
+    if not told:
+        return worked
+    message = f"revision {now.revision} was published with other numbers: {told}"
+    helped = f"write the next revision; until then its sheets say 'revision {now.revision}, changed'"
+    troubles.add(message, worked.place, helped, "warning")
+    pairs = paired(was, now)
+    same = {new.name for old, new in pairs if old is not None and new is not None and old.code == new.code}
+    marked = {name: replace(one, changed=name not in same) for name, one in worked.versions.items()}
+    return replace(worked, versions=Frozen(marked))
 
 
 def changes(

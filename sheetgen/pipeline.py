@@ -9,10 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
-from sheetgen.check.project import check as look_over
-from sheetgen.draw.slab import with_slabs
-from sheetgen.read.library import NO_PROJECTS, read_library
-from sheetgen.work.project import work
+from sheetgen.publish.inputs import PROJECT, design_folders
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -22,8 +19,8 @@ if TYPE_CHECKING:
     from sheetgen.model.codes import Code
     from sheetgen.model.project import Filed, Library
     from sheetgen.model.worked import Worked, WorkedVersion
+    from sheetgen.render.job import Prints
     from sheetgen.render.pages import Rendered
-    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
 THEME = "plain"
@@ -38,7 +35,8 @@ class NotReady(RuntimeError):
 class Outcome:
     """What a run came to: troubles, what was read, the projects worked, and what was written.
 
-    `kept` are the ledgers that were written; `faults` are tracebacks of what nobody thought of.
+    `kept` are the ledgers that were written; `alone` counts sheets that were left as they are; `faults` are tracebacks
+    of what nobody thought of.
     """
 
     troubles: Troubles = field(default_factory=Troubles)
@@ -48,11 +46,14 @@ class Outcome:
     failed: list[str] = field(default_factory=list)
     changed: list[str] = field(default_factory=list)
     kept: list[str] = field(default_factory=list)
+    alone: int = 0
     faults: list[str] = field(default_factory=list)
 
 
 def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None) -> Outcome:
     """Read, work and check; nothing is written. A project with an error is in `failed`."""
+    from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: not where nothing is to be done
+
     outcome = Outcome()
     library = outcome.library = read_library(root, outcome.troubles, only)
     if library is None:
@@ -75,8 +76,12 @@ def work_one(
 
     `choices` and `only` are those of `work`.
     """
+    from sheetgen.check.project import check as look_over  # noqa: PLC0415 - heavy, as above
+    from sheetgen.draw.slab import with_slabs  # noqa: PLC0415
+    from sheetgen.work.project import work  # noqa: PLC0415
+
     own, worked = Troubles(), None
-    with _held(own, filed.project.title.place, faults):
+    with held(own, filed.project.title.place, faults):
         worked = work(filed, library, own, choices, only)
         if not own.errors:
             look_over(worked, own)
@@ -85,7 +90,7 @@ def work_one(
 
 
 @contextmanager
-def _held(troubles: Troubles, place: Place, faults: list[str]) -> Iterator[None]:
+def held(troubles: Troubles, place: Place, faults: list[str]) -> Iterator[None]:
     """Whatever goes wrong with one project is a trouble of that project, and no other one is stopped by it."""
     try:
         yield
@@ -105,53 +110,10 @@ def _held(troubles: Troubles, place: Place, faults: list[str]) -> Iterator[None]
         troubles.add(message, place, "please report it; --traceback shows where in the program it comes from")
 
 
-def publish(
-    root: Path, build: Path, only: Sequence[str] = (), tell: Callable[[str], None] = lambda _said: None
-) -> Outcome:
-    """All stages. A project in trouble does not stop the others, and its last good sheets stay."""
-    from sheetgen.editions import Editions  # noqa: PLC0415 - heavy: only where pages are made
-    from sheetgen.publish.folder import Folder  # noqa: PLC0415
-    from sheetgen.render import pages as rendering  # noqa: PLC0415
-    from sheetgen.render.pdf import NoPango  # noqa: PLC0415
-    from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
-    from sheetgen.render.theme import Theme  # noqa: PLC0415
-
-    if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
-        raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
-    try:
-        pool = PdfPool()
-    except NoPango as missing:
-        raise NotReady(str(missing)) from None
-    outcome = work_through(root, only)
-    theme = Theme(THEME, [root / "themes"])
-    folder, editions = Folder(build), Editions(root, outcome.troubles, outcome.kept)
-    with pool:
-        for found in outcome.worked:
-            with _held(outcome.troubles, found.place, outcome.faults):
-                worked, codes = editions.of(found)
-                rendered = pages_of(worked, theme, pool, tell, codes)
-                outcome.changed += folder.put(rendering.entry(worked, rendered.pages), rendered.pages)
-                for doubt in rendered.doubts:
-                    outcome.troubles.add(str(doubt), worked.place, severity="warning")
-                folder.keep_record()
-                outcome.published.append(worked.name)
-                editions.keep(found)
-            if found.name not in outcome.published:
-                outcome.failed.append(found.name)
-    editions.tell_unkept()
-    if outcome.worked:
-        if not only:
-            folder.drop_missing([p.name for p in (root / "projects").iterdir() if p.is_dir()])
-        with _held(outcome.troubles, outcome.worked[0].place, outcome.faults):
-            outcome.changed += folder.write(rendering.index(outcome.worked[0].studio, folder.entries(), theme))
-        folder.keep_record()
-    return outcome
-
-
 def pages_of(
     worked: Worked,
     theme: Theme,
-    pool: PdfPool,
+    pool: Prints,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
 ) -> Rendered:
@@ -206,8 +168,7 @@ def figures_as_data(outcome: Outcome) -> list[dict[str, Any]]:
 
 def projects_of(root: Path) -> list[str]:
     """The names of a library's projects, by their folders."""
-    folders = sorted((root / "projects").glob("*/project.yaml"))
-    return [path.parent.name for path in folders if path.parent.name not in NO_PROJECTS]
+    return [name for name, folder in design_folders(root).items() if (folder / PROJECT).is_file()]
 
 
 def waived_told(outcome: Outcome) -> list[str]:
@@ -271,6 +232,7 @@ def kinds_told(root: Path, name: str = "") -> str:
     """
     from sheetgen.parts import described  # noqa: PLC0415 - only where it is wanted
     from sheetgen.parts.catalogue import kinds  # noqa: PLC0415
+    from sheetgen.read.library import read_library  # noqa: PLC0415
 
     library = read_library(root, Troubles())
     known = dict(sorted((library.kinds if library is not None else kinds()).items()))

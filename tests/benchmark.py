@@ -21,7 +21,7 @@ from unittest import mock
 
 import pikepdf
 
-from sheetgen import pipeline
+from sheetgen import pipeline, publishing
 from sheetgen.base.packing import pack
 from sheetgen.draw.templates import draw
 from sheetgen.model.cards import BagLabel, Card
@@ -51,7 +51,7 @@ ONE = "towline-bracelet"
 def publish_one() -> None:
     """Every sheet of one project, into a folder that is thrown away."""
     with tempfile.TemporaryDirectory() as folder:
-        pipeline.publish(ROOT, Path(folder), [ONE])
+        publishing.publish(ROOT, Path(folder), [ONE])
 
 
 KINDS, SIDES = 20, (6, 1, 2)  # kinds of kit, each with a handout, a bench card and templates of so many pages

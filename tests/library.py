@@ -8,7 +8,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Self
 
-from sheetgen import pipeline
+from sheetgen import pipeline, publishing
 from sheetgen.draw.slab import slab_layouts
 from sheetgen.draw.templates import draw
 from sheetgen.render.handout import Sheets
@@ -397,7 +397,7 @@ class Library:
         return pipeline.work_through(self.root, only, choices)
 
     def publish(self, *only: str) -> Outcome:
-        return pipeline.publish(self.root, self.build, only)
+        return publishing.publish(self.root, self.build, only)
 
     def worked(self, name: str, **choices: str) -> Worked:
         """One project, which must be well."""

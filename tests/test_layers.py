@@ -29,9 +29,10 @@ MAY = {
     "kits": {"base", "facts", "formulas", "model"},
     "editions": NOUNS | VERBS,
     "pipeline": NOUNS | VERBS | {"editions"},
+    "publishing": NOUNS | VERBS | {"editions", "pipeline"},
     "preview": NOUNS | VERBS | {"pipeline"},
     "runs": NOUNS | VERBS | {"editions", "pipeline"},
-    "cli": {"base", "pipeline", "preview", "runs"},
+    "cli": {"base", "pipeline", "preview", "publishing", "runs"},
     "__main__": {"cli"},
     "": set(),
 }

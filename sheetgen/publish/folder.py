@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-import json
 import os
 import tempfile
+import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.model.page import Entry, Page
+from sheetgen.publish.record import RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
-RECORD = ".published.json"
+    from sheetgen.base.trouble import Trouble
+
 LAID = ".laid-"
-LISTS = ("tags", "versions", "sheets")
+EVERY = 2.0
+"""Seconds between two writings of the record: of a library of a thousand designs it is long."""
 
 
 class Folder:
@@ -23,30 +26,28 @@ class Folder:
 
     def __init__(self, root: Path) -> None:
         self.root = root
-        self.record = self._read_record()
+        self.record = read_record(root)
+        self.written = 0.0
         for crumb in root.rglob(f"{LAID}*") if root.is_dir() else ():  # of a run that was killed
             if crumb.is_file():
                 crumb.unlink(missing_ok=True)
 
-    def _read_record(self) -> dict[str, Any]:
-        try:
-            told = json.loads((self.root / RECORD).read_text("utf-8"))["projects"].items()
-            return {"projects": {name: one for name, one in told if _is_record(one)}}
-        except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
-            return {"projects": {}}
+    def put(self, entry: Entry, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None) -> list[str]:
+        """Write a project's pages; take away those it no longer has. Returns the paths that changed.
 
-    def put(self, entry: Entry, pages: Sequence[Page]) -> list[str]:
-        """Write a project's pages; take away those it no longer has. Returns the paths that changed."""
+        `sheets` is remembered with them, for who asks for it later.
+        """
         changed = self.write(pages)
-        now = [page.path for page in pages]
-        before = self.record["projects"].get(entry.name, {}).get("files", [])
+        now = {page.path: page.content for page in pages}
+        before = self.record["projects"].get(entry.name, {}).get("files", {})
         for path in set(before) - set(now):
             target = self._inside(path)
             if target is not None:
                 target.unlink(missing_ok=True)
                 changed.append(path)
                 self._drop_empty(target.parent)
-        self.record["projects"][entry.name] = {"files": sorted(now), "entry": entry.as_dict()}
+        files = {path: stamp_of(self.root / path, content) for path, content in now.items()}
+        self.record["projects"][entry.name] = {"files": files, "entry": entry.as_dict(), "sheets": dict(sheets or {})}
         return changed
 
     def drop_missing(self, names: Iterable[str]) -> None:
@@ -58,6 +59,37 @@ class Folder:
                     target.unlink(missing_ok=True)
                     self._drop_empty(target.parent)
             del self.record["projects"][name]
+        for name in set(self.record["in trouble"]) - set(names):
+            del self.record["in trouble"][name]
+
+    def sheets(self, name: str) -> Mapping[str, Any]:
+        """What is remembered of a project's printed sheets."""
+        sheets = self.record["projects"].get(name, {}).get("sheets", {})
+        return sheets if isinstance(sheets, dict) else {}
+
+    def told(self, name: str, key: str, told: Iterable[Trouble]) -> None:
+        """Remember from what a project was published whole, and what was told of it."""
+        self.record["projects"][name] |= {"key": key, "told": as_told(told)}
+        self.record["in trouble"].pop(name, None)
+
+    def failed(self, name: str, key: str, told: Iterable[Trouble]) -> None:
+        """Remember from what a project could not be published, and why; nothing where that is not known."""
+        if key:
+            self.record["in trouble"][name] = {"key": key, "told": as_told(told)}
+
+    def put_index(self, pages: Sequence[Page]) -> list[str]:
+        """Write the library's own pages. Returns the paths that changed."""
+        changed = self.write(pages)
+        self.record["index"] = {page.path: stamp_of(self.root / page.path, page.content) for page in pages}
+        return changed
+
+    def read(self, path: str) -> bytes | None:
+        """What a file of ours holds; None where it is not there."""
+        target = self._inside(path)
+        try:
+            return target.read_bytes() if target is not None else None
+        except OSError:
+            return None
 
     def entries(self) -> list[Entry]:
         """What the index lists: every project ever published and still there, in trouble now or not."""
@@ -86,10 +118,11 @@ class Folder:
                 laid.unlink(missing_ok=True)
         return [path for _, _, path in ready]
 
-    def keep_record(self) -> None:
-        """Write the record down."""
-        content = json.dumps(self.record, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
-        self.write([Page(RECORD, content.encode())])
+    def keep_record(self, *, at_last: bool = True) -> None:
+        """Write the record down; in between only where that was not done just before."""
+        if at_last or time.monotonic() - self.written > EVERY:
+            self.write([Page(RECORD, record_text(self.record))])
+            self.written = time.monotonic()
 
     def _inside(self, path: str) -> Path | None:
         """A recorded path, unless it points outside the folder."""
@@ -100,14 +133,6 @@ class Folder:
         while folder != self.root.resolve() and folder.is_dir() and not any(folder.iterdir()):
             folder.rmdir()
             folder = folder.parent
-
-
-def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
-    """Whether a record of a project is as it was written, and not changed by a hand."""
-    files, entry = one["files"], one["entry"]
-    words = [*files, *(entry[key] for key in ("name", "title"))]
-    plain = all(isinstance(word, str) and word and word.isprintable() for word in words)
-    return isinstance(files, list) and plain and all(isinstance(entry[key], list) for key in LISTS)
 
 
 def beside(target: Path, content: bytes, mode: int = 0o644) -> Path:

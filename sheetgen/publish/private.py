@@ -7,7 +7,8 @@ import time
 from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe
-from sheetgen.publish.folder import LAID, RECORD, beside
+from sheetgen.publish.folder import LAID, beside
+from sheetgen.publish.record import RECORD
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping

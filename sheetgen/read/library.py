@@ -68,7 +68,7 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     others: list[Word] = []  # the titles of those that nobody asked for
     for folder in folders:
         if only and folder.name not in only:
-            others += _title(folder)
+            others += titles_of(folder)
             continue
         own = Troubles()
         project = _project(folder, library, house, own)
@@ -242,7 +242,7 @@ def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:
         say(f"'{picture}' is not a kind of picture that can be printed", "svg, png or jpg")
 
 
-def _title(folder: Path) -> list[Word]:
+def titles_of(folder: Path) -> list[Word]:
     """What a project is called, if it says so."""
     source = read_text(folder / "project.yaml", f"projects/{folder.name}/project.yaml", Troubles())
     said = re.search(r"^title:.*\n(?:[ \t].*\n|\n)*", source.text, re.MULTILINE) if source else None
@@ -250,11 +250,16 @@ def _title(folder: Path) -> list[Word]:
     return [value for key, value in (found or {}).items() if key == "title" and isinstance(value, Word)]
 
 
+def one_title(said: str) -> str:
+    """A title as it is held against others."""
+    return " ".join(said.lower().split())
+
+
 def _one_name_each(library: Library, others: Sequence[Word], troubles: Troubles) -> None:
     """Two projects with one title are both held back: nobody could tell their sheets apart."""
     titles: dict[str, list[Word]] = {}
     for title in (*others, *(filed.project.title for filed in library.projects)):
-        titles.setdefault(" ".join(title.lower().split()), []).append(title)
+        titles.setdefault(one_title(title), []).append(title)
     for same in titles.values():
         for title in same[1:]:
             if any(title is other for other in others):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple, Protocol
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -100,3 +100,10 @@ class Printout:
     faults: tuple[str, ...] = ()
     warnings: tuple[Doubt, ...] = ()
     way: int = 0
+
+
+class Prints(Protocol):
+    """What prints sheets: a pool of printers, or what stands before one."""
+
+    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
+        """The PDFs of several sheets in their order, of each one a paper."""

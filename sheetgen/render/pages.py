@@ -29,9 +29,8 @@ if TYPE_CHECKING:
     from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
-    from sheetgen.render.job import Doubt, Printout
+    from sheetgen.render.job import Doubt, Printout, Prints
     from sheetgen.render.ordered import Ordered
-    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
 FONT_FOLDER = "fonts"
@@ -57,7 +56,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     worked: Worked,
     drawings: Mapping[str, Drawings],
     theme: Theme,
-    pool: PdfPool,
+    pool: Prints,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
 ) -> Rendered:

@@ -73,13 +73,13 @@ class Designs:
 
     def _marked(self, found: Worked) -> Worked:
         """With its versions marked whose published numbers are no longer those of their revision."""
-        editions = Editions(self.root, self.outcome.troubles)
+        editions = Editions(self.root)
         if self.published is None:
-            return editions.of(found)[0]
+            return editions.of(found, self.outcome.troubles)[0]
         as_published, _ = work_one(_filed(self.published, found.name), self.published, self.outcome.faults)
         if as_published is None:
             return found
-        marked = editions.of(as_published)[0].versions
+        marked = editions.of(as_published, self.outcome.troubles)[0].versions
         versions = {name: replace(one, changed=marked[name].changed) for name, one in found.versions.items()}
         return replace(found, versions=Frozen(versions))
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from sheetgen.model.ledger import file_name
+from sheetgen.publish.record import RECORD
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -191,6 +192,7 @@ def test_a_folder_of_ledgers_that_cannot_be_read_stops_no_sheet(library: Any, mo
         raise PermissionError(13, "Permission denied")
 
     monkeypatch.setattr("sheetgen.read.ledgers.sorted", refused, raising=False)
+    (library.build / RECORD).unlink()
     outcome = library.publish("pendant")
     assert outcome.published == ["pendant"]
     assert "projects/pendant/ledger:1:1: warning: the folder of the ledgers cannot be read" in told(outcome)[0]

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Self
 import pytest
 from playwright.sync_api import sync_playwright
 
-from sheetgen import pipeline
+from sheetgen import publishing
 from sheetgen.render.job import Printout
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) ->
     build: Path = tmp_path_factory.mktemp("site")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("sheetgen.render.pdf_pool.PdfPool", NoPrinter)
-        outcome = pipeline.publish(demo.root, build, DESIGNS)
+        outcome = publishing.publish(demo.root, build, DESIGNS)
         assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
         library = libraries.make(tmp_path_factory.mktemp("long"))
         library.change("stock/clays.yaml", "name: Test silver", f"name: {LONG}")

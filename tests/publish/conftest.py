@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
-from sheetgen import pipeline
+from sheetgen import publishing
 from sheetgen.model.stack import Document
 from sheetgen.render.pdf import Printer, font_files
 
@@ -49,7 +49,7 @@ def printed(printer: Printer) -> Callable[..., Document]:
 def sheets(tmp_path_factory: pytest.TempPathFactory) -> Any:
     """The sheets of two designs of the demonstration, by paper."""
     build = tmp_path_factory.mktemp("two-designs")
-    pipeline.publish(ROOT, build, list(DESIGNS))
+    publishing.publish(ROOT, build, list(DESIGNS))
     return {
         paper: [
             Document(f"{design} {sheet}", (build / design / f"{sheet}-{paper}.pdf").read_bytes(), sheet == "templates")

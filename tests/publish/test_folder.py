@@ -11,7 +11,8 @@ import pytest
 
 from sheetgen.model.page import Entry, Page
 from sheetgen.publish import folder as folder_module
-from sheetgen.publish.folder import RECORD, Folder
+from sheetgen.publish.folder import Folder
+from sheetgen.publish.record import RECORD
 
 
 def entry(name: str, title: str = "") -> Entry:

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from PIL import Image
 
-from sheetgen import pipeline
+from sheetgen import pipeline, publishing
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.read.paths import outline
@@ -121,7 +121,7 @@ def test_crumbs_of_a_run_that_was_killed_are_swept(library: Any) -> None:
 def test_nothing_is_published_over_the_library_s_own_files(library: Any) -> None:
     for folder in (library.root / "projects", library.root):
         with pytest.raises(pipeline.NotReady):
-            pipeline.publish(library.root, folder)
+            publishing.publish(library.root, folder)
 
 
 def test_a_picture_is_what_its_name_says_and_no_larger_than_print_needs(tmp_path: Any) -> None:

@@ -10,7 +10,7 @@ import page as validator
 import pdfplumber
 import pytest
 
-from sheetgen import pipeline
+from sheetgen import publishing
 
 ROOT = Path(__file__).parents[2]
 DESIGNS = sorted(path.parent.name for path in ROOT.glob("projects/*/project.yaml"))
@@ -21,7 +21,7 @@ MOST_SIDES = 60  # of the handouts of all designs together, on A4
 def published(tmp_path_factory: Any) -> Any:
     """The whole library, published once, with what was told."""
     build = tmp_path_factory.mktemp("demonstration")
-    return build, pipeline.publish(ROOT, build)
+    return build, publishing.publish(ROOT, build)
 
 
 def test_every_design_is_published_without_a_trouble_or_a_warning(published: Any) -> None:

@@ -1,0 +1,88 @@
+"""What a design is made of, as a key: the program, what the studio shares, and the design's own folder.
+
+Only the standard library is imported here: where nothing has changed, nothing else is needed.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+FOLDERS_OF_STUDIO = ("stock", "kinds", "steps")
+LEDGER = "ledger"
+PROJECT = "project.yaml"
+FACES = ("/usr/share/fonts", "/usr/local/share/fonts", "~/.fonts", "~/.local/share/fonts", "~/Library/Fonts")
+PANGO = ("/usr/lib/*/libpango*.so.*", "/usr/lib*/libpango*.so.*", "/usr/local/lib/libpango*", "/opt/*/lib/libpango*")
+
+
+def printer_key() -> str:
+    """Of what any printed byte hangs on besides its page: program, packages, type faces, what shapes letters."""
+    digest = hashlib.sha256(sys.version.encode())
+    package = Path(__file__).parents[1]
+    _add_files(digest, package, (path for path in package.rglob("*") if path.suffix not in {".pyc", ".pyo"}))
+    for folder in map(Path, sys.path):  # of the packages their names and versions
+        _add_names(digest, folder, folder.glob("*.dist-info") if folder.is_dir() else ())
+    for folder in (Path(face).expanduser() for face in FACES):
+        _add_names(digest, folder, (path for path in folder.rglob("*") if path.is_dir()), moments=True)
+    for pattern in PANGO:
+        _add_names(digest, Path("/"), Path("/").glob(pattern[1:]), moments=True)
+    return digest.hexdigest()
+
+
+def shared_key(root: Path) -> str:
+    """Of what a library's designs share: themes, studio, stock, steps, kinds."""
+    digest = hashlib.sha256()
+    _add_files(digest, root, (root / "themes").rglob("*"))
+    projects = root / "projects"
+    _add_files(digest, root, (path for path in projects.glob("*") if path.is_file()))
+    for folder in (projects / name for name in FOLDERS_OF_STUDIO):
+        _add_files(digest, root, folder.rglob("*"))
+    return digest.hexdigest()
+
+
+def own_key(folder: Path) -> str:
+    """Of a design's folder, without its ledgers, which publishing writes."""
+    digest = hashlib.sha256()
+    ledgers = folder / LEDGER
+    _add_files(digest, folder, (path for path in folder.rglob("*") if not path.is_relative_to(ledgers)))
+    return digest.hexdigest()
+
+
+def ledger_key(folder: Path) -> str:
+    """Of what a design has kept of what was printed."""
+    digest = hashlib.sha256()
+    _add_files(digest, folder, (folder / LEDGER).rglob("*"))
+    return digest.hexdigest()
+
+
+def joined(*keys: str) -> str:
+    """One key of several."""
+    return hashlib.sha256(" ".join(keys).encode()).hexdigest()
+
+
+def design_folders(root: Path) -> dict[str, Path]:
+    """Every folder of a design, by its name, in order; in trouble or not."""
+    projects = root / "projects"
+    there = sorted(projects.iterdir()) if projects.is_dir() else []
+    apart = FOLDERS_OF_STUDIO
+    return {path.name: path for path in there if path.is_dir() and path.name not in apart and path.name[0] != "."}
+
+
+def _add_files(digest: hashlib._Hash, base: Path, paths: Iterable[Path]) -> None:
+    for path in sorted(paths):
+        if path.is_file():
+            content = path.read_bytes()
+            digest.update(f"{path.relative_to(base)}\0{len(content)}\0".encode("utf-8", "surrogateescape"))
+            digest.update(content)
+
+
+def _add_names(digest: hashlib._Hash, base: Path, paths: Iterable[Path], *, moments: bool = False) -> None:
+    for path in sorted(paths):
+        told = f"{path}" if base == Path("/") else f"{path.relative_to(base)}"
+        moment = path.stat().st_mtime_ns if moments else ""
+        digest.update(f"{told}\0{moment}\0".encode("utf-8", "surrogateescape"))

@@ -1,0 +1,120 @@
+"""The record of what was published: by which project, from what, which files, and what was told; plain JSON.
+
+Only the standard library and the base are imported here: where nothing has changed, nothing else is needed.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from typing import TYPE_CHECKING, Any
+
+from sheetgen.base.place import Place, Source
+from sheetgen.base.trouble import Trouble
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+    from pathlib import Path
+
+RECORD = ".published.json"
+LISTS = ("tags", "versions", "sheets")
+Stamp = list[Any]
+"""Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
+
+
+def read_record(root: Path) -> dict[str, Any]:
+    """The record of a build folder; of one that a hand has changed what is still whole."""
+    try:
+        told = json.loads((root / RECORD).read_text("utf-8"))
+        projects = {name: one for name, one in told["projects"].items() if _is_record(one)}
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
+        return {"projects": {}, "index": {}, "in trouble": {}}
+    for one in projects.values():
+        one["files"] = dict(one["files"]) if isinstance(one["files"], dict) else {path: [] for path in one["files"]}
+    index, trouble = (told.get(name) for name in ("index", "in trouble"))
+    return {
+        "projects": projects,
+        "index": index if isinstance(index, dict) else {},
+        "in trouble": trouble if isinstance(trouble, dict) else {},
+    }
+
+
+def record_text(record: Mapping[str, Any]) -> bytes:
+    """A record as it is written."""
+    return f"{json.dumps(record, ensure_ascii=False, indent=1, sort_keys=True)}\n".encode()
+
+
+def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
+    """Whether a record of a project is as it was written, and not changed by a hand."""
+    files, entry = one["files"], one["entry"]
+    words = [*files, *(entry[key] for key in ("name", "title"))]
+    plain = all(isinstance(word, str) and word and word.isprintable() for word in words)
+    return isinstance(files, list | dict) and plain and all(isinstance(entry[key], list) for key in LISTS)
+
+
+def digest_of(content: bytes) -> str:
+    """What tells one content from another."""
+    return hashlib.sha256(content).hexdigest()
+
+
+def stamp_of(path: Path, content: bytes) -> Stamp:
+    """What is remembered of a file that holds this content."""
+    told = path.stat()
+    return [told.st_size, told.st_mtime_ns, digest_of(content)]
+
+
+def stands(path: Path, stamp: Stamp) -> bool:
+    """Whether a file is still as it was written; one that was only touched is."""
+    try:
+        told = path.stat()
+        size, moment, digest = stamp
+        if told.st_size != size:
+            return False
+        return bool(told.st_mtime_ns == moment) or digest_of(path.read_bytes()) == digest
+    except (OSError, ValueError, TypeError):
+        return False
+
+
+def as_told(troubles: Iterable[Trouble]) -> list[dict[str, Any]]:
+    """Troubles as plain values, without the lines of files that they show: the record is published too."""
+    return [
+        {
+            "message": one.message,
+            "help": one.help,
+            "severity": one.severity,
+            "rule": one.rule,
+            "place": _place(one.place) if one.place else None,
+        }
+        for one in troubles
+    ]
+
+
+def told_again(told: Iterable[Mapping[str, Any]], root: Path) -> list[Trouble]:
+    """What `as_told` has written down, with the lines of the library's files.
+
+    ValueError, KeyError, TypeError or AttributeError for what it has not written.
+    """
+    return [
+        Trouble(
+            str(one["message"]),
+            _placed(one["place"], root) if one["place"] else None,
+            str(one["help"]),
+            "error" if one["severity"] == "error" else "warning",
+            str(one["rule"]),
+        )
+        for one in told
+    ]
+
+
+def _place(place: Place) -> dict[str, Any]:
+    used = [_place(use) for use in place.used_at]
+    return {"file": place.source.name, "at": [place.line, place.column, place.width], "used": used}
+
+
+def _placed(told: Mapping[str, Any], root: Path) -> Place:
+    name = str(told["file"])
+    line, column, width = map(int, told["at"])
+    path = root / name
+    inside = path.resolve().is_relative_to(root.resolve()) and path.is_file()
+    text = path.read_text("utf-8-sig", errors="replace") if inside else ""
+    return Place(Source(name, text), line, column, width, tuple(_placed(use, root) for use in told["used"]))

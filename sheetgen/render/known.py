@@ -1,0 +1,93 @@
+"""Prints only what was not printed before: a sheet of the same page, rules and printer is taken as it was made."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import asdict
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from sheetgen.render.job import Doubt, Printout
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping, Sequence
+
+    from sheetgen.render.job import Job, Prints
+
+
+class Before(NamedTuple):
+    """What was printed before: `known` of each sheet by its first file, `read` the bytes of a file, or None.
+
+    `printer`: what the bytes hang on besides the sheet; `wanted`: whether a file is to be made anew where it is not as
+    the sheet is now.
+    """
+
+    known: Mapping[str, Any]
+    read: Callable[[str], bytes | None]
+    printer: str
+    wanted: Callable[[str], bool] = lambda _path: True
+    always: bool = False
+
+
+class KnownPool:
+    """Prints through a pool; `now` is what is known of every sheet afterwards, plain values. `kept` counts files."""
+
+    def __init__(self, pool: Prints, before: Before) -> None:
+        self.pool = pool
+        self.before = before
+        self.now: dict[str, Any] = {}
+        self.kept = 0
+
+    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
+        """As `PdfPool.printed`."""
+        found = [self._known(job) for job in jobs]
+        made = iter(self.pool.printed([job for job, one in zip(jobs, found, strict=True) if one is None]))
+        out: list[list[Printout]] = []
+        for job, one in zip(jobs, found, strict=True):
+            outs = next(made) if one is None else one
+            if one is not None:
+                self.kept += len(outs)
+            elif not any(each.faults for each in outs):
+                self._remember(job, outs)
+            out.append(outs)
+        return out
+
+    def _known(self, job: Job) -> list[Printout] | None:
+        """What was printed of a sheet before; None where it is to be printed."""
+        first = job.papers[0].name
+        told = self.before.known.get(first)
+        wanted = self.before.wanted(first)
+        if told is None or (wanted and (self.before.always or told.get("key") != self._key(job))):
+            return None
+        try:
+            outs = [self._printout(paper.name, told["files"][paper.name]) for paper in job.papers]
+        except (KeyError, TypeError, ValueError, LookupError):
+            return None
+        self.now[first] = told
+        return outs
+
+    def _printout(self, path: str, told: Mapping[str, Any]) -> Printout:
+        pdf = self.before.read(path)
+        if pdf is None or hashlib.sha256(pdf).hexdigest() != told["pdf"]:
+            raise LookupError(path)
+        warnings = tuple(Doubt(str(sheet), int(page), str(words)) for sheet, page, words in told["warnings"])
+        return Printout(pdf, int(told["pages"]), (), warnings, int(told["way"]))
+
+    def _remember(self, job: Job, outs: Sequence[Printout]) -> None:
+        self.now[job.papers[0].name] = {
+            "key": self._key(job),
+            "files": {
+                paper.name: {
+                    "pdf": hashlib.sha256(out.pdf).hexdigest(),
+                    "pages": out.pages,
+                    "way": out.way,
+                    "warnings": [[one.sheet, one.page, one.words] for one in out.warnings],
+                }
+                for paper, out in zip(job.papers, outs, strict=True)
+            },
+        }
+
+    def _key(self, job: Job) -> str:
+        """All that a sheet's bytes hang on."""
+        told = json.dumps(asdict(job), default=sorted, sort_keys=True)  # of what a step may say the order is any
+        return hashlib.sha256(f"{self.before.printer} {told}".encode("utf-8", "surrogatepass")).hexdigest()

@@ -1,0 +1,192 @@
+"""What nothing has changed of is left alone and told as before; all else is as if everything were published anew."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from sheetgen.publish.record import RECORD
+from sheetgen.publishing import Wanted, published
+
+if TYPE_CHECKING:
+    from sheetgen.render.job import Job, Printout
+
+ROOT = Path(__file__).parents[2]
+HEAVY = ("pydantic", "lark", "weasyprint", "jinja2", "yaml")
+
+
+@pytest.fixture
+def jobs(monkeypatch: pytest.MonkeyPatch, libraries: Any) -> list[str]:
+    """The sheets that were printed since, each by the name of its first file."""
+    asked: list[str] = []
+
+    class Counts(libraries.QuickPool):  # type: ignore[misc]  # found by its path
+        def printed(self, jobs: list[Job]) -> list[list[Printout]]:
+            asked.extend(job.papers[0].name for job in jobs)
+            printouts: list[list[Printout]] = super().printed(jobs)
+            return printouts
+
+    monkeypatch.setattr("sheetgen.render.pdf_pool.PdfPool", Counts)
+    return asked
+
+
+def again(jobs: list[str], library: Any, *only: str) -> list[str]:
+    jobs.clear()
+    library.publish(*only)
+    return sorted(jobs)
+
+
+def files_of(root: Path) -> dict[str, bytes]:
+    return {str(p.relative_to(root)): p.read_bytes() for p in root.rglob("*") if p.is_file() and p.name != RECORD}
+
+
+def test_where_nothing_has_changed_nothing_is_printed_and_all_is_counted(jobs: list[str], library: Any) -> None:
+    first = library.publish()
+    assert jobs
+    assert again(jobs, library) == []
+    second = library.publish()
+    assert sorted(second.published) == sorted(first.published)
+    assert second.alone == sum(path.endswith(".pdf") for path in files_of(library.build))
+
+
+def test_where_nothing_has_changed_nothing_heavy_is_even_loaded(library: Any) -> None:
+    library.publish("link")
+    told = (
+        "import sys; from pathlib import Path; from sheetgen import publishing;"
+        f"done = publishing.publish(Path({str(library.root)!r}), Path({str(library.build)!r}), ['link']);"
+        f"print(done.published, [name for name in {HEAVY!r} if name in sys.modules])"
+    )
+    ran = subprocess.run([sys.executable, "-c", told], capture_output=True, check=True, cwd=ROOT, text=True)
+    assert ran.stdout.strip() == "['link'] []"
+
+
+def test_a_file_that_was_only_touched_prints_nothing(jobs: list[str], library: Any) -> None:
+    library.publish()
+    for path in (library.path("drops/project.yaml"), library.build / "drops" / "index.html"):
+        os.utime(path, (1, 1))
+    assert again(jobs, library) == []
+
+
+def test_a_sheet_that_was_taken_away_comes_back_and_no_other_is_printed(jobs: list[str], library: Any) -> None:
+    library.publish()
+    before = files_of(library.build)
+    (library.build / "drops/bench-card-a4.pdf").unlink()
+    assert again(jobs, library) == ["drops/bench-card-a4.pdf"]
+    assert files_of(library.build) == before
+
+
+def test_a_sheet_that_a_hand_has_changed_is_made_as_it_was(jobs: list[str], library: Any) -> None:
+    library.publish()
+    before = files_of(library.build)
+    spoilt = library.build / "drops/long/handout-a4.pdf"
+    spoilt.write_bytes(b"%PDF, spoilt")
+    assert again(jobs, library) == ["drops/long/handout-a4.pdf"]
+    assert files_of(library.build) == before
+
+
+def test_a_page_of_the_library_that_was_taken_away_comes_back(jobs: list[str], library: Any) -> None:
+    library.publish()
+    (library.build / "index.html").unlink()
+    assert again(jobs, library) == []
+    assert (library.build / "index.html").is_file()
+
+
+def test_a_word_of_one_design_prints_sheets_of_no_other(jobs: list[str], library: Any) -> None:
+    library.publish()
+    library.change("pendant/project.yaml", "revision: 1", "revision: 2")
+    printed = again(jobs, library)
+    assert printed
+    assert all(name.startswith("pendant/") for name in printed)
+
+
+def test_a_word_that_one_version_has_prints_the_sheets_of_that_version_that_show_it(
+    jobs: list[str], library: Any
+) -> None:
+    library.publish()
+    library.change("drops/project.yaml", "height: 30 mm", "height: 28 mm")
+    printed = again(jobs, library)
+    assert "drops/long/handout-a4.pdf" in printed
+    assert not [name for name in printed if name.count("/") == 1 and "teacher" not in name], "the main one is as it was"
+
+
+def test_what_was_told_of_a_design_is_told_again_word_for_word(jobs: list[str], library: Any) -> None:
+    library.change("drops/project.yaml", "kind: tube", "kind: tubbe")
+    first = library.publish()
+    assert first.troubles.errors
+    second = library.publish()
+    assert jobs
+    assert list(map(str, second.troubles.gathered())) == list(map(str, first.troubles.gathered()))
+    assert (second.failed, sorted(second.published)) == (first.failed, sorted(first.published))
+
+
+def test_a_design_in_trouble_is_looked_at_again_as_soon_as_anything_is_mended(library: Any) -> None:
+    library.change("drops/project.yaml", "kind: tube", "kind: tubbe")
+    library.publish()
+    library.change("drops/project.yaml", "kind: tubbe", "kind: tube")
+    assert "drops" in library.publish().published
+
+
+def test_two_designs_of_one_title_are_both_held_back_though_one_was_not_touched(library: Any) -> None:
+    library.publish()
+    library.change("pendant/project.yaml", "title: Round pendant", "title: Little  DROPS")
+    assert sorted(library.publish().failed) == ["drops", "pendant"]
+    library.change("pendant/project.yaml", "title: Little  DROPS", "title: Round pendant")
+    assert library.publish().failed == []
+
+
+def test_an_item_of_stock_that_changes_is_looked_at_in_every_design(jobs: list[str], library: Any) -> None:
+    library.publish()
+    path = next(library.root.joinpath("projects").glob("stock*"), None)
+    assert path is not None
+    target = path if path.is_file() else next(path.rglob("*.yaml"))
+    target.write_text(target.read_text("utf-8") + "\n# looked over\n", "utf-8")
+    assert again(jobs, library) == [], "a remark changes no sheet"
+
+
+def test_another_program_prints_all_anew(jobs: list[str], library: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    library.publish()
+    many = len(jobs)
+    monkeypatch.setattr("sheetgen.publish.standing.printer_key", lambda: "another program")
+    assert len(again(jobs, library)) == many
+
+
+def test_one_version_and_one_sheet_can_be_asked_for(jobs: list[str], library: Any) -> None:
+    library.publish()
+    library.change("drops/project.yaml", "revision: 1", "revision: 2")
+    jobs.clear()
+    published(library.root, library.build, Wanted(("drops",), "Long", "bench card"))
+    assert jobs == ["drops/long/bench-card-a4.pdf"]
+    rest = again(jobs, library)
+    assert rest, "what was not asked for is printed when all is"
+    assert "drops/long/bench-card-a4.pdf" not in rest
+
+
+def test_all_can_be_forced(jobs: list[str], library: Any) -> None:
+    library.publish()
+    many = len(jobs)
+    jobs.clear()
+    published(library.root, library.build, Wanted(every=True))
+    assert len(jobs) == many
+
+
+def test_a_version_that_there_is_not_is_told_with_those_that_there_are(jobs: list[str], library: Any) -> None:
+    outcome = published(library.root, library.build, Wanted(("drops",), "Longg"))
+    [told] = outcome.troubles.errors
+    assert "Longg" in told.message
+    assert jobs == []
+
+
+def test_a_full_disk_is_not_remembered_against_a_design(library: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    with monkeypatch.context() as broken:
+        broken.setattr("sheetgen.publish.folder.Folder.put", _full)
+        assert library.publish("link").failed == ["link"]
+    assert library.publish("link").published == ["link"]
+
+
+def _full(*_asked: object) -> None:
+    raise OSError(28, "No space left on device")
