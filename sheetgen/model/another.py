@@ -35,6 +35,11 @@ class Another:
     why: str = ""
 
     @property
+    def design(self) -> str:
+        """The folder of its design."""
+        return self.holding.kit.design
+
+    @property
     def moved(self) -> tuple[Moved, ...]:
         """The numbers that differ; none where one of the two is not known."""
         return tuple(moved(self.was, self.now)) if self.was is not None and self.now is not None else ()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import bare
 from sheetgen.model.fingerprint import FIGURES
 from sheetgen.model.moved import edits, moved, prices_moved
 from sheetgen.model.sheets import Sheet
@@ -26,10 +27,11 @@ Row = tuple["Cell", ...]
 def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[Sheet]:
     """The orders to write to, an order and kind of kit a line; and what moved, a number a line."""
     rows = [row for change in changes for row in _design(change, found)]
-    told = {(change.design, now.title, was.code) for change in changes for was, now in change.pairs if was and now}
+    pairs = ((change.design, was, now) for change in changes for was, now in change.pairs)
+    told = {(design, bare(now.title), was.code) for design, was, now in pairs if was and now}
     for one in found:
         kit, code = one.holding.kit, one.holding.code
-        if (kit.design, kit.called, code) not in told:
+        if (kit.design, bare(kit.called), code) not in told:
             rows += _numbers(kit.design, kit.called, one.moved, _cause(one.was, one.now), _orders([one]))
             if not one.moved:
                 rows.append((kit.design, kit.called, "", "", code, "", one.told, _orders([one])))
@@ -65,7 +67,8 @@ def _design(change: Change, found: Sequence[Another]) -> Iterator[Row]:
         elif old is None and new is not None:
             yield design, new.title, "", "", "", new.code, "added", ""
         elif old is not None and new is not None:
-            holding = [one for one in own if (one.holding.code, one.holding.kit.called) == (old.code, new.title)]
+            held = (old.code, bare(new.title))
+            holding = [one for one in own if (one.holding.code, bare(one.holding.kit.called)) == held]
             yield from _numbers(design, new.title, moved(old, new), _cause(old, new), _orders(holding))
     for one in change.recoloured:
         yield from _numbers(design, one.title, one.rows, "the colourway", "")

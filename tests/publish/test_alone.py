@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
 import signal
 import subprocess
@@ -90,6 +91,22 @@ def test_a_run_that_was_killed_keeps_nobody_out(tmp_path: Path) -> None:
     with alone(tmp_path):
         pass
     assert not (tmp_path / LOCK).exists()
+
+
+def test_the_file_of_a_run_that_ends_just_then_is_no_lock(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The second has it open when the first takes it out: a third would find none, and would be in beside the second."""
+    first, flock = alone(tmp_path), fcntl.flock
+    first.__enter__()
+
+    def just_then(opened: int, how: int) -> None:
+        monkeypatch.setattr(fcntl, "flock", flock)
+        first.__exit__(None, None, None)
+        flock(opened, how)
+
+    monkeypatch.setattr(fcntl, "flock", just_then)
+    monkeypatch.setattr(module, "WAIT", 0.5)
+    with alone(tmp_path), pytest.raises(OSError, match="another run"):
+        alone(tmp_path).__enter__()
 
 
 def test_a_run_that_fails_lets_the_folder_go(tmp_path: Path) -> None:

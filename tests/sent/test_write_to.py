@@ -259,7 +259,7 @@ def test_the_lists_hold_each_number_with_its_edit_and_the_orders_that_have_it_ot
     library.publish()
     sends(line("Q-2601", "pendant"), line("Q-2602", "pendant", choices={"width": "26 mm"}), line("Q-2603", "link"))
     library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
-    told("pendant", "link")
+    told()
     into = private / "changes"
     assert sorted(path.name for path in into.iterdir()) == ["changes.csv", "changes.xlsx", "write-to.csv"]
     assert {stat.S_IMODE(path.stat().st_mode) for path in into.iterdir()} == {0o600}
@@ -279,6 +279,41 @@ def test_the_lists_hold_each_number_with_its_edit_and_the_orders_that_have_it_ot
     ]
     book = openpyxl.load_workbook(into / "changes.xlsx")
     assert [len(list(page.rows)) - 1 for page in book.worksheets] == [len(people), len(found)]
+
+
+def test_lists_of_one_design_lie_in_its_own_folder_and_those_of_all_keep_every_order(
+    library: Any, sends: Any, told: Any, line: Any, private: Path
+) -> None:
+    library.publish()
+    sends(line("Q-2601", "pendant"), line("Q-2602", "drops", "Long"), line("Q-2603", "link"))
+    library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
+    told()
+    into = private / "changes"
+    whole = {path.name: path.read_bytes() for path in into.iterdir()}
+    assert [one["order"] for one in rows(into / "write-to.csv")] == ["Q-2601", "Q-2602"]
+    said = told("pendant", "link")
+    assert said[-2:] == [
+        f"wrote write-to.csv, changes.csv, changes.xlsx into {into / design}" for design in ("link", "pendant")
+    ]
+    assert {path.name: path.read_bytes() for path in into.iterdir() if path.is_file()} == whole
+    assert [one["order"] for one in rows(into / "pendant/write-to.csv")] == ["Q-2601"]
+    assert {one["design"] for one in rows(into / "pendant/changes.csv")} == {"pendant"}
+    assert rows(into / "link/write-to.csv") == rows(into / "link/changes.csv") == []
+    assert stat.S_IMODE((into / "pendant").stat().st_mode) == 0o700
+
+
+def test_a_design_that_the_list_has_in_capitals_is_the_same_design(
+    library: Any, sends: Any, told: Any, line: Any, private: Path
+) -> None:
+    """As a spreadsheet program may write it: the numbers still stand once, with the order beside them."""
+    library.publish("pendant")
+    sends(line("Q-2601", "pendant"))
+    path = private / "sent.csv"
+    path.write_text(path.read_text("utf-8").replace("pendant,As designed", "Pendant,as designed"), "utf-8")
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    assert head(told("pendant"))[1].endswith(", as below")
+    [disc] = [one for one in rows(private / "changes/pendant/changes.csv") if "wet_disc" in one["figure"]]
+    assert disc["orders"] == "Q-2601"
 
 
 def test_the_lists_are_refused_where_they_would_be_published(library: Any, run: Any) -> None:
