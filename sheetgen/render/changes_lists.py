@@ -32,7 +32,7 @@ def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[S
     for one in found:
         kit, code = one.holding.kit, one.holding.code
         if (kit.design, bare(kit.called), code) not in told:
-            rows += _numbers(kit.design, kit.called, one.moved, _cause(one.was, one.now), _orders([one]))
+            rows += _numbers(kit.design, kit.called, one.moved, _cause(one.was, one.now), [one])
             if not one.moved:
                 rows.append((kit.design, kit.called, "", "", code, "", one.told, _orders([one])))
     people = [
@@ -69,16 +69,21 @@ def _design(change: Change, found: Sequence[Another]) -> Iterator[Row]:
         elif old is not None and new is not None:
             held = (old.code, bare(new.title))
             holding = [one for one in own if (one.holding.code, bare(one.holding.kit.called)) == held]
-            yield from _numbers(design, new.title, moved(old, new), _cause(old, new), _orders(holding))
+            yield from _numbers(design, new.title, moved(old, new), _cause(old, new), holding)
     for one in change.recoloured:
-        yield from _numbers(design, one.title, one.rows, "the colourway", "")
-    yield from _numbers(design, "", prices_moved(was, now), "the stock", "")
+        yield from _numbers(design, one.title, one.rows, "the colourway")
+    yield from _numbers(design, "", prices_moved(was, now), "the stock")
 
 
-def _numbers(design: str, version: str, rows: Sequence[Moved], cause: str, orders: str) -> Iterator[Row]:
+def _numbers(
+    design: str, version: str, rows: Sequence[Moved], cause: str, found: Sequence[Another] = ()
+) -> Iterator[Row]:
+    """A line for each number, with the orders among those found whose sheets print it."""
+    printed = [(one, set(one.moved)) for one in found]
     for row in rows:
         part, _, figure = row.label.rpartition(": ")
         named = f"{figure} ({row.key})" if row.group == FIGURES else figure
+        orders = _orders([one for one, its in printed if row in its])
         yield design, version, part or HEADS.get(row.group, ""), named, row.was, row.now, cause, orders
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import bare, in_turn
 from sheetgen.model.moved import moved
 from sheetgen.render.changes_told import rows_told
 
@@ -20,24 +21,26 @@ def write_to(found: Sequence[Another], changes: Sequence[Change], orders: int) -
 
     The numbers that differ stand under each kind, unless they stand further below, where the version's changes do.
     """
-    named = list(dict.fromkeys(order for one in found for order, _ in one.holding.orders))
+    named = sorted({order for one in found for order, _ in one.holding.orders}, key=in_turn)
     if not named:
         if orders:
             yield f"write to nobody: no order of {orders} holds another sheet than is printed now"
         return
     yield f"write to: {', '.join(named)}"
-    below = {rows for change in changes for rows in _below(change)}
+    below = {key: rows for change in changes for key, rows in _below(change)}
     for one in sorted(found, key=lambda one: (one.holding.kit.design, one.holding.kit.called)):
         kit, code = one.holding.kit, one.holding.code
         held = ", ".join(f"{order} ({code}, {day})" for order, day in one.holding.orders)
-        known = bool(one.moved) and (kit.design, one.moved) in below
+        rows = set() if kit.choices else below.get((kit.design, bare(kit.version)), set())
+        known = bool(one.moved) and rows.issuperset(one.moved)
         yield f"  {kit.design}, {kit.called}: {held}: {one.told}{', as below' if known else ''}"
         if not known:
             yield from rows_told(one.moved)
 
 
-def _below(change: Change) -> Iterator[tuple[str, tuple[Moved, ...]]]:
-    """The numbers that are told of each version of a design."""
+def _below(change: Change) -> Iterator[tuple[tuple[str, str], set[Moved]]]:
+    """The numbers that are told of each version of a design, by what it is called and was called before."""
     for was, now in change.pairs:
         if was is not None and now is not None:
-            yield change.design, tuple(moved(was, now))
+            rows = set(moved(was, now))
+            yield from (((change.design, bare(title)), rows) for title in (was.title, now.title))

@@ -113,7 +113,7 @@ class Others:
                 now = self.present[holding.kit.key] = self._present(holding.kit)
             if now.kept is None or now.kept.code != holding.code:
                 found.append(Another(holding, self._was(holding.kit, holding.code), now.kept, now.why))
-        return found
+        return [one for one in found if one.wrong]
 
     def _named(self, holding: Holding) -> Holding:
         """With its design called as its folder is, however the list has it."""

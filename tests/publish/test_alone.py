@@ -94,7 +94,7 @@ def test_a_run_that_was_killed_keeps_nobody_out(tmp_path: Path) -> None:
 
 
 def test_the_file_of_a_run_that_ends_just_then_is_no_lock(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The second has it open when the first takes it out: a third would find none, and would be in beside the second."""
+    """The second has it open when the first takes it out: a third would make one anew, and be in beside the second."""
     first, flock = alone(tmp_path), fcntl.flock
     first.__enter__()
 

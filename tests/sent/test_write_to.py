@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.usefixtures("quick")
 PENDANT, DROPS = "pendant/project.yaml", "drops/project.yaml"
+CLEAR = "    height: 1.5 mm\n    kiln: no\n    allowance: 5 %\n"
+CLASS = 'class: {people: 6, evenings: ["18:30-21:30", "18:30-21:30"]}\n'
 
 
 @pytest.fixture
@@ -126,6 +128,40 @@ def test_a_colourway_with_other_counts_is_told_to_those_who_have_it_and_to_nobod
     rows = [line.strip() for line in lines if "Glass stone, 2 mm" in line]
     was, now = (re.findall(r"was (\d+), is (\d+)", line)[0] for line in rows[:2])
     assert was == now[::-1]  # what the one has less the other has more
+
+
+def test_what_moved_of_a_stone_that_lies_in_no_bag_of_a_colour_is_told_to_nobody_who_has_that_colour(
+    library: Any, sends: Any, told: Any, line: Any, private: Path
+) -> None:
+    """The allowance, the pack and the price of the clear stone, of which the smoke kit has none."""
+    library.change(DROPS, "  dusk:", "  night: {glass-2-smoke: 100 %}\n  dusk:")
+    library.publish()
+    sends(line("Q-2601", "drops", "Long", colourway="night"), line("Q-2602", "drops", "Long"))
+    library.change("stock/others.yaml", CLEAR, CLEAR.replace("5 %", "60 %") + "    pack: 10\n    price: 3 EUR\n")
+    assert [line for line in told("drops") if "Glass stone, 2 mm:" in line]
+    assert told("drops")[0] == "write to: Q-2602"
+    library.change(DROPS, "  clay: 20 %", "  clay: 60 %")  # this is in both kits
+    lines = told("drops")
+    assert head(lines)[0] == "write to: Q-2601, Q-2602"
+    [own] = [one for one in head(lines) if "Q-2601" in one and one.startswith("  ")]
+    assert own.endswith(", as below")
+    found = rows(private / "changes/drops/changes.csv")
+    assert {row["orders"] for row in found if "Glass stone, 2 mm" in row["figure"]} == {"Q-2602", ""}
+
+
+def test_the_hours_of_a_class_are_on_no_sheet_of_a_kit(library: Any, sends: Any, told: Any, line: Any) -> None:
+    library.write("studio.yaml", library.path("studio.yaml").read_text("utf-8") + CLASS)
+    library.publish()
+    sends(line("Q-2601", "pendant"), line("Q-2602", "pendant", choices={"width": "26 mm"}), line("Q-2603", "drops"))
+    library.change("studio.yaml", 'people: 6, evenings: ["18:30-21:30"', 'people: 8, evenings: ["17:30-20:30"')
+    lines = told("pendant")
+    assert lines[0] == "write to nobody: no order of 2 holds another sheet than is printed now"
+    assert [line for line in lines if "from: was 18:30, is 17:30" in line]
+    assert [line for line in lines if ", for 8: new" in line or ", for 8: was" in line]
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    lines = told("pendant")
+    assert lines[0] == "write to: Q-2601"
+    assert head(lines)[1].endswith(", as below")
 
 
 def test_a_code_sent_long_ago_is_held_against_its_own_ledger(library: Any, sends: Any, told: Any, line: Any) -> None:
