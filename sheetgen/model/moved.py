@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.model.fingerprint import FIGURES, FIRING, GROUPS, LISTS, SAID, TIMES, Number
+from sheetgen.model.fingerprint import FIGURES, FIRING, GROUPS, LISTS, SAID, SIZES, TIMES, Number
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.model.ledger import Kept, Ledger
 
@@ -36,17 +37,29 @@ def moved(was: Kept, now: Kept) -> list[Moved]:
     """The numbers that differ, by group, as they stand now, then those that are gone.
 
     Of a step they are told apart by its title first: a step that is put in moves none of those after it. What is
-    called and moves as another does is told once, and of a text what moves as a figure does, as the figure.
+    called and moves as another does is told once. So is, as the figure, what moves as a figure does: of a text, or a
+    size of the figure's part.
     """
     if was.code == now.code:
         return []
     found: list[Moved] = []
     for group in GROUPS:
         found += _of_group(group, was.numbers, now.numbers)
-    figures = {(one.was, one.now) for one in found if one.group == FIGURES}
     once = {(one.label, one.was, one.now): one for one in reversed(found)}
-    kept = sorted(once.values(), key=found.index)
-    return [one for one in kept if one.group != SAID or (one.was, one.now) not in figures]
+    return list(_not_again(sorted(once.values(), key=found.index)))
+
+
+def _not_again(rows: Sequence[Moved]) -> Iterator[Moved]:
+    """The rows without what a figure among them tells as well; one figure stands for one size of its part."""
+    figures = [one for one in rows if one.group == FIGURES]
+    said = {(one.was, one.now) for one in figures}
+    of_parts = Counter((one.key.partition(".")[0], one.was, one.now) for one in figures)
+    for one in rows:
+        of_part = (one.key.partition(", ")[0], one.was, one.now)
+        if one.group == SIZES and of_parts[of_part]:
+            of_parts[of_part] -= 1
+        elif one.group != SAID or (one.was, one.now) not in said:
+            yield one
 
 
 def _of_group(group: str, was: Iterable[Number], now: Iterable[Number]) -> Iterator[Moved]:

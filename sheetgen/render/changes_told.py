@@ -46,6 +46,13 @@ class Change:
         return [pair for pair in both if pair.was is None or pair.now is None or pair.was.code != pair.now.code]
 
     @property
+    def to_be_revised(self) -> bool:
+        """Whether other numbers stand under a revision that was published with its own."""
+        if self.was is None or self.now is None or self.was.revision != self.now.revision:
+            return False
+        return bool(self.pairs or self.recoloured)
+
+    @property
     def recoloured(self) -> list[Recoloured]:
         """The colourways with other counts."""
         both = paired(self.was, self.now) if self.was is not None and self.now is not None else ()
@@ -106,7 +113,7 @@ def _version(old: Kept, new: Kept, *, again: bool) -> Iterator[str]:
     yield f"  {new.title}{renamed}: {old.code} is now {new.code}"
     rows, made = moved(old, new), edits(old, new)
     if again and made:
-        yield "    by the same edits"
+        yield f"    by the same edit{'s' * (len(made) > 1)}"
     else:
         yield from (f"    by {one.what}{_ends(one.was, one.now)}" for one in made)
     if not made:

@@ -19,6 +19,7 @@ from sheetgen.read.ledgers import read_kept, read_ledgers
 from sheetgen.read.sent import read_sent
 from sheetgen.render.changes_lists import changes_lists
 from sheetgen.render.changes_told import changes_told
+from sheetgen.render.next_told import next_told
 from sheetgen.render.write_to import write_to
 from sheetgen.runs.sent import numbers_file
 
@@ -60,6 +61,8 @@ def changes(
     sent = [one for one in (listed.lines if listed else ()) if not asked or bare(one.kit.design) in asked]
     others = Others(root, private, outcome).of(sent)
     lines = [*write_to(others, found, len({one.order for one in sent})), *changes_told(found)]
+    if todo := list(next_told(found, others)):
+        lines += ["next:", *todo]
     if not there and (into is not None or any(one.errors or one.pairs for one in found)):
         told = "which orders hold another sheet than is printed now cannot be known"
         lines.append(f"{told}: there is no list of what was sent ({private / FILE})")
