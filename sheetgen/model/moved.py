@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -13,6 +14,9 @@ if TYPE_CHECKING:
     from sheetgen.model.ledger import Kept, Ledger
 
 BY_STEP = (TIMES, FIRING, SAID)
+AN_HOUR, HALF_AN_HOUR = 60, 30  # min
+MINUTES = re.compile(r"\d{3,}( to \d{3,})?(, usually \d{3,})? min")
+"""A time of 100 minutes and more."""
 
 
 class Moved(NamedTuple):
@@ -89,7 +93,14 @@ def edits(was: Kept, now: Kept) -> list[Edit]:
         return []
     keys = dict.fromkeys([*now.inputs, *was.inputs])
     both = (Edit(key, was.inputs.get(key, ""), now.inputs.get(key, "")) for key in keys)
-    return [one for one in both if one.was != one.now]
+    return [Edit(one.what, _hours(one.was), _hours(one.now)) for one in both if one.was != one.now]
+
+
+def _hours(told: str) -> str:
+    """A time as it is written: a ledger keeps minutes, and of a night they say little. Whole and half hours alone."""
+    if not MINUTES.fullmatch(told) or any(int(minutes) % HALF_AN_HOUR for minutes in re.findall(r"\d+", told)):
+        return told
+    return re.sub(r"\d+", lambda minutes: f"{int(minutes[0]) / AN_HOUR:g}", told).removesuffix("min") + "h"
 
 
 def prices_moved(was: Ledger, now: Ledger) -> list[Moved]:
