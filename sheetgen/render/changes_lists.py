@@ -8,7 +8,7 @@ from sheetgen.base.spelling import bare
 from sheetgen.model.fingerprint import FIGURES
 from sheetgen.model.moved import edits, moved, prices_moved
 from sheetgen.model.sheets import Sheet
-from sheetgen.render.changes_told import HEADS
+from sheetgen.render.changes_told import HEADS, is_below, told_below
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -26,12 +26,12 @@ Row = tuple["Cell", ...]
 
 def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[Sheet]:
     """The orders to write to, an order and kind of kit a line; and what moved, a number a line."""
-    rows = [row for change in changes for row in _design(change, found)]
-    pairs = ((change.design, was, now) for change in changes for was, now in change.pairs)
-    told = {(design, bare(now.title), was.code) for design, was, now in pairs if was and now}
+    below = told_below(changes)
+    with_version = [one for one in found if is_below(one, below)]
+    rows = [row for change in changes for row in _design(change, found, with_version)]
     for one in found:
         kit, code = one.holding.kit, one.holding.code
-        if (kit.design, bare(kit.called), code) not in told:
+        if one not in with_version:
             rows += _numbers(kit.design, kit.called, one.moved, _cause(one.was, one.now), [one])
             if not one.moved:
                 rows.append((kit.design, kit.called, "", "", code, "", one.told, _orders([one])))
@@ -54,7 +54,8 @@ def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[S
     return [Sheet("write to", WRITE_TO, tuple(people)), Sheet("changes", CHANGES, tuple(rows))]
 
 
-def _design(change: Change, found: Sequence[Another]) -> Iterator[Row]:
+def _design(change: Change, found: Sequence[Another], with_version: Sequence[Another]) -> Iterator[Row]:
+    """What moved of a design; of the orders found those whose numbers are all told `with_version` stand beside it."""
     was, now, design = change.was, change.now, change.design
     own = [one for one in found if one.holding.kit.design == design]
     for error in change.errors:
@@ -67,8 +68,8 @@ def _design(change: Change, found: Sequence[Another]) -> Iterator[Row]:
         elif old is None and new is not None:
             yield design, new.title, "", "", "", new.code, "added", ""
         elif old is not None and new is not None:
-            held = (old.code, bare(new.title))
-            holding = [one for one in own if (one.holding.code, bare(one.holding.kit.called)) == held]
+            titles = {bare(old.title), bare(new.title)}
+            holding = [one for one in with_version if one.design == design and bare(one.holding.kit.version) in titles]
             yield from _numbers(design, new.title, moved(old, new), _cause(old, new), holding)
     for one in change.recoloured:
         yield from _numbers(design, one.title, one.rows, "the colourway")

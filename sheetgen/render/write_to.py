@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare, in_turn
-from sheetgen.model.moved import moved
-from sheetgen.render.changes_told import rows_told
+from sheetgen.base.spelling import in_turn
+from sheetgen.render.changes_told import is_below, rows_told, told_below
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.another import Another
-    from sheetgen.model.moved import Moved
     from sheetgen.render.changes_told import Change
 
 
@@ -27,20 +25,11 @@ def write_to(found: Sequence[Another], changes: Sequence[Change], orders: int) -
             yield f"write to nobody: no order of {orders} holds another sheet than is printed now"
         return
     yield f"write to: {', '.join(named)}"
-    below = {key: rows for change in changes for key, rows in _below(change)}
+    below = told_below(changes)
     for one in sorted(found, key=lambda one: (one.holding.kit.design, one.holding.kit.called)):
         kit, code = one.holding.kit, one.holding.code
         held = ", ".join(f"{order} ({code}, {day})" for order, day in one.holding.orders)
-        rows = set() if kit.choices else below.get((kit.design, bare(kit.version)), set())
-        known = bool(one.moved) and rows.issuperset(one.moved)
+        known = is_below(one, below)
         yield f"  {kit.design}, {kit.called}: {held}: {one.told}{', as below' if known else ''}"
         if not known:
             yield from rows_told(one.moved)
-
-
-def _below(change: Change) -> Iterator[tuple[tuple[str, str], set[Moved]]]:
-    """The numbers that are told of each version of a design, by what it is called and was called before."""
-    for was, now in change.pairs:
-        if was is not None and now is not None:
-            rows = set(moved(was, now))
-            yield from (((change.design, bare(title)), rows) for title in (was.title, now.title))

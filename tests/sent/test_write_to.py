@@ -147,6 +147,9 @@ def test_what_moved_of_a_stone_that_lies_in_no_bag_of_a_colour_is_told_to_nobody
     assert own.endswith(", as below")
     found = rows(private / "changes/drops/changes.csv")
     assert {row["orders"] for row in found if "Glass stone, 2 mm" in row["figure"]} == {"Q-2602", ""}
+    [clay] = [row["orders"] for row in found if row["version"] == "Long" and row["figure"] == "Test silver"]
+    assert clay == "Q-2601; Q-2602"  # both beside one line, and the colour has no lines of its own
+    assert not [row for row in found if "night" in row["version"]]
 
 
 def test_the_hours_of_a_class_are_on_no_sheet_of_a_kit(library: Any, sends: Any, told: Any, line: Any) -> None:
