@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare
+from sheetgen.base.spelling import bare, in_turn
 from sheetgen.model.fingerprint import FIGURES
 from sheetgen.model.moved import edits, moved, prices_moved
 from sheetgen.model.sheets import Sheet
@@ -51,7 +51,10 @@ def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[S
         for kit in (one.holding.kit,)
         for order, day in one.holding.orders
     ]
-    return [Sheet("write to", WRITE_TO, tuple(people)), Sheet("changes", CHANGES, tuple(rows))]
+    return [
+        Sheet("write to", WRITE_TO, tuple(sorted(people, key=lambda row: in_turn(str(row[0]))))),
+        Sheet("changes", CHANGES, tuple(rows)),
+    ]
 
 
 def _design(change: Change, found: Sequence[Another], with_version: Sequence[Another]) -> Iterator[Row]:

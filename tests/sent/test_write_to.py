@@ -324,7 +324,7 @@ def test_lists_of_one_design_lie_in_its_own_folder_and_those_of_all_keep_every_o
     library: Any, sends: Any, told: Any, line: Any, private: Path
 ) -> None:
     library.publish()
-    sends(line("Q-2601", "pendant"), line("Q-2602", "drops", "Long"), line("Q-2603", "link"))
+    sends(line("Q-2602", "drops", "Long"), line("Q-2601", "pendant"), line("Q-2603", "link"))
     library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
     told()
     into = private / "changes"
