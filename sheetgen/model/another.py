@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from sheetgen.model.in_a_kit import in_a_kit
 from sheetgen.model.moved import moved
 
 if TYPE_CHECKING:
@@ -35,9 +36,25 @@ class Another:
     why: str = ""
 
     @property
+    def design(self) -> str:
+        """The folder of its design."""
+        return self.holding.kit.design
+
+    @property
     def moved(self) -> tuple[Moved, ...]:
-        """The numbers that differ; none where one of the two is not known."""
-        return tuple(moved(self.was, self.now)) if self.was is not None and self.now is not None else ()
+        """The numbers of its sheets that differ; none where one of the two is not known."""
+        if self.was is None or self.now is None:
+            return ()
+        was, now = (replace(one, numbers=tuple(in_a_kit(one.numbers))) for one in (self.was, self.now))
+        return tuple(moved(was, now))
+
+    @property
+    def wrong(self) -> bool:
+        """Whether its sheets print another number than those of now, or nobody can tell.
+
+        Two fingerprints may differ by what no sheet of the kit prints.
+        """
+        return self.was is None or self.now is None or bool(self.moved)
 
     @property
     def told(self) -> str:

@@ -29,6 +29,10 @@ GROUPS = (FIGURES, SIZES, LISTS, TIMES, FIRING, SAID)
 """Figures by their names; finished sizes and what pieces fire to; amounts and tools; times; firings; what texts say."""
 
 
+USED, CLASS, EVENING, TEACHER = "used", "class", "evening", "teacher"
+"""Behind an item, what is used of it and what a class has; and how numbers of the teacher's sheet alone begin."""
+
+
 class Number(NamedTuple):
     """One printed number: its group, the name that it goes by there, what it is called, and its words with the unit.
 
@@ -117,12 +121,12 @@ def _lists(version: WorkedVersion, numbers: Numbers) -> Iterator[Number]:
         told = amounts(line, version.slabs, numbers.rounder)
         yield Number(LISTS, item, name, told.listed if told else "as needed")
         if told is not None and told.back:
-            yield Number(LISTS, f"{item}, used", f"{name}, used", told.used.told)
+            yield Number(LISTS, f"{item}, {USED}", f"{name}, used", told.used.told)
         if plan is not None:
             people = plan.held.people
             pot = amounts(line, version.slabs, numbers.rounder, people)
             if pot is not None:
-                yield Number(LISTS, f"{item}, class", f"{name}, for {people}", pot.listed)
+                yield Number(LISTS, f"{item}, {CLASS}", f"{name}, for {people}", pot.listed)
     for tool in version.tools:
         if tool.sizes:
             sizes = ", ".join(map(numbers.length, tool.sizes))
@@ -143,7 +147,7 @@ def _times(version: WorkedVersion, numbers: Numbers) -> Iterator[Number]:
     for evening in version.plan.class_plan.evenings if version.plan.class_plan else ():
         for row, slot in enumerate(evening.slots, 1):
             words = version.steps[slot.step].title if slot.step is not None else slot.words
-            key = f"evening {evening.number}, {row:02}"
+            key = f"{EVENING} {evening.number}, {row:02}"
             yield Number(TIMES, key, f"Evening {evening.number}: {in_a_sentence(words)}, from", clock(slot.begin))
 
 
@@ -173,7 +177,7 @@ def _said(version: WorkedVersion) -> Iterator[Number]:
     told = version.teaching
     lines = (*told.before, *told.show, told.scrap, told.leftovers, *told.bring, told.next)
     texts: list[tuple[str, str, Prose | tuple[Shown, ...]]] = [("head", "Head", version.summary)]
-    texts += [("head", "Head", version.makes), *(("teacher", "For the teacher", line) for line in lines)]
+    texts += [("head", "Head", version.makes), *((TEACHER, "For the teacher", line) for line in lines)]
     for at, step in _placed(version):
         mishaps = (text for mishap in step.mishaps for text in (mishap.seen, mishap.why, mishap.mend))
         each = (step.text, step.expect, step.meanwhile, step.show, step.card, *mishaps)

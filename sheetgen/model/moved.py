@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.model.fingerprint import FIGURES, FIRING, GROUPS, LISTS, SAID, TIMES, Number
+from sheetgen.model.fingerprint import FIGURES, FIRING, GROUPS, LISTS, SAID, SIZES, TIMES, Number
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.model.ledger import Kept, Ledger
 
 BY_STEP = (TIMES, FIRING, SAID)
+AN_HOUR, HALF_AN_HOUR = 60, 30  # min
+MINUTES = re.compile(r"\d{3,}( to \d{3,})?(, usually \d{3,})? min")
+"""A time of 100 minutes and more."""
 
 
 class Moved(NamedTuple):
@@ -36,17 +41,29 @@ def moved(was: Kept, now: Kept) -> list[Moved]:
     """The numbers that differ, by group, as they stand now, then those that are gone.
 
     Of a step they are told apart by its title first: a step that is put in moves none of those after it. What is
-    called and moves as another does is told once, and of a text what moves as a figure does, as the figure.
+    called and moves as another does is told once. So is, as the figure, what moves as a figure does: of a text, or a
+    size of the figure's part.
     """
     if was.code == now.code:
         return []
     found: list[Moved] = []
     for group in GROUPS:
         found += _of_group(group, was.numbers, now.numbers)
-    figures = {(one.was, one.now) for one in found if one.group == FIGURES}
     once = {(one.label, one.was, one.now): one for one in reversed(found)}
-    kept = sorted(once.values(), key=found.index)
-    return [one for one in kept if one.group != SAID or (one.was, one.now) not in figures]
+    return list(_not_again(sorted(once.values(), key=found.index)))
+
+
+def _not_again(rows: Sequence[Moved]) -> Iterator[Moved]:
+    """The rows without what a figure among them tells as well; one figure stands for one size of its part."""
+    figures = [one for one in rows if one.group == FIGURES]
+    said = {(one.was, one.now) for one in figures}
+    of_parts = Counter((one.key.partition(".")[0], one.was, one.now) for one in figures)
+    for one in rows:
+        of_part = (one.key.partition(", ")[0], one.was, one.now)
+        if one.group == SIZES and of_parts[of_part]:
+            of_parts[of_part] -= 1
+        elif one.group != SAID or (one.was, one.now) not in said:
+            yield one
 
 
 def _of_group(group: str, was: Iterable[Number], now: Iterable[Number]) -> Iterator[Moved]:
@@ -76,7 +93,14 @@ def edits(was: Kept, now: Kept) -> list[Edit]:
         return []
     keys = dict.fromkeys([*now.inputs, *was.inputs])
     both = (Edit(key, was.inputs.get(key, ""), now.inputs.get(key, "")) for key in keys)
-    return [one for one in both if one.was != one.now]
+    return [Edit(one.what, _hours(one.was), _hours(one.now)) for one in both if one.was != one.now]
+
+
+def _hours(told: str) -> str:
+    """A time as it is written: a ledger keeps minutes, and of a night they say little. Whole and half hours alone."""
+    if not MINUTES.fullmatch(told) or any(int(minutes) % HALF_AN_HOUR for minutes in re.findall(r"\d+", told)):
+        return told
+    return re.sub(r"\d+", lambda minutes: f"{int(minutes[0]) / AN_HOUR:g}", told).removesuffix("min") + "h"
 
 
 def prices_moved(was: Ledger, now: Ledger) -> list[Moved]:

@@ -46,10 +46,9 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
     into = private / within
     if not into.resolve().is_relative_to(private.resolve()):
         raise OSError(errno.EXDEV, f"{within} in it is a link to elsewhere", str(into))
-    private.parent.mkdir(parents=True, exist_ok=True)
-    for folder in (private, *reversed([one for one in into.parents if one.is_relative_to(private)][:-1]), into):
-        folder.mkdir(mode=OWNERS_FOLDER, exist_ok=True)
-        folder.chmod(OWNERS_FOLDER)  # one that was made by hand lets others in
+    closed(private)
+    for folder in (*reversed([one for one in into.parents if one.is_relative_to(private)][:-1]), into):
+        closed(folder)
     _sweep(into)
     ready: list[tuple[Path, Path]] = []
     try:
@@ -61,6 +60,13 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
         for laid, _ in ready:
             laid.unlink(missing_ok=True)
     return list(files)
+
+
+def closed(folder: Path) -> None:
+    """Have a folder that its owner alone can look into. OSError where that cannot be."""
+    folder.parent.mkdir(parents=True, exist_ok=True)
+    folder.mkdir(mode=OWNERS_FOLDER, exist_ok=True)
+    folder.chmod(OWNERS_FOLDER)  # one that was made by hand lets others in
 
 
 def _sweep(folder: Path) -> None:

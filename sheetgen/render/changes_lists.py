@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import bare, in_turn
 from sheetgen.model.fingerprint import FIGURES
 from sheetgen.model.moved import edits, moved, prices_moved
 from sheetgen.model.sheets import Sheet
-from sheetgen.render.changes_told import HEADS
+from sheetgen.render.changes_told import HEADS, is_below, told_below
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -25,12 +26,13 @@ Row = tuple["Cell", ...]
 
 def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[Sheet]:
     """The orders to write to, an order and kind of kit a line; and what moved, a number a line."""
-    rows = [row for change in changes for row in _design(change, found)]
-    told = {(change.design, now.title, was.code) for change in changes for was, now in change.pairs if was and now}
+    below = told_below(changes)
+    with_version = [one for one in found if is_below(one, below)]
+    rows = [row for change in changes for row in _design(change, found, with_version)]
     for one in found:
         kit, code = one.holding.kit, one.holding.code
-        if (kit.design, kit.called, code) not in told:
-            rows += _numbers(kit.design, kit.called, one.moved, _cause(one.was, one.now), _orders([one]))
+        if one not in with_version:
+            rows += _numbers(kit.design, kit.called, one.moved, _cause(one.was, one.now), [one])
             if not one.moved:
                 rows.append((kit.design, kit.called, "", "", code, "", one.told, _orders([one])))
     people = [
@@ -49,10 +51,14 @@ def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[S
         for kit in (one.holding.kit,)
         for order, day in one.holding.orders
     ]
-    return [Sheet("write to", WRITE_TO, tuple(people)), Sheet("changes", CHANGES, tuple(rows))]
+    return [
+        Sheet("write to", WRITE_TO, tuple(sorted(people, key=lambda row: in_turn(str(row[0]))))),
+        Sheet("changes", CHANGES, tuple(rows)),
+    ]
 
 
-def _design(change: Change, found: Sequence[Another]) -> Iterator[Row]:
+def _design(change: Change, found: Sequence[Another], with_version: Sequence[Another]) -> Iterator[Row]:
+    """What moved of a design; of the orders found those whose numbers are all told `with_version` stand beside it."""
     was, now, design = change.was, change.now, change.design
     own = [one for one in found if one.holding.kit.design == design]
     for error in change.errors:
@@ -65,17 +71,23 @@ def _design(change: Change, found: Sequence[Another]) -> Iterator[Row]:
         elif old is None and new is not None:
             yield design, new.title, "", "", "", new.code, "added", ""
         elif old is not None and new is not None:
-            holding = [one for one in own if (one.holding.code, one.holding.kit.called) == (old.code, new.title)]
-            yield from _numbers(design, new.title, moved(old, new), _cause(old, new), _orders(holding))
+            titles = {bare(old.title), bare(new.title)}
+            holding = [one for one in with_version if one.design == design and bare(one.holding.kit.version) in titles]
+            yield from _numbers(design, new.title, moved(old, new), _cause(old, new), holding)
     for one in change.recoloured:
-        yield from _numbers(design, one.title, one.rows, "the colourway", "")
-    yield from _numbers(design, "", prices_moved(was, now), "the stock", "")
+        yield from _numbers(design, one.title, one.rows, "the colourway")
+    yield from _numbers(design, "", prices_moved(was, now), "the stock")
 
 
-def _numbers(design: str, version: str, rows: Sequence[Moved], cause: str, orders: str) -> Iterator[Row]:
+def _numbers(
+    design: str, version: str, rows: Sequence[Moved], cause: str, found: Sequence[Another] = ()
+) -> Iterator[Row]:
+    """A line for each number, with the orders among those found whose sheets print it."""
+    printed = [(one, set(one.moved)) for one in found]
     for row in rows:
         part, _, figure = row.label.rpartition(": ")
         named = f"{figure} ({row.key})" if row.group == FIGURES else figure
+        orders = _orders([one for one, its in printed if row in its])
         yield design, version, part or HEADS.get(row.group, ""), named, row.was, row.now, cause, orders
 
 

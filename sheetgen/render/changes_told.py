@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import bare
 from sheetgen.model.fingerprint import FIGURES, FIRING, LISTS, SAID, SIZES, TIMES
 from sheetgen.model.ledger import paired
 from sheetgen.model.moved import edits, moved, prices_moved, recoloured
@@ -12,6 +13,7 @@ from sheetgen.model.moved import edits, moved, prices_moved, recoloured
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from sheetgen.model.another import Another
     from sheetgen.model.ledger import Kept, Ledger, Pair
     from sheetgen.model.moved import Edit, Moved, Recoloured
 
@@ -22,6 +24,8 @@ HEADS = {
     SAID: "Numbers in texts",
 }  # fmt: skip
 NO_EDIT = "by no edit that the ledger knows of: a step, a list or a figure of the design's own, or a formula of it"
+
+Below = dict[tuple[str, str], "frozenset[Moved]"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +50,13 @@ class Change:
         return [pair for pair in both if pair.was is None or pair.now is None or pair.was.code != pair.now.code]
 
     @property
+    def to_be_revised(self) -> bool:
+        """Whether other numbers stand under a revision that was published with its own."""
+        if self.was is None or self.now is None or self.was.revision != self.now.revision:
+            return False
+        return bool(self.pairs or self.recoloured)
+
+    @property
     def recoloured(self) -> list[Recoloured]:
         """The colourways with other counts."""
         both = paired(self.was, self.now) if self.was is not None and self.now is not None else ()
@@ -68,6 +79,27 @@ def changes_told(changes: Sequence[Change]) -> list[str]:
     if unpriced:
         lines.append(f"the ledger holds no prices, and what moved of them cannot be known: {', '.join(unpriced)}")
     return lines
+
+
+def told_below(changes: Sequence[Change]) -> Below:
+    """The numbers that are told of each version of a design, by what it is called and was called before."""
+    pairs = ((change.design, was, now) for change in changes for was, now in change.pairs)
+    return {
+        (design, bare(title)): frozenset(moved(was, now))
+        for design, was, now in pairs
+        if was is not None and now is not None
+        for title in (was.title, now.title)
+    }
+
+
+def is_below(one: Another, below: Below) -> bool:
+    """Whether all that differs of a kit is told of its version, so that it need not be told again."""
+    kit = one.holding.kit
+    return (
+        bool(one.moved)
+        and not kit.choices
+        and below.get((kit.design, bare(kit.version)), frozenset()).issuperset(one.moved)
+    )
 
 
 def _design(change: Change) -> Iterator[str]:
@@ -106,7 +138,7 @@ def _version(old: Kept, new: Kept, *, again: bool) -> Iterator[str]:
     yield f"  {new.title}{renamed}: {old.code} is now {new.code}"
     rows, made = moved(old, new), edits(old, new)
     if again and made:
-        yield "    by the same edits"
+        yield f"    by the same edit{'s' * (len(made) > 1)}"
     else:
         yield from (f"    by {one.what}{_ends(one.was, one.now)}" for one in made)
     if not made:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.model.moved import moved
-from sheetgen.render.changes_told import rows_told
+from sheetgen.base.spelling import in_turn
+from sheetgen.render.changes_told import is_below, rows_told, told_below
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.another import Another
-    from sheetgen.model.moved import Moved
     from sheetgen.render.changes_told import Change
 
 
@@ -20,24 +19,17 @@ def write_to(found: Sequence[Another], changes: Sequence[Change], orders: int) -
 
     The numbers that differ stand under each kind, unless they stand further below, where the version's changes do.
     """
-    named = list(dict.fromkeys(order for one in found for order, _ in one.holding.orders))
+    named = sorted({order for one in found for order, _ in one.holding.orders}, key=in_turn)
     if not named:
         if orders:
             yield f"write to nobody: no order of {orders} holds another sheet than is printed now"
         return
     yield f"write to: {', '.join(named)}"
-    below = {rows for change in changes for rows in _below(change)}
+    below = told_below(changes)
     for one in sorted(found, key=lambda one: (one.holding.kit.design, one.holding.kit.called)):
         kit, code = one.holding.kit, one.holding.code
         held = ", ".join(f"{order} ({code}, {day})" for order, day in one.holding.orders)
-        known = bool(one.moved) and (kit.design, one.moved) in below
+        known = is_below(one, below)
         yield f"  {kit.design}, {kit.called}: {held}: {one.told}{', as below' if known else ''}"
         if not known:
             yield from rows_told(one.moved)
-
-
-def _below(change: Change) -> Iterator[tuple[str, tuple[Moved, ...]]]:
-    """The numbers that are told of each version of a design."""
-    for was, now in change.pairs:
-        if was is not None and now is not None:
-            yield change.design, tuple(moved(was, now))

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen import editions
 from sheetgen.base.program import program_version
-from sheetgen.base.spelling import bare
+from sheetgen.base.spelling import bare, slug
 from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.kits.coded import kept_with_colours, ledger_with_colours
 from sheetgen.model.another import Another, Present
@@ -19,15 +19,16 @@ from sheetgen.read.ledgers import read_kept, read_ledgers
 from sheetgen.read.sent import read_sent
 from sheetgen.render.changes_lists import changes_lists
 from sheetgen.render.changes_told import changes_told
+from sheetgen.render.next_told import next_told
 from sheetgen.render.write_to import write_to
 from sheetgen.runs.sent import numbers_file
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
     from pathlib import Path
 
     from sheetgen.model.ledger import Kept, Ledger
-    from sheetgen.model.sent import Sent, SentKit
+    from sheetgen.model.sent import Holding, Sent, SentKit
     from sheetgen.model.worked import Worked
     from sheetgen.render.changes_told import Change
 
@@ -40,7 +41,8 @@ def changes(
 ) -> tuple[Outcome, list[str]]:
     """What moved since a revision, in lines, and on top the orders that hold another sheet by the list in `private`.
 
-    Where `into` is given, the private folder again, it is written there as lists too. CannotBe for a revision of which
+    Where `into` is given, the private folder again, it is written there as lists too, of designs that are named each
+    into a folder of its own. CannotBe for a revision of which
     no design has a ledger; NotReady for a folder that is public, or cannot be written.
     """
     if into is not None:
@@ -59,24 +61,40 @@ def changes(
     sent = [one for one in (listed.lines if listed else ()) if not asked or bare(one.kit.design) in asked]
     others = Others(root, private, outcome).of(sent)
     lines = [*write_to(others, found, len({one.order for one in sent})), *changes_told(found)]
+    if todo := list(next_told(found, others)):
+        lines += ["next:", *todo]
     if not there and (into is not None or any(one.errors or one.pairs for one in found)):
         told = "which orders hold another sheet than is printed now cannot be known"
         lines.append(f"{told}: there is no list of what was sent ({private / FILE})")
     if into is not None:
-        lines.append(_written(into, found, others))
+        lines += _written(into, found, others, asked)
     return outcome, lines
 
 
-def _written(into: Path, found: Sequence[Change], others: Sequence[Another]) -> str:
+def _written(into: Path, found: Sequence[Change], others: Sequence[Another], asked: set[str]) -> Iterator[str]:
+    """The lists of all designs; of those that are asked for, each in a folder of its own.
+
+    So the lists of all are never replaced by those of a few, and no list mixes what was found on several days.
+    """
+    if not asked:
+        yield _lists_written(into, CHANGES, found, others)
+        return
+    designs = {bare(one.design): one.design for one in found} | {bare(one.design): one.design for one in others}
+    for key, design in designs.items():
+        own = [one for one in found if bare(one.design) == key], [one for one in others if bare(one.design) == key]
+        yield _lists_written(into, f"{CHANGES}/{slug(design)}", *own)
+
+
+def _lists_written(into: Path, within: str, found: Sequence[Change], others: Sequence[Another]) -> str:
     from sheetgen.publish.workbook import xlsx_bytes  # noqa: PLC0415 - it takes a while to import
 
     lists = changes_lists(found, others)
     files = {f"{sheet.name.replace(' ', '-')}.csv": csv_bytes(sheet) for sheet in lists}
     try:
-        names = write_private(into, CHANGES, files | {"changes.xlsx": xlsx_bytes(lists)})
+        names = write_private(into, within, files | {"changes.xlsx": xlsx_bytes(lists)})
     except OSError as fault:
         raise NotReady(f"{into} cannot be written: {fault.strerror}") from None
-    return f"wrote {', '.join(names)} into {into / CHANGES}"
+    return f"wrote {', '.join(names)} into {into / within}"
 
 
 class Others:
@@ -92,13 +110,18 @@ class Others:
     def of(self, sent: Sequence[Sent]) -> list[Another]:
         """What is held and is not printed so any more, in the order of the list."""
         found = []
-        for holding in holdings(sent):
+        for holding in map(self._named, holdings(sent)):
             now = self.present.get(holding.kit.key)
             if now is None:
                 now = self.present[holding.kit.key] = self._present(holding.kit)
             if now.kept is None or now.kept.code != holding.code:
                 found.append(Another(holding, self._was(holding.kit, holding.code), now.kept, now.why))
-        return found
+        return [one for one in found if one.wrong]
+
+    def _named(self, holding: Holding) -> Holding:
+        """With its design called as its folder is, however the list has it."""
+        kit = holding.kit
+        return holding._replace(kit=kit._replace(design=self.names.get(bare(kit.design), kit.design)))
 
     def _present(self, kit: SentKit) -> Present:
         worked = self.worked.get(bare(kit.design))

@@ -10,7 +10,8 @@ from sheetgen.base.spelling import counted, in_turn, slug
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.model.sent import FILE, SentList
 from sheetgen.pipeline import NotReady, Outcome
-from sheetgen.publish.private import drop_stale, refuse_public, write_private
+from sheetgen.publish.alone import alone
+from sheetgen.publish.private import closed, drop_stale, refuse_public, write_private
 from sheetgen.read.ledgers import read_ledgers
 from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
@@ -50,13 +51,13 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
     except CannotBe as fault:
         raise NotReady(f"{fault.message}; {fault.help}") from None
     try:
-        there = SentList() if wanted.lists_alone else sent_list(private, outcome.troubles)
-        with press(root) as by:
+        closed(private)
+        with alone(private), press(root) as by:
+            there = SentList() if wanted.lists_alone else sent_list(private, outcome.troubles)
             run, told = packed(root, table, outcome, by.pool.printer)
             if run is not None:
                 told += _made(root, table, private, run, wanted, by, outcome)
-        if run is not None:
-            told += [] if wanted.lists_alone or not outcome.changed else _sent(root, private, there, run, day)
+                told += [] if wanted.lists_alone or not outcome.changed else _sent(root, private, there, run, day)
     except Misplaced as fault:
         outcome.troubles.extend([fault.trouble])
         return outcome, []

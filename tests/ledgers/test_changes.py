@@ -91,3 +91,31 @@ def test_a_revision_that_there_is_not_is_wrong_usage(library: Any, run: Any) -> 
     done = run("changes", "--since", "7")
     assert "error: there is no ledger of revision '7'; known here: 1" in done.output
     assert done.exit_code == 2
+
+
+def test_what_to_do_is_told_last_and_nothing_where_nothing_moved(library: Any, run: Any) -> None:
+    library.publish()
+    assert "next:" not in run("changes").output
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    library.change("drops/project.yaml", "bore: 8 mm", "bore: 14 mm")
+    said = run("changes").stdout
+    assert said.splitlines()[said.splitlines().index("next:") :][:3] == [
+        "next:",
+        "  mend, so that it passes again: drops",
+        "  write the next revision in project.yaml, then publish: pendant",
+    ]
+    library.change(PENDANT, "revision: 1", "revision: 2")
+    assert "write the next revision" not in run("changes", "pendant").stdout
+
+
+def test_a_size_is_not_told_again_beside_the_figure_of_its_part_and_one_without_a_figure_is(
+    library: Any, run: Any
+) -> None:
+    """The tube fires to 8.0 mm inside, which is a figure of it; how long it fires to is none."""
+    library.publish("drops")
+    library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
+    said = run("changes", "drops").stdout
+    first = said[: said.index("\n  Long: ")]
+    [inside] = re.findall(r"\(body\.fired_inside\): (was .*)", first)
+    assert first.count(inside) == 1
+    assert re.search(r"Body: length, fires to: was .*, is ", first)

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.usefixtures("quick")
 PENDANT, DROPS = "pendant/project.yaml", "drops/project.yaml"
+CLEAR = "    height: 1.5 mm\n    kiln: no\n    allowance: 5 %\n"
+CLASS = 'class: {people: 6, evenings: ["18:30-21:30", "18:30-21:30"]}\n'
 
 
 @pytest.fixture
@@ -126,6 +128,43 @@ def test_a_colourway_with_other_counts_is_told_to_those_who_have_it_and_to_nobod
     rows = [line.strip() for line in lines if "Glass stone, 2 mm" in line]
     was, now = (re.findall(r"was (\d+), is (\d+)", line)[0] for line in rows[:2])
     assert was == now[::-1]  # what the one has less the other has more
+
+
+def test_what_moved_of_a_stone_that_lies_in_no_bag_of_a_colour_is_told_to_nobody_who_has_that_colour(
+    library: Any, sends: Any, told: Any, line: Any, private: Path
+) -> None:
+    """The allowance, the pack and the price of the clear stone, of which the smoke kit has none."""
+    library.change(DROPS, "  dusk:", "  night: {glass-2-smoke: 100 %}\n  dusk:")
+    library.publish()
+    sends(line("Q-2601", "drops", "Long", colourway="night"), line("Q-2602", "drops", "Long"))
+    library.change("stock/others.yaml", CLEAR, CLEAR.replace("5 %", "60 %") + "    pack: 10\n    price: 3 EUR\n")
+    assert [line for line in told("drops") if "Glass stone, 2 mm:" in line]
+    assert told("drops")[0] == "write to: Q-2602"
+    library.change(DROPS, "  clay: 20 %", "  clay: 60 %")  # this is in both kits
+    lines = told("drops")
+    assert head(lines)[0] == "write to: Q-2601, Q-2602"
+    [own] = [one for one in head(lines) if "Q-2601" in one and one.startswith("  ")]
+    assert own.endswith(", as below")
+    found = rows(private / "changes/drops/changes.csv")
+    assert {row["orders"] for row in found if "Glass stone, 2 mm" in row["figure"]} == {"Q-2602", ""}
+    [clay] = [row["orders"] for row in found if row["version"] == "Long" and row["figure"] == "Test silver"]
+    assert clay == "Q-2601; Q-2602"  # both beside one line, and the colour has no lines of its own
+    assert not [row for row in found if "night" in row["version"]]
+
+
+def test_the_hours_of_a_class_are_on_no_sheet_of_a_kit(library: Any, sends: Any, told: Any, line: Any) -> None:
+    library.write("studio.yaml", library.path("studio.yaml").read_text("utf-8") + CLASS)
+    library.publish()
+    sends(line("Q-2601", "pendant"), line("Q-2602", "pendant", choices={"width": "26 mm"}), line("Q-2603", "drops"))
+    library.change("studio.yaml", 'people: 6, evenings: ["18:30-21:30"', 'people: 8, evenings: ["17:30-20:30"')
+    lines = told("pendant")
+    assert lines[0] == "write to nobody: no order of 2 holds another sheet than is printed now"
+    assert [line for line in lines if "from: was 18:30, is 17:30" in line]
+    assert [line for line in lines if ", for 8: new" in line or ", for 8: was" in line]
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    lines = told("pendant")
+    assert lines[0] == "write to: Q-2601"
+    assert head(lines)[1].endswith(", as below")
 
 
 def test_a_code_sent_long_ago_is_held_against_its_own_ledger(library: Any, sends: Any, told: Any, line: Any) -> None:
@@ -259,7 +298,7 @@ def test_the_lists_hold_each_number_with_its_edit_and_the_orders_that_have_it_ot
     library.publish()
     sends(line("Q-2601", "pendant"), line("Q-2602", "pendant", choices={"width": "26 mm"}), line("Q-2603", "link"))
     library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
-    told("pendant", "link")
+    told()
     into = private / "changes"
     assert sorted(path.name for path in into.iterdir()) == ["changes.csv", "changes.xlsx", "write-to.csv"]
     assert {stat.S_IMODE(path.stat().st_mode) for path in into.iterdir()} == {0o600}
@@ -279,6 +318,41 @@ def test_the_lists_hold_each_number_with_its_edit_and_the_orders_that_have_it_ot
     ]
     book = openpyxl.load_workbook(into / "changes.xlsx")
     assert [len(list(page.rows)) - 1 for page in book.worksheets] == [len(people), len(found)]
+
+
+def test_lists_of_one_design_lie_in_its_own_folder_and_those_of_all_keep_every_order(
+    library: Any, sends: Any, told: Any, line: Any, private: Path
+) -> None:
+    library.publish()
+    sends(line("Q-2602", "drops", "Long"), line("Q-2601", "pendant"), line("Q-2603", "link"))
+    library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
+    told()
+    into = private / "changes"
+    whole = {path.name: path.read_bytes() for path in into.iterdir()}
+    assert [one["order"] for one in rows(into / "write-to.csv")] == ["Q-2601", "Q-2602"]
+    said = told("pendant", "link")
+    assert said[-2:] == [
+        f"wrote write-to.csv, changes.csv, changes.xlsx into {into / design}" for design in ("link", "pendant")
+    ]
+    assert {path.name: path.read_bytes() for path in into.iterdir() if path.is_file()} == whole
+    assert [one["order"] for one in rows(into / "pendant/write-to.csv")] == ["Q-2601"]
+    assert {one["design"] for one in rows(into / "pendant/changes.csv")} == {"pendant"}
+    assert rows(into / "link/write-to.csv") == rows(into / "link/changes.csv") == []
+    assert stat.S_IMODE((into / "pendant").stat().st_mode) == 0o700
+
+
+def test_a_design_that_the_list_has_in_capitals_is_the_same_design(
+    library: Any, sends: Any, told: Any, line: Any, private: Path
+) -> None:
+    """As a spreadsheet program may write it: the numbers still stand once, with the order beside them."""
+    library.publish("pendant")
+    sends(line("Q-2601", "pendant"))
+    path = private / "sent.csv"
+    path.write_text(path.read_text("utf-8").replace("pendant,As designed", "Pendant,as designed"), "utf-8")
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    assert head(told("pendant"))[1].endswith(", as below")
+    [disc] = [one for one in rows(private / "changes/pendant/changes.csv") if "wet_disc" in one["figure"]]
+    assert disc["orders"] == "Q-2601"
 
 
 def test_the_lists_are_refused_where_they_would_be_published(library: Any, run: Any) -> None:
