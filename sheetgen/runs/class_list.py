@@ -23,6 +23,8 @@ from sheetgen.publish.private import drop_stale, refuse_public, write_private
 from sheetgen.read.library import read_library
 from sheetgen.read.pupils import read_pupils
 from sheetgen.render.faceless import faceless
+from sheetgen.runs.class_handouts import BEGIN as HANDED_OUT
+from sheetgen.runs.class_handouts import copies
 from sheetgen.runs.class_printed import printed
 from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kinds import Kinds
@@ -76,7 +78,8 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome, bare)}
     try:
         outcome.changed = write_private(private, CLASS, files)
-        drop_stale(private, CLASS, TEACHERS, files)
+        for begins in (TEACHERS, *HANDED_OUT):
+            drop_stale(private, CLASS, begins, files)
     except OSError as fault:
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
     usual = any(besides(filed.project, library.studio).usual for filed in library.projects) and run.extras
@@ -84,6 +87,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     return outcome, [
         run.counted() + extra,
         *_by_itself(run),
+        *copies(run),
         *told,
         f"wrote {counted(len(files), 'file')} into {private / CLASS}",
     ]
