@@ -44,18 +44,18 @@ class ClassLoads:
         return self.loads_of(i, makers // 2) + self.loads_of(i, makers - makers // 2)
 
 
-def firings(version: WorkedVersion, project: Project, library: Library) -> tuple[int, ...]:
-    """How often the kiln is fired in all with 1, 2, … people, up to those that there are places for.
+def firings(version: WorkedVersion, project: Project, library: Library, besides: int = 0) -> tuple[int, ...]:
+    """How often the kiln is fired in all with 1, 2, … pieces: those of all places, and so many made `besides`.
 
     What takes one load for all takes one for fewer. Worked where a fee is held against it and not with the plan: for
-    each number of people the pieces are laid down anew. Nothing where nobody says how a class is held.
+    each number of pieces they are laid down anew. Nothing where nobody says how a class is held.
     """
     if version.plan.class_plan is None:
         return ()
-    most = version.plan.class_plan.held.people
+    most = version.plan.class_plan.held.people + besides
     kiln = ClassLoads(version.parts, version.steps, Evaluator(project, library, {}, Troubles()))
     fired = [i for i, step in enumerate(version.steps) if step.firing]
     several = [i for i in fired if kiln.loads_of(i, most) > 1]
     return tuple(
-        len(fired) - len(several) + sum(kiln.loads_of(i, people) for i in several) for people in range(1, most + 1)
+        len(fired) - len(several) + sum(kiln.loads_of(i, pieces) for i in several) for pieces in range(1, most + 1)
     )
