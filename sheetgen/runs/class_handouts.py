@@ -60,10 +60,15 @@ def _chosen(run: ClassRun) -> Iterator[Kits]:
 
 
 def published_as(kits: Kits) -> WorkedVersion | None:
-    """The version whose sheets are those of a set with choices, by all its choices and its printed numbers."""
-    own = kits.worked.versions[kits.version.name]
-    others = {name: one for name, one in kits.worked.versions.items() if one is not own}
-    return written_so(replace(kits.worked, versions=Frozen(others)), kits.worked, own)
+    """The version whose sheets are those of a set with choices, by all its choices and its printed numbers.
+
+    Without the hours of a class, which no handout has: that of one version may be planned beside other designs.
+    """
+    timeless = {
+        name: replace(one, plan=replace(one.plan, class_plan=None)) for name, one in kits.worked.versions.items()
+    }
+    own = timeless.pop(kits.version.name)
+    return written_so(replace(kits.worked, versions=Frozen(timeless)), kits.worked, own)
 
 
 def _file(kits: Kits) -> str:

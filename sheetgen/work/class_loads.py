@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.trouble import Troubles
 from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.loads import Loading
@@ -15,33 +16,39 @@ if TYPE_CHECKING:
     from sheetgen.model.project import Library, Project
     from sheetgen.model.worked import Load, WorkedStep, WorkedVersion
     from sheetgen.parts.piece import Piece
+    from sheetgen.work.loads import Laid
 
 
 @dataclass(slots=True)
 class ClassLoads:
-    """The firings of one version as a class does them, for one number of makers after another."""
+    """The firings of one version as a class does them, for one number of makers after another.
+
+    `beside` are the pieces of other designs that go in with those of a step.
+    """
 
     parts: Mapping[str, Piece]
     steps: Sequence[WorkedStep]
     evaluator: Evaluator
-    _loaded: dict[tuple[int, int], tuple[Load, ...]] = field(default_factory=dict)
+    beside: Mapping[int, Laid] = field(default_factory=Frozen)
+    _loaded: dict[tuple[int, int, bool], tuple[Load, ...]] = field(default_factory=dict)
 
-    def loads(self, i: int, makers: int) -> tuple[Load, ...]:
-        """How the pieces of all makers go into the kiln."""
+    def loads(self, i: int, makers: int, *, alone: bool = False) -> tuple[Load, ...]:
+        """How the pieces of all makers go into the kiln; `alone`, without those of other designs."""
         step = self.steps[i]
         if not step.loads or step.clay is None or step.place is None:
             return ()
-        if (i, makers) not in self._loaded:
+        if (i, makers, alone) not in self._loaded:
             loading = Loading(step.clay, step.uses, step.place, self.evaluator)
-            self._loaded[i, makers] = loading.loads(self.parts, step.parts, makers)
-        return self._loaded[i, makers]
+            more = () if alone else self.beside.get(i, ())
+            self._loaded[i, makers, alone] = loading.loads(self.parts, step.parts, makers, more)
+        return self._loaded[i, makers, alone]
 
-    def loads_of(self, i: int, makers: int) -> int:
+    def loads_of(self, i: int, makers: int, *, alone: bool = False) -> int:
         """How often the kiln is fired for all of them; where they are too many to lay down at once, half by half."""
-        packed, alone = self.loads(i, makers), self.steps[i].loads
-        if len(packed) == len(alone) or makers == 1:
-            return max((load.loads for load in packed or alone), default=1)
-        return self.loads_of(i, makers // 2) + self.loads_of(i, makers - makers // 2)
+        packed, of_one = self.loads(i, makers, alone=alone), self.steps[i].loads
+        if len(packed) == len(of_one) or makers == 1:
+            return max((load.loads for load in packed or of_one), default=1)
+        return self.loads_of(i, makers // 2, alone=alone) + self.loads_of(i, makers - makers // 2, alone=True)
 
 
 def firings(version: WorkedVersion, project: Project, library: Library, besides: int = 0) -> tuple[int, ...]:
