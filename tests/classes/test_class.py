@@ -374,6 +374,16 @@ def test_the_handout_of_a_choice_tells_a_class_who_fires(bench: Callable[..., Be
     assert "In a class the teacher does this" in " ".join(held.pages(handout.name.removesuffix("-a4.pdf")))
 
 
+def test_the_handout_of_a_choice_has_the_colours_that_were_chosen(bench: Callable[..., Bench]) -> None:
+    """Grey sea is 7 clear to 5 smoke: of ten seats 5.83 and 4.17, so 6 and 4, and one of each to spare."""
+    held = bench("buoy-drops").held("Bo Tern,buoy-drops,,height=20 mm,grey sea,1")
+    [handout] = held.folder.glob("handout-*")
+    words = " ".join(held.pages(handout.name.removesuffix("-a4.pdf")))
+    assert "Silver, short, but height 20 mm, grey sea." in words
+    assert "6 + 1 4 + 1" in words
+    assert "Foiled stone PP 18, smoke" in words
+
+
 def test_the_copies_that_are_told_are_those_that_the_pick_list_counts(chosen: Held) -> None:
     """Two pupils, the teacher's piece and the spare set make US 7½: four of each sheet."""
     assert "print 4 × each of handout, bench card and templates of Tideline band, US 7, but " in chosen.said

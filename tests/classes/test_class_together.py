@@ -49,11 +49,13 @@ def test_a_class_of_two_designs_that_fit_only_apart_is_told_with_what_would_make
     evening: Callable[..., Held],
 ) -> None:
     """Six and six at three torches, half an hour each: four rounds, and not two and two."""
-    held = evening(bangle=6, bar=6)
+    held = evening(printed=True, bangle=6, bar=6)
     assert held.code == WELL, held.said
     assert held.said.count("6 of a class of 12 do not get through") == 2
     assert "4 of ‘Torch’ in place of 3" in held.said
     assert "Torch: 3 for 12 who use it in one evening" in held.said
+    words = " ".join(held.pages("teacher-bangle-as-designed"))
+    assert "It fits with 4 of torch or with pupils in pairs or with evenings 30 min longer." in words
 
 
 def test_what_a_plan_by_itself_would_need_is_not_told_where_others_share(evening: Callable[..., Held]) -> None:
