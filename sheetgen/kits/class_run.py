@@ -89,9 +89,13 @@ def class_run(named: Sequence[Named], kinds: Mapping[Key, Kits], besides: Mappin
 
 
 def _loads(kits: Kits) -> int:
-    """How often the kiln is fired for all of a design; once for each firing where no class is planned."""
+    """How often the kiln is fired for all of a design; once for each firing where no class is planned.
+
+    What goes in with a design before it in the list is counted there.
+    """
     plan, steps = kits.version.plan.class_plan, kits.version.steps
-    fired = (plan.loads.get(i, ()) if plan else () for i, step in enumerate(steps) if step.firing)
+    own = [i for i, step in enumerate(steps) if step.firing and not (plan and i in plan.elsewhere)]
+    fired = (plan.loads.get(i, ()) if plan else () for i in own)
     return sum(max((load.loads for load in loads), default=1) for loads in fired)
 
 

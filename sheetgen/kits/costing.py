@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Trouble
     from sheetgen.kits.bought import Got
     from sheetgen.kits.costs import Costed, Price
+    from sheetgen.kits.material import Sets
     from sheetgen.kits.money import Coin, Line
     from sheetgen.kits.rates import Rates
     from sheetgen.kits.taken import Kits
@@ -125,11 +126,13 @@ def of_run(run: Sequence[Kits], till: Till | None, coin: Coin) -> tuple[Costing,
     return Costing(title, "kits", coin, materials, used, by_packs, sold, notes=tuple(notes)), troubles
 
 
-def of_making(makers: Kits, firings: int, coin: Coin) -> tuple[tuple[Priced, ...], list[Trouble]]:
-    """What is used up of each item where it is made, and what is bought of it."""
+def of_making(
+    makers: Kits, firings: int, coin: Coin, sets: Sets | None = None
+) -> tuple[tuple[Priced, ...], list[Trouble]]:
+    """What is used up of each item where it is made, or by these `sets` of it, and what is bought for all."""
     wanted = {one.taken.item.id: one for one in made(makers, firings)}
     got, troubles = bought([one.taken for one in wanted.values()])
-    return tuple(_priced(one, wanted[one.taken.item.id].gone(one), coin) for one in got), troubles
+    return tuple(_priced(one, wanted[one.taken.item.id].gone(one), coin, sets) for one in got), troubles
 
 
 def both_ways(materials: Sequence[Priced]) -> tuple[list[Line], list[Line]]:
@@ -149,12 +152,12 @@ def _gone(got: Got) -> Fraction:
     return got.taken.need if got.sheets else got.needed
 
 
-def _priced(got: Got, used: Fraction, coin: Coin) -> Priced:
+def _priced(got: Got, used: Fraction, coin: Coin, sets: Sets | None = None) -> Priced:
     """Three lines of an item; of one that cannot be reckoned none is known."""
     if got.why:
         unknown = coin.line(got.taken.item.name, got.why, None)
         return Priced(unknown, unknown, unknown)
-    return priced(supply(got, used, coin.point), coin)
+    return priced(supply(got, used, coin.point), coin, sets)
 
 
 def _sold(title: str, cost: Costed, till: Till, rates: Rates, *, apart: bool = False) -> Sold:

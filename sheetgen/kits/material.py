@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.trouble import CannotBe
 
@@ -47,8 +47,18 @@ class Priced:
     rest: Line
 
 
-def priced(supply: Supply, coin: Coin) -> Priced:
-    """Three lines of one material. The rest is bought less used as both are printed: they agree to the cent."""
+class Sets(NamedTuple):
+    """Those of all sets for which something is told, where they share what is used."""
+
+    these: int = 1
+    all: int = 1
+
+
+def priced(supply: Supply, coin: Coin, sets: Sets | None = None) -> Priced:
+    """Three lines of one material: what these `sets` use of it, of all that is bought.
+
+    The rest is bought less used as both are printed: they agree to the cent.
+    """
     fresh, share, workings = supply.used - supply.drawer, Fraction(0), list[str]()
     unknown = (fresh > 0 and supply.cost is None) or (supply.drawer > 0 and supply.today is None)
     if fresh and supply.cost is not None:
@@ -58,6 +68,9 @@ def priced(supply: Supply, coin: Coin) -> Priced:
         holds, price = supply.today
         share += supply.drawer / holds * Fraction(price)
         workings.append(f"{_share(supply.drawer, holds, price, supply.unit, coin)} from the drawer")
+    if sets is not None and sets.these < sets.all and workings:
+        share *= Fraction(sets.these, sets.all)
+        workings = [f"{sets.these} ÷ {sets.all} × ({' + '.join(workings)})"]
     working = "its price is not known" if unknown else " + ".join(workings) or "none of it is used up"
     used = coin.line(supply.label, working, None if unknown else share)
     bought = coin.line(supply.label, supply.bought or "nothing to buy", supply.cost if supply.holds else Decimal(0))

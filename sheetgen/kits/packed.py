@@ -1,4 +1,4 @@
-"""What lies in one kit, in the words of its paper."""
+"""What lies in one kit, or at a place of a class, in the words of its paper."""
 
 from __future__ import annotations
 
@@ -26,6 +26,19 @@ def packed(kits: Kits, contents: Contents) -> Packed:
         box=tuple(line for line in kits.version.tools if line.item.id in boxed),
         bench=tuple(line for line in lines if line.item.id in lacking),
         tools=tuple(line for line in kits.version.tools if line.item.id not in boxed),
+        code=code_of_kit(kits),
+    )
+
+
+def at_a_place(kits: Kits) -> Packed:
+    """One piece as it is made at a table of the studio: nothing of it comes in a bag or in a box."""
+    return Packed(
+        chosen=kits.otherwise,
+        colourway=kits.colourway.name if kits.colourway else "",
+        bags=(),
+        box=(),
+        bench=tuple(every_line(kits)),
+        tools=kits.version.tools,
         code=code_of_kit(kits),
     )
 

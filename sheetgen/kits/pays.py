@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from itertools import groupby
 from typing import TYPE_CHECKING
@@ -11,7 +12,6 @@ from sheetgen.base.trouble import CannotBe
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from decimal import Decimal
 
     from sheetgen.kits.money import Coin
 
@@ -20,10 +20,10 @@ ORDINALS = {2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
 
 @dataclass(frozen=True, slots=True)
 class ClassCost:
-    """What a class costs: once (room, teaching), for each head, and for each load of the kiln.
+    """What a class costs: once (room, teaching, the teacher's piece), for each head, load of the kiln and spare set.
 
-    `loads` is how many with 1, 2, … people, up to the places that there are. A head costs its part of what all cost,
-    not rounded: `heads` says so in a working, 104.24 ÷ 12.
+    `loads` and `spares` are how many with 1, 2, … people, up to the places that there are; `spares` may be left out.
+    A head costs its part of what all cost, not rounded: `heads` says so in a working, 104.24 ÷ 12.
     """
 
     once: Decimal
@@ -31,21 +31,38 @@ class ClassCost:
     load: Decimal
     loads: tuple[int, ...]
     heads: str = ""
+    spare: Decimal = Decimal(0)
+    spares: tuple[int, ...] = ()
 
     def __post_init__(self) -> None:
-        if min(self.once, self.head, self.load) < 0 or min(self.loads, default=0) < 0:
+        if min(self.once, self.head, self.load, self.spare, *self.loads, *self.spares, 0) < 0:
             raise CannotBe("no cost of a class is under 0", help="0 or more", field="class")
         if not self.loads:
             raise CannotBe("a class wants places", help="1 or more", field="people")
 
     def of(self, people: int) -> Fraction:
         """What it costs with so many."""
-        return Fraction(self.once) + people * Fraction(self.head) + self.loads[people - 1] * Fraction(self.load)
+        more = ((self.loads[people - 1], self.load), (self._spares(people), self.spare))
+        return Fraction(self.once) + people * Fraction(self.head) + sum(many * Fraction(each) for many, each in more)
 
     def working(self, people: int, coin: Coin) -> str:
         """How that is worked."""
-        many, loads = f"{people} × {self.heads or coin.bare(self.head)}", self.loads[people - 1]
-        return f"{coin.bare(self.once)} + {many}" + (f" + {loads} × {coin.bare(self.load)}" if loads else "")
+        many = f"{people} × {self.heads or coin.bare(self.head)}"
+        more = ((self.loads[people - 1], self.load), (self._spares(people), self.spare))
+        return " + ".join([coin.bare(self.once), many, *(f"{n} × {coin.bare(each)}" for n, each in more if n)])
+
+    def why(self, people: int) -> str:
+        """What there is one more of than with one person fewer: a second load; nothing where it is neither."""
+        now, before = self.loads[people - 1], self.loads[people - 2]
+        if now != before:
+            return f" (a {ORDINALS[now]} load)" if now in ORDINALS else f" ({now} loads)"
+        now, before = self._spares(people), self._spares(people - 1)
+        if now != before:
+            return f" (a {ORDINALS[now]} spare set)" if now in ORDINALS else f" ({now} spare sets)"
+        return ""
+
+    def _spares(self, people: int) -> int:
+        return self.spares[people - 1] if self.spares else 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +87,7 @@ def pays(cost: ClassCost, fee: Decimal, coin: Coin) -> Pays:
     for paying, run in groupby(range(good[0], places + 1), key=good.__contains__):
         each = list(run)
         if not paying:
-            words.append(f"not with {_spelled(each, 'or')}{_why(cost.loads, each[0])}")
+            words.append(f"not with {_spelled(each, 'or')}{cost.why(each[0])}")
         elif each[-1] < places or len(each) == 1:
             words.append(f"with {_spelled(each, 'and')}")
         else:
@@ -83,10 +100,3 @@ def _spelled(each: Sequence[int], joined: str) -> str:
     if len(each) > 2:  # noqa: PLR2004 - a pair is joined
         return f"{each[0]} to {each[-1]}"
     return f" {joined} ".join(map(str, each))
-
-
-def _why(loads: Sequence[int], people: int) -> str:
-    now = loads[people - 1]
-    if now == loads[people - 2]:
-        return ""
-    return f" (a {ORDINALS[now]} load)" if now in ORDINALS else f" ({now} loads)"

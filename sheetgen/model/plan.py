@@ -115,6 +115,19 @@ class Between:
 
 
 @dataclass(frozen=True, slots=True)
+class Fired:
+    """One load of a firing: its step, the day of the evening that it comes after, from when to when, min.
+
+    Minutes are counted from the midnight before the first evening.
+    """
+
+    step: int
+    day: int
+    begin: float
+    end: float
+
+
+@dataclass(frozen=True, slots=True)
 class Remedy:
     """One change that makes a class fit, tried: so many evenings, so many of a tool, pairs, minutes more, people."""
 
@@ -127,7 +140,12 @@ class Remedy:
 class ClassPlan:
     """A design as a class makes it, everybody one; `loads` are how all its pieces go into the kiln, by step.
 
-    `left` are the steps that find no room, and `remedies` what would make them fit, each by itself.
+    `left` are the steps that find no room, and `remedies` what would make them fit, each by itself. `fired` are the
+    loads as the teacher fires them.
+
+    Where `others` of the class make other designs, `beside` says how many of them use a tool of the studio in the same
+    evening, by its name in stock; `loads` have their pieces too in the steps that are fired `together`, and those of
+    the steps `elsewhere` are counted with a design before this one. The hours are those of this design by itself.
     """
 
     held: Held
@@ -136,6 +154,11 @@ class ClassPlan:
     loads: Mapping[int, tuple[Load, ...]] = field(default_factory=Frozen)
     left: tuple[int, ...] = ()
     remedies: tuple[Remedy, ...] = ()
+    fired: tuple[Fired, ...] = ()
+    others: int = 0
+    beside: Mapping[str, int] = field(default_factory=Frozen)
+    together: tuple[int, ...] = ()
+    elsewhere: tuple[int, ...] = ()
 
     @property
     def homework(self) -> tuple[Between, ...]:

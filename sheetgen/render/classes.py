@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.numbers import Numbers
-    from sheetgen.model.plan import Between, Remedy
+    from sheetgen.model.plan import Between, ClassPlan, Remedy
     from sheetgen.model.worked import WorkedVersion
 
 WHO = {"pupil": "Pupil", "teacher": "You", "": "–"}  # nobody waits beside what dries
@@ -30,21 +30,29 @@ class ClassWords:
         return self.plan.held.people if self.plan else 0
 
     def says(self) -> Iterator[str]:
-        """Whether it fits, and what would make it."""
+        """Whether it fits, what would make it, and what the hours leave out."""
         if self.plan is None:
             return
-        waits = any(slot.waits for evening in self.plan.evenings for slot in evening.slots)
+        yield from self._fits(self.plan)
+        if self.plan.others:
+            many = self.plan.others
+            others = f"{many} others of the class make" if many > 1 else "1 other of the class makes"
+            yield f"The hours are those of this design by itself; {others} another."
+            yield "Few tools, and loads of the kiln, are reckoned for all who share them in an evening."
+
+    def _fits(self, plan: ClassPlan) -> Iterator[str]:
+        waits = any(slot.waits for evening in plan.evenings for slot in evening.slots)
         bars = f"Black bar: least time; open: most{'; broken: a wait' * waits}."
-        home = self._steps([one.step for one in self.plan.homework])
+        home = self._steps([one.step for one in plan.homework])
         homework = f" Homework: {home}." if home else ""
-        if not self.plan.left:
-            n, people = len(self.plan.evenings), "people" if self.people > 1 else "person"
+        if not plan.left:
+            n, people = len(plan.evenings), "people" if self.people > 1 else "person"
             yield f"For {self.people} {people}, in {n} evening{'s' * (n > 1)}.{homework} {bars}"
             return
-        several = len(self.plan.left) > 1
-        left = f"{self._steps(self.plan.left)} {'find' if several else 'finds'} no room"
+        several = len(plan.left) > 1
+        left = f"{self._steps(plan.left)} {'find' if several else 'finds'} no room"
         yield f"Does not fit: {left}.{homework} {bars}"
-        ways = [_remedy(one) for one in self.plan.remedies]
+        ways = [_remedy(one) for one in plan.remedies]
         if ways:
             yield f"It fits with {' or with '.join(ways)}."
 
@@ -62,6 +70,8 @@ class ClassWords:
     def _what(self, one: Between) -> str:
         step, number = self.version.steps[one.step], self.version.numbers[one.step]
         loads = f", load {one.load} of {one.loads}" if one.loads > 1 else ""
+        if self.plan and one.step in self.plan.together:
+            loads += ", with the pieces of other designs"
         told = f"{number} {step.short}" if number else step.short
         return told + loads
 
@@ -73,19 +83,20 @@ class ClassWords:
         """Tools of which there are fewer than people, and how often the step is done for that."""
         if self.plan is None:
             return
-        wanted: dict[tuple[str, int | None], list[int]] = {}
+        wanted: dict[tuple[str, int | None, int], list[int]] = {}
         for slot in (slot for evening in self.plan.evenings for slot in evening.slots):
             for tool in slot.shared:
                 if slot.step is not None and self.version.numbers[slot.step]:
-                    named = (tool.name.partition(",")[0], tool.owned)
+                    users = self.people + self.plan.beside.get(tool.id, 0)
+                    named = (tool.name.partition(",")[0], tool.owned, users)
                     wanted.setdefault(named, []).append(self.version.numbers[slot.step])
-        alike: dict[tuple[int | None, str], list[str]] = {}
-        for (name, owned), steps in wanted.items():
+        alike: dict[tuple[int | None, int, str], list[str]] = {}
+        for (name, owned, users), steps in wanted.items():
             told = f"step{'s' * (len(set(steps)) > 1)} {runs(steps)}"
-            alike.setdefault((owned, told), []).append(name)
-        for (owned, told), names in alike.items():
+            alike.setdefault((owned, users, told), []).append(name)
+        for (owned, users, told), names in alike.items():
             first, *others = names
-            yield f"{', '.join([first, *map(in_a_sentence, others)])}: {owned} for {self.people}, {told}"
+            yield f"{', '.join([first, *map(in_a_sentence, others)])}: {owned} for {users}, {told}"
 
 
 def _remedy(one: Remedy) -> str:
@@ -95,4 +106,4 @@ def _remedy(one: Remedy) -> str:
         return f"{one.number} of {one.tool.name.partition(',')[0].lower()}"
     if one.kind == "pairs":
         return "pupils in pairs"
-    return f"evenings of {one.number} min"
+    return f"{one.number} people" if one.kind == "people" else f"evenings {one.number} min longer"

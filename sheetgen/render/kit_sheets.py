@@ -1,4 +1,4 @@
-"""The sheets that go into a posted kit: handout, bench card and templates of its version, for who works alone."""
+"""The sheets of whoever makes a piece: handout, bench card and templates of its version, at a table or with a kit."""
 
 from __future__ import annotations
 
@@ -51,13 +51,26 @@ def kit_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by what
     pool: PdfPool,
     like: KitSheets | None = None,
 ) -> KitSheets:
+    """Those that go into a posted kit, for who works alone; else as `maker_sheets`."""
+    return maker_sheets(worked, out_of_class(version), drawn, packed, theme, pool, like)
+
+
+def maker_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by what
+    worked: Worked,
+    version: WorkedVersion,
+    drawn: Drawings,
+    packed: Packed,
+    theme: Theme,
+    pool: PdfPool,
+    like: KitSheets | None = None,
+) -> KitSheets:
     """Those that the design publishes, without the teacher's, as they go with what is `packed`.
 
     `like` are those of another kit of the design: each begins with the way in which the other is set.
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
     begun = {one.sheet: one.way for one in like.sheets} if like else {}
-    jobs = list(_ordered(Sheets(worked, out_of_class(version), drawn, packed), theme, begun))
+    jobs = list(_ordered(Sheets(worked, version, drawn, packed), theme, begun))
     found: list[KitSheet] = []
     doubts: list[Doubt] = []
     for one, outs in zip(jobs, pool.printed([one.job for one in jobs]), strict=True):

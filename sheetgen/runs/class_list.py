@@ -6,8 +6,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Tool
-from sheetgen.base.spelling import counted, in_a_sentence
+from sheetgen.base.spelling import counted
 from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.kits.at_tables import Room
 from sheetgen.kits.class_run import Named, class_run
@@ -23,14 +22,17 @@ from sheetgen.publish.private import drop_stale, refuse_public, write_private
 from sheetgen.read.library import read_library
 from sheetgen.read.pupils import read_pupils
 from sheetgen.render.faceless import faceless
+from sheetgen.runs.class_handouts import BEGIN as HANDED_OUT
+from sheetgen.runs.class_handouts import copies
 from sheetgen.runs.class_printed import printed
+from sheetgen.runs.class_together import beside_each_other, told_together
 from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kinds import Kinds
 from sheetgen.runs.press import list_files, press
 from sheetgen.work.besides import besides
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
     from pathlib import Path
 
     from sheetgen.kits.class_run import ClassRun
@@ -76,14 +78,16 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome, bare)}
     try:
         outcome.changed = write_private(private, CLASS, files)
-        drop_stale(private, CLASS, TEACHERS, files)
+        for begins in (TEACHERS, *HANDED_OUT):
+            drop_stale(private, CLASS, begins, files)
     except OSError as fault:
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
     usual = any(besides(filed.project, library.studio).usual for filed in library.projects) and run.extras
     extra = "; what is made up besides the pupils’ is common practice, where class: does not say" if usual else ""
     return outcome, [
         run.counted() + extra,
-        *_by_itself(run),
+        *told_together(run),
+        *copies(run),
         *told,
         f"wrote {counted(len(files), 'file')} into {private / CLASS}",
     ]
@@ -104,13 +108,18 @@ def _made_up(root: Path, library: Library, pupils: Sequence[PupilLine], outcome:
         found, again = _keys(root, library, rest, worked, Troubles())
         made = [(pupil, key) for pupil, key in zip(rest, again, strict=True) if key is not None]
         outcome.troubles.extend(first.troubles.errors)
-    outcome.troubles.extend(worked.troubles)
+    keys_made = [key for _, key in made]
+    people = Counter(str(pupil.design) for pupil, _ in made)
+    projects = {one.name: _for_people(one.project, people[one.name]) for one in library.projects}
+    beside = beside_each_other({key: found[key] for key in dict.fromkeys(keys_made)}, keys_made, projects, library)
+    outcome.troubles.extend(one for one in worked.troubles if one not in beside.no_longer)
+    outcome.troubles.extend(beside.troubles)
     outcome.worked, outcome.failed, outcome.faults = worked.worked, first.failed, first.faults
     if not made:
         return None
     said = {filed.name: besides(filed.project, library.studio) for filed in library.projects}
     _tell_places([pupil for pupil, _ in made], library, said, outcome.troubles)
-    return class_run([Named(pupil.name, pupil.table, key) for pupil, key in made], found, said)
+    return class_run([Named(pupil.name, pupil.table, key) for pupil, key in made], beside.kinds, said)
 
 
 def _keys(
@@ -161,15 +170,3 @@ def _tell_full(people: int, besides: Besides, what: str, troubles: Troubles) -> 
         told = f"{people} pupils {what}, and its class has {counted(besides.places, 'place')}"
         helped = f"people: {people}, if there is room for them; or take {people - besides.places} off the list"
         troubles.add(told, besides.where, helped, "warning")
-
-
-def _by_itself(run: ClassRun) -> Iterator[str]:
-    """Of several designs in one class: what they share and no plan of one of them reckons with."""
-    uses: dict[str, set[str]] = {}
-    for kits in run.kinds:
-        for line in kits.version.tools:
-            if isinstance(line.item, Tool) and line.item.owned:
-                uses.setdefault(line.item.name.partition(",")[0], set()).add(kits.worked.name)
-    if len({kits.worked.name for kits in run.kinds}) > 1:
-        shared = ", ".join(in_a_sentence(name) for name, designs in uses.items() if len(designs) > 1)
-        yield "the evenings of each design are planned by themselves" + (f"; they share: {shared}" if shared else "")

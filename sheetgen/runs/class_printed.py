@@ -1,4 +1,4 @@
-"""The sheets of a class: drawn, and printed for its teacher alone."""
+"""The sheets of a class: drawn, and printed into its private folder."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from sheetgen.draw.templates import draw
 from sheetgen.kits.class_words import TableWords, share
 from sheetgen.render.class_sheets import Taught, class_sheets
 from sheetgen.render.faceless import boxed
+from sheetgen.runs.class_handouts import handouts
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -25,7 +26,7 @@ if TYPE_CHECKING:
 def printed(  # noqa: PLR0913, PLR0917 - what pages are made of
     by: Press, called: str, run: ClassRun, laid: Laid, needs: Sequence[Taken], outcome: Outcome, bare: frozenset[str]
 ) -> list[Page]:
-    """The tables and the teacher's sheets; `called` is what stands in their feet.
+    """The tables, the teacher's sheets and the handouts of what is chosen; `called` is what stands in their feet.
 
     For each letter of `bare`, which no type face has, a box is printed. What jars in their layout is a warning.
     """
@@ -35,7 +36,7 @@ def printed(  # noqa: PLR0913, PLR0917 - what pages are made of
     rendered = class_sheets(boxed(called, bare), tables, taught, by.theme, by.pool)
     for doubt in rendered.doubts:
         outcome.troubles.add(str(doubt), taught[0].worked.place, severity="warning")
-    return rendered.pages
+    return [*rendered.pages, *handouts(by, run, outcome.troubles)]
 
 
 def _boxed(table: TableTold, bare: frozenset[str]) -> TableTold:

@@ -19,6 +19,7 @@ from sheetgen.read.library import currency_of
 from sheetgen.read.till import TILL, read_till
 from sheetgen.read.wants import read_want, read_which
 from sheetgen.runs.shop import kits_of
+from sheetgen.work.besides import besides
 from sheetgen.work.class_loads import firings
 
 if TYPE_CHECKING:
@@ -77,10 +78,13 @@ def _classes(
     found: Sequence[Kits], outcome: Outcome, till: Till | None, coin: Coin
 ) -> Iterator[tuple[Costing, list[Trouble]]]:
     library = outcome.library
-    projects = {filed.name: filed.project for filed in library.projects} if library else {}
+    if library is None:
+        return
+    projects = {filed.name: filed.project for filed in library.projects}
     for kits in found:
-        fired = firings(kits.version, projects[kits.worked.name], library) if library else ()
-        yield of_class(kits, fired, till, coin)
+        project = projects[kits.worked.name]
+        more = besides(project, library.studio)
+        yield of_class(kits, firings(kits.version, project, library, more.teacher), more, till, coin)
 
 
 def _kits(

@@ -96,7 +96,7 @@ class Kinds:
         found, errors = self.designs.chosen(worked, version, line.choices)
         if found is not None:
             chosen = found.versions[version.name]
-            same = _written_so(worked, found, chosen) if line.posted else None
+            same = written_so(worked, found, chosen) if line.posted else None
             if same is None:
                 return found, chosen, choices
             if not same.changed:
@@ -137,7 +137,7 @@ class Kinds:
         self.troubles.add(f"{line.whose}{message}", (word or line).place, helped)
 
 
-def _written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> WorkedVersion | None:
+def written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> WorkedVersion | None:
     """The version of a design that is what somebody chose: by all its choices, and by its printed numbers.
 
     A band of US 7 that is ordered in size US 8 is the band US 8: one kit, one name, one page.

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from sheetgen.model.plan import Held
     from sheetgen.work.network import Task
 
+Span = tuple[float, float]
+"""From when to when, min."""
 Begun = tuple[tuple[int, float], ...]
 """Tasks that are begun, each with when."""
 
@@ -52,11 +54,15 @@ class Way:
 
 @dataclass(slots=True)
 class Evenings:
-    """The search: tasks of a class, and how it is held. `kilns` are those that the teacher fires, with their loads."""
+    """The search: tasks of a class, and how it is held. `kilns` are those that the teacher fires, with their loads.
+
+    While the kiln is `taken` for something else it is not fired for these.
+    """
 
     tasks: Sequence[Task]
     held: Held
     kilns: Mapping[int, int] = field(default_factory=dict)
+    taken: Sequence[Span] = ()
     _known: dict[tuple[object, ...], Way] = field(default_factory=dict)
     _wet_after: dict[int, frozenset[int]] = field(default_factory=dict)
     _opens: frozenset[int] = frozenset()
@@ -86,10 +92,18 @@ class Evenings:
         """When what wants no hands begins: a wait at once; each load of a kiln when the teacher is there."""
         if i not in self.kilns:
             return [ready]
-        begun = [self._teacher_at(ready)]
+        long = self.tasks[i].whole.high
+        begun = [self._kiln_at(ready, long)]
         while len(begun) < self.kilns[i]:
-            begun.append(self._teacher_at(begun[-1] + self.tasks[i].whole.high))
+            begun.append(self._kiln_at(begun[-1] + long, long))
         return begun
+
+    def _kiln_at(self, minute: float, long: float) -> float:
+        """When the teacher is there and the kiln is free for so long."""
+        at = self._teacher_at(minute)
+        while clash := [end for begin, end in self.taken if at < end - GRAIN and begin < at + long - GRAIN]:
+            at = self._teacher_at(max(clash))
+        return at
 
     def _teacher_at(self, minute: float) -> float:
         """When the teacher is there: in an evening, and on every other day at the hour of one."""

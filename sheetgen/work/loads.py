@@ -5,6 +5,7 @@ Each part is laid down by itself, as it was cut and formed and before it shrinks
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from sheetgen.base.interval import GRAIN, ceil, floor
@@ -18,7 +19,7 @@ from sheetgen.model.worked import Load
 from sheetgen.work.firing import kiln_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping, Sequence
+    from collections.abc import Iterable, Iterator, Mapping
 
     from sheetgen.base.material import Item
     from sheetgen.base.place import Place
@@ -28,7 +29,8 @@ if TYPE_CHECKING:
 MOST_PIECES = 400  # beyond these nobody's class fires, and the search for room would take its time
 TRIALS = 60  # of orders in which they are laid down
 CUBIC = 1000  # mm³ in a mL
-Laid = list[tuple[str, Room, int]]  # what it is called, what one takes up, how many
+Laid = Sequence[tuple[str, Room, int]]
+"""What pieces are called, what one takes up, how many."""
 
 
 class Loading:
@@ -39,27 +41,31 @@ class Loading:
         self.clay, self.uses, self.place, self.evaluator = clay, uses, place, evaluator
         self.kiln = kiln_of(uses, evaluator)
 
-    def loads(self, parts: Mapping[str, Piece], named: Sequence[str], makers: int = 1) -> tuple[Load, ...]:
+    def loads(
+        self, parts: Mapping[str, Piece], named: Sequence[str], makers: int = 1, beside: Laid = ()
+    ) -> tuple[Load, ...]:
         """One for the shelves and one for carbon, as the clay's program wants them; none where stock is silent.
 
-        Of so many makers all pieces are laid down together: what a shelf has room for goes on it, whosever it is.
+        Of so many makers all pieces are laid down together, and with those of other designs that are `beside` them:
+        what a shelf has room for goes on it, whosever it is.
         """
-        laid = [(name, room, many * makers) for name, room, many in self._laid(parts, named)]
+        laid = self.laid(parts, named, makers)
         if not laid:
             return ()
+        laid = [*laid, *beside]
         phases = dict.fromkeys(phase.in_carbon for phase in self.clay.firing)
         found = (self._boxed(laid) if boxed else self._shelved(laid) for boxed in phases)
         return tuple(load for load in found if load is not None)
 
-    def _laid(self, parts: Mapping[str, Piece], named: Sequence[str]) -> Laid:
+    def laid(self, parts: Mapping[str, Piece], named: Sequence[str], makers: int) -> Laid:
         """The pieces of the clay, of the parts named or of all; nothing where the room of one is not known."""
-        found: Laid = []
+        found: list[tuple[str, Room, int]] = []
         for part in parts.values():
             if part.clay != self.clay or "clay mass" not in part.roles or (named and part.name not in named):
                 continue
             if not part.rooms:
                 return []
-            found += [(part.title, room, part.count) for room in part.rooms]
+            found += [(part.title, room, part.count * makers) for room in part.rooms]
         return found
 
     def _shelved(self, laid: Laid) -> Load | None:

@@ -49,7 +49,7 @@ def _changes(
     yield Remedy("evenings"), ((len(one.evenings), replace(room, held=one)) for one in further)
     short = dict.fromkeys(tool for i in range(len(of_class.steps)) for tool in of_class.rounds(i, room)[1])
     for tool in short:
-        numbers = range(tools[tool.id].owned + 1, room.makers + 1)
+        numbers = range(tools[tool.id].owned + 1, room.users(tool) + 1)
         yield Remedy("tool", tool=tool), ((n, replace(room, owned={**room.owned, tool.id: n})) for n in numbers)
     if room.makers > 1:
         yield Remedy("pairs"), iter([(ceil(room.makers / PAIR), replace(room, makers=ceil(room.makers / PAIR)))])

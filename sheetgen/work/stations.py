@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.interval import Interval, ceil
 from sheetgen.base.material import Tool
 from sheetgen.facts.bench import NEVER_AT_HOME
@@ -21,17 +22,25 @@ if TYPE_CHECKING:
     from sheetgen.model.plan import Held
     from sheetgen.model.worked import WorkedStep
     from sheetgen.work.class_loads import ClassLoads
-    from sheetgen.work.evenings import Way
+    from sheetgen.work.evenings import Span, Way
     from sheetgen.work.network import Network
 
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """What a class has: how it is held, how many make one, and how many there are of each tool that is counted."""
+    """What a class has: how it is held, how many make one, and how many there are of each tool that is counted.
+
+    `beside` is how many who make other designs use such a tool in the same evening.
+    """
 
     held: Held
     makers: int
     owned: Mapping[str, int]
+    beside: Mapping[str, int] = field(default_factory=Frozen)
+
+    def users(self, tool: Tool) -> int:
+        """How many use a tool."""
+        return self.makers + self.beside.get(tool.id, 0)
 
 
 def counted(step: WorkedStep) -> Iterator[Tool]:
@@ -43,17 +52,21 @@ def counted(step: WorkedStep) -> Iterator[Tool]:
 
 @dataclass(slots=True)
 class ClassWork:
-    """One version made by a class, to be planned for one room after another."""
+    """One version made by a class, to be planned for one room after another.
+
+    `taken` are the times at which the kiln is fired for other designs.
+    """
 
     network: Network
     steps: Sequence[WorkedStep]
     kiln: ClassLoads
+    taken: Sequence[Span] = ()
 
     def way(self, room: Room) -> tuple[list[Task], Way]:
         """The best way through the evenings, and the steps as the class's time sees them."""
         tasks = [self._task(i, room) for i in range(len(self.steps))]
         kilns = {i: self.kiln.loads_of(i, room.makers) for i, step in enumerate(self.steps) if step.firing}
-        return tasks, Evenings(tasks, room.held, kilns).best()
+        return tasks, Evenings(tasks, room.held, kilns, self.taken).best()
 
     def left(self, way: Way) -> tuple[int, ...]:
         """The steps that find no room."""
@@ -62,8 +75,8 @@ class ClassWork:
 
     def rounds(self, i: int, room: Room) -> tuple[int, tuple[Tool, ...]]:
         """How often a step is done until everybody has, and the tools of which there are too few."""
-        few = tuple(tool for tool in counted(self.steps[i]) if room.owned[tool.id] < room.makers)
-        return max((ceil(room.makers / room.owned[tool.id]) for tool in few), default=1), few
+        few = tuple(tool for tool in counted(self.steps[i]) if room.owned[tool.id] < room.users(tool))
+        return max((ceil(room.users(tool) / room.owned[tool.id]) for tool in few), default=1), few
 
     def _task(self, i: int, room: Room) -> Task:
         step = self.steps[i]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.clock import MINUTES_PER_DAY
 from sheetgen.base.interval import GRAIN, Interval
-from sheetgen.model.plan import Between, Evening, Slot
+from sheetgen.model.plan import Between, Evening, Fired, Slot
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -105,6 +105,17 @@ def between(held: Held, steps: Sequence[WorkedStep], tasks: Sequence[Task], way:
                     of_how_many,
                 )
             )
+    return tuple(rows)
+
+
+def fired(held: Held, steps: Sequence[WorkedStep], tasks: Sequence[Task], way: Way) -> tuple[Fired, ...]:
+    """Each load of the kiln, after the evening that was begun last."""
+    days = [number * held.days_between for number, _ in way.held]
+    rows = []
+    for i, at in sorted(way.alone, key=lambda one: one[1]):
+        if steps[i].firing:
+            before = [day for day in days if day * MINUTES_PER_DAY + held.evenings[0][0] <= at]
+            rows.append(Fired(i, max(before, default=0), at, at + tasks[i].whole.high))
     return tuple(rows)
 
 

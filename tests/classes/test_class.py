@@ -330,3 +330,75 @@ def test_the_kiln_is_fired_for_all_at_once(rings: Held) -> None:
     """A pack of six pieces of fibre blanket does 60 firings: one for the class, and not one for each of its 8 sets."""
     [row] = of(rings.rows("buy"), "fibre-blanket")
     assert row["needed"] == "1"
+
+
+# Handouts of what is chosen
+
+
+CHOSEN = "tideline-band,US 7,size=US 7½;plug=ring-plug-us-7-half,,1"
+
+
+@pytest.fixture(scope="module")
+def chosen(bench: Callable[..., Bench]) -> Held:
+    """Two whose finger has no version, one who chooses what is another version, one who makes the band as it is."""
+    lines = (f"Bo Tern,{CHOSEN}", f"Nell Auk,{CHOSEN}", "Ida Knot,tideline-band,US 7,size=US 9,,1")
+    return bench("tideline-band").held(*lines, "Odo Marsh,tideline-band,US 8,,,1")
+
+
+HALF = "tideline-band-us-7-plug-firing-plug-us-7-half-size-us-7-half"
+
+
+def test_a_choice_that_no_version_has_is_printed_once_for_whoever_makes_it(chosen: Held) -> None:
+    """Of a size that is another version there is none, nor of a version as it is: those are published."""
+    assert chosen.code == WELL, chosen.said
+    begin = ("handout", "bench-card", "templates")
+    found = sorted(path.name for path in chosen.folder.iterdir() if path.name.startswith(begin))
+    assert found == sorted(f"{sheet}-{HALF}-a4.pdf" for sheet in begin)
+
+
+def test_the_handout_of_a_choice_says_what_was_chosen_and_nothing_of_bags_or_a_kit(chosen: Held) -> None:
+    """The plug of the finger's size stands in its list, by its own name."""
+    pages = " ".join(chosen.pages(f"handout-{HALF}"))
+    assert "US 7, but plug: firing plug US 7½, size US 7½" in pages
+    assert "Firing plug US 7½" in pages
+    assert "From your bench" not in pages
+    assert "kit," not in pages
+    assert "the bag" not in pages.lower()
+    assert not [name for name in ("Bo", "Tern", "Nell") if f" {name} " in pages]
+
+
+def test_the_handout_of_a_choice_tells_a_class_who_fires(bench: Callable[..., Bench]) -> None:
+    """A bookmark of silver is a first piece: its teacher fires it. Whoever works alone with a kit is told otherwise."""
+    held = bench("sedge-bookmark").held("Bo Tern,sedge-bookmark,,drop=45 mm,,1")
+    [handout] = held.folder.glob("handout-*")
+    assert "In a class the teacher does this" in " ".join(held.pages(handout.name.removesuffix("-a4.pdf")))
+
+
+def test_the_handout_of_a_choice_has_the_colours_that_were_chosen(bench: Callable[..., Bench]) -> None:
+    """Grey sea is 7 clear to 5 smoke: of ten seats 5.83 and 4.17, so 6 and 4, and one of each to spare."""
+    held = bench("buoy-drops").held("Bo Tern,buoy-drops,,height=20 mm,grey sea,1")
+    [handout] = held.folder.glob("handout-*")
+    words = " ".join(held.pages(handout.name.removesuffix("-a4.pdf")))
+    assert "Silver, short, but height 20 mm, grey sea." in words
+    assert "6 + 1 4 + 1" in words
+    assert "Foiled stone PP 18, smoke" in words
+
+
+def test_the_copies_that_are_told_are_those_that_the_pick_list_counts(chosen: Held) -> None:
+    """Two pupils, the teacher's piece and the spare set make US 7½: four of each sheet."""
+    assert "print 4 × each of handout, bench card and templates of Tideline band, US 7, but " in chosen.said
+    assert f"…-{HALF}-….pdf" in chosen.said
+    assert "but size US 9 is the version US 9: print 1 × each of its handout, bench card and templates\n" in chosen.said
+    paper = {(row["name"], row["choices"]): row["together"] for row in chosen.rows("pick") if row["station"] == "paper"}
+    half = "plug: firing plug US 7½, size US 7½"
+    assert {name: paper[name, half] for name in ("Handout", "Bench card", "Templates")} == dict.fromkeys(
+        ("Handout", "Bench card", "Templates"), "4"
+    )
+
+
+def test_handouts_of_what_another_evening_chose_go(chosen: Held) -> None:
+    from tests.classes.conftest import Bench  # noqa: PLC0415
+
+    assert list(chosen.folder.glob("handout-*"))
+    Bench(chosen.folder.parents[1]).held("Odo Marsh,tideline-band,US 8,,,1", printed=False)
+    assert not [path for begin in ("handout", "bench-card", "templates") for path in chosen.folder.glob(f"{begin}-*")]

@@ -276,6 +276,13 @@ def test_every_number_that_pays_is_told_and_no_other() -> None:
     assert pays(few, D(54), EUR).told == "pays with 3, and not with 4 (a second load)"
 
 
+def test_a_spare_set_more_is_told_where_it_makes_a_class_a_loss_again() -> None:
+    # a set of 30 to each six that are begun, 20 of a fee left a head: 6: 120 of 90 + 30, 7: 140 of 150, 8: 160 of 150
+    cost = ClassCost(D(90), D(30), D(0), (0,) * 8, spare=D(30), spares=(1, 1, 1, 1, 1, 1, 2, 2))
+    assert pays(cost, D(50), EUR).told == "pays with 6, not with 7 (a second spare set), and with 8"
+    assert cost.working(7, EUR) == "90.00 + 7 × 30.00 + 2 × 30.00"
+
+
 @given(st.integers(0, 300), st.integers(0, 40), st.integers(0, 90), st.integers(1, 6), st.integers(1, 60))
 def test_the_set_of_numbers_that_pay_is_that_of_trying_each(
     once: int, head: int, load: int, room: int, more: int

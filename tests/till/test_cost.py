@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
+import shutil
 import stat
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
@@ -122,26 +123,92 @@ def test_a_run_of_kits_is_packed_and_wrapped_and_fires_nothing(tmp_path: Path) -
     assert not [row for row in rows(tmp_path / "p", "kits-used") if row["line"] == "Firing" or "load" in row["working"]]
 
 
-def test_a_class_is_costed_by_its_pot_and_its_loads(tmp_path: Path) -> None:
-    """Twelve rings of sterling clay: 56 g used of 125 bought for 162: 72.576; 12 plugs of 15 for 42: 33.60.
+CLASS = "tideline-band-sterling-clay-us-7-class"
 
-    Sheet 0.06, balm 6 ÷ 30 × 5.50 = 1.10, carbon none (one packet for 16.00 must be there), tape 0.33, film 0.48, pads
-    7.20, cloth 3.60: 118.95. Teaching 3 × 110, room 3 × 40, two loads 180.00, 15 % of 330 = 49.50: in all 798.45.
-    The fee without its tax is 100.50 ÷ 1.19 = 84.4538. Against 330 × 1.15 + 120 = 499.50, 118.95 ÷ 12 a head, 90 a
-    load: 8 × 84.45 − (499.50 + 79.30 + 90) = 6.80; 9 × 84.45 − (499.50 + 89.2125 + 180) = −8.66; ten leave 65.875.
+
+def test_a_class_is_costed_by_its_pot_and_its_loads_with_the_teachers_piece_and_a_spare_set(tmp_path: Path) -> None:
+    """Twelve rings of sterling clay, the teacher's and a spare set: fourteen sets out of one pot.
+
+    A ring uses 4.625 g: 14 × 4.625 = 64.76, so 65 g of 150 bought for 196. The pupils' part is twelve fourteenths:
+    12 ÷ 14 × 65 ÷ 150 × 196 = 72.80. Plugs 12 ÷ 14 × 14 ÷ 15 × 42 = 33.60. Sheet of 62.5 mm, four of them across the
+    roll and four rows of 25: 12 ÷ 14 × 100 ÷ 5000 × 4.80 = 0.082. Balm 6 ÷ 30 × 5.50 = 1.10,
+    carbon none (one packet for 16.00 must be there),
+    tape 0.33, film 0.48, pads 7.20, cloth 3.60: 119.19. A set more is what a head takes, 119.19 ÷ 12 = 9.93, twice.
+    Teaching 3 × 110, room 3 × 40. Eight rings lie in a box of carbon: thirteen are two loads, 180.00; the spare set is
+    fired only for a ring that is lost. 15 % of 330 = 49.50. In all 119.19 + 9.93 + 9.93 + 330 + 180 + 120 + 49.50 =
+    818.55.
     """
-    till = TILL.replace("load: 6.50", "load: 90")
-    result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
+    result = costed(
+        tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=TILL.replace("load: 6.50", "load: 90")
+    )
     assert result.exit_code == WELL, result.output
-    name = "tideline-band-sterling-clay-us-7-class"
-    assert list(amounts(tmp_path / "p", f"{name}-used").values()) == [
+    assert list(amounts(tmp_path / "p", f"{CLASS}-used").values()) == [
+        "72.80", "33.60", "0.08", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "9.93", "9.93", "330.00", "180.00",
+        "120.00", "49.50", "818.55",
+    ]  # fmt: skip
+    bought = amounts(tmp_path / "p", f"{CLASS}-bought")
+    assert bought["Activated carbon, for a firing box"] == "16.00"
+    assert bought["Sterling-silver clay, two-phase"] == "196.00"
+    assert [bought[name] for name in ("The teacher’s piece", "Spare sets")] == ["0.00", "0.00"]  # in those packs
+    used = {row["line"]: row["working"] for row in rows(tmp_path / "p", f"{CLASS}-used")}
+    assert used["The teacher’s piece"] == "119.19 ÷ 12"
+    assert "a class of 12 + 1 teacher’s piece + 1 spare set" in result.stdout
+    assert "common practice, where class: does not say" in result.stdout
+
+
+def test_the_teachers_piece_is_in_the_load_that_a_class_pays_for(tmp_path: Path) -> None:
+    """A fee of 115.50 is 97.06 without its tax. Once 330 × 1.15 + 120 + 9.93 = 509.43; a head 119.19 ÷ 12; a load 90.
+
+    Seven and the teacher's are eight, one load: 7 × 97.06 − (509.43 + 69.5275 + 90 + 9.93) = 0.53. With eight they are
+    nine: 776.48 − (509.43 + 79.46 + 180 + 9.93) = −2.34. With nine 873.54 − 788.7525 = 84.79, with twelve 346.17.
+    """
+    till = TILL.replace("load: 6.50", "load: 90").replace("100.50", "115.50")
+    result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
+    fee = amounts(tmp_path / "p", f"{CLASS}-fee")
+    assert (fee["Once, however many come"], fee["For each spare set"]) == ("509.43", "9.93")
+    assert [fee[f"Left with {n}"] for n in (7, 8, 9, 12)] == ["0.53", "-2.34", "84.79", "346.17"]
+    assert "The class pays with 7, not with 8 (a second load), and from 9 on" in result.stdout
+
+
+def holding(tmp_path: Path, said: str) -> Path:
+    """The demonstration, its classes held otherwise."""
+    root = tmp_path / "library"
+    shutil.copytree(ROOT / "projects", root / "projects")
+    studio = root / "projects" / "studio.yaml"
+    studio.write_text(studio.read_text("utf-8").replace("  people: 12\n", f"  people: 12\n{said}"), "utf-8")
+    return root
+
+
+def test_a_class_with_nothing_made_up_besides_costs_its_pupils_sets_alone(tmp_path: Path) -> None:
+    """56 g of 125 bought for 162: 72.576; plugs 12 ÷ 15 × 42; sheet 62.5 ÷ 5000 × 4.80: 118.95 in all, and 798.45.
+
+    The fee of 84.45 against 499.50 once, 118.95 ÷ 12 a head and 90 a load: 8 leave 6.80, 9 lack 8.66, 10 leave 65.875.
+    """
+    root = holding(tmp_path, "  teacher's piece: no\n  a spare set for: none\n")
+    till = TILL.replace("load: 6.50", "load: 90")
+    result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till, root=root)
+    assert list(amounts(tmp_path / "p", f"{CLASS}-used").values()) == [
         "72.58", "33.60", "0.06", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "330.00", "180.00", "120.00",
         "49.50", "798.45",
     ]  # fmt: skip
-    assert amounts(tmp_path / "p", f"{name}-bought")["Activated carbon, for a firing box"] == "16.00"
-    fee = amounts(tmp_path / "p", f"{name}-fee")
+    fee = amounts(tmp_path / "p", f"{CLASS}-fee")
     assert [fee[f"Left with {n}"] for n in (8, 9, 10, 12)] == ["6.80", "-8.66", "65.88", "214.95"]
     assert "The class pays with 8, not with 9 (a second load), and from 10 on" in result.stdout
+    assert "common practice" not in result.stdout
+
+
+def test_a_spare_set_for_each_four_is_paid_by_those_who_make_it_needed(tmp_path: Path) -> None:
+    """Twelve have three: each is a head's part, and with five people a second one is there."""
+    root = holding(tmp_path, "  teacher's piece: no\n  a spare set for: 4\n")
+    costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", root=root)
+    used = {row["line"]: row for row in rows(tmp_path / "p", f"{CLASS}-used")}
+    fee = {row["line"]: row for row in rows(tmp_path / "p", f"{CLASS}-fee")}
+    spare = used["Spare sets"]["amount"]
+    assert re.fullmatch(r"3 × [\d.]+ ÷ 12", used["Spare sets"]["working"])
+    assert fee["For each spare set"]["working"] == f"{spare} ÷ 3"
+    each = fee["For each spare set"]["amount"]
+    assert [fee[f"Left with {n}"]["working"].endswith(f" + {many} × {each})") for n, many in ((4, 1), (5, 2), (9, 3))]
+    assert "The teacher’s piece" not in used
 
 
 def test_of_several_kinds_each_has_its_part_of_the_run(tmp_path: Path) -> None:
@@ -258,12 +325,12 @@ def test_a_till_that_does_not_say_everything_says_what_is_lacking(tmp_path: Path
 
 
 def test_a_fee_that_a_head_costs_never_pays_and_is_told_where_it_stands(tmp_path: Path) -> None:
-    """118.95 ÷ 12 = 9.9125 a head."""
+    """119.19 ÷ 12 = 9.9325 a head."""
     till = TILL.replace("100.50 EUR", "9.90 EUR").replace("tax: 19 %\n", "")
     result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
     assert result.exit_code == TROUBLES
     assert "p/till.yaml:16:8: error: a fee of 9.90 EUR never pays, whatever the number" in result.stderr
-    assert "more than 9.91 EUR" in result.stderr
+    assert "more than 9.93 EUR" in result.stderr
     assert not (tmp_path / "p" / "cost").exists()
 
 
