@@ -22,6 +22,9 @@ if TYPE_CHECKING:
     from sheetgen.kits.run_lists import Lists
     from sheetgen.model.sheets import Sheet
 
+MOST_ROWS = 100_000
+"""Of a list in a workbook. No program opens more than 1,048,576, and each takes its time to be written and opened."""
+
 
 class Press(NamedTuple):
     """The library's theme, and what prints."""
@@ -46,7 +49,7 @@ def list_files(
 ) -> tuple[dict[str, bytes], list[str]]:
     """Every list as CSV, together with `more` as a workbook, and on paper; and how many pages each has, in lines.
 
-    `papers` are those of the studio where none is named.
+    A list too long for a workbook is a CSV alone, and told. `papers` are those of the studio where none is named.
     What jars in a layout is a warning. Misplaced and CannotBe as for `on_paper`.
     """
     paper = on_paper(lists, papers or lists.studio.paper, by.theme, by.pool)
@@ -55,4 +58,8 @@ def list_files(
     sheets = [*lists.sheets, *more]
     files = {f"{sheet.name.replace(' ', '-')}.csv": csv_bytes(sheet) for sheet in sheets}
     told = [f"{name}: {counted(many, 'page')}" for name, many in paper.pages.items()]
-    return files | {"lists.xlsx": xlsx_bytes(sheets)} | paper.files, told
+    long = [sheet for sheet in sheets if len(sheet.rows) > MOST_ROWS]
+    told += [f"{sheet.name}: {len(sheet.rows)} rows, as CSV alone: too many for lists.xlsx" for sheet in long]
+    return files | {
+        "lists.xlsx": xlsx_bytes([sheet for sheet in sheets if len(sheet.rows) <= MOST_ROWS])
+    } | paper.files, told
