@@ -251,7 +251,7 @@ def class_(table: Path, library: Path, private: Path | None) -> None:
 
 
 @main.command()
-@click.argument("wanted", nargs=-1, required=True, metavar="DESIGN[:VERSION][=COUNT]...")
+@click.argument("wanted", nargs=-1, required=True, metavar="TABLE | DESIGN[:VERSION][=COUNT]...")
 @click.option("--class", "a_class", is_flag=True, help="As a class makes it: its people, evenings and loads.")
 @library_option
 @traceback_option
@@ -259,7 +259,8 @@ def class_(table: Path, library: Path, private: Path | None) -> None:
 def cost(wanted: tuple[str, ...], library: Path, private: Path | None, a_class: bool) -> None:  # noqa: FBT001 - a flag, by click # noqa: E501
     """What a piece costs, a run of kits (each with its COUNT), or a class; and lists, in cost/ of the private folder.
 
-    What the studio reckons with stands in till.yaml of that folder.
+    A TABLE of orders is costed as the run that 'orders' makes of it. What the studio reckons with stands in till.yaml
+    of that folder.
     """
     from sheetgen.runs.cost import cost as costings  # noqa: PLC0415 - only where lists are made
 

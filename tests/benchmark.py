@@ -30,7 +30,7 @@ from sheetgen.model.labels import LabelGrid
 from sheetgen.model.stack import Document, Stacked
 from sheetgen.publish.stack import stack
 from sheetgen.render.kit_cards import kit_cards_pdf
-from sheetgen.render.kit_sheets import KitSheet, KitSheets
+from sheetgen.render.kit_sheets import KitSheet, KitSheets, Printing
 from sheetgen.render.labels import labels_pdf
 from sheetgen.render.pdf import Printer, font_files
 from sheetgen.render.theme import Theme
@@ -118,10 +118,11 @@ def processors() -> float:
 def beside_their_sheets() -> None:
     """1,000 orders from their table to the folder; each kind's own sheets stand for themselves as three small PDFs."""
 
-    def small(_kits: object, _run: object, _theme: Theme, pool: PdfPool, _like: object) -> KitSheets:
+    def small(_kits: object, _run: object, theme: Theme, pool: PdfPool, *_like: object) -> Printing:
         page = "<!doctype html><html lang='en'><head><title>Kind</title></head><body>A sheet of it.</body></html>"
         names = ("handout", "bench card", "templates")
-        return KitSheets(tuple(KitSheet(name, "A4", pool.printer.pdf(page, name), 1) for name in names), ())
+        each = KitSheets(tuple(KitSheet(name, "A4", pool.printer.pdf(page, name), 1) for name in names), ())
+        return Printing([], (), (), theme, {}, each)
 
     with tempfile.TemporaryDirectory() as folder, mock.patch.object(documents_of_a_run, "sheets_of", small):
         table, build = Path(folder, "season.csv"), Path(folder, "build")

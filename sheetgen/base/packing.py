@@ -7,8 +7,10 @@ full that gets, so several orders are tried and the best is bettered by exchange
 from __future__ import annotations
 
 import functools
+import itertools
 import math
 import random
+from collections import deque
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -105,28 +107,34 @@ def _score(pages: list[list[Placed]]) -> tuple[float, ...]:
 
 
 def _pages(order: Order, pieces: Sequence[Sides], room: Sides) -> list[list[Placed]]:
+    """Pieces that follow each other and lie alike go together: thousands of one size are soon laid."""
+    alike = itertools.groupby(order, key=lambda one: (pieces[one[0]], one[1]))
+    left = [(sides[::-1] if turned else sides, turned, deque(i for i, _ in each)) for (sides, turned), each in alike]
     pages = []
-    left = order
     while left:
-        page, left = _one_page(left, pieces, room)
-        pages.append(page)
+        pages.append(_one_page(left, room))
+        left = [one for one in left if one[2]]
     return pages
 
 
-def _one_page(order: Order, pieces: Sequence[Sides], room: Sides) -> tuple[list[Placed], Order]:
-    """What goes on one page in this order, and what is left over."""
+def _one_page(left: Sequence[tuple[Sides, bool, deque[int]]], room: Sides) -> list[Placed]:
+    """What goes on one page in this order; taken out of what is left.
+
+    The free edge only sinks, so where a piece has no room none of its size has any later.
+    """
     edge: list[Step] = [(0.0, 0.0, room[0])]
     page: list[Placed] = []
-    left: Order = []
-    for piece, turned in order:
-        width, height = pieces[piece][::-1] if turned else pieces[piece]
-        at = _highest(edge, width, room[0])
-        if at is None or at[1] + height > room[1] + GRAIN:
-            left.append((piece, turned))
-            continue
-        page.append(Placed(piece, *at, width, height, turned))
-        edge = _covered(edge, at[0], width, at[1] + height)
-    return page, left
+    full = set[Sides]()
+    for sides, turned, pieces in left:
+        width, height = sides
+        while pieces and sides not in full:
+            at = _highest(edge, width, room[0])
+            if at is None or at[1] + height > room[1] + GRAIN:
+                full.add(sides)
+                continue
+            page.append(Placed(pieces.popleft(), *at, width, height, turned))
+            edge = _covered(edge, at[0], width, at[1] + height)
+    return page
 
 
 def _highest(edge: list[Step], width: float, room: float) -> tuple[float, float] | None:

@@ -8,7 +8,7 @@ from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, told_apart
 from sheetgen.kits.kit_cards import short_names
 from sheetgen.kits.packed import amount
-from sheetgen.kits.parcels import parcels
+from sheetgen.kits.parcels import lots, parcels
 from sheetgen.model.cards import BagLabel
 from sheetgen.model.kit_cards_view import Label, OrderHead
 from sheetgen.model.sheets import Sheet
@@ -41,11 +41,10 @@ def bag_labels(run: Run, taken: Sequence[Taken], address: Callable[[Kits], str])
 def label_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
     """A row for each label, in the same order."""
     rows = []
-    for parcel in parcels(run, taken):
-        kind, order = parcel.kind, parcel.order
+    for order, kind, many in lots(run, taken):
         way = kind.kits.colourway.name if kind.kits.colourway else None
         row = (order.number, order.name or None, kind.kits.design, kind.kits.version.title, way, kind.code)
-        rows += [row] * len(_bags(kind))
+        rows += [row] * len(_bags(kind)) * many
     return Sheet("labels", HEAD, tuple(rows))
 
 

@@ -12,9 +12,10 @@ from sheetgen.model.sheets import Sheet
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from sheetgen.kits.costing import Costing, Sold
+    from sheetgen.kits.costing import Costing
     from sheetgen.kits.costs import Price
     from sheetgen.kits.money import Coin, Line
+    from sheetgen.kits.sold import Sold
     from sheetgen.model.sheets import Cell
 
 COLUMNS = ("line", "working", "amount", "currency")

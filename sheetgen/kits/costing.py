@@ -8,36 +8,27 @@ from typing import TYPE_CHECKING
 from sheetgen.base.exact import exact
 from sheetgen.base.spelling import counted, slug
 from sheetgen.kits.bought import bought
-from sheetgen.kits.costs import Task, costed, priced_by
+from sheetgen.kits.costs import Task, costed
 from sheetgen.kits.making import made
 from sheetgen.kits.material import Priced, priced
 from sheetgen.kits.posted import each_kind, packing, wrapping
 from sheetgen.kits.rates import rates_of
 from sheetgen.kits.run import taken
+from sheetgen.kits.sold import sold_as, sold_of
 from sheetgen.kits.supplies import supply
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Sequence
     from fractions import Fraction
 
     from sheetgen.base.trouble import Trouble
     from sheetgen.kits.bought import Got
-    from sheetgen.kits.costs import Costed, Price
+    from sheetgen.kits.costs import Costed
     from sheetgen.kits.material import Sets
     from sheetgen.kits.money import Coin, Line
-    from sheetgen.kits.rates import Rates
+    from sheetgen.kits.sold import Sold
     from sheetgen.kits.taken import Kits
     from sheetgen.model.till import Till
-
-
-@dataclass(frozen=True, slots=True)
-class Sold:
-    """What one of a kind costs, by its part of a run's lines, and its prices. `apart`: the run has other kinds too."""
-
-    title: str
-    cost: Costed
-    prices: tuple[Price, ...]
-    apart: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,12 +87,15 @@ def of_piece(kits: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[T
     if fired and till and till.load and till.pieces_a_load == 1:
         notes.append(f"fired alone in its load: {till.name} does not say how many 'pieces a load' share one")
     title, name = f"{kits.named}: a piece", slug(f"{kits.worked.name} {kits.version.title}")
-    sold = (_sold(title, used, till, rates),) if till else ()
+    sold = (sold_as(title, used, till, rates),) if till else ()
     return Costing(title, name, coin, materials, used, by_packs, sold, notes=tuple(notes)), troubles
 
 
-def of_run(run: Sequence[Kits], till: Till | None, coin: Coin) -> tuple[Costing, list[Trouble]]:
-    """A run of kits, packed and wrapped. Whoever makes them fires them."""
+def of_run(run: Sequence[Kits], till: Till | None, coin: Coin, table: str = "") -> tuple[Costing, list[Trouble]]:
+    """A run of kits, packed and wrapped; of orders the name of their `table`. Whoever makes them fires them.
+
+    A part that is sent by itself is packed and wrapped as a kit is, and has no price: its kit had one.
+    """
     rates, kits = rates_of(till, coin), sum(one.bags for one in run)
     got, troubles = bought(taken(run))
     materials = tuple(_priced(one, _gone(one), coin) for one in got)
@@ -118,12 +112,16 @@ def of_run(run: Sequence[Kits], till: Till | None, coin: Coin) -> tuple[Costing,
     )
     several = len(run) > 1
     kinds = each_kind(run, got, materials, till, rates) if several else [(run[0], used)]
-    sold = (
-        tuple(_sold(f"{kind.named}: a kit", cost, till, rates, apart=several) for kind, cost in kinds) if till else ()
-    )
-    notes = _lacking(till, {"labour": "packing", "wrapping": "wrapping"})
-    title = f"{' and '.join(f'{one.bags} × {one.named}' for one in run)}: a run of {counted(kits, 'kit')}"
-    return Costing(title, "kits", coin, materials, used, by_packs, sold, notes=tuple(notes)), troubles
+    sold = tuple(sold_of(kind, cost, till, rates, apart=several) for kind, cost in kinds) if till else ()
+    notes = [*_lacking(till, {"labour": "packing", "wrapping": "wrapping"})]
+    parts = sum(one.bags for one in run if one.only)
+    if parts:
+        notes.append(f"{counted(parts, 'part')} sent alone: packed and wrapped as a kit is, and without a price")
+    called = table or " and ".join(f"{one.bags} × {one.named}" for one in run)
+    of = f" of {counted(len(run), 'kind')}" if table else ""
+    many = " and ".join(counted(n, what) for n, what in ((kits - parts, "kit"), (parts, "part")) if n)
+    title, name = f"{called}: a run of {many}{of}", slug(table) if table else "kits"
+    return Costing(title, name, coin, materials, used, by_packs, sold, notes=tuple(notes)), troubles
 
 
 def of_making(
@@ -158,19 +156,6 @@ def _priced(got: Got, used: Fraction, coin: Coin, sets: Sets | None = None) -> P
         unknown = coin.line(got.taken.item.name, got.why, None)
         return Priced(unknown, unknown, unknown)
     return priced(supply(got, used, coin.point), coin, sets)
-
-
-def _sold(title: str, cost: Costed, till: Till, rates: Rates, *, apart: bool = False) -> Sold:
-    """By markup and by margin, so far as they are stated; nothing is a price for what costs nothing."""
-    prices = tuple(_prices(cost, till, rates)) if cost.cost.amount else ()
-    return Sold(title, cost, prices, apart)
-
-
-def _prices(cost: Costed, till: Till, rates: Rates) -> Iterator[Price]:
-    if till.markup is not None:
-        yield priced_by(cost, "markup", till.markup, rates)
-    if till.margin is not None:
-        yield priced_by(cost, "margin", till.margin, rates)
 
 
 def _lacking(till: Till | None, wanted: dict[str, str]) -> Iterable[str]:

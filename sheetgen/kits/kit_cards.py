@@ -8,7 +8,7 @@ from sheetgen.base.spelling import in_a_sentence
 from sheetgen.facts.cautions import ASK_FIRST, OF_A_KIT
 from sheetgen.kits.lists import number
 from sheetgen.kits.packed import amount
-from sheetgen.kits.parcels import parcels
+from sheetgen.kits.parcels import lots, parcels
 from sheetgen.model.amounts import amount_told
 from sheetgen.model.cards import Card
 from sheetgen.model.kit_cards_view import KitCard, OrderHead, Ticked, Warned
@@ -19,9 +19,9 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
-    from sheetgen.kits.contents import Content
+    from sheetgen.kits.contents import Content, Contents
     from sheetgen.kits.ordered import Run
-    from sheetgen.kits.parcels import Kind, Parcel
+    from sheetgen.kits.parcels import Kind
     from sheetgen.kits.taken import Taken
     from sheetgen.model.sheets import Cell
 
@@ -49,12 +49,11 @@ def kit_cards(run: Run, taken: Sequence[Taken]) -> list[Card]:
 
 def card_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
     """A row for each thing in each kit, so that the amounts add up to what is picked; as needed: no amount."""
-    rows = [row for parcel in parcels(run, taken) for row in _rows(parcel)]
-    return Sheet("kit cards", HEAD, tuple(rows))
+    each = [(list(_rows(order.number, kind.contents)), many) for order, kind, many in lots(run, taken)]
+    return Sheet("kit cards", HEAD, tuple(row for rows, many in each for row in rows * many))
 
 
-def _rows(parcel: Parcel) -> Iterator[tuple[Cell, ...]]:
-    order, held = parcel.order.number, parcel.kind.contents
+def _rows(order: str, held: Contents) -> Iterator[tuple[Cell, ...]]:
     for bag in held.bags:
         for one in bag.contents:
             amount = None if one.each is None else number(one.each)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil, gcd, lcm
@@ -72,12 +72,16 @@ def to_buy(need: Exact, have: Exact, packs: Sequence[Pack]) -> Buying:
     step = common_step(pack.holds for pack in largest_first)
     sizes = [int(pack.holds / step) for pack in largest_first]
     wanted = ceil((need - have) / step)
+    at, surely = _surely(largest_first, sizes, wanted)
+    wanted -= surely * sizes[at]
+    begun = [replace(pack, at_least=1) if surely and i == at else pack for i, pack in enumerate(largest_first)]
     # What can be left out is left out: no more lies over than one pack, or the least number of one size, holds.
-    most = wanted + max(size * pack.at_least for size, pack in zip(sizes, largest_first, strict=True))
+    most = wanted + max(size * pack.at_least for size, pack in zip(sizes, begun, strict=True))
     if most * len(sizes) > MOST_STEPS:
         told = f"{plain(need)} cannot be counted out in steps of {plain(step)}"
         raise CannotBe(told, help="sizes of packs in rounder numbers", field="packs")
-    taken = _cheapest(largest_first, sizes, wanted, most)
+    taken = _cheapest(begun, sizes, wanted, most)
+    taken[at] += surely
     return Buying(need, have, tuple((pack, many) for pack, many in zip(largest_first, taken, strict=True) if many))
 
 
@@ -86,6 +90,22 @@ def common_step(numbers: Iterable[Exact]) -> Fraction:
     each = [Fraction(number) for number in numbers]
     below = lcm(*(one.denominator for one in each))
     return Fraction(gcd(*(int(one * below) for one in each)), below)
+
+
+def _surely(packs: Sequence[Pack], sizes: Sequence[int], wanted: int) -> tuple[int, int]:
+    """Which size costs least for what it holds, and how many of it are bought in any case: of a large need nearly all.
+
+    Of as many packs of other sizes as this one has steps, some together hold a whole multiple of it (a sum of some of n
+    whole numbers is a multiple of n), and so many of this one cost no more and are no more. So few others are bought.
+    """
+    known = all(pack.price is not None for pack in packs)
+    prices = [Fraction(pack.price or 0) if known else Fraction(1) for pack in packs]
+    at = min(range(len(packs)), key=lambda i: (prices[i] / sizes[i], -sizes[i]))
+    others = [i for i in range(len(packs)) if i != at]
+    least = sum(sizes[i] * packs[i].at_least for i in others)
+    most_of_others = least + (sizes[at] - 1) * max((sizes[i] for i in others), default=0)
+    surely = (wanted - most_of_others) // sizes[at]
+    return at, surely if surely >= packs[at].at_least else 0
 
 
 def _cheapest(packs: Sequence[Pack], sizes: Sequence[int], wanted: int, most: int) -> list[int]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -59,10 +60,20 @@ class Parcel:
 
 def parcels(run: Run, taken: Sequence[Taken]) -> Iterator[Parcel]:
     """Every kit of a run, order by order; `taken` is what the run takes. Kits and single parts are counted apart."""
+    many, seen = Counter[tuple[int, bool]](), Counter[tuple[int, bool]]()
+    each = list(lots(run, taken))
+    for order, kind, count in each:
+        many[id(order), kind.slip] += count
+    for order, kind, count in each:
+        which = (id(order), kind.slip)
+        for _ in range(count):
+            seen[which] += 1
+            yield Parcel(order, kind, seen[which], many[which])
+
+
+def lots(run: Run, taken: Sequence[Taken]) -> Iterator[tuple[Order, Kind, int]]:
+    """The same, kits of an order that are alike together, with how many they are."""
     kinds = {id(kits): Kind(kits, contents(kits, taken), code_of_kit(kits)) for kits in run.kinds}
     for order in run.orders:
-        each = [kinds[id(part.kits)] for part in order.parts for _ in range(part.count)]
-        seen = {True: 0, False: 0}
-        for kind in each:
-            seen[kind.slip] += 1
-            yield Parcel(order, kind, seen[kind.slip], sum(one.slip == kind.slip for one in each))
+        for part in order.parts:
+            yield order, kinds[id(part.kits)], part.count

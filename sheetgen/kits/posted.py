@@ -9,6 +9,7 @@ from sheetgen.base.exact import exact, plain
 from sheetgen.base.spelling import begun
 from sheetgen.facts.units import MINUTES_PER_HOUR
 from sheetgen.kits.costs import Task, costed
+from sheetgen.kits.kit_lines import lines_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -58,8 +59,8 @@ def each_kind(
     for kits in run:
         lines = []
         for one, line in zip(got, materials, strict=True):
-            weights = [_weight(one.taken, other) for other in run]
-            part, whole = _weight(one.taken, kits), sum(weights, Fraction(0))
+            weights = [_weight(one.taken, other, run) for other in run]
+            part, whole = _weight(one.taken, kits, run), sum(weights, Fraction(0))
             if part:
                 lines.append(_part(line.used, part, whole, rates.coin))
         yield (
@@ -85,17 +86,17 @@ def _part(line: Line, part: Fraction, whole: Fraction, coin: Coin) -> Line:
     return coin.line(line.label, told, Fraction(line.amount) * part / whole)
 
 
-def _weight(taken: Taken, kits: Kits) -> Fraction:
+def _weight(taken: Taken, kits: Kits, run: Sequence[Kits]) -> Fraction:
     """How much of an item goes to a kind: what its bags hold; where that is told by pieces, or in no bag, its need."""
     if taken.held and all(held.unit == taken.item.unit for held in taken.held):
         return sum((held.together for held in taken.held if held.kits is kits), Fraction(0))
-    return sum(_needs(taken.item, kits), Fraction(0))
+    return sum(_needs(taken.item, kits, run), Fraction(0))
 
 
-def _needs(item: Item, kits: Kits) -> Iterator[Fraction]:
-    out = {one.id for one in kits.version.kit.leave_out} if kits.version.kit else set()
-    for line in kits.version.materials:
-        if line.item.id != item.id or item.id in out:
+def _needs(item: Item, kits: Kits, run: Sequence[Kits]) -> Iterator[Fraction]:
+    """Of what these kits take: nothing of what an order leaves out, or of what is in no bag of theirs."""
+    for line in lines_of(kits, run):
+        if line.item.id != item.id:
             continue
         if line.net is not None:
             yield exact(line.needed) * kits.bags

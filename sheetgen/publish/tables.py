@@ -30,8 +30,11 @@ def csv_bytes(sheet: Sheet) -> bytes:
 
     Raises ValueError for a number that is not finite.
     """
-    lines = (",".join(map(field, line)) + "\r\n" for line in (sheet.head, *sheet.rows))
-    return ("\ufeff" + "".join(lines)).encode()
+    lines: dict[int, str] = {}  # kits that are alike have the same rows, thousands of times
+    for row in (sheet.head, *sheet.rows):
+        if id(row) not in lines:
+            lines[id(row)] = ",".join(map(field, row)) + "\r\n"
+    return ("\ufeff" + "".join(lines[id(row)] for row in (sheet.head, *sheet.rows))).encode()
 
 
 def held(text: str) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from sheetgen.facts.parcels import MOST_ON_A_LINE
 from sheetgen.model.orders import OrderLine
 from sheetgen.read.kit_line import KitLine, one_line
 from sheetgen.read.order_cells import count, due
@@ -72,7 +73,7 @@ class Line(KitLine):
             name=self.name(),
             design=design,
             version=self.version(design),
-            count=self.meaning(count, "count") or 0,
+            count=self.count(),
             choices=self.choices(),
             colourway=self.word("colourway"),
             leave_out=leave_out,
@@ -81,6 +82,14 @@ class Line(KitLine):
             due=self.meaning(due, "due"),
             place=order.place,
         )
+
+    def count(self) -> int:
+        """How many kits; so many that nobody packs them in one run are made, and told."""
+        many = self.meaning(count, "count") or 0
+        if many > MOST_ON_A_LINE:
+            told = f"{self.told}{many} kits, and a studio packs up to {MOST_ON_A_LINE:g} in a run; they are made"
+            self.book.troubles.add(told, self.word("count").place, "if it is a slip, mend it", "warning")
+        return many
 
     def name(self) -> str:
         """The name of the order, wherever it is written: it has one."""

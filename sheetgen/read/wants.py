@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from pathlib import Path
 
 from sheetgen.base.trouble import CannotBe
 
 WRITTEN = 'write buoy-drops=12, or tideline-band:"US 8"=3'
 WHICH = 'write buoy-drops, or tideline-band:"US 8"'
+TABLES = (".csv", ".tsv", ".txt", ".xlsx")
 MOST = 100_000  # kits of one version in a run: more is a slip of the finger
 
 
@@ -19,6 +21,11 @@ class Want:
     design: str
     version: str
     count: int
+
+
+def is_table(word: str) -> bool:
+    """Whether a word is the name of a table of orders, and of no design: by its ending, or for a file is there."""
+    return Path(word).suffix.lower() in TABLES or Path(word).is_file()
 
 
 def read_which(word: str) -> Want:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple, Protocol
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,5 +105,5 @@ class Printout:
 class Prints(Protocol):
     """What prints sheets: a pool of printers, or what stands before one."""
 
-    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
+    def printed(self, jobs: Sequence[Job]) -> Iterable[list[Printout]]:
         """The PDFs of several sheets in their order, of each one a paper."""

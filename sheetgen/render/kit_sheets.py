@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
@@ -12,12 +12,12 @@ from sheetgen.render.marks import Marks
 from sheetgen.render.ordered import HOW, Press, sound
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.packed import Packed
     from sheetgen.model.worked import Worked, WorkedVersion
-    from sheetgen.render.job import Doubt
+    from sheetgen.render.job import Doubt, Printout
     from sheetgen.render.ordered import Ordered
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
@@ -42,6 +42,38 @@ class KitSheets(NamedTuple):
     doubts: tuple[Doubt, ...]
 
 
+@dataclass(slots=True)
+class Printing:
+    """The sheets of a kit while they are printed: their jobs, what comes of each, and with which way each began."""
+
+    jobs: list[Ordered]
+    outs: Iterable[list[Printout]]
+    papers: Sequence[str]
+    theme: Theme
+    begun: Mapping[str, int]
+    printed: KitSheets | None = None
+
+    def done(self) -> KitSheets:
+        """All of them, as soon as they are printed.
+
+        Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
+        """
+        if self.printed is None:
+            self.printed = self._done()
+        return self.printed
+
+    def _done(self) -> KitSheets:
+        found: list[KitSheet] = []
+        doubts: list[Doubt] = []
+        for one, outs in zip(self.jobs, self.outs, strict=True):
+            for paper, out in zip(self.papers, outs, strict=True):
+                sound(out.faults, self.theme, one.template)
+                found.append(KitSheet(one.sheet, paper, out.pdf, out.pages, self.begun.get(one.sheet, 0) + out.way))
+            doubts += outs[0].warnings  # both papers have one content box
+        order = list(self.papers)
+        return KitSheets(tuple(sorted(found, key=lambda one: order.index(one.paper))), tuple(doubts))
+
+
 def kit_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by what
     worked: Worked,
     version: WorkedVersion,
@@ -50,7 +82,7 @@ def kit_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by what
     theme: Theme,
     pool: PdfPool,
     like: KitSheets | None = None,
-) -> KitSheets:
+) -> Printing:
     """Those that go into a posted kit, for who works alone; else as `maker_sheets`."""
     return maker_sheets(worked, out_of_class(version), drawn, packed, theme, pool, like)
 
@@ -63,23 +95,14 @@ def maker_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by wh
     theme: Theme,
     pool: PdfPool,
     like: KitSheets | None = None,
-) -> KitSheets:
-    """Those that the design publishes, without the teacher's, as they go with what is `packed`.
+) -> Printing:
+    """Those that the design publishes, without the teacher's, as they go with what is `packed`, begun to be printed.
 
     `like` are those of another kit of the design: each begins with the way in which the other is set.
-    Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
     begun = {one.sheet: one.way for one in like.sheets} if like else {}
     jobs = list(_ordered(Sheets(worked, version, drawn, packed), theme, begun))
-    found: list[KitSheet] = []
-    doubts: list[Doubt] = []
-    for one, outs in zip(jobs, pool.printed([one.job for one in jobs]), strict=True):
-        for paper, out in zip(worked.studio.paper, outs, strict=True):
-            sound(out.faults, theme, one.template)
-            found.append(KitSheet(one.sheet, paper, out.pdf, out.pages, begun.get(one.sheet, 0) + out.way))
-        doubts += outs[0].warnings  # both papers have one content box
-    order = list(worked.studio.paper)
-    return KitSheets(tuple(sorted(found, key=lambda one: order.index(one.paper))), tuple(doubts))
+    return Printing(jobs, pool.printed([one.job for one in jobs]), worked.studio.paper, theme, begun)
 
 
 def _ordered(sheets: Sheets, theme: Theme, begun: Mapping[str, int]) -> Iterator[Ordered]:

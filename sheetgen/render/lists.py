@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
@@ -12,10 +13,10 @@ from sheetgen.render.ordered import PAPERS, paper_of, sound
 from sheetgen.render.pages import sheet_path
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Mapping, Sequence
 
     from sheetgen.model.drawing import Drawing
-    from sheetgen.render.job import Doubt
+    from sheetgen.render.job import Doubt, Printout
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -28,10 +29,10 @@ class Printed(NamedTuple):
     doubts: list[Doubt]
 
 
-def lists_pdf(lists: Mapping[str, object], papers: Sequence[str], theme: Theme, pool: PdfPool) -> Printed:
-    """Each list, by its name the data of its template, on each paper.
+def lists_pdf(lists: Mapping[str, object], papers: Sequence[str], theme: Theme, pool: PdfPool) -> Callable[[], Printed]:
+    """Each list, by its name the data of its template, on each paper: begun to be printed, and what gives them.
 
-    Misplaced at a theme's file that cannot be used, CannotBe for a page that cannot be printed.
+    That raises Misplaced at a theme's file that cannot be used, CannotBe for a page that cannot be printed.
     """
     jobs = [
         Job(
@@ -40,8 +41,12 @@ def lists_pdf(lists: Mapping[str, object], papers: Sequence[str], theme: Theme, 
         )
         for name, one in lists.items()
     ]
+    return partial(_printed, list(lists), jobs, pool.printed(jobs), theme)
+
+
+def _printed(names: Sequence[str], jobs: Sequence[Job], each: Iterable[list[Printout]], theme: Theme) -> Printed:
     found = Printed({}, {}, [])
-    for name, job, outs in zip(lists, jobs, pool.printed(jobs), strict=True):
+    for name, job, outs in zip(names, jobs, each, strict=True):
         for paper, out in zip(job.papers, outs, strict=True):
             sound(out.faults, theme, f"{name}.html.j2")
             found.files[paper.name], found.pages[paper.name] = out.pdf, out.pages

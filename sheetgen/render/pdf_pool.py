@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Self
 from sheetgen.render.pdf import Printer
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
     from types import TracebackType
 
     from sheetgen.render.job import Job, Printout
@@ -73,18 +73,20 @@ class PdfPool:
         if self.pool is not None:
             self.pool.shutdown(cancel_futures=True)
 
-    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
+    def printed(self, jobs: Sequence[Job]) -> Iterator[list[Printout]]:
         """The PDFs of several sheets in their order, of each one a paper.
 
-        Raises CannotBe for one that does not print as it should.
+        All are begun at once, beside what was begun before, and each comes when it is ready. Raises CannotBe, when it
+        would come, for one that does not print as it should.
         """
-        if sum(len(job.papers) for job in jobs) < FEWEST or len(jobs) == 1 or self.cores < 2:  # noqa: PLR2004 - one core has nobody to share with
-            return [self.printer.printed(job) for job in jobs]
-        return list(self._ready().map(_print, jobs))
+        few = len(jobs) == 1 or sum(len(job.papers) for job in jobs) < FEWEST
+        if self.cores < 2 or (few and self.pool is None):  # noqa: PLR2004 - one core has nobody to share with
+            return iter([self.printer.printed(job) for job in jobs])
+        return self._ready().map(_print, jobs)
 
     def each_in_pieces(self, pages: Sequence[str]) -> list[tuple[bytes, LaidOut, list[str]]]:
         """Pages of pieces that are put onto others, as `Printer.pieces` makes each."""
-        if len(pages) < FEWEST or self.cores < 2:  # noqa: PLR2004 - as above
+        if self.cores < 2 or (len(pages) < FEWEST and self.pool is None):  # noqa: PLR2004 - as above
             return self.printer.each_in_pieces(pages)
         return list(self._ready().map(_pieces, pages))
 

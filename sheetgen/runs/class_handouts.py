@@ -35,7 +35,7 @@ def handouts(by: Press, run: ClassRun, troubles: Troubles) -> Iterator[Page]:
         if published_as(kits) is not None:
             continue
         drawn = draw(kits.worked, kits.version, kits.worked.studio.paper)
-        laid = maker_sheets(kits.worked, kits.version, drawn, at_a_place(kits), by.theme, by.pool)
+        laid = maker_sheets(kits.worked, kits.version, drawn, at_a_place(kits), by.theme, by.pool).done()
         for doubt in laid.doubts:
             troubles.add(f"{kits.named}: {doubt}", kits.worked.place, severity="warning")
         for one in laid.sheets:

@@ -74,7 +74,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     with press(root) as by:
         bare = faceless(by.pool.printer, [table.stem, *(word for one in pupils for word in (one.name, one.table))])
         _tell_bare(pupils, bare, outcome.troubles)
-        files, _ = list_files(lists, by, outcome.troubles, [tables_list(laid)])
+        files, _ = list_files(lists, by, [tables_list(laid)])(outcome.troubles)
         files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome, bare)}
     try:
         outcome.changed = write_private(private, CLASS, files)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
@@ -17,14 +18,14 @@ from sheetgen.publish.tables import csv_bytes
 from sheetgen.publish.workbook import xlsx_bytes
 from sheetgen.read.library import currency_of
 from sheetgen.read.till import TILL, read_till
-from sheetgen.read.wants import read_want, read_which
+from sheetgen.read.wants import is_table, read_want, read_which
+from sheetgen.runs.orders import packed
 from sheetgen.runs.shop import kits_of
 from sheetgen.work.besides import besides
 from sheetgen.work.class_loads import firings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
-    from pathlib import Path
 
     from sheetgen.base.trouble import Trouble
     from sheetgen.kits.costing import Costing
@@ -39,12 +40,15 @@ COST = "cost"
 def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_class: bool) -> tuple[Outcome, list[str]]:
     """Each design that is named as a piece or as a class, or a run of kits where counts are: lists, and all in lines.
 
-    Nothing is written where something is in trouble. NotReady for a folder that is public, or cannot be written.
+    A table of orders is a run too: an order in trouble is held back, and the others are costed. Else nothing is written
+    where something is in trouble. NotReady for a folder that is public, or cannot be written.
     """
     try:
         refuse_public(private, root, build)
     except CannotBe as fault:
         raise NotReady(f"{fault.message}; {fault.help}") from None
+    if tables := [word for word in wanted if is_table(word)]:
+        return _of_orders(root, Path(tables[0]), private, alone=len(wanted) == 1 and not a_class)
     typed = Troubles()
     wants: list[Want] = []
     counted = [word for word in wanted if "=" in word]
@@ -72,6 +76,29 @@ def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_cla
     if outcome.troubles.errors:
         return outcome, []
     return outcome, [*_lines(costings), *_written(outcome, costings, private)]
+
+
+def _of_orders(root: Path, table: Path, private: Path, *, alone: bool) -> tuple[Outcome, list[str]]:
+    """The run of a table of orders, by the kinds that are packed of it."""
+    outcome, till_told = Outcome(), Troubles()
+    if not alone:
+        told = f"'{table.name}' is a table of orders, a run of kits, and is costed by itself"
+        outcome.troubles.add(told, None, "name it alone, without --class")
+        return outcome, []
+    till = read_till(private / TILL, currency_of(root / "projects"), projects_of(root), till_told)
+    _tell_misplaced(root, till_told)
+    try:
+        run, held = packed(root, table, outcome)
+        outcome.troubles.extend(till_told)
+        if run is None or till_told.errors:
+            return outcome, []
+        coin = Coin(run.kinds[0].worked.studio.currency, point=run.kinds[0].rounder.point)
+        costing, troubles = of_run(run.kinds, till, coin, table.stem)
+    except CannotBe as fault:
+        outcome.troubles.add(fault.message, Place(Source(table.name)), fault.help)
+        return outcome, []
+    outcome.troubles.extend(troubles)
+    return outcome, [] if troubles else [*held, *_lines([costing]), *_written(outcome, [costing], private)]
 
 
 def _classes(

@@ -23,8 +23,8 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.ordered import Order, Run
-    from sheetgen.kits.taken import Taken
-    from sheetgen.render.kit_sheets import KitSheets
+    from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.render.kit_sheets import Printing
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -46,13 +46,22 @@ class Documents:
     leaves: dict[str, int] = field(default_factory=dict)
 
     def lay_out(self, run: Run, needs: Sequence[Taken], theme: Theme, pool: PdfPool, troubles: Troubles) -> None:
-        """Lay out each kind once, those of one design as its first; what jars in a sheet is a warning at its design."""
-        first: dict[str, KitSheets] = {}
-        for at, kits in enumerate(run.kinds):
-            if kits.only:
-                continue
-            laid = sheets_of(kits, needs, theme, pool, first.get(kits.worked.name))
-            first.setdefault(kits.worked.name, laid)
+        """Lay out each kind once, those of one design as its first; what jars in a sheet is a warning at its design.
+
+        The first of all designs are begun together, and the others of one as soon as its first is done, so that no
+        printer waits.
+        """
+        whole = [(at, kits) for at, kits in enumerate(run.kinds) if not kits.only]
+        first: dict[str, tuple[Kits, Printing]] = {}
+        for _, kits in whole:
+            if kits.worked.name not in first:
+                first[kits.worked.name] = (kits, sheets_of(kits, needs, theme, pool))
+        begun: list[Printing] = []
+        for _, kits in whole:
+            of, printing = first[kits.worked.name]
+            begun.append(printing if kits is of else sheets_of(kits, needs, theme, pool, printing.done()))
+        for (at, kits), printing in zip(whole, begun, strict=True):
+            laid = printing.done()
             for doubt in laid.doubts:
                 troubles.add(f"kit of {kits.named}: {doubt}", kits.worked.place, severity="warning")
             found = []

@@ -93,36 +93,40 @@ class OrderFiles:
         many = counted(len(self.run.orders), "order")
         self.told += [f"{many}: {kits} kits and parts of {counted(len(self.run.kinds), 'kind')}", *told]
         more = [card_rows(self.run, needs), label_rows(self.run, needs)]
-        files, pages = list_files(lists, self.by, self.troubles, more, [self.paper])
-        self.told += pages
-        if self.wanted.lists_alone:
-            return files
+        printing = list_files(lists, self.by, more, [self.paper])  # beside the cards and labels
+        to_go, said = ({}, []) if self.wanted.lists_alone else self._to_go(documents, needs, sum(leaves.values()))
+        files, pages = printing(self.troubles)
+        self.told += [*pages, *said]
+        return files | to_go
+
+    def _to_go(self, documents: Documents, needs: Sequence[Taken], leaves: int) -> tuple[dict[str, bytes], list[str]]:
+        """What goes into parcels, on so many leaves of paper in the stack, and what is said of it."""
         binder = Binder(documents, self.by.pool, self.place, self.troubles)
         stack = binder.stack(self.run.orders)
-        self.told += [f"{name}: {counted(sum(leaves.values()), 'sheet')} of paper, both sides" for name in stack]
+        said = [f"{name}: {counted(leaves, 'sheet')} of paper, both sides" for name in stack]
         self.mailed = binder.apart(self.run.orders) if self.wanted.apart else {}
-        return files | stack | self._cards(needs) | self._labels(needs)
+        return stack | self._cards(needs, said) | self._labels(needs, said), said
 
-    def _cards(self, needs: Sequence[Taken]) -> dict[str, bytes]:
+    def _cards(self, needs: Sequence[Taken], said: list[str]) -> dict[str, bytes]:
         cards = kit_cards(self.run, needs)
         made = kit_cards_pdf(cards, [self.paper], self.by.theme, self.by.pool, self.studio.language)
         self.troubles.extend(made.troubles)
-        self.told.append(f"kit cards and slips: {len(cards)}")
+        said.append(f"kit cards and slips: {len(cards)}")
         return {f"kit-cards-{paper.lower()}.pdf": pdf for paper, pdf in made.pdfs.items()}
 
-    def _labels(self, needs: Sequence[Taken]) -> dict[str, bytes]:
+    def _labels(self, needs: Sequence[Taken], said: list[str]) -> dict[str, bytes]:
         """The labels, where the studio states on what; a warning where no code can be printed on them."""
         grid = self.studio.labels
         if grid is None:
-            self.told.append("no labels: the studio does not say on which sheet (labels: in projects/studio.yaml)")
+            said.append("no labels: the studio does not say on which sheet (labels: in projects/studio.yaml)")
             return {}
         labels = bag_labels(self.run, needs, lambda kits: page_of_kit(kits.worked, kits))
         if not self.studio.address:
             told = "no code is printed on the labels: the studio has no address"
             self.troubles.add(told, None, "address: https://… in projects/studio.yaml", "warning")
         elif any(kits.choices and not kits.only for kits in self.run.kinds):
-            self.told.append("no code on the labels of kits with other choices: no page tells what somebody ordered")
+            said.append("no code on the labels of kits with other choices: no page tells what somebody ordered")
         made = labels_pdf(labels, grid, self.by.theme, self.by.pool, self.studio.language, self.wanted.labels_gone)
         self.troubles.extend(made.troubles)
-        self.told.append(f"labels: {len(labels)}")
+        said.append(f"labels: {len(labels)}")
         return {f"labels-{grid.paper.lower()}.pdf": made.pdf}

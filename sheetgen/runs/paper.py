@@ -9,7 +9,7 @@ from sheetgen.kits import cut_paper, paper
 from sheetgen.render.lists import Printed, as_html, lists_pdf
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from sheetgen.kits.run_lists import Lists
     from sheetgen.render.pdf_pool import PdfPool
@@ -22,9 +22,10 @@ def views(lists: Lists) -> dict[str, object]:
     return dict(paper.on_paper(lists, as_html(bars)))
 
 
-def on_paper(lists: Lists, papers: Sequence[str], theme: Theme, pool: PdfPool) -> Printed:
-    """All lists as PDFs, on each of the papers.
+def on_paper(lists: Lists, papers: Sequence[str], theme: Theme, pool: PdfPool) -> Callable[[], Printed]:
+    """All lists as PDFs, on each of the papers: begun to be printed, and what gives them.
 
-    Misplaced at a file of the library's theme that cannot be used, CannotBe for a page that cannot be printed.
+    That raises Misplaced at a file of the library's theme that cannot be used, CannotBe for a page that cannot be
+    printed.
     """
     return lists_pdf(views(lists), papers, theme, pool)

@@ -15,12 +15,15 @@ from sheetgen.render.theme import Theme
 from sheetgen.runs.paper import on_paper
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Callable, Iterator, Sequence
     from pathlib import Path
 
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.run_lists import Lists
     from sheetgen.model.sheets import Sheet
+
+MOST_ROWS = 100_000
+"""Of a list in a workbook. No program opens more than 1,048,576, and each takes its time to be written and opened."""
 
 
 class Press(NamedTuple):
@@ -42,17 +45,29 @@ def press(root: Path, cores: int | None = None) -> Iterator[Press]:
 
 
 def list_files(
-    lists: Lists, by: Press, troubles: Troubles, more: Sequence[Sheet] = (), papers: Sequence[str] = ()
-) -> tuple[dict[str, bytes], list[str]]:
+    lists: Lists, by: Press, more: Sequence[Sheet] = (), papers: Sequence[str] = ()
+) -> Callable[[Troubles], tuple[dict[str, bytes], list[str]]]:
     """Every list as CSV, together with `more` as a workbook, and on paper; and how many pages each has, in lines.
 
-    `papers` are those of the studio where none is named.
-    What jars in a layout is a warning. Misplaced and CannotBe as for `on_paper`.
+    What is on paper is begun, and may be printed while something else is made; what is returned gives all of it, and
+    tells what jars in a layout as a warning. Misplaced and CannotBe as for `on_paper`.
+    A list too long for a workbook is a CSV alone, and told. `papers` are those of the studio where none is named.
     """
-    paper = on_paper(lists, papers or lists.studio.paper, by.theme, by.pool)
-    for doubt in paper.doubts:
-        troubles.add(str(doubt), None, severity="warning")
+    printing = on_paper(lists, papers or lists.studio.paper, by.theme, by.pool)
     sheets = [*lists.sheets, *more]
     files = {f"{sheet.name.replace(' ', '-')}.csv": csv_bytes(sheet) for sheet in sheets}
-    told = [f"{name}: {counted(many, 'page')}" for name, many in paper.pages.items()]
-    return files | {"lists.xlsx": xlsx_bytes(sheets)} | paper.files, told
+    long = [f"{one.name}: {len(one.rows)} rows, as CSV alone: too many for lists.xlsx" for one in sheets if _long(one)]
+    files["lists.xlsx"] = xlsx_bytes([sheet for sheet in sheets if not _long(sheet)])
+
+    def made(troubles: Troubles) -> tuple[dict[str, bytes], list[str]]:
+        paper = printing()
+        for doubt in paper.doubts:
+            troubles.add(str(doubt), None, severity="warning")
+        told = [f"{name}: {counted(many, 'page')}" for name, many in paper.pages.items()]
+        return files | paper.files, told + long
+
+    return made
+
+
+def _long(sheet: Sheet) -> bool:
+    return len(sheet.rows) > MOST_ROWS

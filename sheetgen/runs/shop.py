@@ -53,7 +53,7 @@ def shop(root: Path, wanted: Sequence[str], private: Path, build: Path) -> tuple
         return outcome, []
     try:
         with press(root, cores=1) as by:  # so few that another process would not be ready before they are done
-            files, pages = list_files(lists, by, outcome.troubles)
+            files, pages = list_files(lists, by)(outcome.troubles)
     except Misplaced as fault:
         outcome.troubles.extend([fault.trouble])
         return outcome, []

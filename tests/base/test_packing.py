@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import ceil
 from typing import TYPE_CHECKING
 
 import pytest
@@ -103,6 +104,14 @@ def test_a_piece_that_fits_no_page_is_refused() -> None:
 def test_as_few_pages_as_area_allows_for_equal_tiles() -> None:
     # twelve of 50 × 40 to a page of 150 × 160, counted by hand
     assert [len(page) for page in pack([(50, 40)] * 30, (150, 160), tidy=True)] == [12, 12, 6]
+
+
+def test_twenty_thousand_blanks_are_soon_laid_whatever_is_smaller_going_into_the_last_gap() -> None:
+    """Six of 50 × 50 fill a sheet of 150 × 100; of 12,001 the last has a sheet to itself, and 10 × 10 go beside it."""
+    pages = pack([(50, 50)] * 12_001 + [(10, 10)] * 8_000, (150, 100))
+    assert [len(page) for page in pages[:2001]] == [6] * 2000 + [1 + 125]
+    assert sum(map(len, pages)) == 20_001
+    assert len(pages) == 2001 + ceil((8_000 - 125) / 150)
 
 
 def test_equal_pieces_are_packed_once_and_lie_as_they_would_each_time() -> None:

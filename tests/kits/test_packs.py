@@ -107,6 +107,25 @@ def test_kilometres_in_packs_of_metres_are_counted_at_once() -> None:
     assert to_buy(3_000_000, 0, [pack("20000", "9"), pack("100000", "40")]).told("mm") == "30 × 100000 mm"
 
 
+def test_ten_million_stones_are_bought_by_the_gross_and_only_the_last_by_tens() -> None:
+    # a stone is 0.30 in tens and 0.25 by the gross; 69444 gross leave 64, and 7 tens for 21 are less than one more
+    bought = to_buy(10_000_000, 0, [pack("10", "3"), pack("144", "36")])
+    assert (bought.told(""), bought.cost) == ("7 × 10 + 69444 × 144", Decimal(2_500_005))
+    # of a hundred fewer 69443 gross leave 108, and 11 tens for 33 are less than a gross
+    assert to_buy(9_999_900, 0, [pack("10", "3"), pack("144", "36")]).told("") == "11 × 10 + 69443 × 144"
+
+
+def test_of_many_hundreds_the_drawers_are_filled_as_cheaply_as_by_counting_every_way() -> None:
+    dice = random.Random(61)  # noqa: S311 - a drawer, no secret
+    for _ in range(300):
+        holds = dice.sample([2, 3, 4, 5, 7], 2)
+        packs = [pack(str(one), f"{dice.randint(1, 30)}", dice.choice([1, 1, 2, 4])) for one in holds]
+        need = dice.randint(300, 500)
+        bought = to_buy(need, 0, packs)
+        number = Fraction(sum(many for _, many in bought.packs))
+        assert (Fraction(bought.cost or 0), -bought.holds, number) == best_by_counting(Fraction(need), packs), packs
+
+
 def test_sizes_share_their_largest_step() -> None:
     assert common_step([Decimal("0.75"), 2, Fraction(1, 2)]) == Fraction(1, 4)
 

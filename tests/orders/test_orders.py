@@ -77,6 +77,10 @@ COMES_TO: dict[str, list[dict[str, Any]]] = {
         {"order": "Q-2601", "name": "Wren Tidewell", "design": "tideline-band", "version": "US 6"},
         {"order": "Q-2601", "name": "Wren Tidewell", "design": "tideline-band", "version": "US 6", "count": 2},
     ],
+    "a-hall-full.csv": [
+        {"order": "Q-2601", "name": "Wren Tidewell", "design": "buoy-drops", "count": 300, "due": DAY},
+        {"order": "Q-2601", "name": "Wren Tidewell", "design": "buoy-drops", "count": 250, "colourway": "grey sea"},
+    ],
     "sep-line.csv": [{"order": "Q-2601", "name": "Wren Tidewell", "design": "buoy-drops", "count": 12, "due": DAY}],
     "by-hand.csv": [
         {"order": "Q-2601", "name": "Wren Tidewell", "design": "buoy-drops"},
@@ -111,6 +115,11 @@ TOLD: dict[str, tuple[int, list[tuple[int, str, str, str]]]] = {
         (5, "US 5", "order Q-2603: shingle-keeper has no version 'US 5'; known: Shingle keeper", "write one of these"),
     ]),
     "two-names.csv": (3, [(4, "········", "order Q-2601: the name is another than on line 3", "one order has one name")]),
+    "many-kits.csv": (3, [
+        (2, "10000", "order Q-2601: 10000 kits", "if it is a slip, mend it"),
+        (3, "301", "order Q-2602: 301 kits", "if it is a slip, mend it"),
+        (4, "4000", "order Q-2603: 4000 kits", "if it is a slip, mend it"),
+    ]),
     "twice.csv": (3, [(4, "Q-2600", "order Q-2600: the line is the same as line 2; both are made", "take one of them out")]),
     "no-order.csv": (1, [
         (3, ",", "the order has no number", "each line of an order has its number"),
@@ -172,7 +181,7 @@ TOLD: dict[str, tuple[int, list[tuple[int, str, str, str]]]] = {
     "empty.csv": (0, [(1, "", "the file is empty", "its first line names the columns")]),
     "only-header.csv": (0, [(1, "o", "no order stands under the names of the columns", "a line for each kind of kit")]),
 }  # fmt: skip
-WARNED = {"twice.csv", "spelt-two-ways.csv", "unknown-columns.csv"}
+WARNED = {"many-kits.csv", "twice.csv", "spelt-two-ways.csv", "unknown-columns.csv"}
 SECRETS = (
     "Wren", "Tidewell", "Odo", "Marsh", "Ida", "Knot", "Bo", "Tern", "Nell", "Auk", "Gannet", "Käthe", "ho ho", "38 EUR", "Pier Lane",
 )  # fmt: skip

@@ -193,7 +193,7 @@ def test_a_kit_prints_on_both_papers_no_longer_than_the_published_sheet(
     public = Sheets(worked, kind.version, drawn).handout(marks, drawn.pages["A4"])
     job = Press(theme, worked.studio.paper, "1", "public").ordered("handout", public, marks, HOW["handout"]).job
     [[longest, _]] = pool.printed([job])
-    found = sheets_of(kind, taken([kind]), theme, pool)
+    found = sheets_of(kind, taken([kind]), theme, pool).done()
     assert [str(doubt) for doubt in found.doubts] == []
     assert [(one.paper, one.sheet) for one in found.sheets] == [
         (paper, sheet) for paper in ("A4", "Letter") for sheet in ("handout", "bench card", "templates")
@@ -217,7 +217,7 @@ def test_a_theme_that_says_nothing_of_the_bags_is_refused(kits: Any, pool: Any, 
         kit_sheets(
             kind.worked, kind.version, drawn, packed(kind, contents(kind, taken([kind]))),
             Theme("plain", [tmp_path / "themes"]), pool,
-        )  # fmt: skip
+        ).done()  # fmt: skip
     assert "handout.html.j2" in str(refused.value.trouble)
 
 
@@ -238,7 +238,7 @@ def test_a_second_kit_of_a_design_is_set_as_its_first_and_takes_no_page_more_tha
     def printed(kind: Kits, by: Any, like: Any = None) -> Any:
         drawn = draw(kind.worked, kind.version, kind.worked.studio.paper)
         what = packed(kind, contents(kind, taken([kind])))
-        return kit_sheets(kind.worked, kind.version, drawn, what, Theme("plain", []), by, like)
+        return kit_sheets(kind.worked, kind.version, drawn, what, Theme("plain", []), by, like).done()
 
     tried: list[int] = []
 

@@ -171,7 +171,7 @@ def pool() -> Any:
 
 
 def printed(pool: PdfPool, found: Any) -> Any:
-    return on_paper(found, found.studio.paper, Theme("plain", []), pool)
+    return on_paper(found, found.studio.paper, Theme("plain", []), pool)()
 
 
 def test_sixty_items_with_names_of_sixty_letters_are_printed_whole(

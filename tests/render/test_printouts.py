@@ -60,7 +60,7 @@ def test_processes_print_what_one_prints_and_tell_the_same() -> None:
     jobs = [Job((f"{HEAD}{body}</body></html>",), papers, must) for body in bodies]
     jobs.append(one_page(f"{HEAD}<p>Rod</p></body></html>", "alone"))
     with PdfPool(1) as one, PdfPool(2) as two:
-        here, there = one.printed(jobs), two.printed(jobs)
+        here, there = list(one.printed(jobs)), list(two.printed(jobs))
         assert two.pool is not None
     assert here == there
     assert [len(sheets) for sheets in here] == [2, 2, 2, 1]

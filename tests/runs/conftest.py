@@ -183,7 +183,7 @@ def bench(tmp_path: Path, makes_bench: Callable[[Path], Bench]) -> Bench:
 def no_paper() -> Iterator[None]:
     """Lists without their PDFs, where a test asks what stands in them and not how they are printed."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("sheetgen.runs.press.on_paper", lambda *_: Printed({}, {}, []))
+        patch.setattr("sheetgen.runs.press.on_paper", lambda *_: lambda: Printed({}, {}, []))
         yield
 
 
@@ -191,7 +191,7 @@ def no_paper() -> Iterator[None]:
 def no_paper_of_a_module() -> Iterator[None]:
     """The same for all tests of a module."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("sheetgen.runs.press.on_paper", lambda *_: Printed({}, {}, []))
+        patch.setattr("sheetgen.runs.press.on_paper", lambda *_: lambda: Printed({}, {}, []))
         yield
 
 

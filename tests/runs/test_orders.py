@@ -11,6 +11,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
+import openpyxl
 import page as validator
 import pdfplumber
 import pytest
@@ -229,6 +230,23 @@ def test_lists_alone_leave_what_was_printed_before_as_it_is(bench: Any) -> None:
     assert len(before) == 4
     assert bench.orders(CHAIN, "--lists-alone").code == WELL
     assert {path: path.read_bytes() for path in bench.folder().rglob("*.pdf")} == before
+
+
+@pytest.mark.usefixtures("no_paper")
+def test_a_slip_of_the_hand_is_told_and_made_and_what_is_too_long_for_a_workbook_is_a_csv(
+    bench: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """2000 kits are typed for 1: each has its rows and its label, and those are too many for a workbook of 1000."""
+    monkeypatch.setattr("sheetgen.runs.press.MOST_ROWS", 1000)
+    told = bench.orders(CHAIN.replace(",1,", ",2000,") + SEASON, "--lists-alone")
+    assert told.code == WELL
+    assert "season.csv:2:24: warning: order Q-1: 2000 kits" in told.said
+    each = Counter(tuple(row.values()) for row in bench.rows("kit-cards") if row["order"] == "Q-1")
+    assert set(each.values()) == {2000}
+    assert sum(row["order"] == "Q-1" for row in bench.rows("labels")) == 2000
+    book = openpyxl.load_workbook(bench.folder() / "lists.xlsx", read_only=True)
+    assert set(book.sheetnames) == {"pick", "cut", "buy", "left"}
+    assert re.search(r"^labels: 2\d\d\d rows, as CSV alone", told.said, re.MULTILINE)
 
 
 def test_another_paper_is_what_all_of_it_is_printed_on_and_the_labels_that_are_gone_stay_empty(

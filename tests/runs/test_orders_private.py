@@ -93,7 +93,7 @@ def house(tmp_path_factory: pytest.TempPathFactory, makes_bench: Callable[..., A
         assert house.says("all published", "publish") == 0
     assert house.says("published", "publish", "towline-bracelet") == 0
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("sheetgen.runs.press.on_paper", lambda *_: Printed({}, {}, []))
+        patch.setattr("sheetgen.runs.press.on_paper", lambda *_: lambda: Printed({}, {}, []))
         assert house.says("many", "orders", many, "--lists-alone") == 0
         assert house.says("wrong", "orders", wrong, "--lists-alone") == 1
         assert house.says("shop", "shop", "buoy-drops=3") == 0

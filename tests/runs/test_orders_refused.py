@@ -12,7 +12,7 @@ import pytest
 WELL, TROUBLES, USAGE = 0, 1, 2
 CHAIN = "Q-1,,towline-bracelet,,1,,,,,,\n"
 WRITTEN = sorted((Path(__file__).parents[1] / "orders" / "wrong").iterdir())
-WARNED = {"twice", "spelt-two-ways", "unknown-columns"}  # right by themselves, and hardly meant
+WARNED = {"many-kits", "twice", "spelt-two-ways", "unknown-columns"}  # right by themselves, and hardly meant
 TOLD = re.compile(r"^(\S+):(\d+):(\d+): (error|warning): (.*)$", re.MULTILINE)
 pytestmark = pytest.mark.usefixtures("no_paper")
 

@@ -247,6 +247,100 @@ def test_a_piece_that_is_named_twice_is_one_piece(tmp_path: Path) -> None:
     assert amounts(tmp_path / "p", "tideline-band-us-7-used")["Cost"] == "94.30"
 
 
+# A table of orders
+
+
+HEAD = "order,name,design,version,count,choices,colourway,leave out,only,gift note,due\n"
+SEASON = """\
+Q-2601,Marrow Tidewell,tideline-band,US 7,10,,,,,"For your bench, with love",2026-12-10
+Q-2602,Ines Sandpiper,tideline-band,US 7,2,,,,,,
+Q-2603,Odo Marsh,tideline-band,US 7,3,,,,plug,,
+Q-2604,Pell Quay,tideline-band,US 7,4,,,clay,,,
+"""
+
+
+def season(tmp_path: Path, lines: str = SEASON, name: str = "season.csv", *words: str) -> Any:
+    path = tmp_path / name
+    path.write_text(HEAD + lines, "utf-8")
+    return costed(tmp_path / "p", str(path), *words)
+
+
+def test_orders_are_costed_as_the_run_that_is_packed_of_them(tmp_path: Path) -> None:
+    """Twelve rings in two orders, a kit of four without clay, three plugs sent alone: 16 kits and 3 parts, 19 parcels.
+
+    Clay for twelve as above, 182.40; 19 plugs of the 20 bought for 24.00: 22.80; sheet in 4 rows of 12 abreast,
+    100 ÷ 5000 × 4.80 = 0.096; bought are three packs of clay, two of plugs, and no sheet. Boxes 22.80, tissue 2.85,
+    sheets 7.60, tape 2.40. Packing 19 × 2.5 ÷ 60 × 32 = 25.33 and 10.67; 15 % of 36.00 = 5.40; 2 % of 282.35 = 5.647,
+    and bought of 215.05 = 4.301.
+    """
+    result = season(tmp_path)
+    assert result.exit_code == WELL, result.output
+    assert list(amounts(tmp_path / "p", "season-used").values()) == [
+        "182.40", "22.80", "0.10", "22.80", "2.85", "7.60", "2.40", "25.33", "10.67", "5.40", "5.65", "288.00",
+    ]  # fmt: skip
+    assert list(amounts(tmp_path / "p", "season-bought").values()) == [
+        "114.00", "24.00", "0.00", "22.80", "2.85", "7.60", "2.40", "25.33", "10.67", "5.40", "4.30", "219.35",
+    ]  # fmt: skip
+    assert "season: a run of 16 kits and 3 parts of 3 kinds, in EUR" in result.stdout
+
+
+def test_each_kind_of_a_table_has_its_part_of_every_line_and_a_part_that_is_sent_alone_no_price(tmp_path: Path) -> None:
+    """Of 22.80 for plugs 12, 4 and 3 of 19: 14.40, 4.80, 3.60. The sheet lies in whole kits alone: 12 and 4 of 16.
+
+    The four without clay: 4.80 + 0.025; 4.80 + 0.60 + 1.60 and 4 ÷ 19 of 2.40 = 0.505; 4 × 2.5 ÷ 60 × 32 = 5.333 and
+    4 ÷ 19 of 10.667 = 2.246; 15 % of 7.58 = 1.137; 2 % of 21.06 = 0.421: in all 21.48, and 5.37 each. Times 2.2 is
+    11.814, with 19 % 14.05: 14.50.
+    """
+    season(tmp_path)
+    kinds: dict[str, list[tuple[str, str]]] = {}
+    for row in rows(tmp_path / "p", "season-price"):
+        if not row["amount"]:
+            kinds[row["line"]] = []
+        else:
+            kinds[list(kinds)[-1]].append((row["line"], row["amount"]))
+    whole, without, part = kinds.values()
+    assert [name.partition(", ")[2] for name in kinds] == [
+        "US 7: a kit", "US 7, without fine-silver clay: a kit", "US 7, only bag B plug: a part",
+    ]  # fmt: skip
+    assert [dict(each)["Firing plug US 7"] for each in (whole, without, part)] == ["14.40", "4.80", "3.60"]
+    assert [amount for _, amount in without[:15]] == [
+        "4.80", "0.03", "4.80", "0.60", "1.60", "0.51", "5.33", "2.25", "1.14", "0.42", "21.48",
+        "11.81", "2.24", "14.05", "14.50",
+    ]  # fmt: skip
+    assert dict(whole)["Fine-silver clay, low fire"] == "182.40"
+    assert part[-1] == ("Cost", "16.08")
+    assert not [line for line, _ in part if "Price" in line or "clay" in line or "Release" in line]
+
+
+def test_an_order_in_trouble_is_held_back_and_the_others_are_costed_and_nobody_is_named(tmp_path: Path) -> None:
+    """The twelve rings alone, as they are costed where they are named; whoever orders them stands nowhere."""
+    wrong = "".join(SEASON.splitlines(keepends=True)[:2]) + "Q-2605,Bo Tern,tideline-band,US 77,1,,,,,,\n"
+    result = season(tmp_path, wrong)
+    assert result.exit_code == TROUBLES
+    assert "season.csv:4:30: error: order Q-2605: tideline-band has no version 'US 77'" in result.stderr
+    assert "held back, since a line of it is in trouble: Q-2605" in result.stdout
+    named = amounts(tmp_path / "p", "season-used")
+    costed(tmp_path / "p", "tideline-band=12")
+    assert named == amounts(tmp_path / "p", "kits-used")
+    said = result.output.encode() + b"".join(path.read_bytes() for path in (tmp_path / "p" / "cost").glob("season-*"))
+    assert not [name for name in (b"Marrow", b"Sandpiper", b"Tern", b"bench, with") if name in said]
+
+
+@pytest.mark.parametrize("words", [("--class",), ("tideline-band=2",)])
+def test_a_table_is_costed_by_itself(tmp_path: Path, words: tuple[str, ...]) -> None:
+    result = season(tmp_path, SEASON, "season.csv", *words)
+    assert result.exit_code == USAGE
+    assert "'season.csv' is a table of orders, a run of kits, and is costed by itself" in result.stderr
+    assert not (tmp_path / "p" / "cost").exists()
+
+
+def test_a_table_that_is_not_there_is_told_and_no_design_is_looked_for(tmp_path: Path) -> None:
+    result = costed(tmp_path / "p", str(tmp_path / "spring.xlsx"))
+    assert result.exit_code != WELL
+    assert "there is no such file" in result.stderr
+    assert not (tmp_path / "p" / "cost").exists()
+
+
 # Every line of every design
 
 
