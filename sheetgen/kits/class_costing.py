@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import percent
 from sheetgen.base.spelling import counted, slug
-from sheetgen.base.trouble import CannotBe, Trouble
+from sheetgen.base.trouble import CannotBe, Misplaced, Trouble
 from sheetgen.kits.costing import Costing, Fee, both_ways, of_making
 from sheetgen.kits.costs import costed
 from sheetgen.kits.money import known
@@ -29,12 +29,13 @@ def of_class(one: Kits, firings: tuple[int, ...], till: Till | None, coin: Coin)
     """A class with all its places taken. Nothing is sent, so that nothing is sent again.
 
     `firings` is how often the kiln is fired with 1, 2, … people, up to all of them. A trouble for a fee that never
-    pays. CannotBe where nobody says how the class is held.
+    pays. Misplaced at the design where nobody says how the class is held.
     """
     plan = one.version.plan.class_plan
     if plan is None:
         told = f"nobody says how a class makes {one.design}"
-        raise CannotBe(told, help='add class: {people: 12, evenings: ["18:30-21:30"]}', field="class")
+        helped = 'add class: {people: 12, evenings: ["18:30-21:30"]}, here or in projects/studio.yaml'
+        raise Misplaced(Trouble(told, one.worked.place, helped))
     people, evenings, loads = plan.held.people, len(plan.evenings), firings[-1]
     kits = replace(one, bags=people)
     rates = replace(rates_of(till, coin), replacements=Fraction(0))
@@ -55,7 +56,9 @@ def of_class(one: Kits, firings: tuple[int, ...], till: Till | None, coin: Coin)
         try:
             fee = _fee(amount, [one.used for one in materials], (teaching, room), firings, rates)
         except CannotBe as fault:
-            troubles.append(Trouble(fault.message, till.fee_place(kits.worked.name), fault.help))
+            helped = fault.help + (f", and {percent(till.tax, coin.point)} tax on it" if till.tax else "")
+            told = f"{kits.design}: {fault.message}"
+            troubles.append(Trouble(told, till.fee_place(kits.worked.name), helped))
     notes = [*_lacking(till, kits.worked.name, loads)]
     if plan.left:
         notes.append("the class does not get through all steps in its evenings")

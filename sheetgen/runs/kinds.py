@@ -7,10 +7,11 @@ from collections import Counter
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare, in_turn, suggest
+from sheetgen.base.spelling import bare, in_turn, plain, suggest
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
+from sheetgen.kits.kit_lines import bags_are_empty
 from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
@@ -20,8 +21,8 @@ from sheetgen.runs.designs import differing
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from sheetgen.base.place import Word
-    from sheetgen.base.trouble import Trouble, Troubles
+    from sheetgen.base.place import Place, Word
+    from sheetgen.base.trouble import Severity, Trouble, Troubles
     from sheetgen.model.class_list import PupilLine
     from sheetgen.model.kit import Colourway
     from sheetgen.model.orders import OrderLine, Orders
@@ -45,12 +46,14 @@ class Kinds:
     found: dict[Key, Kits] = field(default_factory=dict)
     out: set[str] = field(default_factory=set)  # designs of which no kit can be made, told at their first line
     misfits: dict[Key, list[Trouble]] = field(default_factory=dict)
+    moved: set[tuple[str, str]] = field(default_factory=set)  # the versions told of that their revision does not hold
+    short: set[Place | None] = field(default_factory=set)  # the items told of that are too short as they are stocked
 
     def key(self, line: Asked) -> Key | None:
         """The kind of a line; None with its trouble told at the word that is to be mended."""
         worked = self.designs.design(line.design)
         if worked is None:
-            if line.design not in self.out:
+            if line.design not in self.out and not self.designs.lies_elsewhere(line.design):
                 told = f"{line.design} does not pass, and no kit of it can be made"
                 self._add(line, told, line.design, "mend it first; what is wrong with it is told besides")
             self.out.add(str(line.design))
@@ -76,16 +79,33 @@ class Kinds:
         key = (worked.name, version.name, kits.choices, way.name if way else "", leave_out, only)
         if key not in self.misfits:
             made = replace(kits, slabs=version.slabs, leave_out=leave_out, only=only)
-            _, self.misfits[key] = bought(taken([replace(made, bags=1)]))
+            self.misfits[key] = _misfits(made)
             if not self.misfits[key]:
                 self.found[key] = made
-        for misfit in self.misfits[key]:
-            word = line.choices[0][1] if line.choices else line.version or line.design
-            self._add(line, misfit.message, word, misfit.help)
+        if key in self.found and bags_are_empty(self.found[key]):
+            told = "all that its bags hold is left out: nothing but its sheets is sent"
+            self._add(line, told, line.leave_out[0], "leave out less, unless it is meant so", "warning")
+        if self.misfits[key]:
+            self._misfit(line, worked, self.misfits[key])
         return None if self.misfits[key] else key
 
+    def _misfit(self, line: Asked, worked: Worked, misfits: Sequence[Trouble]) -> None:
+        """What comes out of no length: at the choice that asks for it, or where no choice does at the item, once."""
+        as_written = self.designs.design(line.design)
+        own = as_written.version(line.version) if as_written and line.choices and as_written is not worked else None
+        in_stock = {one.place for one in _misfits(Kits(worked, own, own.slabs, 0, posted=line.posted))} if own else ()
+        for misfit in misfits:
+            if line.choices and misfit.place not in in_stock:
+                self._add(line, misfit.message, line.choices[0][1], misfit.help)
+            elif misfit.place not in self.short:
+                self.short.add(misfit.place)
+                self.troubles.extend([misfit])
+
     def _moved(self, line: Asked, worked: Worked, version: WorkedVersion) -> None:
-        """Told of a version whose printed numbers are others than those of its revision."""
+        """Told of a version whose printed numbers are others than those of its revision, at its first line."""
+        if (worked.name, version.name) in self.moved:
+            return
+        self.moved.add((worked.name, version.name))
         told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
         self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
 
@@ -104,11 +124,11 @@ class Kinds:
             self._moved(line, worked, same)
             return None
         asked = ", ".join(f"{name} {value}" for name, value in line.choices)
-        for error in errors:
-            words = [word for choice in line.choices for word in choice]
-            at = next((word for word in words if error.place and word.place == error.place), line.choices[0][1])
-            told = error.message if at.place == error.place else f"with {asked} it does not pass: {error.message}"
-            self._add(line, told, at, error.help)
+        own = [one for one in errors if one.choice]  # what else there is follows from a choice that means nothing
+        for error in own or [one for one in errors if not one.trouble.follows]:
+            word = next((pair[error.word] for pair in line.choices if plain(pair[0]) == error.choice), None)
+            told = error.trouble.message if word else f"with {asked} it does not pass: {error.trouble.message}"
+            self._add(line, told, word or line.choices[0][1], error.trouble.help)
         return None
 
     def _colourway(self, line: Asked, version: WorkedVersion) -> Colourway | None:
@@ -133,8 +153,13 @@ class Kinds:
                 return None
         return frozenset(found)
 
-    def _add(self, line: Asked, message: str, word: Word, helped: str) -> None:
-        self.troubles.add(f"{line.whose}{message}", (word or line).place, helped)
+    def _add(self, line: Asked, message: str, word: Word, helped: str, severity: Severity = "error") -> None:
+        self.troubles.add(f"{line.whose}{message}", (word or line).place, helped, severity)
+
+
+def _misfits(kits: Kits) -> list[Trouble]:
+    """What of one kit comes out of no length or sheet there is, each at its item."""
+    return bought(taken([replace(kits, bags=1)]))[1]
 
 
 def _written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> WorkedVersion | None:

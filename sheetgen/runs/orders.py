@@ -82,8 +82,9 @@ def packed(root: Path, table: Path, outcome: Outcome, printer: Printer | None = 
     if library is None:
         return None, []
     run, held = run_of(found, Kinds(Designs(root, library, outcome), outcome.troubles))
+    outcome.troubles.keep_causes()
     told = (
-        [f"held back, since a line of it is in trouble: {_named([' '.join(one.split()) for one in held])}"]
+        [f"held back, since something of it is in trouble: {_named([' '.join(one.split()) for one in held])}"]
         if held
         else []
     )

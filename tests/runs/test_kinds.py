@@ -156,7 +156,7 @@ def test_an_order_with_a_line_in_trouble_is_held_back_whole_and_the_others_are_p
     assert found.run is not None
     assert [order.number for order in found.run.orders] == ["Q-2"]
     assert found.run.kinds[0].bags == 1
-    assert found.told == ["held back, since a line of it is in trouble: Q-1"]
+    assert found.told == ["held back, since something of it is in trouble: Q-1"]
 
 
 @pytest.mark.parametrize(
