@@ -43,7 +43,7 @@ def kit_cards(run: Run, taken: Sequence[Taken]) -> list[Card]:
         note = order.gift_note if order.number not in noted and kind.slip is not kits_sent else ""
         noted |= {order.number} if note else set()
         head = OrderHead(order.number, order.name if kind.slip else "")
-        cards.append(Card(head, parcel.which, kinds[id(kind)], note))
+        cards.append(Card(head, parcel.which, kinds[id(kind)], note, order.due.isoformat() if order.due else ""))
     return cards
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import pytest
 
 from sheetgen.base.spelling import in_turn
+from sheetgen.kits.check_list import bags_of
 from sheetgen.kits.contents import contents
 from sheetgen.kits.run import taken
 from sheetgen.pipeline import Outcome
@@ -53,6 +54,12 @@ def bags(run: Run, kits: Kits) -> dict[str, list[tuple[str, int | None]]]:
     return {
         bag.name: [(one.item.id, None if one.each is None else int(one.each)) for one in bag.contents] for bag in found
     }
+
+
+def test_of_a_kit_whose_bags_are_empty_the_box_alone_is_checked(table: Path) -> None:
+    run = read(table, "Q-1,,buoy-drops,,1,,,A clay; B stones; C metal; D adhesive,,,").run
+    assert run is not None
+    assert bags_of(run.kinds[0]) == ("in the box",)
 
 
 def test_two_lines_that_are_alike_are_one_kind_of_kit(table: Path) -> None:

@@ -272,7 +272,7 @@ def test_a_fee_that_is_too_low_with_its_tax_names_its_design_and_says_that_tax_c
     words = ("tideline-band:Sterling clay, US 7", "--class")
     assert costed(tmp_path / "p", *words, till=TILL.replace("100.50 EUR", "11.90 EUR")).exit_code == WELL
     result = costed(tmp_path / "q", *words, till=TILL.replace("100.50 EUR", "11.70 EUR"))
-    assert "q/till.yaml:16:8: error: Tideline band: a fee of 9.83 EUR never pays" in result.stderr
+    assert "q/till.yaml:17:8: error: Tideline band: a fee of 9.83 EUR never pays" in result.stderr
     assert "more than 9.91 EUR, and 19 % tax on it" in result.stderr
 
 
