@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
     from sheetgen.kits.cutting import Wanted
-    from sheetgen.model.drawing import SlabLayout
     from sheetgen.model.kit import Colourway
     from sheetgen.model.worked import Worked, WorkedVersion
 
@@ -25,7 +24,7 @@ Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
 
 @dataclass(frozen=True, slots=True)
 class Kits:
-    """So many kits of one kind, all alike: a version of a design, on the slabs that are drawn of it.
+    """So many kits of one kind, all alike: a version of a design.
 
     `choices` are those that differ from the version's own, as they are ordered. `leave_out` and `only` are items by
     their names in stock, of a mix its colours: what the order does without, or all that is sent. What the design itself
@@ -35,7 +34,6 @@ class Kits:
 
     worked: Worked
     version: WorkedVersion
-    slabs: tuple[SlabLayout, ...]
     bags: int
     choices: tuple[tuple[str, str], ...] = ()
     colourway: Colourway | None = None

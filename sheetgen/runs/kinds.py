@@ -72,13 +72,13 @@ class Kinds:
         if line.colourway and way is None:
             return None
         held = version if line.posted else replace(version, kit=None)  # at a table nothing is left out or boxed
-        kits = Kits(worked, held, (), 0, tuple(sorted(choices.items())), way, posted=line.posted)
+        kits = Kits(worked, held, 0, tuple(sorted(choices.items())), way, posted=line.posted)
         leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
         if leave_out is None or only is None:
             return None
         key = (worked.name, version.name, kits.choices, way.name if way else "", leave_out, only)
         if key not in self.misfits:
-            made = replace(kits, slabs=version.slabs, leave_out=leave_out, only=only)
+            made = replace(kits, leave_out=leave_out, only=only)
             self.misfits[key] = _misfits(made)
             if not self.misfits[key]:
                 self.found[key] = made
@@ -93,7 +93,7 @@ class Kinds:
         """What comes out of no length: at the choice that asks for it, or where no choice does at the item, once."""
         as_written = self.designs.design(line.design)
         own = as_written.version(line.version) if as_written and line.choices and as_written is not worked else None
-        in_stock = {one.place for one in _misfits(Kits(worked, own, own.slabs, 0, posted=line.posted))} if own else ()
+        in_stock = {one.place for one in _misfits(Kits(worked, own, 0, posted=line.posted))} if own else ()
         for misfit in misfits:
             if line.choices and misfit.place not in in_stock:
                 self._add(line, misfit.message, line.choices[0][1], misfit.help)

@@ -52,7 +52,7 @@ def sent() -> Sent:
 def _kits(worked: dict, design: str, version: str, bags: int) -> Kits:  # type: ignore[type-arg]
     one = worked[design]
     of = one.version(version) if version else one.main
-    return Kits(one, of, slab_layouts(one, of), bags, posted=True)
+    return Kits(one, replace(of, slabs=slab_layouts(one, of)), bags, posted=True)
 
 
 def test_each_kit_has_a_card_and_what_is_sent_by_itself_a_slip(sent: Sent) -> None:
