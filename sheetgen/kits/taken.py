@@ -82,13 +82,15 @@ class Kits:
 
         Of a name as much as tells it from the others in the kit.
         """
-        kit, rest = self.version.kit, set(ids)
+        kit, way, rest = self.version.kit, self.colourway, set(ids)
         for bag in kit.bags if kit else ():
             inside = {item.id for item in bag.items}
+            if way and way.of.id in inside:
+                inside = inside - {way.of.id} | {item.id for item in way.items}
             if inside and inside <= rest:
                 rest -= inside
                 yield f"bag {bag.name}"
-        way, box = self.colourway, kit.in_the_box if kit else ()
+        box = kit.in_the_box if kit else ()
         items = (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
         known = {item.id: item.name for item in items}
         yield from (

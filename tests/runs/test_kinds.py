@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -123,6 +124,33 @@ def test_lists_name_what_is_sent_or_left_out_as_a_person_calls_it(table: Path) -
     asked = ("only bag A clay", "only release sheet", "without bag C metal and setting bur")
     run = the_run(table, *(f"Q-{i},,buoy-drops,Long,{line},," for i, line in enumerate(lines)))
     assert sorted(one.told for one in run.kinds) == [f"Buoy drops, Long, {told}" for told in asked]
+
+
+def test_a_bag_of_a_mix_is_told_as_the_bag_and_a_colour_by_its_own_name(table: Path) -> None:
+    """The clear stone has no colour in its name, and glass is not one: both are glass."""
+    asked = ("only bag B stones", "only foiled stone PP 18", "without foiled stone PP 18 smoke")
+    lines = (",B stones", ",foiled stone pp 18", "Foiled stone PP 18 smoke,")
+    run = the_run(table, *(f"Q-{n},,buoy-drops,,1,,grey sea,{words},," for n, words in enumerate(lines, 1)))
+    assert {one.told for one in run.kinds} == {f"Buoy drops, Silver, short, grey sea, {said}" for said in asked}
+
+
+@pytest.mark.parametrize(
+    ("word", "helped"),
+    [
+        ("bur", "did you mean 'setting bur'?"),
+        ("D glue", (
+            "known here: A clay, B stones, C metal, D adhesive, clay, copper wire, ear wires, embedding eye, findings, "
+            "fine-silver clay, foiled stone PP 18, release sheet, setting bur, stones, two-part stone adhesive, wire"
+        )),
+    ],
+)  # fmt: skip
+def test_what_may_be_left_out_is_listed_by_printed_names_each_of_which_may_be_written(
+    table: Path, word: str, helped: str
+) -> None:
+    [trouble] = read(table, f"Q-1,,buoy-drops,,1,,,{word},,,").troubles
+    assert trouble.endswith(f"   help: {helped}")
+    for name in re.findall(r"[\w'][\w -]+", helped.partition(": ")[2]):
+        assert not read(table, f"Q-1,,buoy-drops,,1,,,,{name},,").troubles, name
 
 
 def test_an_item_that_is_chosen_is_told_by_its_printed_name(table: Path) -> None:
