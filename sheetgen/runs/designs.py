@@ -71,17 +71,6 @@ class Designs:
             self.otherwise[key] = found, tuple(_refused(one, choices) for one in troubles.errors)
         return self.otherwise[key]
 
-    def lies_elsewhere(self, name: str) -> bool:
-        """Whether a design fails for nothing of its own, but for what is told of the studio, its stock or its steps."""
-        own = f"projects/{name}/"
-        errors = [one for one in self.outcome.troubles.errors if one.place]
-        elsewhere = any(
-            one.place and one.place.source.name.startswith("projects/") and not one.follows for one in errors
-        )
-        return elsewhere and not any(
-            one.place and one.place.source.name.startswith(own) and not one.follows for one in errors
-        )
-
     def _worked(self, name: str) -> Worked | None:
         if name not in {filed.name for filed in self.library.projects}:
             return None

@@ -1,18 +1,15 @@
-"""Lines of orders to what is packed: every kind of kit known once, and an order whole or not at all."""
+"""Lines of orders, or of a class, to their kinds of kit, each known once; what cannot be made is told where to mend."""
 
 from __future__ import annotations
 
-import datetime as dt
-from collections import Counter
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare, in_turn, plain, suggest
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.spelling import bare, plain, suggest
+from sheetgen.base.trouble import PROJECT, CannotBe
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
 from sheetgen.kits.kit_lines import bags_are_empty
-from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.model.fingerprint import code_of
@@ -25,7 +22,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Severity, Trouble, Troubles
     from sheetgen.model.class_list import PupilLine
     from sheetgen.model.kit import Colourway
-    from sheetgen.model.orders import OrderLine, Orders
+    from sheetgen.model.orders import OrderLine
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.runs.designs import Designs
 
@@ -53,7 +50,7 @@ class Kinds:
         """The kind of a line; None with its trouble told at the word that is to be mended."""
         worked = self.designs.design(line.design)
         if worked is None:
-            if line.design not in self.out and not self.designs.lies_elsewhere(line.design):
+            if line.design not in self.out and not self._lies_elsewhere(line.design):
                 told = f"{line.design} does not pass, and no kit of it can be made"
                 self._add(line, told, line.design, "mend it first; what is wrong with it is told besides")
             self.out.add(str(line.design))
@@ -100,6 +97,13 @@ class Kinds:
             elif misfit.place not in self.short:
                 self.short.add(misfit.place)
                 self.troubles.extend([misfit])
+
+    def _lies_elsewhere(self, name: str) -> bool:
+        """Whether a design fails for nothing of its own, but for what is told of the studio, its stock or its steps."""
+        errors = (*self.designs.outcome.troubles.errors, *self.troubles.errors)
+        files = {one.place.source.name for one in errors if one.place and not one.follows}
+        shared = {file for file in files if file.startswith("projects/") and not file.endswith(PROJECT)}
+        return bool(shared) and not any(file.startswith(f"projects/{name}/") for file in files)
 
     def _moved(self, line: Asked, worked: Worked, version: WorkedVersion) -> None:
         """Told of a version whose printed numbers are others than those of its revision, at its first line."""
@@ -169,39 +173,3 @@ def _written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> Worke
     """
     same = (one for one in worked.versions.values() if dict(one.choices) == dict(version.choices))
     return next((one for one in same if code_of(worked, one) == code_of(chosen, version)), None)
-
-
-def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
-    """The orders that can be packed, and the numbers of those held back: a parcel that lacks a part is no order.
-
-    By due date, those without one last, and then by number.
-    """
-    keys = [(line, kinds.key(line)) for line in orders.lines]
-    held = {str(line.order) for line, key in keys if key is None} | orders.lacking
-    by_number: dict[str, list[tuple[OrderLine, Key]]] = {}
-    many: Counter[Key] = Counter()
-    for line, key in keys:
-        if key is not None and line.order not in held:
-            by_number.setdefault(str(line.order), []).append((line, key))
-            many[key] += line.count
-    counted = {key: replace(kits, bags=many[key]) for key, kits in kinds.found.items() if many[key]}
-    packed = [_order(number, each, counted) for number, each in by_number.items()]
-    packed.sort(key=lambda order: (order.due or dt.date.max, in_turn(order.number)))
-    return Run(tuple(packed), tuple(sorted(counted.values(), key=_on_lists))), tuple(sorted(held, key=in_turn))
-
-
-def _on_lists(kits: Kits) -> tuple[object, ...]:
-    """Where a kind stands on every list: by design and version as they are written, whole kits before single parts."""
-    way = kits.colourway.name if kits.colourway else ""
-    written = list(kits.worked.versions).index(kits.version.name)
-    return kits.design, bool(kits.only), written, kits.choices, way, kits.told
-
-
-def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key, Kits]) -> Order:
-    """An order of its lines: two of one kind are one part."""
-    many: Counter[Key] = Counter()
-    for line, key in lines:
-        many[key] += line.count
-    notes = dict.fromkeys(line.gift_note for line, _ in lines if line.gift_note)
-    due = min((line.due for line, _ in lines if line.due), default=None)
-    return Order(number, lines[0][0].name, "\n".join(notes), due, tuple(Part(kinds[key], n) for key, n in many.items()))

@@ -16,8 +16,9 @@ from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
 from sheetgen.render.faceless import faceless
 from sheetgen.runs.designs import Designs, versions_of
-from sheetgen.runs.kinds import Kinds, run_of
+from sheetgen.runs.kinds import Kinds
 from sheetgen.runs.order_files import OrderFiles, Wanted
+from sheetgen.runs.ordered import run_of
 from sheetgen.runs.press import press
 from sheetgen.runs.sent import keep_sent, sent_list
 

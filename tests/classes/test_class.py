@@ -330,3 +330,15 @@ def test_the_kiln_is_fired_for_all_at_once(rings: Held) -> None:
     """A pack of six pieces of fibre blanket does 60 firings: one for the class, and not one for each of its 8 sets."""
     [row] = of(rings.rows("buy"), "fibre-blanket")
     assert row["needed"] == "1"
+
+
+def test_a_fault_of_the_stock_is_told_once_at_its_own_line_and_not_for_each_who_makes_it(
+    bench: Callable[..., Bench],
+) -> None:
+    here = bench("tideline-band", "buoy-drops")
+    here.change("stock/clays.yaml", "    wet density: ", "    wet density: [3] # ")
+    found = here.held("Wren,tideline-band,US 8,,,", "Odo,tideline-band,US 7,,,", "Ida,buoy-drops,,,,", printed=False)
+    assert found.code == TROUBLES
+    assert [line.partition(": error: ")[2] for line in found.said.splitlines() if ": error: " in line] == [
+        "'wet density' wants plain words or a number"
+    ]

@@ -67,3 +67,9 @@ def test_a_kit_whose_bags_are_all_left_out_is_warned_of_by_its_order_and_sent(be
     assert re.findall(warned, told.said, re.MULTILINE) == [("2", "Q-1"), ("3", "Q-2"), ("4", "Q-3")]
     assert not errors(told.said)
     assert {row["order"] for row in bench.rows("labels", "nothing-left")} >= {"Q-1", "Q-2", "Q-3"}
+
+
+def test_the_cause_is_told_before_what_is_wrong_in_a_table(bench: Any) -> None:
+    bench.library.change("stock/clays.yaml", "    metal share: 92 %", "    metal share: [92 %]")
+    told = bench.orders("Q-1,,tideline-band,,1,,,,,,\nQ-2,,towline-bracelet,,0,,,,,,\n", "--lists-alone")
+    assert [name for name, _, _ in errors(told.said)] == ["projects/stock/clays.yaml", "season.csv"]
