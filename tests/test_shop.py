@@ -81,7 +81,7 @@ def test_the_ring_wire_of_twelve_pairs(lists: dict[str, Rows]) -> None:
         "6992",
         "keep",
     )
-    assert row["pieces"] == "12 × Copper wire, 20 AWG, soft, 84 mm, Buoy drops, Silver, short"
+    assert row["pieces"] == "12 × Copper wire, 20 AWG, soft, 84 mm, Buoy drops, Silver, short, bag C metal"
     assert int(row["left"]) == 8000 - 12 * 84
     assert bought(lists["buy"], "copper-20awg") == [("8000 mm", "1", "4.90")]
 
@@ -208,7 +208,7 @@ def test_every_bag_of_wire_and_cord_is_cut_and_no_length_gives_more_than_it_has(
         if row["from"] == "sheet" or any(" off " in tag or "for " in tag for _, _, tag in pieces):
             continue
         for many, _, tag in pieces:
-            found[tag] += int(many) * int(row["times"])
+            found[tag.partition(", bag ")[0]] += int(many) * int(row["times"])
         each = [(int(many), re.search(r"([\d.]+) mm, [A-Z]", tag)) for many, _, tag in pieces]
         long = sum((many * Decimal(length[1]) for many, length in each if length), Decimal(0))
         assert long + Decimal(row["left"]) <= Decimal(row["length"]), row

@@ -89,15 +89,21 @@ def suggest(word: str, known: Iterable[str], most: int = 60) -> str:
 
 
 def told_apart(names: Sequence[str]) -> list[str]:
-    """Of each name as much, from comma to comma, as tells it from the others: copper wire; copper wire 20 AWG."""
+    """Of each name its first words, and so many more, from comma to comma, as tell it from those that begin alike.
+
+    Never by what all of these have: copper wire; copper wire 20 AWG; of a stone and a smoky one, both glass, stone;
+    stone smoke.
+    """
     parts = [name.split(", ") for name in names]
-    return [
-        next(
-            (" ".join(own[:n]) for n in range(1, len(own)) if sum(own[:n] == other[:n] for other in parts) == 1),
-            " ".join(own),
-        )
-        for own in parts
-    ]
+    told = []
+    for own in parts:
+        alike = [other for other in parts if other[0] == own[0]]
+        shared = set.intersection(*map(set, alike))
+        more = [[word for word in one if word not in shared] for one in alike]
+        mine = [word for word in own if word not in shared]
+        least = next((n for n in range(1, len(mine)) if sum(one[:n] == mine[:n] for one in more) == 1), len(mine))
+        told.append(" ".join((own[0], *mine[:least])))
+    return told
 
 
 def in_turn(words: str) -> tuple[tuple[bool, int, str], ...]:

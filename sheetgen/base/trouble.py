@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Literal
 
+from sheetgen.base.record import Record
+
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
@@ -13,6 +15,8 @@ if TYPE_CHECKING:
 Severity = Literal["error", "warning"]
 PROJECT = "/project.yaml"
 """How the name of a project's own file ends."""
+FIRST_MEND = "first mend"
+"""How the help begins of what only follows from another trouble."""
 SPACES = dict.fromkeys("\u00a0\u2009\u202f", " ") | {"\u2060": ""}
 
 
@@ -30,6 +34,11 @@ class Trouble:
     help: str = ""
     severity: Severity = "error"
     rule: str = ""
+
+    @property
+    def follows(self) -> bool:
+        """Whether it only follows from a trouble that is told at its own place."""
+        return self.help.startswith(FIRST_MEND)
 
     def __str__(self) -> str:
         head = f"{self.place}: " if self.place else ""
@@ -82,7 +91,7 @@ class KindFault(Exception):
 
 @dataclass(slots=True)
 class Troubles:
-    """All troubles of one run, each once, in the order of the files: what is shared before the projects."""
+    """All troubles of one run, each once, in the order of the files: what is shared, the projects, then tables."""
 
     found: list[Trouble] = field(default_factory=list)
     _known: set[Trouble] = field(default_factory=set, init=False, compare=False, repr=False)
@@ -106,17 +115,21 @@ class Troubles:
         return [t for t in self.found if t.severity == "error"]
 
     def __iter__(self) -> Iterator[Trouble]:
-        def order(trouble: Trouble) -> tuple[bool, str, int, int]:
+        def order(trouble: Trouble) -> tuple[bool, bool, str, int, int]:
             place = trouble.place
             if place is None:
-                return False, "", 0, 0
-            name = place.source.name
-            return name.endswith(PROJECT), name, place.line, place.column  # the cause before what it leads to
+                return False, False, "", 0, 0
+            name, of_a_table = place.source.name, isinstance(place.source, Record)
+            return of_a_table, name.endswith(PROJECT), name, place.line, place.column  # causes before what they lead to
 
         return iter(sorted(self.found, key=order))
 
     def __len__(self) -> int:
         return len(self.found)
+
+    def keep_causes(self) -> None:
+        """Let go of what only follows from a trouble that is told at its own place."""
+        self.found = [one for one in self.found if not one.follows]
 
     def gathered(self) -> list[Trouble]:
         """Those in their order; what goes wrong at several uses of one thing is one, and names every use."""

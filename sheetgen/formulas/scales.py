@@ -15,7 +15,7 @@ from sheetgen.formulas.stones import pp_mm, ss_mm
 
 
 def _number(scale: str, text: str) -> float:
-    plain = text.replace("½", ".5").replace(" 1/2", ".5").replace("1/2", ".5").strip()
+    plain = text.replace("½", ".5").replace(" 1/2", ".5").replace("1/2", ".5").replace(",", ".").strip()
     if not re.fullmatch(r"\d+(\.\d+)?", plain):
         raise Wrong(f"'{scale} {text}' is not a size", -1, 1, f"write {scale} 7 or {scale} 7½")
     return float(plain)

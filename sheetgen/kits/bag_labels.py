@@ -66,22 +66,23 @@ def _labels(parcel: Parcel) -> Iterator[Label]:
             version=kind.version,
             chosen=kind.chosen,
             inside=_inside(kind, "" if kind.slip else bag),
-            items=() if kind.slip else short_names(last),
+            items=() if kind.slip else short_names(last, kind.contents.inside),
         )
 
 
 def _inside(kind: Kind, name: str) -> tuple[str, ...]:
     """What lies in a bag, of a slip in all that is sent, in the words of card and handout: Ear wires: 2 + 1.
 
-    What begins alike is said once: Foiled stone PP 18: blue 7 + 1, smoke 5 + 1.
+    What begins alike is said once, where each has a word of its own: Foiled stone PP 18: blue 7 + 1, smoke 5 + 1.
     """
     lots = [one for bag in kind.contents.bags if kind.slip or bag.name == name for one in bag.contents]
     names = told_apart([one.item.name for one in lots])
     alike: dict[str, list[str]] = {}
     for one, told in zip(lots, names, strict=True):
         first = one.item.name.partition(", ")[0]
-        each = told.removeprefix(first).strip(), amount(one, kind.kits.rounder)
-        alike.setdefault(begun(first), []).append(" ".join(filter(None, each)))
+        apart = told != first and first in names  # another is called so, and this is no kind of it
+        each = "" if apart else told.removeprefix(first).strip(), amount(one, kind.kits.rounder)
+        alike.setdefault(begun(told if apart else first), []).append(" ".join(filter(None, each)))
     return tuple(": ".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
 
 

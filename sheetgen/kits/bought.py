@@ -11,6 +11,7 @@ from sheetgen.base.material import Sheet
 from sheetgen.base.packing import pack as lay
 from sheetgen.base.trouble import CannotBe, Trouble
 from sheetgen.kits.cutting import Spool, cutting_plan
+from sheetgen.kits.lying import spread
 from sheetgen.kits.packs import to_buy
 
 if TYPE_CHECKING:
@@ -19,15 +20,16 @@ if TYPE_CHECKING:
 
     from sheetgen.base.supply import Pack
     from sheetgen.kits.cutting import CuttingPlan
-    from sheetgen.kits.taken import Blank, Taken
+    from sheetgen.kits.lying import Spread
+    from sheetgen.kits.taken import Taken
 
 
 @dataclass(frozen=True, slots=True)
 class Got:
     """Of one item: what is needed, what the drawer has, what is bought, and what is left; all in `unit`.
 
-    `why` says why it cannot be reckoned what is bought; then nothing is. `plan` is how lengths are cut, `sheets` which
-    blanks come out of each sheet. `ends` are the lengths that lie in the drawer afterwards.
+    `why` says why it cannot be reckoned what is bought; then nothing is. `plan` is how lengths are cut, `sheets` how
+    blanks lie on each sheet. `ends` are the lengths that lie in the drawer afterwards.
     """
 
     taken: Taken
@@ -37,7 +39,7 @@ class Got:
     left: Fraction
     packs: tuple[tuple[Pack, int], ...] = ()
     plan: CuttingPlan | None = None
-    sheets: tuple[tuple[Blank, ...], ...] = ()
+    sheets: tuple[Spread, ...] = ()
     ends: tuple[Fraction, ...] = ()
     why: str = ""
 
@@ -155,7 +157,8 @@ def _blanks(taken: Taken) -> Got:
         largest = max(each, key=lambda one: max(one.long, one.wide))
         told = f"a blank of {largest.sides} for {largest.label} is larger than a sheet, {sides[0]:g} × {sides[1]:g} mm"
         raise CannotBe(told, help="a larger sheet, or a smaller piece", field="long") from None
-    sheets = tuple(tuple(each[placed.piece] for placed in page) for page in pages)
+    whole = exact(sides[0]), exact(sides[1])
+    sheets = tuple(spread(((each[one.piece], one) for one in page), whole, supply.saw_cut) for page in pages)
     area = exact(sides[0] * sides[1])
     need = len(sheets) * area
     of_it = tuple(pack for pack in supply.packs if pack.holds % area == 0) or supply.packs

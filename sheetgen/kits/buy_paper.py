@@ -9,6 +9,7 @@ from sheetgen.base.printed import NBSP
 from sheetgen.kits.buy_list import UNKNOWN
 from sheetgen.kits.lists import DOT, REST, STATIONS, begun_sheets, station
 from sheetgen.kits.told import amount, bare_length
+from sheetgen.kits.why_more import why_more
 from sheetgen.model.lists_view import BuyItem, BuyShop, LeftItem, LeftPlace
 
 if TYPE_CHECKING:
@@ -53,7 +54,7 @@ def _item(one: Got, line: Line, coin: Coin, rounder: Rounder) -> BuyItem:
         return BuyItem(name, told(one.needed) if one.needed else "", told(one.have), (one.why,), (), cost, "")
     packs = tuple(f"{many} × {told(pack.holds)}" for pack, many in one.packs)
     prices = tuple(_price(pack, coin) for pack, _ in one.packs)
-    return BuyItem(name, told(one.needed), told(one.have), packs, prices, cost, told(one.left))
+    return BuyItem(name, told(one.needed), told(one.have), packs, prices, cost, told(one.left), why_more(one, rounder))
 
 
 def _price(pack: Pack, coin: Coin) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.kits.kit_lines import BOXED, sent_for
+from sheetgen.kits.kit_lines import BOXED, bags_are_empty, sent_for
 from sheetgen.kits.lists import DOT
 from sheetgen.model.sheets import Sheet
 
@@ -50,7 +50,7 @@ def bags_of(kits: Kits) -> tuple[str, ...]:
     kit = kits.version.kit
     full = [bag.name for bag in (kit.bags if kit else ()) if any(_goes_in(kits, item.id) for item in bag.items)]
     tools = [BOXED] if kit and any(_goes_in(kits, tool.id) for tool in kit.in_the_box) else []
-    return tuple((full or ([] if kits.only and tools else [BAG])) + tools)
+    return tuple((full or ([] if (kits.only and tools) or bags_are_empty(kits) else [BAG])) + tools)
 
 
 def _goes_in(kits: Kits, item: str) -> bool:

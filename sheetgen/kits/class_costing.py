@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.exact import percent
 from sheetgen.base.spelling import counted, slug
-from sheetgen.base.trouble import CannotBe, Trouble
+from sheetgen.base.trouble import CannotBe, Misplaced, Trouble
 from sheetgen.kits.costing import Costing, Fee, both_ways, of_making
 from sheetgen.kits.costs import costed
 from sheetgen.kits.material import Priced, Sets
@@ -35,13 +35,14 @@ def of_class(
     """A class with all its places taken. Nothing is sent, so that nothing is sent again.
 
     `firings` is how often the kiln is fired with 1, 2, … pieces, up to those of all people and of the teacher: a spare
-    set is fired in place of a piece that is lost. A trouble for a fee that never pays. CannotBe where nobody says how
-    the class is held.
+    set is fired in place of a piece that is lost. A trouble for a fee that never pays. Misplaced at the design
+    where nobody says how the class is held.
     """
     plan = one.version.plan.class_plan
     if plan is None:
         told = f"nobody says how a class makes {one.design}"
-        raise CannotBe(told, help='add class: {people: 12, evenings: ["18:30-21:30"]}', field="class")
+        helped = 'add class: {people: 12, evenings: ["18:30-21:30"]}, here or in projects/studio.yaml'
+        raise Misplaced(Trouble(told, one.worked.place, helped))
     people, evenings, loads = plan.held.people, len(plan.evenings), firings[besides.teacher :]
     sets = people + besides.teacher + besides.spare(people)
     rates = replace(rates_of(till, coin), replacements=Fraction(0))
@@ -67,7 +68,9 @@ def of_class(
         try:
             fee = _fee(amount, known([one.used for one in heads]), once, spares, loads, rates)
         except CannotBe as fault:
-            troubles.append(Trouble(fault.message, till.fee_place(one.worked.name), fault.help))
+            helped = fault.help + (f", and {percent(till.tax, coin.point)} tax on it" if till.tax else "")
+            told = f"{one.design}: {fault.message}"
+            troubles.append(Trouble(told, till.fee_place(one.worked.name), helped))
     notes = [*_lacking(till, one.worked.name, loads[-1])]
     if besides.usual and extras:
         notes.append("what is made up besides the pupils’ is common practice, where class: does not say")

@@ -52,8 +52,12 @@ class Contents:
     @property
     def ask(self) -> tuple[Item, ...]:
         """What is in it of which the carrier, and the local rules, must be asked first."""
-        inside = [one.item for bag in self.bags for one in bag.contents] + list(self.in_the_box)
-        return tuple({item.id: item for item in inside if item.supply.post}.values())
+        return tuple({item.id: item for item in self.inside if item.supply.post}.values())
+
+    @property
+    def inside(self) -> tuple[Item, ...]:
+        """All that is in it."""
+        return (*(one.item for bag in self.bags for one in bag.contents), *self.in_the_box)
 
 
 def contents(kits: Kits, run: Sequence[Taken]) -> Contents:

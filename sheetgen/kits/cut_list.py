@@ -6,8 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.exact import exact, plain
-from sheetgen.base.material import Sheet as SheetMetal
+from sheetgen.base.exact import plain
 from sheetgen.kits.lists import DOT, number
 from sheetgen.model.sheets import Sheet
 
@@ -17,7 +16,7 @@ if TYPE_CHECKING:
 
     from sheetgen.kits.bought import Got
     from sheetgen.kits.cutting import Cut
-    from sheetgen.kits.taken import Blank
+    from sheetgen.kits.lying import Spread
     from sheetgen.model.sheets import Cell
 
 CUT = ("item", "from", "number", "length", "unit", "pieces", "times", "left", "keep")
@@ -42,7 +41,8 @@ class Pieces:
 class Opened:
     """A way in which a length or sheet is cut: which is the first of them by number, and how many are cut so.
 
-    `source` is end, spool or sheet; or why it is not known from what, and then nothing but the pieces is told.
+    `source` is end, spool or sheet; or why it is not known from what, and then nothing but the pieces is told. Of a
+    sheet `spread` says how they lie.
     """
 
     source: str
@@ -52,6 +52,7 @@ class Opened:
     sides: tuple[Fraction, ...] = ()
     left: Fraction | None = None
     kept: bool = False
+    spread: Spread | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +88,9 @@ def _rows(one: Cutting) -> Iterator[tuple[Cell, ...]]:
     for way in one.ways:
         long: Cell = number(way.sides[0]) if len(way.sides) == 1 else SIDES.join(map(plain, way.sides)) or None
         pieces = DOT.join(f"{piece.many} × {piece.told}" for piece in way.pieces)
-        left = None if way.left is None else number(way.left)
+        left: Cell = None if way.left is None else number(way.left)
+        if way.spread:
+            left = SIDES.join(map(plain, way.spread.rest)) if way.spread.rest else 0
         yield (
             one.got.taken.item.id, way.source, way.first, long, "mm", pieces, way.times, left,
             "keep" if way.kept else None,
@@ -114,17 +117,12 @@ def _alike(made: Cut) -> tuple[Fraction, tuple[Pieces, ...], Fraction, bool]:
 
 
 def _sheets(one: Got) -> Iterator[Opened]:
-    at, metal = 1, one.taken.item
-    if not isinstance(metal, SheetMetal) or metal.long is None or metal.wide is None:
-        return
-    for pieces, times in Counter(map(_blanks, one.sheets)).items():
-        yield Opened("sheet", pieces, times, at, (exact(metal.long), exact(metal.wide)))
+    at = 1
+    for spread, times in Counter(one.sheets).items():
+        told = Counter(((lying.blank.long, lying.blank.wide), lying.blank.label) for lying in spread.each)
+        pieces = tuple(Pieces(*alike, n) for alike, n in told.items())
+        yield Opened("sheet", pieces, times, at, spread.sides, spread=spread)
         at += times
-
-
-def _blanks(each: Iterable[Blank]) -> tuple[Pieces, ...]:
-    told = Counter(((blank.long, blank.wide), blank.label) for blank in each)
-    return tuple(Pieces(*one, n) for one, n in told.items())
 
 
 def _not_known(one: Got) -> Iterator[Opened]:

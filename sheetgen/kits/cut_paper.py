@@ -6,6 +6,8 @@ from itertools import count, product
 from string import ascii_lowercase
 from typing import TYPE_CHECKING
 
+from sheetgen.base.exact import exact
+from sheetgen.base.material import Consumable
 from sheetgen.base.spelling import counted
 from sheetgen.kits.lists import DOT
 from sheetgen.kits.told import bare_length, length, sides
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.rounding import Rounder
     from sheetgen.kits.cut_list import Cutting, Opened, Pieces
+    from sheetgen.kits.lying import Lying, Spread
     from sheetgen.model.view import Html
 
 WRITTEN_OUT = 4  # pieces alike, up to which each is written by itself
@@ -74,17 +77,35 @@ def _line(
     rounder: Rounder,
 ) -> CutLine:
     pieces = [(_bare(p.sides, rounder), marks[p.sides, p.tag], p.many) for p in way.pieces]
-    said = DOT.join(
-        DOT.join([f"{size} {mark}"] * n) if n <= WRITTEN_OUT else f"{n} × {size} {mark}" for size, mark, n in pieces
-    )
+    if way.spread:
+        said = "; ".join(_lie(way.spread, marks, rounder))
+    else:
+        said = DOT.join(
+            DOT.join([f"{size} {mark}"] * n) if n <= WRITTEN_OUT else f"{n} × {size} {mark}" for size, mark, n in pieces
+        )
     if way.first is None:
         return CutLine(counted(way.times, "piece"), said, "", bar, ("",), _times(pieces, way.times))
     name = NAMES[way.source]
-    told = _source(one, way, rounder), said, _left(way, rounder), bar
+    told = _source(one, way, rounder), said, _left(one, way, rounder), bar
     if way.times > TALLIED:
         return CutLine(*told, (f"a box a {name}",), (CutPieces("", "", way.times),))
     each = range(way.first, way.first + way.times)
     return CutLine(*told, tuple(f"{name} {n}" for n in each) if way.times > 1 else ("",), _times(pieces, 1))
+
+
+def _lie(spread: Spread, marks: Mapping[tuple[tuple[Fraction, ...], str], str], rounder: Rounder) -> Iterator[str]:
+    """How blanks lie on a sheet: 3 across, 94 × 20 a, as many rows of it as there are; else by the corner of each."""
+
+    def named(one: Lying) -> str:
+        mark = marks[(one.blank.long, one.blank.wide), one.blank.label]
+        return f"{_bare((one.wide, one.high), rounder)} {mark}"
+
+    for row in spread.rows:
+        rows = f"{row.many} rows of " if row.many > 1 else ""
+        yield rows + " and ".join(f"{n} across, {named(one)}" for n, one in row.across)
+    if not spread.rows:
+        for one in spread.each:
+            yield f"{named(one)} at {bare_length(one.at, rounder)}, {bare_length(one.down, rounder)} from the corner"
 
 
 def _times(pieces: Sequence[tuple[str, str, int]], times: int) -> tuple[CutPieces, ...]:
@@ -99,17 +120,28 @@ def _source(one: Cutting, way: Opened, rounder: Rounder) -> str:
     """Which of how many: Spool 3 of 11, 1000 mm; Spools 4 to 6 of 11, each 1000 mm."""
     name, first = NAMES[way.source].capitalize(), way.first or 1
     of = sum(other.times for other in one.ways if other.source == way.source)
+    long = sides((*_roll(one), *way.sides), rounder)
     if way.times == 1:
-        return f"{name} {first} of {of}, {sides(way.sides, rounder)}"
-    return f"{name}s {first} to {first + way.times - 1} of {of}, each {sides(way.sides, rounder)}"
+        return f"{name} {first} of {of}, {long}"
+    return f"{name}s {first} to {first + way.times - 1} of {of}, each {long}"
 
 
-def _left(way: Opened, rounder: Rounder) -> str:
+def _left(one: Cutting, way: Opened, rounder: Rounder) -> str:
+    if way.spread:
+        return f"left {_bare(way.spread.rest, rounder)}" if way.spread.rest else "nothing left below"
     if way.left is None:
         return ""
     if not way.left:
         return "nothing left"
-    return f"left {bare_length(way.left, rounder)}, {'keep' if way.kept else 'too short to keep'}"
+    return f"left {_bare((*_roll(one), way.left), rounder)}, {'keep' if way.kept else 'too short to keep'}"
+
+
+def _roll(one: Cutting) -> tuple[Fraction, ...]:
+    """The width of a roll off which strips are cut, mm; nothing of wire and cord."""
+    item = one.got.taken.item
+    if not isinstance(item, Consumable) or item.across is None or not any(held.sides for held in one.got.taken.held):
+        return ()
+    return (exact(item.across),)
 
 
 def cut_bars(cuttings: Sequence[Cutting], rounder: Rounder) -> tuple[tuple[CutBar | None, ...], ...]:

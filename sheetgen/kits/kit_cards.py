@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import in_a_sentence
+from sheetgen.base.spelling import in_a_sentence, told_apart
 from sheetgen.facts.cautions import ASK_FIRST, OF_A_KIT
 from sheetgen.kits.lists import number
 from sheetgen.kits.packed import amount
@@ -43,7 +43,7 @@ def kit_cards(run: Run, taken: Sequence[Taken]) -> list[Card]:
         note = order.gift_note if order.number not in noted and kind.slip is not kits_sent else ""
         noted |= {order.number} if note else set()
         head = OrderHead(order.number, order.name if kind.slip else "")
-        cards.append(Card(head, parcel.which, kinds[id(kind)], note))
+        cards.append(Card(head, parcel.which, kinds[id(kind)], note, order.due.isoformat() if order.due else ""))
     return cards
 
 
@@ -79,7 +79,7 @@ def _card(kind: Kind) -> KitCard:
         chosen=kind.chosen,
         rows=tuple(rows),
         box=tuple(item.name for item in held.in_the_box),
-        lacking=() if kind.slip else short_names(held.lacking),
+        lacking=() if kind.slip else short_names(held.lacking, held.inside),
         tools=bool(held.tools) and not kind.slip,
         warned=tuple(_warned(kind)),
         foot=" · ".join((worked.revised(kits.version), worked.date, kind.code, worked.studio.name)),
@@ -96,9 +96,15 @@ def _warned(kind: Kind) -> Iterator[Warned]:
         yield Warned(ASK_FIRST.word, f"{ASK_FIRST.hazard.format(', '.join(ask))} {ASK_FIRST.avoid}")
 
 
-def short_names(items: Iterable[Item]) -> tuple[str, ...]:
-    """Names as a line of them says them: what stands before the first comma, each once."""
-    return tuple(dict.fromkeys(in_a_sentence(item.name.partition(",")[0]) for item in items))
+def short_names(items: Iterable[Item], others: Iterable[Item] = ()) -> tuple[str, ...]:
+    """Names as a line of them says them, each once: what stands before the first comma, and what tells it from others.
+
+    `others` are named beside them.
+    """
+    own = tuple(items)
+    each = {item.id: item for item in (*own, *others)}
+    names = dict(zip(each, told_apart([item.name for item in each.values()]), strict=True))
+    return tuple(dict.fromkeys(in_a_sentence(names[item.id]) for item in own))
 
 
 def _amount(one: Content, rounder: Rounder) -> tuple[str, str]:

@@ -38,6 +38,12 @@ def boxed(kits: Kits) -> tuple[Item, ...]:
     return tuple(tool for tool in box if _wanted(kits, tool))
 
 
+def bags_are_empty(kits: Kits) -> bool:
+    """Whether all that would lie in its bags is left out, so that nothing but its sheets and its box is sent."""
+    box = {tool.id for tool in boxed(kits)}
+    return bool(kits.leave_out) and all(line.item.id in box for line in lines_of(kits, (kits,)))
+
+
 def every_line(kits: Kits) -> Iterator[MaterialLine]:
     """All that the piece takes in its own colours, whether or not it comes with the kit."""
     for line in kits.version.materials:

@@ -40,7 +40,7 @@ def made(makers: Kits, firings: int) -> Iterator[Made]:
     """
     for line in makers.version.materials:
         item, people = line.item, makers.bags
-        told = amounts(line, makers.slabs, makers.rounder, people)
+        told = amounts(line, makers.version.slabs, makers.rounder, people)
         if told is None:
             taken = as_needed(item, people, firings)
             yield Made(taken, taken.need if taken.exactly is None else taken.exactly)

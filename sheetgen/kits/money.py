@@ -7,7 +7,6 @@ from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import plain
-from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.price import CENT, printed
 
 if TYPE_CHECKING:
@@ -63,14 +62,3 @@ class Coin:
 def known(lines: Iterable[Line]) -> Decimal:
     """What the lines come to whose amount is known."""
     return sum((line.amount for line in lines if line.amount is not None), Decimal(0))
-
-
-def one_currency(named: Iterable[tuple[str, str]]) -> str:
-    """The one currency of all prices, each with what it is the price of; CannotBe for two."""
-    first: tuple[str, str] | None = None
-    for what, currency in named:
-        if first is not None and first[1] != currency:
-            told = f"{first[0]} is in {first[1]} and {what} in {currency}"
-            raise CannotBe(told, help="one currency for all prices", field="price")
-        first = first or (what, currency)
-    return first[1] if first else ""

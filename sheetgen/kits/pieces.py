@@ -14,6 +14,7 @@ from sheetgen.base.rounding import up_for_buying
 from sheetgen.kits import told
 from sheetgen.kits.bag import bag
 from sheetgen.kits.cutting import Wanted
+from sheetgen.kits.kit_lines import place_of
 from sheetgen.kits.taken import Blank, Held, Kits, Taken
 
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ def lengths(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
         one = bag(kits, line)
         if (rolled := _off_roll(kits, line, one)) is None:
             held.append(one)
-            wanted.append(Wanted(one.each, kits.bags, _tag(item, one.each, kits.told, kits.rounder)))
+            wanted.append(Wanted(one.each, kits.bags, _tag(item, one.each, _whose(kits, item), kits.rounder)))
             continue
         pieces += rolled
         held += [_piece(kits, "piece", one) for one in rolled]
@@ -50,7 +51,7 @@ def blanks(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) ->
         for many, long, wide in line.blanks:
             sides = (exact(float(kits.rounder.length(side, "bench up"))) for side in (long, wide))
             length, width = sides
-            found.append(Blank(length, width, many * kits.bags, kits.told))
+            found.append(Blank(length, width, many * kits.bags, _whose(kits, item)))
             held.append(_piece(kits, "blank", found[-1]))
     area = sum((one.long * one.wide * one.many for one in found), Fraction(0))
     return Taken(item, "blanks", area, tuple(held), blanks=tuple(found), bags=bags)
@@ -66,6 +67,11 @@ def _tag(item: Item, length: Fraction, whose: str, rounder: Rounder) -> str:
     return f"{item.name}, {_spaced(told.length(length, rounder))}, {whose}"
 
 
+def _whose(kits: Kits, item: Item) -> str:
+    """Into which kits a piece goes, and into which of their bags, so that nobody need look it up after the cut."""
+    return ", ".join(filter(None, (kits.told, place_of(kits, item))))
+
+
 def _spaced(said: str) -> str:
     """A number with its unit as a CSV has it."""
     return said.replace(NBSP, " ")
@@ -79,7 +85,7 @@ def _off_roll(kits: Kits, line: MaterialLine, bag: Held) -> list[Blank] | None:
     found = []
     for many, long, wide in line.off_roll:
         one = bag.each if len(line.off_roll) == many == 1 else exact(float(up_for_buying(long * (1 + line.allowance))))
-        found.append(Blank(one, exact(wide), many * kits.bags, kits.told))
+        found.append(Blank(one, exact(wide), many * kits.bags, _whose(kits, line.item)))
     return found
 
 
@@ -94,10 +100,12 @@ def _rows(item: Item, pieces: Iterable[Blank], rounder: Rounder) -> list[Wanted]
         many = sum(piece.many for piece in each)
         # As formulas.buying.length_of_roll: all one way round, whichever takes less of the roll.
         ways = ((row, roll // across) for row, across in ((long, wide), (wide, long)))
-        _, row, number = min(
-            (row * ceil(many / abreast), row, ceil(many / abreast)) for row, abreast in ways if abreast
+        _, row, number, abreast = min(
+            (row * ceil(many / abreast), row, ceil(many / abreast), abreast) for row, abreast in ways if abreast
         )
         whose = "; ".join(dict.fromkeys(piece.label for piece in each))
         cut_up = f"for {many} of {_spaced(told.sides((long, wide), rounder))}"
+        if (beside := min(many, abreast)) > 1:
+            cut_up += f", {beside} across"
         rows.append(Wanted(row, number, _tag(item, row, f"{cut_up}, {whose}", rounder)))
     return rows

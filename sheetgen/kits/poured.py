@@ -72,7 +72,7 @@ def _nets(kinds: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[Pots]
             if line.net is None or (mates and way and item.id == way.of.id):
                 continue
             counted = item.unit == "piece"
-            each = exact(line.net.high if counted else max(line.needed, at_once(kits.slabs, item.name)))
+            each = exact(line.net.high if counted else max(line.needed, at_once(kits.version.slabs, item.name)))
             for net, group in zip(found, groups, strict=True):
                 net[item.id] = net.get(item.id, Fraction(0)) + each * sum(one is kits for one in group)
     return found

@@ -76,10 +76,10 @@ def _sealed(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
     def held_of(pack: Pack) -> tuple[Held, ...]:
         found = []
         for kits, line in lines:
-            least = exact(max(line.least * (1 + line.allowance), at_once(kits.slabs, item.name)))
+            least = exact(max(line.least * (1 + line.allowance), at_once(kits.version.slabs, item.name)))
             net, share = exact(line.net.high if line.net else 0.0), exact(line.allowance)
             one = sealed(net, share, pack.holds, least, kits.rounder.point)
-            used = amounts(line, kits.slabs, kits.rounder)
+            used = amounts(line, kits.version.slabs, kits.rounder)
             net = min(exact(float(used.used)) if used else Fraction(0), one.amount)
             found.append(Held(kits, one.amount, one.amount - net, item.unit, why=one.why))
         return tuple(found)
@@ -98,7 +98,7 @@ def _sealed(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
 def _pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]]) -> Fraction:
     """Summed first, then rounded once; one filling of a firing box serves all."""
     hands = [
-        (max(line.needed, at_once(kits.slabs, item.name)) * (1 if line.filling else kits.bags), line.filling)
+        (max(line.needed, at_once(kits.version.slabs, item.name)) * (1 if line.filling else kits.bags), line.filling)
         for kits, line in lines
     ]
     whole = sum(n for n, filling in hands if not filling) + max((n for n, filling in hands if filling), default=0.0)

@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
     from sheetgen.kits.cutting import Wanted
-    from sheetgen.model.drawing import SlabLayout
     from sheetgen.model.kit import Colourway
     from sheetgen.model.worked import Worked, WorkedVersion
 
@@ -25,7 +24,7 @@ Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
 
 @dataclass(frozen=True, slots=True)
 class Kits:
-    """So many kits of one kind, all alike: a version of a design, on the slabs that are drawn of it.
+    """So many kits of one kind, all alike: a version of a design.
 
     `choices` are those that differ from the version's own, as they are ordered. `leave_out` and `only` are items by
     their names in stock, of a mix its colours: what the order does without, or all that is sent. What the design itself
@@ -35,7 +34,6 @@ class Kits:
 
     worked: Worked
     version: WorkedVersion
-    slabs: tuple[SlabLayout, ...]
     bags: int
     choices: tuple[tuple[str, str], ...] = ()
     colourway: Colourway | None = None
@@ -84,13 +82,15 @@ class Kits:
 
         Of a name as much as tells it from the others in the kit.
         """
-        kit, rest = self.version.kit, set(ids)
+        kit, way, rest = self.version.kit, self.colourway, set(ids)
         for bag in kit.bags if kit else ():
             inside = {item.id for item in bag.items}
+            if way and way.of.id in inside:
+                inside = inside - {way.of.id} | {item.id for item in way.items}
             if inside and inside <= rest:
                 rest -= inside
                 yield f"bag {bag.name}"
-        way, box = self.colourway, kit.in_the_box if kit else ()
+        box = kit.in_the_box if kit else ()
         items = (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
         known = {item.id: item.name for item in items}
         yield from (

@@ -11,12 +11,16 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """A card: what is of its order, which of its kits it is, what is of its kind, and the order's gift note."""
+    """A card: what is of its order, which of its kits it is, what is of its kind, and the order's gift note.
+
+    `due` is the order's day as year-month-day, or nothing.
+    """
 
     head: OrderHead
     which: str
     kit: KitCard
     note: str = field(default="", repr=False)
+    due: str = ""
 
 
 @dataclass(frozen=True, slots=True)

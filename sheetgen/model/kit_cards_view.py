@@ -78,6 +78,7 @@ class Piece:
     head: OrderHead | None = None
     label: Label | None = None
     which: Annotated[str, "kit 2 of 3, by itself"] = ""
+    due: Annotated[str, "with it, of a card: the day by which its order is due, year-month-day, or nothing"] = ""
     note: Annotated[str, "a gift note"] = field(default="", repr=False)
     rtl: Annotated[bool, "whether its name or note is read from right to left"] = False
 

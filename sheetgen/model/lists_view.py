@@ -156,6 +156,7 @@ class BuyItem:
     prices: Annotated[tuple[str, ...], "of one pack of each size"]
     cost: str
     left: str
+    why: Annotated[str, "why it is more than is needed, or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)

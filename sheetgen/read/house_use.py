@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain, suggest
+from sheetgen.base.trouble import FIRST_MEND
 from sheetgen.model.project import Step
 from sheetgen.model.written import MOST_LISTED
 from sheetgen.read.house_words import Filler, alone, used
@@ -46,11 +47,11 @@ def _steps(key: Word, use: Mapping, house: House, troubles: Troubles) -> list[Ma
     if not isinstance(name, Word):
         troubles.add(f"'{HOUSE}' wants the name of a house step", key.place, suggest("", _names(house)))
     elif place := house.withheld.get(plain(name)):
-        troubles.add(f"'{name}' is a house step, but it is in trouble itself", name.place, f"first mend {place}")
+        troubles.add(f"'{name}' is a house step, but it is in trouble itself", name.place, f"{FIRST_MEND} {place}")
     else:
         helped = suggest(name, _names(house))
         if house.unread and not helped.startswith("did you"):
-            helped = f"first mend {' and '.join(house.unread)}"
+            helped = f"{FIRST_MEND} {' and '.join(house.unread)}"
         elif not _names(house):
             helped = "house steps are written in projects/steps, beside the stock"
         troubles.add(f"there is no house step '{name}'", name.place, helped)

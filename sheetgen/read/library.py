@@ -72,6 +72,8 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
             continue
         own = Troubles()
         project = _project(folder, library, house, own)
+        if project is not None and studio is not None:  # what a class lacks, a studio in trouble may say
+            check_whole(project.class_, studio.class_, own)
         troubles.extend(own)
         if project is None or own.errors:
             library.failed.append(folder.name)
@@ -114,14 +116,16 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     if studio.language != "en":
         told = f"the language '{studio.language}' is not known: sheets are in English until they can be translated"
         troubles.add(told, studio.language.place, "take it out, or write en")
-    if not re.fullmatch(r"[A-Z]{3}", studio.currency):
+    currency = str(studio.currency)
+    if not re.fullmatch(r"[A-Z]{3}", currency):
+        currency = currency_of(projects)
         troubles.add(
             f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
         )
     if studio.address is not None:
         _address(studio.address, troubles)
     _sheets(studio.sheets, troubles)
-    measures = Measures(str(studio.currency), troubles)
+    measures = Measures(currency, troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
     check_class(studio.class_, measures)
@@ -210,7 +214,6 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
         _picture(folder, picture, troubles)
     _sheets(project.sheets, troubles)
     check_class(project.class_, Measures(str(library.studio.currency), troubles))
-    check_whole(project.class_, library.studio.class_, troubles)
     for name_word in (project.title, project.summary, project.revision):
         if not name_word.strip():
             troubles.add("this has nothing in it", name_word.place, "fill it in")

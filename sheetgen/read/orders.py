@@ -17,6 +17,7 @@ from sheetgen.read.columns import columns
 from sheetgen.read.kit_line import Book, one_line
 from sheetgen.read.order_line import NUMBER, PRIVATE, Line
 from sheetgen.read.tables import read_table
+from sheetgen.read.totals import total_at
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -67,6 +68,9 @@ def _read(path: Path, name: str, versions: Mapping[str, Sequence[str]], troubles
     lacking = {row.cell(0) for row in table.dropped if where["order"] == 0 and NUMBER.fullmatch(row.cell(0))}
     for row in table.rows:
         line = Line(book, row, names)
+        if (at := total_at(row, where, table.rows)) is not None:
+            troubles.add("a row of totals is not an order", row.place(at, line.record), "take it out")
+            continue
         if read := line.read():
             found.append(read)
         elif line.number_told:

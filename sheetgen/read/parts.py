@@ -10,6 +10,7 @@ from sheetgen.base.outline import Outline
 from sheetgen.base.place import Word
 from sheetgen.base.spelling import plain as in_arithmetic
 from sheetgen.base.spelling import suggest
+from sheetgen.base.trouble import FIRST_MEND
 from sheetgen.model.written import Traced
 
 if TYPE_CHECKING:
@@ -67,7 +68,7 @@ def check_fields(parts: Words, kinds: Kinds, troubles: Troubles, withheld: Withh
         if isinstance(kind_word, Word) and (place := withheld.get(str(kind_word))):
             if str(kind_word) not in told:
                 message = f"'{kind_word}' is a kind of this library, but its own file is in trouble"
-                troubles.add(message, kind_word.place, f"first mend {place}")
+                troubles.add(message, kind_word.place, f"{FIRST_MEND} {place}")
             told.add(str(kind_word))
         elif isinstance(part, dict):
             _check_part(name, part, kind_word, kinds, troubles)

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 WIDE, HALF, WHOLE = 180.0, 122.0, 247.0  # mm: a card of half a page, and of a whole one, on both papers
 HEAD, NAMED = 10.0, 17.0  # mm: number and which kit; with a name below
-GAP = 3.0  # mm before a note
+GAP, MARGIN = 3.0, 6.0  # mm above the line along which a note is cut off, and below it: it is given by itself
 NOTE = 110.0  # mm: the most that a note may take
 WHICH = 40.0  # mm: which kit it is, to the right of the number
 
@@ -47,7 +47,7 @@ class _Card(NamedTuple):
     @property
     def high(self) -> float:
         """How much it takes of one page, mm; of a body on several pages the last."""
-        return self.top + self.body.high + (GAP + self.note.high if self.note else 0)
+        return self.top + self.body.high + (GAP + MARGIN + self.note.high if self.note else 0)
 
 
 def kit_cards_pdf(
@@ -58,7 +58,7 @@ def kit_cards_pdf(
     heads = [(_box(NAMED if one.head.name else HEAD, WIDE - WHICH), order_head(one.head, WIDE)) for one in cards]
     bodies = [(_box(WHOLE - head.tall), Piece(0, card=one.kit)) for one, (head, _) in zip(cards, heads, strict=True)]
     notes = [(_box(NOTE), _note(clean(one.note))) for one in cards]
-    kits = [(Box(WHICH, HEAD, WHICH, WHICH), Piece(0, which=one.which)) for one in cards]
+    kits = [(Box(WHICH, HEAD, WHICH, WHICH), Piece(0, which=one.which, due=one.due)) for one in cards]
     laid_heads = layout.each_once("kit-card-head.html.j2", heads, shorter_name)
     laid_kits = layout.each_once("kit-card-which.html.j2", kits)
     laid_bodies = layout.each_once("kit-card.html.j2", bodies)
@@ -108,7 +108,7 @@ def _pages(cards: Sequence[_Card], wide: float, tall: float) -> list[list[Stamp 
         top = (tall / 2 - HALF) / 2 + (tall / 2 if free else 0)
         pages[-1] += [*_head(card, left, top), _stamp(card.body, 0, left, top + card.top)]
         if card.note:
-            pages[-1].append(_stamp(card.note, 0, left, top + HALF - card.note.high))
+            pages[-1] += _cut_off(card.note, left, top + HALF - card.note.high)
         free = not free
     return pages
 
@@ -122,8 +122,13 @@ def _whole(card: _Card, left: float, top: float) -> list[list[Stamp | Cut]]:
         room = card.high <= WHOLE
         if not room:
             pages.append([*_head(card, left, top)])
-        pages[-1].append(_stamp(card.note, 0, left, top + card.top + (card.body.high + GAP if room else 0)))
+        pages[-1] += _cut_off(card.note, left, top + card.top + (card.body.high if room else 0) + GAP + MARGIN)
     return pages
+
+
+def _cut_off(note: Laid, left: float, top: float) -> list[Stamp | Cut]:
+    """A note under the line along which it is cut off its card."""
+    return [Cut(top - MARGIN), _stamp(note, 0, left, top)]
 
 
 def _head(card: _Card, left: float, top: float) -> list[Stamp]:

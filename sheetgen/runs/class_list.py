@@ -62,6 +62,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     if library is None:
         return outcome, []
     run = _made_up(root, library, pupils, outcome)
+    outcome.troubles.keep_causes()
     if run is None:
         return outcome, []
     studio = outcome.worked[0].studio

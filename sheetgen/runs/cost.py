@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
-from sheetgen.base.trouble import CannotBe, Troubles
+from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.kits.class_costing import of_class
 from sheetgen.kits.cost_lists import sheets, told
 from sheetgen.kits.costing import of_piece, of_run
@@ -71,8 +71,8 @@ def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_cla
         for costing, troubles in each:
             outcome.troubles.extend(troubles)
             costings.append(costing)
-    except CannotBe as fault:
-        outcome.troubles.add(fault.message, Place(Source("projects/studio.yaml")), fault.help)
+    except Misplaced as fault:
+        outcome.troubles.extend([fault.trouble])
     if outcome.troubles.errors:
         return outcome, []
     return outcome, [*_lines(costings), *_written(outcome, costings, private)]

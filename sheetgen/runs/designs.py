@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import plain
@@ -26,6 +26,17 @@ if TYPE_CHECKING:
 Choices = tuple[tuple["Word", "Word"], ...]
 
 
+class Refused(NamedTuple):
+    """Why a choice does not pass: at its name (0) or what is chosen (1), by the name; else the trouble's place tells.
+
+    A trouble is kept for all lines that choose so, and stands at the words of the first of them.
+    """
+
+    trouble: Trouble
+    choice: str = ""
+    word: int = 1
+
+
 @dataclass(slots=True)
 class Designs:
     """The designs of a library as orders ask for them; what is wrong with one is told once, in the outcome.
@@ -38,7 +49,7 @@ class Designs:
     outcome: Outcome
     as_written: dict[str, Worked | None] = field(default_factory=dict)
     published: Library | None = None
-    otherwise: dict[tuple[str, ...], tuple[Worked | None, tuple[Trouble, ...]]] = field(default_factory=dict)
+    otherwise: dict[tuple[str, ...], tuple[Worked | None, tuple[Refused, ...]]] = field(default_factory=dict)
 
     def design(self, name: str) -> Worked | None:
         """A design as its file has it, versions marked whose numbers are no longer those of their revision."""
@@ -48,7 +59,7 @@ class Designs:
 
     def chosen(
         self, worked: Worked, version: WorkedVersion, choices: Choices
-    ) -> tuple[Worked | None, tuple[Trouble, ...]]:
+    ) -> tuple[Worked | None, tuple[Refused, ...]]:
         """One version of a design with other choices, and its errors; None where it does not pass with them."""
         key = (worked.name, version.name, *(f"{plain(name)}={plain(value)}" for name, value in sorted(choices)))
         if key not in self.otherwise:
@@ -57,7 +68,7 @@ class Designs:
             )
             if found is not None:  # the design whole, so that its sheets still say which version it is
                 found = replace(worked, versions=Frozen({**worked.versions, version.name: found.main}))
-            self.otherwise[key] = found, tuple(troubles.errors)
+            self.otherwise[key] = found, tuple(_refused(one, choices) for one in troubles.errors)
         return self.otherwise[key]
 
     def _worked(self, name: str) -> Worked | None:
@@ -86,6 +97,14 @@ class Designs:
 
 def _filed(library: Library, name: str) -> Filed:
     return next(filed for filed in library.projects if filed.name == name)
+
+
+def _refused(trouble: Trouble, choices: Choices) -> Refused:
+    for pair in choices:
+        for nth, word in enumerate(pair):
+            if trouble.place == word.place:
+                return Refused(trouble, plain(pair[0]), nth)
+    return Refused(trouble)
 
 
 def differing(version: WorkedVersion, choices: Choices) -> Mapping[str, str]:

@@ -1,17 +1,15 @@
-"""Lines of orders to what is packed: every kind of kit known once, and an order whole or not at all."""
+"""Lines of orders, or of a class, to their kinds of kit, each known once; what cannot be made is told where to mend."""
 
 from __future__ import annotations
 
-import datetime as dt
-from collections import Counter
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare, in_turn, suggest
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.spelling import bare, plain, suggest
+from sheetgen.base.trouble import PROJECT, CannotBe
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
-from sheetgen.kits.ordered import Order, Part, Run
+from sheetgen.kits.kit_lines import bags_are_empty
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.model.fingerprint import code_of
@@ -20,11 +18,11 @@ from sheetgen.runs.designs import differing
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from sheetgen.base.place import Word
-    from sheetgen.base.trouble import Trouble, Troubles
+    from sheetgen.base.place import Place, Word
+    from sheetgen.base.trouble import Severity, Trouble, Troubles
     from sheetgen.model.class_list import PupilLine
     from sheetgen.model.kit import Colourway
-    from sheetgen.model.orders import OrderLine, Orders
+    from sheetgen.model.orders import OrderLine
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.runs.designs import Designs
 
@@ -45,12 +43,14 @@ class Kinds:
     found: dict[Key, Kits] = field(default_factory=dict)
     out: set[str] = field(default_factory=set)  # designs of which no kit can be made, told at their first line
     misfits: dict[Key, list[Trouble]] = field(default_factory=dict)
+    moved: set[tuple[str, str]] = field(default_factory=set)  # the versions told of that their revision does not hold
+    short: set[Place | None] = field(default_factory=set)  # the items told of that are too short as they are stocked
 
     def key(self, line: Asked) -> Key | None:
         """The kind of a line; None with its trouble told at the word that is to be mended."""
         worked = self.designs.design(line.design)
         if worked is None:
-            if line.design not in self.out:
+            if line.design not in self.out and not self._lies_elsewhere(line.design):
                 told = f"{line.design} does not pass, and no kit of it can be made"
                 self._add(line, told, line.design, "mend it first; what is wrong with it is told besides")
             self.out.add(str(line.design))
@@ -69,23 +69,47 @@ class Kinds:
         if line.colourway and way is None:
             return None
         held = version if line.posted else replace(version, kit=None)  # at a table nothing is left out or boxed
-        kits = Kits(worked, held, (), 0, tuple(sorted(choices.items())), way, posted=line.posted)
+        kits = Kits(worked, held, 0, tuple(sorted(choices.items())), way, posted=line.posted)
         leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
         if leave_out is None or only is None:
             return None
         key = (worked.name, version.name, kits.choices, way.name if way else "", leave_out, only)
         if key not in self.misfits:
-            made = replace(kits, slabs=version.slabs, leave_out=leave_out, only=only)
-            _, self.misfits[key] = bought(taken([replace(made, bags=1)]))
+            made = replace(kits, leave_out=leave_out, only=only)
+            self.misfits[key] = _misfits(made)
             if not self.misfits[key]:
                 self.found[key] = made
-        for misfit in self.misfits[key]:
-            word = line.choices[0][1] if line.choices else line.version or line.design
-            self._add(line, misfit.message, word, misfit.help)
+        if key in self.found and bags_are_empty(self.found[key]):
+            told = "all that its bags hold is left out: nothing but its sheets is sent"
+            self._add(line, told, line.leave_out[0], "leave out less, unless it is meant so", "warning")
+        if self.misfits[key]:
+            self._misfit(line, worked, self.misfits[key])
         return None if self.misfits[key] else key
 
+    def _misfit(self, line: Asked, worked: Worked, misfits: Sequence[Trouble]) -> None:
+        """What comes out of no length: at the choice that asks for it, or where no choice does at the item, once."""
+        as_written = self.designs.design(line.design)
+        own = as_written.version(line.version) if as_written and line.choices and as_written is not worked else None
+        in_stock = {one.place for one in _misfits(Kits(worked, own, 0, posted=line.posted))} if own else ()
+        for misfit in misfits:
+            if line.choices and misfit.place not in in_stock:
+                self._add(line, misfit.message, line.choices[0][1], misfit.help)
+            elif misfit.place not in self.short:
+                self.short.add(misfit.place)
+                self.troubles.extend([misfit])
+
+    def _lies_elsewhere(self, name: str) -> bool:
+        """Whether a design fails for nothing of its own, but for what is told of the studio, its stock or its steps."""
+        errors = (*self.designs.outcome.troubles.errors, *self.troubles.errors)
+        files = {one.place.source.name for one in errors if one.place and not one.follows}
+        shared = {file for file in files if file.startswith("projects/") and not file.endswith(PROJECT)}
+        return bool(shared) and not any(file.startswith(f"projects/{name}/") for file in files)
+
     def _moved(self, line: Asked, worked: Worked, version: WorkedVersion) -> None:
-        """Told of a version whose printed numbers are others than those of its revision."""
+        """Told of a version whose printed numbers are others than those of its revision, at its first line."""
+        if (worked.name, version.name) in self.moved:
+            return
+        self.moved.add((worked.name, version.name))
         told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
         self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
 
@@ -104,11 +128,11 @@ class Kinds:
             self._moved(line, worked, same)
             return None
         asked = ", ".join(f"{name} {value}" for name, value in line.choices)
-        for error in errors:
-            words = [word for choice in line.choices for word in choice]
-            at = next((word for word in words if error.place and word.place == error.place), line.choices[0][1])
-            told = error.message if at.place == error.place else f"with {asked} it does not pass: {error.message}"
-            self._add(line, told, at, error.help)
+        own = [one for one in errors if one.choice]  # what else there is follows from a choice that means nothing
+        for error in own or [one for one in errors if not one.trouble.follows]:
+            word = next((pair[error.word] for pair in line.choices if plain(pair[0]) == error.choice), None)
+            told = error.trouble.message if word else f"with {asked} it does not pass: {error.trouble.message}"
+            self._add(line, told, word or line.choices[0][1], error.trouble.help)
         return None
 
     def _colourway(self, line: Asked, version: WorkedVersion) -> Colourway | None:
@@ -133,8 +157,13 @@ class Kinds:
                 return None
         return frozenset(found)
 
-    def _add(self, line: Asked, message: str, word: Word, helped: str) -> None:
-        self.troubles.add(f"{line.whose}{message}", (word or line).place, helped)
+    def _add(self, line: Asked, message: str, word: Word, helped: str, severity: Severity = "error") -> None:
+        self.troubles.add(f"{line.whose}{message}", (word or line).place, helped, severity)
+
+
+def _misfits(kits: Kits) -> list[Trouble]:
+    """What of one kit comes out of no length or sheet there is, each at its item."""
+    return bought(taken([replace(kits, bags=1)]))[1]
 
 
 def written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> WorkedVersion | None:
@@ -144,39 +173,3 @@ def written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> Worked
     """
     same = (one for one in worked.versions.values() if dict(one.choices) == dict(version.choices))
     return next((one for one in same if code_of(worked, one) == code_of(chosen, version)), None)
-
-
-def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
-    """The orders that can be packed, and the numbers of those held back: a parcel that lacks a part is no order.
-
-    By due date, those without one last, and then by number.
-    """
-    keys = [(line, kinds.key(line)) for line in orders.lines]
-    held = {str(line.order) for line, key in keys if key is None} | orders.lacking
-    by_number: dict[str, list[tuple[OrderLine, Key]]] = {}
-    many: Counter[Key] = Counter()
-    for line, key in keys:
-        if key is not None and line.order not in held:
-            by_number.setdefault(str(line.order), []).append((line, key))
-            many[key] += line.count
-    counted = {key: replace(kits, bags=many[key]) for key, kits in kinds.found.items() if many[key]}
-    packed = [_order(number, each, counted) for number, each in by_number.items()]
-    packed.sort(key=lambda order: (order.due or dt.date.max, in_turn(order.number)))
-    return Run(tuple(packed), tuple(sorted(counted.values(), key=_on_lists))), tuple(sorted(held, key=in_turn))
-
-
-def _on_lists(kits: Kits) -> tuple[object, ...]:
-    """Where a kind stands on every list: by design and version as they are written, whole kits before single parts."""
-    way = kits.colourway.name if kits.colourway else ""
-    written = list(kits.worked.versions).index(kits.version.name)
-    return kits.design, bool(kits.only), written, kits.choices, way, kits.told
-
-
-def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key, Kits]) -> Order:
-    """An order of its lines: two of one kind are one part."""
-    many: Counter[Key] = Counter()
-    for line, key in lines:
-        many[key] += line.count
-    notes = dict.fromkeys(line.gift_note for line, _ in lines if line.gift_note)
-    due = min((line.due for line, _ in lines if line.due), default=None)
-    return Order(number, lines[0][0].name, "\n".join(notes), due, tuple(Part(kinds[key], n) for key, n in many.items()))

@@ -17,8 +17,9 @@ from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
 from sheetgen.render.faceless import faceless
 from sheetgen.runs.designs import Designs, versions_of
-from sheetgen.runs.kinds import Kinds, run_of
+from sheetgen.runs.kinds import Kinds
 from sheetgen.runs.order_files import OrderFiles, Wanted
+from sheetgen.runs.ordered import run_of
 from sheetgen.runs.press import press
 from sheetgen.runs.sent import keep_sent, sent_list
 
@@ -83,8 +84,9 @@ def packed(root: Path, table: Path, outcome: Outcome, printer: Printer | None = 
     if library is None:
         return None, []
     run, held = run_of(found, Kinds(Designs(root, library, outcome), outcome.troubles))
+    outcome.troubles.keep_causes()
     told = (
-        [f"held back, since a line of it is in trouble: {_named([' '.join(one.split()) for one in held])}"]
+        [f"held back, since something of it is in trouble: {_named([' '.join(one.split()) for one in held])}"]
         if held
         else []
     )

@@ -83,5 +83,5 @@ def kits_of(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
     found = []
     for (design, name), count in many.items():
         worked, version = by_name[design], by_name[design].versions[name]
-        found.append(Kits(worked, version, version.slabs, count))
+        found.append(Kits(worked, version, count))
     return found

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Word
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
 
 BY = "by"
+DECIMAL_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
 OPEN = ""
 """What a choice is that could not be decided: told once, and nothing is worked from it."""
 
@@ -47,11 +49,16 @@ def _decided(
     elif (asked := found.get(plain(by))) is None:
         troubles.add(f"{key}: '{by}' is not a choice of this project", by.place, suggest(by, map(str, found)))
     else:
-        known = {plain(name): value for name, value in rows.items() if name != BY}
-        if plain(asked) in known:
-            return known[plain(asked)]
+        known = {_size(name): value for name, value in rows.items() if name != BY}
+        if _size(asked) in known:
+            return known[_size(asked)]
         told = ", ".join(str(name) for name in rows if name != BY)
         row = f"add a row for it, {asked}: …, or choose {key} too; "
         helped = f"{row}there are {told}" if known else f"add a row for it: {asked}: …"
         troubles.add(f"{key} has no row for the {by} '{asked}'", asked.place, helped)
     return Word(OPEN, key.place)
+
+
+def _size(word: str) -> str:
+    """A row's name with a decimal point, as a spreadsheet may have a comma: US 8,5."""
+    return DECIMAL_COMMA.sub(".", plain(word))

@@ -15,7 +15,7 @@ from sheetgen.base.place import Place, Word
 from sheetgen.base.reckoning import Source, printed, reckon, settle
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.base.tree import Node, Wrong
-from sheetgen.base.trouble import CannotBe
+from sheetgen.base.trouble import FIRST_MEND, CannotBe
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.project import OwnFigure
 from sheetgen.work.choices import OPEN, chosen
@@ -128,7 +128,7 @@ class Evaluator:
         stock = self.library.stock
         if name := stock.lacking.get(kind):
             told = f"the {kind} '{name}' is in stock, but its own data is in trouble"
-            raise CannotBe(told, f"first mend {stock.withheld[name]}")
+            raise CannotBe(told, f"{FIRST_MEND} {stock.withheld[name]}")
         if kind not in self._owned:
             self._owned[kind] = self.sizes(self.library, kind)
         return self._owned[kind]
@@ -270,9 +270,9 @@ class Evaluator:
         if place := self.withheld(word):
             if not before:
                 message = f"'{word}' is in stock, but its own data is in trouble"
-                self.troubles.add(message, word.place, f"first mend {place}")
+                self.troubles.add(message, word.place, f"{FIRST_MEND} {place}")
         else:
-            helped = f"first mend {' and '.join(stock.unread)}" if stock.unread else suggest(word, names)
+            helped = f"{FIRST_MEND} {' and '.join(stock.unread)}" if stock.unread else suggest(word, names)
             self.troubles.add(f"'{word}' is not in stock", word.place, helped)
         raise Stopped
 

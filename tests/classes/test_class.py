@@ -402,3 +402,15 @@ def test_handouts_of_what_another_evening_chose_go(chosen: Held) -> None:
     assert list(chosen.folder.glob("handout-*"))
     Bench(chosen.folder.parents[1]).held("Odo Marsh,tideline-band,US 8,,,1", printed=False)
     assert not [path for begin in ("handout", "bench-card", "templates") for path in chosen.folder.glob(f"{begin}-*")]
+
+
+def test_a_fault_of_the_stock_is_told_once_at_its_own_line_and_not_for_each_who_makes_it(
+    bench: Callable[..., Bench],
+) -> None:
+    here = bench("tideline-band", "buoy-drops")
+    here.change("stock/clays.yaml", "    wet density: ", "    wet density: [3] # ")
+    found = here.held("Wren,tideline-band,US 8,,,", "Odo,tideline-band,US 7,,,", "Ida,buoy-drops,,,,", printed=False)
+    assert found.code == TROUBLES
+    assert [line.partition(": error: ")[2] for line in found.said.splitlines() if ": error: " in line] == [
+        "'wet density' wants plain words or a number"
+    ]

@@ -48,8 +48,8 @@ def one(
         studio=Publisher("Anybench"), rounder=rounder or Rounder(),
     )  # fmt: skip
     version = WorkedVersion("main", "Long", materials=lines, tools=(ToolLine(BUR), ToolLine(KNIFE)), kit=kit)
-    kits = Kits(worked, version, (), 3, posted=True, **more)
-    others = Kits(worked, WorkedVersion("other", "Other", materials=before), (), 1, posted=True)
+    kits = Kits(worked, version, 3, posted=True, **more)
+    others = Kits(worked, WorkedVersion("other", "Other", materials=before), 1, posted=True)
     return packed(kits, contents(kits, taken([others, kits])))
 
 

@@ -13,7 +13,7 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.formulas.price import margin_of, markup_of, price_by_margin, price_by_markup, printed, rounded_up
 from sheetgen.kits.costs import Costed, Task, costed, priced_by
 from sheetgen.kits.material import Supply, priced
-from sheetgen.kits.money import Coin, Line, one_currency
+from sheetgen.kits.money import Coin, Line
 from sheetgen.kits.pays import ClassCost, pays
 from sheetgen.kits.rates import Rates
 
@@ -235,12 +235,6 @@ def test_a_margin_of_the_whole_price_leaves_nothing_for_the_cost() -> None:
     with pytest.raises(CannotBe, match="leaves nothing for the cost") as refused:
         priced_by(thirty_kits(), "margin", Fraction(1), STUDIO)
     assert refused.value.field == "margin"
-
-
-def test_two_currencies_are_refused_with_both_things_named() -> None:
-    assert one_currency([("clay", "EUR"), ("wire", "EUR")]) == "EUR"
-    with pytest.raises(CannotBe, match="clay is in EUR and wire in USD"):
-        one_currency([("clay", "EUR"), ("wire", "USD")])
 
 
 def test_less_cannot_be_bought_than_is_used() -> None:

@@ -46,8 +46,8 @@ def stuff(unit: str, **supply: Any) -> Item:
     return Item(id="x", name="Stuff", unit=unit, supply=Supply(**supply))
 
 
-def kits(*lines: MaterialLine, bags: int = 1, slabs: tuple[SlabLayout, ...] = (), **more: Any) -> Kits:
-    return Kits(DROPS, WorkedVersion("main", "Long", materials=lines, **more), slabs, bags)
+def kits(*lines: MaterialLine, bags: int = 1, **more: Any) -> Kits:
+    return Kits(DROPS, WorkedVersion("main", "Long", materials=lines, **more), bags)
 
 
 def line(item: Item, net: float | None, allowance: float = 0.0, **more: Any) -> MaterialLine:

@@ -131,7 +131,7 @@ def test_a_kit_in_a_colourway_has_a_fingerprint_and_a_page_of_its_own_that_says_
 ) -> None:
     worked = coloured(library)
     [main, long] = worked.versions.values()
-    kits = Kits(worked, long, (), 1, (), long.colourways[0])
+    kits = Kits(worked, long, 1, (), long.colourways[0])
     old = code_of_kit(kits)
     others = {code_of(worked, main), code_of(worked, long), code_of_kit(replace(kits, version=main)), old}
     assert len(others) == 4
@@ -152,11 +152,11 @@ def test_the_address_of_a_code_is_that_of_a_page_that_is_published(library: Any)
     library.publish("drops")
     for version in worked.versions.values():
         for way in (None, version.colourways[0]):
-            address = page_of_kit(worked, Kits(worked, version, (), 1, (), way))
+            address = page_of_kit(worked, Kits(worked, version, 1, (), way))
             path = address.removeprefix("https://testbench.example/sheets/")
             assert path != address
             assert (library.build / path).is_file()
-        chosen = Kits(worked, version, (), 1, (("bore", "9 mm"),))
+        chosen = Kits(worked, version, 1, (("bore", "9 mm"),))
         assert page_of_kit(worked, chosen) == ""  # no page tells what was ordered
 
 
@@ -164,7 +164,7 @@ def test_without_an_address_of_the_studio_a_code_leads_nowhere_and_with_one_no_b
     library: Any,
 ) -> None:
     worked = library.worked("drops")
-    assert page_of_kit(worked, Kits(worked, worked.main, (), 1)) == ""
+    assert page_of_kit(worked, Kits(worked, worked.main, 1)) == ""
     library.publish("drops")
     before = _pages(library)
     library.change("studio.yaml", "currency: EUR\n", "currency: EUR\naddress: https://testbench.example/sheets/\n")

@@ -89,8 +89,15 @@ COMES_TO: dict[str, list[dict[str, Any]]] = {
         {"order": "Q-2603", "name": '6" Nell', "design": "shingle-keeper", "version": "Shingle keeper", "count": 2},
     ],
     "old-system.csv": [{"order": "Q-2601", "name": "Wren Tidewell", "design": "buoy-drops", "due": DAY}],
+    "like-totals.csv": [
+        {"order": "Total-1", "name": "Wren Tidewell", "design": "buoy-drops"},
+        {"order": "Total", "name": "Odo Marsh", "design": "buoy-drops", "version": "Short", "count": 2},
+        {"order": "Q-2602", "name": "Sum", "design": "buoy-drops", "count": 3, "gift_note": "Total surprise"},
+        {"order": "Q-2603", "name": "", "design": "buoy-drops", "count": 6},
+    ],
 }  # fmt: skip
 
+TOTALS = "a row of totals is not an order"
 WANTED = "wanted are order, design and count"
 # Of each wrong file: line, the words marked in it, what is told, what would help; and how many of its lines are kept.
 TOLD: dict[str, tuple[int, list[tuple[int, str, str, str]]]] = {
@@ -179,6 +186,25 @@ TOLD: dict[str, tuple[int, list[tuple[int, str, str, str]]]] = {
     "old-workbook.xls": (0, [(1, "", "the file is an old workbook, or one with a password", "save it as XLSX")]),
     "picture.csv": (0, [(1, "", "the file is a PDF, not a table", "save it as XLSX")]),
     "empty.csv": (0, [(1, "", "the file is empty", "its first line names the columns")]),
+    "total.csv": (2, [(4, "Total", TOTALS, "take it out")]),
+    "totals-on-the-way.csv": (3, [
+        (3, "········", TOTALS, "take it out"), (6, "Sum:", TOTALS, "take it out"),
+        (7, "Grand total: all orders", TOTALS, "take it out"),
+    ]),
+    "total-without-a-word.csv": (2, [(4, "17", TOTALS, "take it out")]),
+    "total-typed-short.csv": (1, [(3, "·····", TOTALS, "take it out")]),
+    "total-in-a-column-of-ones-own.csv": (2, [
+        (1, "Auftrag", "the columns 'Auftrag' and 'Preis' are not read", "read are order"), (4, "·····", TOTALS, "take it out"),
+    ]),
+    "no-totals.csv": (2, [
+        (4, ",", "order Q-2602: the design is missing", "buoy-drops"),
+        (5, ",", "the order has no number", "each line of an order has its number"),
+        (5, ",", "the design is missing", "buoy-drops"),
+        (6, ",", "order Total-9: the design is missing", "buoy-drops"),
+        (7, ",", "order Q-2603: the design is missing", "buoy-drops"),
+        (8, ",", "the order has no number", "each line of an order has its number"),
+        (8, ",", "the design is missing", "buoy-drops"),
+    ]),
     "only-header.csv": (0, [(1, "o", "no order stands under the names of the columns", "a line for each kind of kit")]),
 }  # fmt: skip
 WARNED = {"many-kits.csv", "twice.csv", "spelt-two-ways.csv", "unknown-columns.csv"}
@@ -217,7 +243,8 @@ def test_what_is_wrong_is_told_where_it_stands_with_a_mend(path: Path, read: Any
     for trouble, (_, _, message, helped) in zip(found.troubles, told, strict=True):
         assert message in trouble.message
         assert helped in trouble.help
-        assert trouble.severity == ("warning" if path.name in WARNED else "error")
+        warned = path.name in WARNED or "not read" in message
+        assert trouble.severity == ("warning" if warned else "error")
         assert str(trouble).startswith(f"{path.name}:{trouble.place.line}:{trouble.place.column}: ")
     assert len(found.orders.lines) == kept
 

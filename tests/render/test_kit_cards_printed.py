@@ -91,7 +91,7 @@ def test_nothing_of_a_card_is_on_the_other_side_of_the_cut(printer: Printer) -> 
             upper = [down for down, _ in words(page) if down < TALL["A4"] / 2]
             assert max(upper) < TALL["A4"] / 2 - 8
             [signed] = [down for down, text in words(page) if text == "Packed" and down < TALL["A4"] / 2]
-            assert signed + 4 < min(down for down, text in words(page) if text == "Gift")
+            assert signed + 4 < min(down for down, text in words(page) if text == "For")
             assert sum(text == "stone," for down, text in words(page) if down < TALL["A4"] / 2) == rows
             fits = rows
     assert fits >= 6
@@ -112,6 +112,29 @@ def test_a_gift_note_keeps_its_lines(printer: Printer) -> None:
     [page] = pages(printer, card("Q-1", note="Dear Wren,\nwith love\nAda"))
     downs = {text: down for down, text in words(page)}
     assert downs["Dear"] < downs["with"] < downs["Ada"]
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_a_note_is_cut_off_along_a_line_with_a_margin_of_its_own(printer: Printer, paper: str) -> None:
+    """It is given without the card: below the line nothing but the note, 6 mm or more clear on every side."""
+    for rows in (6, 25):
+        [page] = pages(printer, card("Q-1", rows, note="For Wren,\nwith love\nAda"), paper=paper)
+        along = cut_lines(page)[0] if rows > 6 else min(cut_lines(page))
+        below = TALL[paper] if rows > 6 else max(cut_lines(page))
+        held = [word for word in page.extract_words() if along < word["top"] * MM < below]
+        assert [word["text"] for word in held] == ["For", "Wren,", "with", "love", "Ada"]
+        assert min(word["top"] * MM for word in held) >= along + 6
+        assert max(word["bottom"] * MM for word in held) <= below - 6
+        assert min(word["x0"] * MM for word in held) >= 6
+        assert max(down for down, text in words(page) if text == "Packed") + 3 < along
+
+
+def test_a_card_says_by_when_its_order_is_due_and_nothing_where_nobody_said_so(printer: Printer) -> None:
+    first, second = (replace(card(number), due=due) for number, due in (("Q-1", "2026-12-01"), ("Q-2", "")))
+    [page] = pages(printer, first, second)
+    due = [(round(down), text) for down, text in words(page) if text in {"due", "2026-12-01"}]
+    assert [text for _, text in due] == ["due", "2026-12-01"]
+    assert max(down for down, _ in due) < TALL["A4"] / 2
 
 
 def test_a_note_too_long_for_any_card_is_visibly_shortened(printer: Printer) -> None:

@@ -61,7 +61,7 @@ def kits(designs: dict[str, Any]) -> Any:
         worked = designs[design]
         one = worked.version(version) if version else worked.main
         colours = next((each for each in one.colourways if each.name == way), None)
-        return Kits(worked, one, slab_layouts(worked, one), 5, colourway=colours, posted=True, **more)
+        return Kits(worked, replace(one, slabs=slab_layouts(worked, one)), 5, colourway=colours, posted=True, **more)
 
     return of
 
@@ -133,7 +133,13 @@ def test_a_kit_with_other_choices_bears_the_fingerprint_of_the_version_as_worked
     codes = []
     for choices in ({}, {"height": "26 mm"}):
         worked = demo.worked("buoy-drops", **choices)
-        kind = Kits(worked, worked.main, slab_layouts(worked, worked.main), 1, tuple(choices.items()), posted=True)
+        kind = Kits(
+            worked,
+            replace(worked.main, slabs=slab_layouts(worked, worked.main)),
+            1,
+            tuple(choices.items()),
+            posted=True,
+        )
         head = handout(kind).head
         assert head.code in head.foot
         codes.append(head.code)

@@ -55,7 +55,7 @@ def test_an_order_whose_number_no_type_face_can_print_is_held_back_and_the_other
     assert numbers(found) == ["Ölberg-5"]
     [trouble] = found.troubles
     assert "orders.csv:2:1: error: order 𒀀-4: no type face of this machine" in trouble
-    assert found.told == ["held back, since a line of it is in trouble: 𒀀-4"]
+    assert found.told == ["held back, since something of it is in trouble: 𒀀-4"]
 
 
 @pytest.mark.parametrize("number", ["Q\u200b1", "\u202eQ-1", '"Q\n1"', "Q\u00a01"])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -9,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import pytest
 
 from sheetgen.base.spelling import in_turn
+from sheetgen.kits.check_list import bags_of
 from sheetgen.kits.contents import contents
 from sheetgen.kits.run import taken
 from sheetgen.pipeline import Outcome
@@ -53,6 +55,12 @@ def bags(run: Run, kits: Kits) -> dict[str, list[tuple[str, int | None]]]:
     return {
         bag.name: [(one.item.id, None if one.each is None else int(one.each)) for one in bag.contents] for bag in found
     }
+
+
+def test_of_a_kit_whose_bags_are_empty_the_box_alone_is_checked(table: Path) -> None:
+    run = read(table, "Q-1,,buoy-drops,,1,,,A clay; B stones; C metal; D adhesive,,,").run
+    assert run is not None
+    assert bags_of(run.kinds[0]) == ("in the box",)
 
 
 def test_two_lines_that_are_alike_are_one_kind_of_kit(table: Path) -> None:
@@ -118,6 +126,33 @@ def test_lists_name_what_is_sent_or_left_out_as_a_person_calls_it(table: Path) -
     assert sorted(one.told for one in run.kinds) == [f"Buoy drops, Long, {told}" for told in asked]
 
 
+def test_a_bag_of_a_mix_is_told_as_the_bag_and_a_colour_by_its_own_name(table: Path) -> None:
+    """The clear stone has no colour in its name, and glass is not one: both are glass."""
+    asked = ("only bag B stones", "only foiled stone PP 18", "without foiled stone PP 18 smoke")
+    lines = (",B stones", ",foiled stone pp 18", "Foiled stone PP 18 smoke,")
+    run = the_run(table, *(f"Q-{n},,buoy-drops,,1,,grey sea,{words},," for n, words in enumerate(lines, 1)))
+    assert {one.told for one in run.kinds} == {f"Buoy drops, Silver, short, grey sea, {said}" for said in asked}
+
+
+@pytest.mark.parametrize(
+    ("word", "helped"),
+    [
+        ("bur", "did you mean 'setting bur'?"),
+        ("D glue", (
+            "known here: A clay, B stones, C metal, D adhesive, clay, copper wire, ear wires, embedding eye, findings, "
+            "fine-silver clay, foiled stone PP 18, release sheet, setting bur, stones, two-part stone adhesive, wire"
+        )),
+    ],
+)  # fmt: skip
+def test_what_may_be_left_out_is_listed_by_printed_names_each_of_which_may_be_written(
+    table: Path, word: str, helped: str
+) -> None:
+    [trouble] = read(table, f"Q-1,,buoy-drops,,1,,,{word},,,").troubles
+    assert trouble.endswith(f"   help: {helped}")
+    for name in re.findall(r"[\w'][\w -]+", helped.partition(": ")[2]):
+        assert not read(table, f"Q-1,,buoy-drops,,1,,,,{name},,").troubles, name
+
+
 def test_an_item_that_is_chosen_is_told_by_its_printed_name(table: Path) -> None:
     run = the_run(table, "Q-1,,buoy-drops,,1,ring wire=sterling-20awg,,,,,")
     assert run.kinds[0].chosen == "ring wire: sterling-silver wire (20 AWG, soft)"
@@ -156,7 +191,7 @@ def test_an_order_with_a_line_in_trouble_is_held_back_whole_and_the_others_are_p
     assert found.run is not None
     assert [order.number for order in found.run.orders] == ["Q-2"]
     assert found.run.kinds[0].bags == 1
-    assert found.told == ["held back, since a line of it is in trouble: Q-1"]
+    assert found.told == ["held back, since something of it is in trouble: Q-1"]
 
 
 @pytest.mark.parametrize(

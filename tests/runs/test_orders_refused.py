@@ -25,7 +25,7 @@ def test_an_order_with_a_bad_line_is_held_back_whole_and_the_others_are_made(ben
     told = bench.orders(f"{CHAIN}Q-2,,towline-bracelet,,1,,,,,,\nQ-2,,tideline-band,US 10,1,,,,,,\n")
     assert told.code == TROUBLES
     assert "season.csv:4:20: error: order Q-2: tideline-band has no version 'US 10'; known: US 7, US 5" in told.said
-    assert "held back, since a line of it is in trouble: Q-2\n" in told.said
+    assert "held back, since something of it is in trouble: Q-2\n" in told.said
     for name in ("check", "kit-cards", "labels"):
         assert {row["order"] for row in bench.rows(name)} == {"Q-1"}
     assert [row["together"] for row in bench.rows("pick") if row["station"] == "wire"] == ["490"]

@@ -423,9 +423,18 @@ def test_a_fee_that_a_head_costs_never_pays_and_is_told_where_it_stands(tmp_path
     till = TILL.replace("100.50 EUR", "9.90 EUR").replace("tax: 19 %\n", "")
     result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
     assert result.exit_code == TROUBLES
-    assert "p/till.yaml:16:8: error: a fee of 9.90 EUR never pays, whatever the number" in result.stderr
-    assert "more than 9.93 EUR" in result.stderr
+    assert "p/till.yaml:16:8: error: Tideline band: a fee of 9.90 EUR never pays, whatever the number" in result.stderr
+    assert "more than 9.93 EUR\n" in result.stderr
     assert not (tmp_path / "p" / "cost").exists()
+
+
+def test_a_fee_that_is_too_low_with_its_tax_names_its_design_and_says_that_tax_comes_on_top(tmp_path: Path) -> None:
+    """11.90 ÷ 1.19 = 10.00, and 9.9125 a head is paid; 11.70 ÷ 1.19 = 9.83 is not."""
+    words = ("tideline-band:Sterling clay, US 7", "--class")
+    assert costed(tmp_path / "p", *words, till=TILL.replace("100.50 EUR", "11.90 EUR")).exit_code == WELL
+    result = costed(tmp_path / "q", *words, till=TILL.replace("100.50 EUR", "11.70 EUR"))
+    assert "q/till.yaml:17:8: error: Tideline band: a fee of 9.83 EUR never pays" in result.stderr
+    assert "more than 9.91 EUR, and 19 % tax on it" in result.stderr
 
 
 def test_a_fault_in_the_till_is_told_with_those_of_the_library_and_nothing_is_written(run: Any, library: Any) -> None:
@@ -462,6 +471,8 @@ def test_a_class_that_nobody_has_planned_is_told(run: Any) -> None:
     assert result.exit_code == TROUBLES
     assert "nobody says how a class makes Little drops" in result.stderr
     assert "people: 12" in result.stderr
+    assert re.search(r"^projects/drops/project.yaml:[0-9]+:[0-9]+: error: nobody says", result.stderr, re.MULTILINE)
+    assert "till.yaml" not in result.stderr
 
 
 # Private
