@@ -85,7 +85,7 @@ def _by_the_clock(minutes: Interval) -> Interval:
 def _may_go_home(step: WorkedStep) -> bool:
     """Whether a pupil may do a step at home: nothing hot, no acid, no dust of clay, no shared tool.
 
-    Raw clay stays at the studio too, with all that it is rolled and cut with; and a hollow is closed where the teacher
+    Work with raw clay (`Network.raw`) stays at the studio too, wet or dry; and a hollow is closed where the teacher
     sees that its inside is dry.
     """
     hurts = step.acts(*NEVER_AT_HOME) or "close" in step.does or any(c.id not in AT_HOME for c in step.cautions)
