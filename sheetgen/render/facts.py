@@ -27,7 +27,7 @@ def facts_page(studio: Studio, language: str, theme: Theme, faces: Markup) -> Pa
     formulas, facts = every()
     groups: dict[str, list[FormulaRow]] = {}
     for formula in formulas:
-        row = FormulaRow(Html(_plain(formula.about)), _says(formula), formula.source, formula.valid)
+        row = FormulaRow(Html(_plain(formula.about)), *map(held, (_says(formula), formula.source, formula.valid)))
         groups.setdefault(_subject(formula.module), []).append(row)
     subjects: dict[str, list[ConstantRow]] = {}
     above = ""
@@ -54,6 +54,12 @@ def _says(formula: Formula) -> str:
     """Its statement; a text in letters, which is made elsewhere than it is declared, is what its name comes to."""
     says = " ".join(formula.says.split())
     return says if formula.pure.__module__ == formula.module else f"{formula.name.replace('_', ' ')} = {says}"
+
+
+def held(formula: str) -> str:
+    """A formula as it may break: before a sign of arithmetic, and never at a relation, whose sides belong together."""
+    related = re.sub(r" ([=≠<>≤≥≈]) ", "\u00a0\\1\u00a0", formula)
+    return re.sub(r" ([+−×÷]) ", " \\1\u00a0", related)
 
 
 def _plain(about: str) -> Markup:
