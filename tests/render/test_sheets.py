@@ -78,21 +78,28 @@ def test_the_printed_times_of_the_sessions_add_up_to_the_printed_time_at_the_ben
     sheet = demo.handout(project)
     least, most = minutes(libraries.said(sheet.head.bench_time))
     sessions = [minutes(libraries.said(s.minutes)) for s in sheet.sessions]
-    low, high = sum(one for one, _ in sessions), sum(one for _, one in sessions)
-    # up to six hours it is told to five minutes as they are, above in halves, the least down and the most up
-    within = 0 if most <= 6 * 60 else 30
-    assert 0 <= low - least <= within
-    assert 0 <= most - high <= within
+    assert (least, most) == (sum(one for one, _ in sessions), sum(one for _, one in sessions))
 
 
 @pytest.mark.parametrize("project", ["buoy-drops", "saltpan-brooch", "towline-bracelet"])
-def test_the_printed_times_of_the_steps_come_to_the_time_at_the_bench_within_five_minutes(
-    project: str, demo: Any, libraries: Any
-) -> None:
+def test_the_printed_times_of_the_steps_come_to_the_time_at_the_bench(project: str, demo: Any, libraries: Any) -> None:
     sheet = demo.handout(project)
     steps = [minutes(libraries.said(r.minutes)) for r in sheet.rows if r.kind == "step"]
     whole = minutes(libraries.said(sheet.head.bench_time))
-    assert (sum(low for low, _ in steps), sum(high for _, high in steps)) == pytest.approx(whole, abs=5)
+    assert (sum(low for low, _ in steps), sum(high for _, high in steps)) == whole
+
+
+def test_the_printed_times_of_the_steps_of_a_session_come_to_the_time_of_the_session(demo: Any, libraries: Any) -> None:
+    for project in ("buoy-drops", "slackwater-strand", "tideline-band", "lantern-pull"):
+        here: list[tuple[float, float]] = []
+        told: tuple[float, float] | None = None
+        for row in [*demo.handout(project).rows, None]:
+            if row is None or row.kind == "session":
+                found = (sum(low for low, _ in here), sum(high for _, high in here))
+                assert told in {None, found}, project
+                here, told = [], row and minutes(libraries.said(row.minutes))
+            elif row.kind == "step":
+                here.append(minutes(libraries.said(row.minutes)))
 
 
 def test_minutes_for_each_piece_grow_with_what_is_made(library: Any, libraries: Any) -> None:
