@@ -52,11 +52,11 @@ class Way:
 
 @dataclass(slots=True)
 class Evenings:
-    """The search: tasks of a class, and how it is held. `kilns` are those that the teacher fires, with their loads."""
+    """The search: tasks of a class, and how it is held. `begun` are those that the teacher begins, with their loads."""
 
     tasks: Sequence[Task]
     held: Held
-    kilns: Mapping[int, int] = field(default_factory=dict)
+    begun: Mapping[int, int] = field(default_factory=dict)
     _known: dict[tuple[object, ...], Way] = field(default_factory=dict)
     _wet_after: dict[int, frozenset[int]] = field(default_factory=dict)
     _opens: frozenset[int] = frozenset()
@@ -84,10 +84,10 @@ class Evenings:
 
     def _begins_alone(self, i: int, ready: float) -> list[float]:
         """When what wants no hands begins: a wait at once; each load of a kiln when the teacher is there."""
-        if i not in self.kilns:
+        if i not in self.begun:
             return [ready]
         begun = [self._teacher_at(ready)]
-        while len(begun) < self.kilns[i]:
+        while len(begun) < self.begun[i]:
             begun.append(self._teacher_at(begun[-1] + self.tasks[i].whole.high))
         return begun
 

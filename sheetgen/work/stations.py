@@ -41,6 +41,11 @@ def counted(step: WorkedStep) -> Iterator[Tool]:
             yield item
 
 
+def by_teacher(step: WorkedStep) -> bool:
+    """Whether the teacher begins it: a firing, and a drying before which cracks are filled."""
+    return bool(step.firing) or (step.waits and "fill" in step.does)
+
+
 @dataclass(slots=True)
 class ClassWork:
     """One version made by a class, to be planned for one room after another."""
@@ -52,8 +57,12 @@ class ClassWork:
     def way(self, room: Room) -> tuple[list[Task], Way]:
         """The best way through the evenings, and the steps as the class's time sees them."""
         tasks = [self._task(i, room) for i in range(len(self.steps))]
-        kilns = {i: self.kiln.loads_of(i, room.makers) for i, step in enumerate(self.steps) if step.firing}
-        return tasks, Evenings(tasks, room.held, kilns).best()
+        begun = {
+            i: self.kiln.loads_of(i, room.makers) if step.firing else 1
+            for i, step in enumerate(self.steps)
+            if by_teacher(step)
+        }
+        return tasks, Evenings(tasks, room.held, begun).best()
 
     def left(self, way: Way) -> tuple[int, ...]:
         """The steps that find no room."""

@@ -451,3 +451,25 @@ def test_a_theme_reaches_nothing_behind_the_data(reach: str, own: Path, library:
     (own / "index.html.j2").write_text(reach, "utf-8")
     [trouble] = library.publish().troubles.errors
     assert "SecurityError" in trouble.message or "unsafe" in trouble.message
+
+
+def test_what_can_be_done_while_it_is_waited_for_is_named_by_the_steps_and_by_what_the_project_says(
+    demo: Any, libraries: Any
+) -> None:
+    said = {r.title: libraries.said(r.meanwhile) for r in demo.handout("shingle-keeper").rows}
+    assert said["Dry flat, then test"] == "steps 8–12. Make the cup."
+    assert said["Let the walls set"] == "Try lip and collar, dry."
+    said = {r.title: libraries.said(r.meanwhile) for r in demo.handout("buoy-drops").rows}
+    assert said["Dry the joins"] == "step 15, Wind the two rings"
+
+
+def test_a_teacher_s_line_of_one_clay_stands_on_the_sheets_of_its_versions_alone(demo: Any, libraries: Any) -> None:
+    for version, there in (("main", True), ("Bronze clay", False)):
+        before = " ".join(libraries.said(line) for line in demo.teacher("shingle-keeper", version).before)
+        assert ("Cut the kiln fibre for all" in before) is there, version
+
+
+def test_what_stock_gives_to_spare_stands_in_the_list_of_the_sheet(demo: Any, libraries: Any) -> None:
+    # two crimps of a kind that stock gives with one for each ten that are begun
+    [crimps] = [one for one in demo.handout("slackwater-strand").needs if "Crimp" in one.name]
+    assert libraries.said(crimps.amount) == "2 + 1"

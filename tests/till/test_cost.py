@@ -126,21 +126,21 @@ def test_a_class_is_costed_by_its_pot_and_its_loads(tmp_path: Path) -> None:
     """Twelve rings of sterling clay: 56 g used of 125 bought for 162: 72.576; 12 plugs of 15 for 42: 33.60.
 
     Sheet 0.06, balm 6 ÷ 30 × 5.50 = 1.10, carbon none (one packet for 16.00 must be there), tape 0.33, film 0.48, pads
-    7.20, cloth 3.60: 118.95. Teaching 3 × 110, room 3 × 40, two loads 180.00, 15 % of 330 = 49.50: in all 798.45.
-    The fee without its tax is 100.50 ÷ 1.19 = 84.4538. Against 330 × 1.15 + 120 = 499.50, 118.95 ÷ 12 a head, 90 a
-    load: 8 × 84.45 − (499.50 + 79.30 + 90) = 6.80; 9 × 84.45 − (499.50 + 89.2125 + 180) = −8.66; ten leave 65.875.
+    7.20, cloth 3.60: 118.95. Teaching 4 × 110, room 4 × 40, two loads 200.00, 15 % of 440 = 66: in all 984.95.
+    The fee without its tax is 126.14 ÷ 1.19 = 106. Against 440 × 1.15 + 160 = 666, 118.95 ÷ 12 a head, 100 a load:
+    8 × 106 − (666 + 79.30 + 100) = 2.70; 9 × 106 − (666 + 89.2125 + 200) = −1.2125; ten leave 94.875.
     """
-    till = TILL.replace("load: 6.50", "load: 90")
+    till = TILL.replace("load: 6.50", "load: 100").replace("100.50 EUR", "126.14 EUR")
     result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
     assert result.exit_code == WELL, result.output
     name = "tideline-band-sterling-clay-us-7-class"
     assert list(amounts(tmp_path / "p", f"{name}-used").values()) == [
-        "72.58", "33.60", "0.06", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "330.00", "180.00", "120.00",
-        "49.50", "798.45",
+        "72.58", "33.60", "0.06", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "440.00", "200.00", "160.00",
+        "66.00", "984.95",
     ]  # fmt: skip
     assert amounts(tmp_path / "p", f"{name}-bought")["Activated carbon, for a firing box"] == "16.00"
     fee = amounts(tmp_path / "p", f"{name}-fee")
-    assert [fee[f"Left with {n}"] for n in (8, 9, 10, 12)] == ["6.80", "-8.66", "65.88", "214.95"]
+    assert [fee[f"Left with {n}"] for n in (8, 9, 10, 12)] == ["2.70", "-1.21", "94.88", "287.05"]
     assert "The class pays with 8, not with 9 (a second load), and from 10 on" in result.stdout
 
 
