@@ -31,6 +31,7 @@ ACTS = {
     "abrasive": "a pad or paper that grinds to dust",
     "plug": "what holds the inside of a ring in the fire",
     "support": "a bed or blanket that holds a piece in the fire",
+    "fibre": "kiln fibre, that is cut to lie under a piece in the fire",
     "protection": "worn, to keep a person whole",
 }
 """What an item may do at the bench: for tools and what is used up. What stays in the piece is asked what it bears."""
@@ -40,9 +41,12 @@ TOOL_GROUPS = ("clay bench", "wire", "kiln", "finishing", "safety")
 
 NEVER_AT_HOME = (
     "torch", "flame", "kiln", "hot plate", "acid", "pickle", "sulphide", "bleach", "ammonia", "aerosol", "solder",
-    "wheel",
+    "wheel", "slip", "paste for fired metal",
 )  # fmt: skip
-"""What goes home with no pupil: a step that uses what acts as any of these is done at the studio."""
+"""What goes home with no pupil: a step that uses what acts as any of these is done at the studio. Slip is raw clay."""
+
+WORKS_RAW_CLAY = ("shape", "join", "close", "fill", "refine", "drill")
+"""What a hand does to clay that no fire has met: it takes slip or gives dust, and is done at the studio."""
 
 BEARS = {
     "kiln": "the kiln",

@@ -1,4 +1,4 @@
-"""What is told together where a sheet has several cautions of one kind of harm."""
+"""What is told together where a sheet has several cautions of one kind of harm, and how dust of the fire is called."""
 
 from __future__ import annotations
 
@@ -13,6 +13,25 @@ class Joint(NamedTuple):
     avoid: str
     each: dict[str, tuple[str, str]]
 
+
+class Dust(NamedTuple):
+    """What gives dust about the fire: what it acts as, how it is called; and as what it is tipped out, if it is."""
+
+    acts: str
+    name: str
+    tipped: str = ""
+
+
+FIBRE = Dust("fibre", "kiln fibre")
+FIBRE_IS = "cut fibre damp, fire it dry"
+TIP = "tip {} slowly"
+DUSTS_OF_THE_FIRE = (
+    FIBRE,
+    Dust("carbon", "carbon", "carbon"),
+    Dust("support", "firing bed", "the bed"),
+    Dust("plug", "plug", "the plug"),
+)
+"""An item is called by the first that it acts as; what acts as none by its own name. Common practice."""
 
 JOINTS = (
     Joint(

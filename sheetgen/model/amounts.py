@@ -57,7 +57,8 @@ def amounts(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, p
     if line.blanks:
         return _blanks(line, rounder, people)
     times = 1 if line.filling else people
-    return _rounded(_used(line) * times, max(line.needed, _slab(line, slabs)) * times, line.item.unit, rounder)
+    used, have = _used(line) * times, max(line.needed, _slab(line, slabs)) * times
+    return _rounded(used, max(have, _with_spares(line, used)), line.item.unit, rounder)
 
 
 def in_bags(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, bags: int) -> Amounts | None:
@@ -78,10 +79,18 @@ def amount_told(have: float, spare: float, unit: str, rounder: Rounder) -> tuple
 
 
 def worked(line: MaterialLine, slabs: Sequence[SlabLayout]) -> str:
-    """How what to have is worked: of sheet by its blanks, of clay by its largest slab where that takes more."""
+    """How what to have is worked: of sheet by its blanks, of clay by its largest slab where that takes more.
+
+    Of what is counted by those to spare, where they are more than the allowance.
+    """
     if line.blanks:
         return " + ".join(f"{n} × ({long:.6g} × {wide:.6g})" for n, long, wide in line.blanks)
-    return f"max({line.working}, {_slab(line, slabs):.6g})" if by_slab(line, slabs) else line.working
+    if by_slab(line, slabs):
+        return f"max({line.working}, {_slab(line, slabs):.6g})"
+    spares, used = line.item.supply.spares, ceil(_used(line))
+    if spares is not None and _with_spares(line, used) > line.needed:
+        return f"{used} + {spares.many} × up({used} ÷ {spares.per})"
+    return line.working
 
 
 def by_slab(line: MaterialLine, slabs: Sequence[SlabLayout]) -> bool:
@@ -102,6 +111,12 @@ def at_once(slabs: Sequence[SlabLayout], clay: str) -> float:
 
 def _slab(line: MaterialLine, slabs: Sequence[SlabLayout]) -> float:
     return at_once(slabs, line.item.name) if isinstance(line.item, Clay) else 0.0
+
+
+def _with_spares(line: MaterialLine, used: float) -> float:
+    """Of what is counted so many with those to spare, as stock says; of all else nothing."""
+    spares = line.item.supply.spares
+    return ceil(used) + spares.of(ceil(used)) if spares is not None and used else 0
 
 
 def _used(line: MaterialLine) -> float:

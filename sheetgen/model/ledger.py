@@ -25,7 +25,8 @@ LONGEST = 40  # letters of a revision in a file's name
 class Kept:
     """One version: its name and the one that is printed, its fingerprint, its numbers, what they were worked from.
 
-    `colours` are how many of each colour go with a kit of it, by colourway.
+    `colours` are how many of each colour go with a kit of it, by colourway; of its kit in one of them `coloured_with`
+    are those.
     """
 
     name: str
@@ -34,6 +35,7 @@ class Kept:
     numbers: tuple[Number, ...]
     inputs: Mapping[str, str] = field(default_factory=Frozen)
     colours: Mapping[str, tuple[Number, ...]] = field(default_factory=Frozen)
+    coloured_with: tuple[Number, ...] = ()
 
     @property
     def each(self) -> tuple[Kept, ...]:
@@ -47,7 +49,7 @@ class Kept:
             return None
         name, own = found
         numbers = (*self.numbers, *own)
-        return Kept(self.name, f"{self.title}, {name}", fingerprint(numbers), numbers, self.inputs)
+        return Kept(self.name, f"{self.title}, {name}", fingerprint(numbers), numbers, self.inputs, coloured_with=own)
 
 
 @dataclass(frozen=True, slots=True)

@@ -129,15 +129,16 @@ class Numbers:
     def added(self, times: Iterable[Interval]) -> str:
         """Several times one after the other: the sum of what is printed of each, as a reader adds them.
 
-        Of times that are told to five minutes, however many, it is told to five minutes too.
+        Of hours of work it is told to the minute, so that steps, sessions and all come to the same; with a long wait,
+        which is told to halves of an hour or of a day, as a time so long is.
         """
         times = list(times)
         if not times:
             return ""
-        ends = [stepped(one) if one.low != one.high else (one.low, one.high) for one in times]
-        low, high = (sum(end) for end in zip(*ends, strict=True))
-        if high > TO_STEP and all(one.high <= TO_STEP for one in times):
-            return _hours_span(floor(low / STEP) * STEP, ceil(high / STEP) * STEP)
+        low, high = (sum(end) for end in zip(*map(_as_told, times), strict=True))
+        if all(one.high <= TO_STEP for one in times):
+            low, high = floor(low), ceil(high)
+            return _span(f"{low:g}", f"{high:g}") + f"{NBSP}min" if high < 2 * HOUR else _hours_span(low, high)
         if high > 3 * DAY:
             low = floor(low / (DAY / 2)) * DAY / 2
         return self.time(Interval((low + high) / 2, low, high))
@@ -175,6 +176,15 @@ def stepped(minutes: Interval) -> tuple[float, float]:
     step = next(step for most, step in TIME_STEPS if minutes.high <= most)
     least = HOUR if step > HOUR and minutes.low <= 3 * DAY else step
     return floor(minutes.low / least) * least, ceil(minutes.high / step) * step
+
+
+def _as_told(minutes: Interval) -> tuple[float, float]:
+    """Both ends of a time as `Numbers.time` tells it: under two minutes in seconds, one number to the minute."""
+    if minutes.high < 2 and minutes.high % 1:  # noqa: PLR2004
+        return minutes.low, minutes.high
+    if minutes.low == minutes.high < HOUR:
+        return (floor(minutes.high + 0.5),) * 2
+    return stepped(minutes)
 
 
 def _span(low: str, high: str) -> str:

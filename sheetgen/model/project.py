@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 from pydantic import Field
 
-from sheetgen.model.written import Lines, OneOrMore, Text, Texts, Written, default
+from sheetgen.model.written import LineOrMore, OneOrMore, Text, Texts, Written, default
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -109,14 +109,24 @@ class Standing(Written):
     turned: Text = Field(default_factory=lambda: default("front"))
 
 
+class Said(Written):
+    """A line that is told only of the versions for which a condition holds."""
+
+    say: Text
+    when: Text
+
+
+Sayings = Annotated[list[Text | Said], LineOrMore]
+
+
 class ForTeacher(Written):
     """What whoever teaches a design wants to know, and nobody else."""
 
-    before: Lines = Field(default_factory=list)
-    show: Lines = Field(default_factory=list)
+    before: Sayings = Field(default_factory=list)
+    show: Sayings = Field(default_factory=list)
     scrap: Text | None = None
     leftovers: Text | None = None
-    bring: Lines = Field(default_factory=list)
+    bring: Sayings = Field(default_factory=list)
     next: Text | None = None
 
 
@@ -228,7 +238,8 @@ class Caution:
 
     `short` is the reminder of a few words beside a title. `at_action`: it is told in full at the first step that brings
     it, and not among the hazards of the bench. `wear` is what it tells to wear or to have at hand, `signs` are numbers
-    of ISO 7010, the hazard's first.
+    of ISO 7010, the hazard's first. `joined` is how it is called among others of one kind of harm, and what holds for
+    it alone, where that hangs on what a version uses.
     """
 
     id: str
@@ -241,6 +252,7 @@ class Caution:
     signs: tuple[str, ...] = ()
     short: str = ""
     at_action: bool = False
+    joined: tuple[str, str] | None = None
 
     @property
     def name(self) -> str:

@@ -42,10 +42,16 @@ def _fields_alone(found: Any) -> Any:  # noqa: ANN401
     return [found] if isinstance(found, dict) else _word_alone(found)
 
 
+def _line_or_fields_alone(found: Any) -> Any:  # noqa: ANN401
+    return [found] if isinstance(found, dict) else _line_alone(found)
+
+
 Texts = Annotated[list[Text], BeforeValidator(_word_alone)]
 """A list of words, or one word alone."""
 Lines = Annotated[list[Text], BeforeValidator(_line_alone)]
 """A list of texts in which commas stand, or one of them alone."""
+LineOrMore = BeforeValidator(_line_or_fields_alone)
+"""Before a list of texts in which commas stand, and of what has fields of its own: one of them alone will do."""
 OneOrMore = BeforeValidator(_fields_alone)
 """Before a list of what has fields of its own: one of them alone will do."""
 

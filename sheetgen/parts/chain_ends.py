@@ -29,7 +29,7 @@ class ChainEnds(Part):
     links_first = figure("Links in the first", "", "max(1, whole_links(first, link))", "whole", about="The nearest whole number.")
     links_step = figure("Links more in each next", "", "whole_links(step, link)", "whole", about="The nearest whole number.",
                         needs=(need("step = 0 mm or links_step ≥ 1", "is less than half a link", at="step", help="{link} is one link"),))
-    first_out = figure("First piece comes out", "mm", "links_first × link", "out", about="In whole links.")
+    first_out = figure("First piece comes out", "mm", "links_first × link", "out", about="In whole links.", role="limp")
     step_out = figure("Step comes out", "mm", "links_step × link", "out", about="In whole links.")
     links_last = figure("Links in the last", "", "links_first + (pieces − 1) × links_step", "whole", about="The longest piece.")
     last_out = figure("Last piece comes out", "mm", "links_last × link", "out", about="In whole links.")

@@ -85,6 +85,7 @@ ROLES = {
     "reaches round": "the least inside of a ring that reaches round the edge beside it",
     "on a plug": "the inside that it is finished to, where a plug may hold it in the fire",
     "metal mass": "what one piece weighs when it is finished",
+    "limp": "how long the shortest piece hangs of what gives way, and so goes through the cylinder gathered",
     "span": "how far it lies free between its supports in the fire",
     "drilled with": "the drill that it is opened with",
     "begun with": "the smaller drill that it is begun with",

@@ -44,6 +44,7 @@ def _page(worked: Worked, one: Code, home: str) -> CodePage:
         called=one.now.title if one.now is not None and several and bare(one.now.title) != bare(one.title) else "",
         revision=f"{worked.revised(now)}, {worked.date}",
         moved=tuple(MovedNumber(row.label, row.was, row.now) for row in one.moved),
+        colours=tuple(f"{each.told} × {each.label}" for each in (one.now.coloured_with if one.now is not None else ())),
         home=home,
     )
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup, escape
 
+from sheetgen.base.printed import NBSP
 from sheetgen.facts.rules import RULES
 from sheetgen.formulas.every import every
 from sheetgen.model.page import Page
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.render.theme import Theme
 
 
+SHORT = 24  # letters of a condition that a phone's line holds beside another
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
@@ -27,7 +29,7 @@ def facts_page(studio: Studio, language: str, theme: Theme, faces: Markup) -> Pa
     formulas, facts = every()
     groups: dict[str, list[FormulaRow]] = {}
     for formula in formulas:
-        row = FormulaRow(Html(_plain(formula.about)), _says(formula), formula.source, formula.valid)
+        row = FormulaRow(Html(_plain(formula.about)), *map(held, (_says(formula), formula.source, formula.valid)))
         groups.setdefault(_subject(formula.module), []).append(row)
     subjects: dict[str, list[ConstantRow]] = {}
     above = ""
@@ -54,6 +56,20 @@ def _says(formula: Formula) -> str:
     """Its statement; a text in letters, which is made elsewhere than it is declared, is what its name comes to."""
     says = " ".join(formula.says.split())
     return says if formula.pure.__module__ == formula.module else f"{formula.name.replace('_', ' ')} = {says}"
+
+
+def held(formula: str) -> str:
+    """A formula as it may break: before a sign of arithmetic, and never at a relation, whose sides belong together.
+
+    Of several conditions each short one stays whole.
+    """
+    each = formula.split(" and ")
+    return " and ".join(one.replace(" ", NBSP) if len(each) > 1 and len(one) <= SHORT else _held(one) for one in each)
+
+
+def _held(formula: str) -> str:
+    related = re.sub(r" ([=≠<>≤≥≈]) ", f"{NBSP}\\1{NBSP}", formula)
+    return re.sub(r" ([+−×÷]) ", f" \\1{NBSP}", related)
 
 
 def _plain(about: str) -> Markup:

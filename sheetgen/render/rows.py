@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import in_a_sentence
@@ -78,7 +78,7 @@ class Rows:
             matrix = self._phases(step, fired)
         else:
             figures += [self._figure(step, *line) for each in fired for line in each]
-        meanwhile = words.prose(step.meanwhile, self.marks, inline=True) or self._could(number)
+        meanwhile = self._meanwhile(number, words.prose(step.meanwhile, self.marks, inline=True))
         return Row(
             kind="wait" if step.waits else "step",
             id=row_id(number),
@@ -137,10 +137,14 @@ class Rows:
             return self.numbers.time(step.whole_wait) if step.whole_wait else ""
         return self.numbers.time(step.minutes) if step.minutes else ""
 
-    def _could(self, number: int) -> str:
-        """The steps that can be done while it is waited for, where the project names no work."""
-        counted = [self.version.numbers[i] for i in self.version.plan.meanwhile.get(number, ())]
-        return f"{'step' if len(counted) == 1 else 'steps'} {runs([n for n in counted if n])}" if any(counted) else ""
+    def _meanwhile(self, number: int, own: str) -> str:
+        """What can be done while it is waited for: steps by their numbers, one by its title too; and what is named."""
+        bridge = self.version.plan.meanwhile.get(number, ())
+        counted = {self.version.numbers[i]: self.version.steps[i].title for i in bridge if self.version.numbers[i]}
+        if not counted:
+            return own
+        named = f"step {min(counted)}, {counted[min(counted)]}" if len(counted) == 1 else f"steps {runs([*counted])}"
+        return Markup("{}. {}").format(named, own) if own else escape(named)
 
     def _curve(self, curves: Mapping[int, Drawing], number: int) -> Html:
         drawn = curves.get(number)

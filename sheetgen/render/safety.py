@@ -93,7 +93,7 @@ class Hazards:
             if joint is not None and len(together) > 1:
                 left = [c for c in left if c not in together]
                 together.sort(key=lambda c: list(joint.each).index(c.id))
-                yield self._told(together, _joint(joint, [c.id for c in together]), where)
+                yield self._told(together, _joint(joint, together), where)
             else:
                 left.remove(caution)
                 yield self._told([caution], (caution.name, f"{caution.consequence} {caution.avoid}"), where)
@@ -134,11 +134,12 @@ class Hazards:
         return Html(Markup(self.drawings.signs[sign].svg))  # noqa: S704 - drawn by our own pen
 
 
-def _joint(joint: Joint, ids: Sequence[str]) -> tuple[str, str]:
+def _joint(joint: Joint, cautions: Sequence[Caution]) -> tuple[str, str]:
     """Hazard, and what it does with how to avoid it, of several of one kind."""
-    names = [joint.each[one][0] for one in ids]
+    each = [one.joined or joint.each[one.id] for one in cautions]
+    names = [name for name, _ in each]
     listed = f"{', '.join(names[:-1])} and {names[-1]}"
-    own = [joint.each[one][1] for one in ids if joint.each[one][1]]
+    own = [words for _, words in each if words]
     hazard = joint.hazard.format(listed)
     return hazard[:1].upper() + hazard[1:], " ".join([joint.consequence, joint.avoid, *own])
 

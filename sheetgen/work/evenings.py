@@ -19,7 +19,7 @@ from sheetgen.facts.times import LONG_WAIT
 from sheetgen.work.hands import Hands
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Collection, Iterator, Mapping, Sequence
 
     from sheetgen.model.plan import Held
     from sheetgen.work.network import Task
@@ -56,13 +56,14 @@ class Way:
 class Evenings:
     """The search: tasks of a class, and how it is held. `kilns` are those that the teacher fires, with their loads.
 
-    While the kiln is `taken` for something else it is not fired for these.
+    While the kiln is `taken` for something else it is not fired for these. `tended` is what else the teacher begins.
     """
 
     tasks: Sequence[Task]
     held: Held
     kilns: Mapping[int, int] = field(default_factory=dict)
     taken: Sequence[Span] = ()
+    tended: Collection[int] = ()
     _known: dict[tuple[object, ...], Way] = field(default_factory=dict)
     _wet_after: dict[int, frozenset[int]] = field(default_factory=dict)
     _opens: frozenset[int] = frozenset()
@@ -90,6 +91,8 @@ class Evenings:
 
     def _begins_alone(self, i: int, ready: float) -> list[float]:
         """When what wants no hands begins: a wait at once; each load of a kiln when the teacher is there."""
+        if i in self.tended:
+            return [self._teacher_at(ready)]
         if i not in self.kilns:
             return [ready]
         long = self.tasks[i].whole.high

@@ -14,6 +14,7 @@ from sheetgen.base.spelling import in_a_sentence, suggest
 from sheetgen.facts.cautions import GLOWS, LADDER, TAUGHT
 from sheetgen.facts.fit import SWALLOWED
 from sheetgen.facts.metals import METALS
+from sheetgen.work.dusts import called
 from sheetgen.work.state import State
 from sheetgen.work.stopped import Stopped
 
@@ -98,7 +99,7 @@ def cautioned(
                 notes=_notes(first),
             )
         )
-    return cautioned
+    return called(cautioned)
 
 
 def _notes(items: Sequence[Item]) -> tuple[str, ...]:

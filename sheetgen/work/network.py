@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.interval import Interval
+from sheetgen.facts.bench import WORKS_RAW_CLAY
 from sheetgen.model.bench.walk import walk
 from sheetgen.model.plan import NO_TIME
 
@@ -46,7 +47,8 @@ class Task:
 class Network:
     """For each step the earlier ones that it must wait for itself.
 
-    `wet` says whether hands go on in it with what is still wet, `raw` whether it shapes raw clay.
+    `wet` says whether hands go on in it with what is still wet, `raw` whether it works on raw clay: shapes,
+    joins, fills, sands or drills it.
     """
 
     after: After
@@ -91,7 +93,7 @@ def network(parts: Mapping[str, Piece], steps: Sequence[WorkedStep]) -> Network:
 def _worked_on(
     parts: Mapping[str, Piece], steps: Sequence[WorkedStep]
 ) -> tuple[list[set[str]], list[bool], list[bool]]:
-    """What each step works on, with all that it is joined to before and after; if any is wet by then; if it is shaped.
+    """What each step works on, with all that it is joined to before and after; if any is wet; if raw clay is worked.
 
     A bare wait works on what was last in hand.
     """
@@ -110,7 +112,7 @@ def _worked_on(
         here = _with_hosts(bench, moment.whole)
         found[i] |= here
         wet[i] |= not moment.step.waits and any(_left_wet(bench.bodies[name], i) for name in here)
-        raw[i] |= moment.deed == "shape"
+        raw[i] |= moment.deed in WORKS_RAW_CLAY and any(_is_raw(body) for body in moment.bodies_named)
     return found, wet, raw
 
 
@@ -124,6 +126,11 @@ def _not_yet_shut(part: Piece) -> Piece:
 def _left_wet(body: Body, step: int) -> bool:
     """Whether a part is of raw clay that an earlier step left damp."""
     return body.there and body.fired is None and body.wet is not None and body.wet < step
+
+
+def _is_raw(body: Body) -> bool:
+    """Whether a part is of clay that no fire has met."""
+    return body.clay is not None and body.fired is None
 
 
 def _with_hosts(bench: Bench, names: Iterable[str]) -> set[str]:

@@ -15,14 +15,14 @@ from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
 from sheetgen.model.plan import Plan
-from sheetgen.model.project import OwnFigure
+from sheetgen.model.project import OwnFigure, Said
 from sheetgen.model.worked import SHEETS, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
 from sheetgen.work.classes import class_plan
 from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.kits import Kits
 from sheetgen.work.lists import materials, tools
-from sheetgen.work.needs import check_needs
+from sheetgen.work.needs import check_needs, holds
 from sheetgen.work.network import network, tasks
 from sheetgen.work.pieces import pieces
 from sheetgen.work.programs import by_program
@@ -34,10 +34,10 @@ from sheetgen.work.studio import publisher, rounder, slab
 from sheetgen.work.view import view
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.model.project import Filed, Library, Project
-    from sheetgen.model.worked import WorkedStep
+    from sheetgen.model.worked import Prose, WorkedStep
     from sheetgen.parts.piece import Piece
 
 MAIN = "main"
@@ -165,9 +165,19 @@ def _teaching(evaluator: Evaluator) -> Teaching:
     told = evaluator.project.for_the_teacher
     if told is None:
         return Teaching()
-    each = [tuple(prose(one, evaluator) for one in lines) for lines in (told.before, told.show, told.bring)]
+    each = [tuple(_said(lines, evaluator)) for lines in (told.before, told.show, told.bring)]
     scrap, leftovers, after = (prose(one, evaluator) for one in (told.scrap, told.leftovers, told.next))
     return Teaching(each[0], each[1], scrap, leftovers, each[2], after)
+
+
+def _said(lines: Iterable[Word | Said], evaluator: Evaluator) -> Iterator[Prose]:
+    """The lines that hold of a version."""
+    for line in lines:
+        if isinstance(line, Said):
+            if holds(line.when, evaluator):
+                yield prose(line.say, evaluator)
+        else:
+            yield prose(line, evaluator)
 
 
 def _own_figure(key: str, evaluator: Evaluator) -> Figure | None:

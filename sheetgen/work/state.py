@@ -67,11 +67,13 @@ class State:
     def swallowed(self) -> Iterator[int]:
         """Where something of the piece that goes through the small-parts cylinder comes to hand.
 
-        What is of clay does so from its firing on; a ring or a link of wire, and sheet, from its making on.
+        What is of clay does so from its firing on; a ring or a link of wire, and sheet, from its making on; a piece of
+        chain however long it hangs, for it goes in gathered.
         """
         for names in self._joined():
+            limp = any(self.pieces[name].roles.get("limp") for name in names)
             widest = [across for name in names if (across := _across(self.pieces[name])) is not None]
-            if not widest or max(widest) >= SWALLOWED:
+            if not limp and (not widest or max(widest) >= SWALLOWED):
                 continue
             named = [i for i, step in enumerate(self.steps) if names.intersection(step.parts)]
             if any(self.pieces[name].clay is not None for name in names):

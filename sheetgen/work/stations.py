@@ -50,6 +50,11 @@ def counted(step: WorkedStep) -> Iterator[Tool]:
             yield item
 
 
+def by_teacher(step: WorkedStep) -> bool:
+    """Whether the teacher begins it: a firing, and a drying before which cracks are filled."""
+    return bool(step.firing) or (step.waits and "fill" in step.does)
+
+
 @dataclass(slots=True)
 class ClassWork:
     """One version made by a class, to be planned for one room after another.
@@ -66,7 +71,8 @@ class ClassWork:
         """The best way through the evenings, and the steps as the class's time sees them."""
         tasks = [self._task(i, room) for i in range(len(self.steps))]
         kilns = {i: self.kiln.loads_of(i, room.makers) for i, step in enumerate(self.steps) if step.firing}
-        return tasks, Evenings(tasks, room.held, kilns, self.taken).best()
+        tended = {i for i, step in enumerate(self.steps) if by_teacher(step)} - kilns.keys()
+        return tasks, Evenings(tasks, room.held, kilns, self.taken, tended).best()
 
     def left(self, way: Way) -> tuple[int, ...]:
         """The steps that find no room."""
@@ -98,7 +104,7 @@ def _by_the_clock(minutes: Interval) -> Interval:
 def _may_go_home(step: WorkedStep) -> bool:
     """Whether a pupil may do a step at home: nothing hot, no acid, no dust of clay, no shared tool.
 
-    Raw clay stays at the studio too, with all that it is rolled and cut with; and a hollow is closed where the teacher
+    Work with raw clay (`Network.raw`) stays at the studio too, wet or dry; and a hollow is closed where the teacher
     sees that its inside is dry.
     """
     hurts = step.acts(*NEVER_AT_HOME) or "close" in step.does or any(c.id not in AT_HOME for c in step.cautions)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.clock import MINUTES_PER_DAY
 from sheetgen.base.interval import GRAIN, Interval
 from sheetgen.model.plan import Between, Evening, Fired, Slot
+from sheetgen.work.stations import by_teacher
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -122,7 +123,7 @@ def fired(held: Held, steps: Sequence[WorkedStep], tasks: Sequence[Task], way: W
 def _doings(steps: Sequence[WorkedStep], tasks: Sequence[Task], way: Way) -> Iterator[tuple[float, int, Who]]:
     """When, what and who: all but what the class does in an evening."""
     yield from ((at, i, "pupil") for _, each in way.home for i, at in each)
-    yield from ((at, i, "teacher" if steps[i].firing else "") for i, at in way.alone)
+    yield from ((at, i, "teacher" if by_teacher(steps[i]) else "") for i, at in way.alone)
     in_class = (one for _, each in way.held for one in each)
     yield from ((at + tasks[i].active.high, i, "") for i, at in in_class if tasks[i].wait.high)
 

@@ -136,7 +136,10 @@ def test_a_kit_in_a_colourway_has_a_fingerprint_and_a_page_of_its_own_that_says_
     others = {code_of(worked, main), code_of(worked, long), code_of_kit(replace(kits, version=main)), old}
     assert len(others) == 4
     library.publish("drops")
-    assert 'content="0; url=index.html"' in page(library, f"drops/long/{old.lower()}.html")
+    present = page(library, f"drops/long/{old.lower()}.html")
+    assert "http-equiv" not in present  # no sheet of the site names its colours: the page tells them, and stays
+    assert re.search(r"\d+ × Glass stone, 2 mm, smoke", libraries.said(present))
+    assert 'href="index.html">Go to the sheet of the version' in present
     anew(library, "drops", '"1 glass-2 : 1 glass-2-smoke"', '"5 glass-2 : 1 glass-2-smoke"')
     assert code_of(library.worked("drops"), library.worked("drops").versions["Long"]) == code_of(worked, long)
     said = libraries.said(page(library, f"drops/long/{old.lower()}.html"))

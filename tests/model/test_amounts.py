@@ -72,7 +72,7 @@ PENCIL = {
         "copper-20awg": ("77 mm", "84 mm", "7 mm"),  # 2 × 15.117 + 46 = 76.23; × 1.1 = 83.86
         "stone-adhesive": ("0.3 mL", "0.4 mL", "0.1 mL"),  # all of the mix; × 1.1 = 0.33
         "degreaser": ("5 mL", "5 mL", "0 mL"),
-        "ear-wires": ("2", "2", "0"),
+        "ear-wires": ("2", "3", "1"),
     },
     # 8 links of 47 mm, 68 and 39: 483 mm, × 1.1 = 531.3, in fives. A disc out of a blank of 22 by 22 mm leaves corners,
     # which are scrap; nothing comes back. Chain 99 mm, × 1.05 = 103.95.

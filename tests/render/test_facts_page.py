@@ -48,6 +48,14 @@ def test_facts_of_one_subject_stand_together(rows: list[list[str]]) -> None:
     assert abs(names.index("sterling silver begins to melt") - names.index("silver and copper in contact melt")) < 10
 
 
+def test_no_line_breaks_at_a_relation(library: Any, quick: None) -> None:  # noqa: ARG001
+    library.publish()
+    page = html.unescape((library.build / "facts.html").read_text("utf-8"))
+    formulas = page.partition("<h2>Formulas</h2>")[2].partition("<h2>")[0]
+    assert "length\u00a0≥\u00a00" in formulas
+    assert re.findall(r".{9} [=<>≤≥≈] .{9}", re.sub(r"<[^>]*>", "|", formulas)) == []
+
+
 def test_every_rule_is_listed_on_the_command_line_in_one_line() -> None:
     told = CliRunner().invoke(main, ["kinds", "--words"]).stdout.splitlines()
     for name, rule in RULES.items():

@@ -66,8 +66,13 @@ def test_a_time_of_one_unit_has_its_unit_in_the_column_of_units() -> None:
 
 
 def test_times_add_up_as_they_are_printed() -> None:
-    # 12 to 18 min is printed 10 to 20, and 7 to 8 min as it is: together 17 to 28, printed 15 to 30
-    assert said(MM.added([between(12, 18), between(7, 8)])) == "15 – 30 min"
+    # 12 to 18 min is printed 10 to 20, and 7 to 8 min as it is: together 17 to 28
+    assert said(MM.added([between(12, 18), between(7, 8)])) == "17 – 28 min"
+    # 119 to 121 min is printed 1 h 55 to 2 h 05, and 3 to 5 min as it is
+    assert said(MM.added([between(119, 121), between(3, 5)])) == "1 h 58 – 2 h 10"
+    # 62 min sharp is printed 60 to 65 min, seven and a half as 8
+    assert (said(MM.time(between(62, 62))), said(MM.time(between(7.5, 7.5)))) == ("60 – 65 min", "8 min")
+    assert said(MM.added([between(62, 62), between(7.5, 7.5)])) == "68 – 73 min"
     # 235 and 370 min: 3 h 55 and 6 h 10, as four such sessions of a sheet come to
     sessions = [between(20, 25), between(30, 55), between(160, 250), between(25, 40)]
     assert said(MM.added(sessions)) == "3 h 55 – 6 h 10"

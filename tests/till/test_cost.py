@@ -134,17 +134,16 @@ def test_a_class_is_costed_by_its_pot_and_its_loads_with_the_teachers_piece_and_
     roll and four rows of 25: 12 ÷ 14 × 100 ÷ 5000 × 4.80 = 0.082. Balm 6 ÷ 30 × 5.50 = 1.10,
     carbon none (one packet for 16.00 must be there),
     tape 0.33, film 0.48, pads 7.20, cloth 3.60: 119.19. A set more is what a head takes, 119.19 ÷ 12 = 9.93, twice.
-    Teaching 3 × 110, room 3 × 40. Eight rings lie in a box of carbon: thirteen are two loads, 180.00; the spare set is
-    fired only for a ring that is lost. 15 % of 330 = 49.50. In all 119.19 + 9.93 + 9.93 + 330 + 180 + 120 + 49.50 =
-    818.55.
+    Teaching 4 × 110, room 4 × 40. Eight rings lie in a box of carbon: thirteen are two loads, 180.00; the spare set is
+    fired only for a ring that is lost. 15 % of 440 = 66. In all 119.19 + 9.93 + 9.93 + 440 + 180 + 160 + 66 = 985.05.
     """
     result = costed(
         tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=TILL.replace("load: 6.50", "load: 90")
     )
     assert result.exit_code == WELL, result.output
     assert list(amounts(tmp_path / "p", f"{CLASS}-used").values()) == [
-        "72.80", "33.60", "0.08", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "9.93", "9.93", "330.00", "180.00",
-        "120.00", "49.50", "818.55",
+        "72.80", "33.60", "0.08", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "9.93", "9.93", "440.00", "180.00",
+        "160.00", "66.00", "985.05",
     ]  # fmt: skip
     bought = amounts(tmp_path / "p", f"{CLASS}-bought")
     assert bought["Activated carbon, for a firing box"] == "16.00"
@@ -157,16 +156,16 @@ def test_a_class_is_costed_by_its_pot_and_its_loads_with_the_teachers_piece_and_
 
 
 def test_the_teachers_piece_is_in_the_load_that_a_class_pays_for(tmp_path: Path) -> None:
-    """A fee of 115.50 is 97.06 without its tax. Once 330 × 1.15 + 120 + 9.93 = 509.43; a head 119.19 ÷ 12; a load 90.
+    """A fee of 151.13 is 127 without its tax. Once 440 × 1.15 + 160 + 9.93 = 675.93; a head 119.19 ÷ 12; a load 130.
 
-    Seven and the teacher's are eight, one load: 7 × 97.06 − (509.43 + 69.5275 + 90 + 9.93) = 0.53. With eight they are
-    nine: 776.48 − (509.43 + 79.46 + 180 + 9.93) = −2.34. With nine 873.54 − 788.7525 = 84.79, with twelve 346.17.
+    Seven and the teacher's are eight, one load: 7 × 127 − (675.93 + 69.5275 + 130 + 9.93) = 3.61. With eight they are
+    nine: 1016 − (675.93 + 79.46 + 260 + 9.93) = −9.32. With nine 1143 − 1035.2525 = 107.75, with twelve 458.95.
     """
-    till = TILL.replace("load: 6.50", "load: 90").replace("100.50", "115.50")
+    till = TILL.replace("load: 6.50", "load: 130").replace("100.50", "151.13")
     result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till)
     fee = amounts(tmp_path / "p", f"{CLASS}-fee")
-    assert (fee["Once, however many come"], fee["For each spare set"]) == ("509.43", "9.93")
-    assert [fee[f"Left with {n}"] for n in (7, 8, 9, 12)] == ["0.53", "-2.34", "84.79", "346.17"]
+    assert (fee["Once, however many come"], fee["For each spare set"]) == ("675.93", "9.93")
+    assert [fee[f"Left with {n}"] for n in (7, 8, 9, 12)] == ["3.61", "-9.32", "107.75", "458.95"]
     assert "The class pays with 7, not with 8 (a second load), and from 9 on" in result.stdout
 
 
@@ -180,19 +179,21 @@ def holding(tmp_path: Path, said: str) -> Path:
 
 
 def test_a_class_with_nothing_made_up_besides_costs_its_pupils_sets_alone(tmp_path: Path) -> None:
-    """56 g of 125 bought for 162: 72.576; plugs 12 ÷ 15 × 42; sheet 62.5 ÷ 5000 × 4.80: 118.95 in all, and 798.45.
+    """56 g of 125 bought for 162: 72.576; plugs 12 ÷ 15 × 42; sheet 62.5 ÷ 5000 × 4.80: 118.95 in all.
 
-    The fee of 84.45 against 499.50 once, 118.95 ÷ 12 a head and 90 a load: 8 leave 6.80, 9 lack 8.66, 10 leave 65.875.
+    Teaching 4 × 110, room 4 × 40, two loads 200.00, 15 % of 440 = 66: in all 984.95.
+    The fee without its tax is 126.14 ÷ 1.19 = 106. Against 440 × 1.15 + 160 = 666, 118.95 ÷ 12 a head, 100 a load:
+    8 × 106 − (666 + 79.30 + 100) = 2.70; 9 × 106 − (666 + 89.2125 + 200) = −1.2125; ten leave 94.875.
     """
     root = holding(tmp_path, "  teacher's piece: no\n  a spare set for: none\n")
-    till = TILL.replace("load: 6.50", "load: 90")
+    till = TILL.replace("load: 6.50", "load: 100").replace("100.50 EUR", "126.14 EUR")
     result = costed(tmp_path / "p", "tideline-band:Sterling clay, US 7", "--class", till=till, root=root)
     assert list(amounts(tmp_path / "p", f"{CLASS}-used").values()) == [
-        "72.58", "33.60", "0.06", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "330.00", "180.00", "120.00",
-        "49.50", "798.45",
+        "72.58", "33.60", "0.06", "1.10", "0.00", "0.33", "0.48", "7.20", "3.60", "440.00", "200.00", "160.00",
+        "66.00", "984.95",
     ]  # fmt: skip
     fee = amounts(tmp_path / "p", f"{CLASS}-fee")
-    assert [fee[f"Left with {n}"] for n in (8, 9, 10, 12)] == ["6.80", "-8.66", "65.88", "214.95"]
+    assert [fee[f"Left with {n}"] for n in (8, 9, 10, 12)] == ["2.70", "-1.21", "94.88", "287.05"]
     assert "The class pays with 8, not with 9 (a second load), and from 10 on" in result.stdout
     assert "common practice" not in result.stdout
 

@@ -225,6 +225,29 @@ def test_a_ring_cut_from_wire_is_told_whenever_it_is_in_hand(bench: Any) -> None
     assert where("small parts", steps) == [1, 2]
 
 
+def test_a_piece_of_chain_is_small_however_long_it_hangs_for_it_gathers_in_the_cylinder(bench: Any) -> None:
+    for first in ("15 mm", "60 mm"):
+        more = f"  tails: {{kind: chain ends, link: 3 mm, first: {first}, pieces: 2}}\n"
+        steps = bench("parts: [disc]", "parts: [tails]", "minutes: 5 min, parts: [tails]", more=more, across="40 mm")
+        assert where("small parts", steps) == [1, 2]
+
+
+def test_the_dust_of_the_fire_is_called_by_what_gives_it(bench: Any, library: Any) -> None:
+    library.write(
+        "stock/beds.yaml",
+        "consumables:\n  felt: {name: Felt, acts as: [fibre, support]}\n  grains: {name: Grains, acts as: [support]}\n"
+        "  core: {name: Core, acts as: [plug], cautions: [fibre dust]}\n"
+        "  powder: {name: 'Powder, fine', cautions: [fibre dust]}\n",
+    )
+    steps = bench("uses: [felt]", "uses: [core, felt]", "uses: [core]", "uses: [powder]")
+    [every] = {c.hazard for step in steps for c in step.cautions if c.id == "fibre dust"}
+    assert every == "Dust of kiln fibre, plug and powder."
+    said = [c.short for step in steps for c in step.cautions if c.id == "fibre dust"]
+    assert said == ["Kiln fibre: mask", "Kiln fibre, plug: mask", "Plug: mask", "Powder: mask"]
+    [bed] = (c for c in bench("uses: [grains]")[0].cautions if c.id == "fibre dust")
+    assert bed.joined == ("firing bed", "Tip the bed slowly.")
+
+
 def test_a_small_piece_joined_to_a_large_one_cannot_come_off(bench: Any) -> None:
     more = "  knob: {kind: cut shape, clay: clay, shape: disc, across: 8 mm, thickness: 4 cards}\n"
     cut, work = "parts: [knob]", "minutes: 5 min, parts: [knob]"

@@ -256,3 +256,13 @@ def test_a_long_design_for_many_evenings_is_planned_without_a_wait() -> None:
 
 def test_the_demonstration_fits_its_evenings(demo: Any) -> None:
     assert [str(t) for t in demo.check().troubles if "does not get through" in t.message] == []
+
+
+def test_between_two_evenings_the_teacher_fills_the_cracks_when_the_teacher_is_there_and_nobody_else(demo: Any) -> None:
+    for name in ("buoy-drops", "shingle-keeper"):
+        version = demo.main(name)
+        plan = version.plan.class_plan
+        mends = [row for row in plan.between if "fill" in version.steps[row.step].does]
+        assert {row.who for row in mends} == {"teacher"}, name
+        rows = [row for row in plan.between if not row.who]
+        assert all("dry" in version.steps[r.step].does or "cure" in version.steps[r.step].does for r in rows), name
