@@ -8,6 +8,7 @@ import os
 import threading
 import time
 from concurrent.futures import ProcessPoolExecutor
+from multiprocessing.util import Finalize
 from typing import TYPE_CHECKING, Self
 
 from sheetgen.render.pdf import Printer
@@ -35,6 +36,7 @@ def _begin() -> None:
 
     threading.Thread(target=watch, daemon=True).start()
     _here.append(Printer())
+    Finalize(None, _here.clear, exitpriority=1)  # its fonts go before what frees them is gone
     gc.disable()  # a layout is made of rings that all live until it is printed: to look through them is in vain
     gc.freeze()
 
