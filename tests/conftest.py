@@ -48,6 +48,12 @@ def libraries() -> Any:
 
 
 @pytest.fixture(scope="session")
+def edits() -> Any:
+    """The module tests/edits.py, which edits every field of a library."""
+    return helper("edits")
+
+
+@pytest.fixture(scope="session")
 def paper() -> Any:
     """The module tests/paper.py, which measures PDFs."""
     return helper("paper")
