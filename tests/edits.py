@@ -1,8 +1,8 @@
 """Edits a library in every field, and holds what is published of the change against everything published anew.
 
-`.ci/with --tests python tests/edits.py [DESIGN...]` edits every field of the demonstration in turn, or of the designs
-named and of what they share; hours for all. Sheets are not laid out: a digest of all that a sheet's bytes hang on
-stands in for its bytes.
+`.ci/with --tests python tests/edits.py [NUMBER] [DESIGN...]` edits every field of the demonstration in turn, or of the
+designs named and of what they share, which takes hours; or so many of them by chance. Sheets are not laid out: a digest
+of all that a sheet's bytes hang on stands in for its bytes.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from sheetgen.publish.record import RECORD
 from sheetgen.render.job import Doubt, Printout
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Collection, Iterator, Sequence
 
     from sheetgen.pipeline import Outcome
     from sheetgen.render.job import Job
@@ -131,29 +131,30 @@ def differences(root: Path, build: Path, edit: Edit) -> list[str]:
     return out
 
 
-def main(names: Iterable[str]) -> None:
-    """Every field in turn."""
+def main(many: int, names: Collection[str]) -> None:
+    """Every field in turn; of more than so many, that many by chance."""
     dice = random.Random(1)  # noqa: S311 - chance, not secrecy
     with tempfile.TemporaryDirectory() as folder, mock.patch("sheetgen.render.pdf_pool.PdfPool", Digests):
         root = Path(folder, "library")
         for part in ("projects", "themes"):
             shutil.copytree(ROOT / part, root / part)
-        named = [*names]
         for one in (root / "projects").iterdir():
-            if named and (one / "project.yaml").is_file() and one.name not in named:
+            if names and (one / "project.yaml").is_file() and one.name not in names:
                 shutil.rmtree(one)
         build = root / "build"
         publishing.publish(root, build)
-        many = wrong = 0
-        for path in sorted((root / "projects").rglob("*.yaml")):
-            for edit in edits_of(root, path, dice):
-                found = differences(root, build, edit)
-                many += 1
-                wrong += bool(found)
-                for line in found[:5]:
-                    print(f"{edit}: {line}"[:300], flush=True)
-        print(f"{many} fields edited, {wrong} not published as if all were anew")
+        files = sorted((root / "projects").rglob("*.yaml"))
+        every = [edit for path in files for edit in edits_of(root, path, dice)]
+        wrong = 0
+        for edit in dice.sample(every, min(many, len(every))) if many else every:
+            found = differences(root, build, edit)
+            wrong += bool(found)
+            sys.stdout.writelines(f"{edit}: {line}"[:300] + "\n" for line in found[:5])
+            sys.stdout.flush()
+        sys.stdout.write(f"{many or len(every)} of {len(every)} fields edited, {wrong} not published as all anew is\n")
 
 
 if __name__ == "__main__":
-    main(sys.argv[1:])
+    asked = sys.argv[1:]
+    chance = int(asked.pop(0)) if asked and asked[0].isdigit() else 0
+    main(chance, asked)
