@@ -74,7 +74,7 @@ def _design(change: Change, found: Sequence[Another], with_version: Sequence[Ano
             titles = {bare(old.title), bare(new.title)}
             holding = [one for one in with_version if one.design == design and bare(one.holding.kit.version) in titles]
             yield from _numbers(design, new.title, moved(old, new), _cause(old, new), holding)
-    for one in change.recoloured:
+    for one in change.other_kits:
         yield from _numbers(design, one.title, one.rows, "the colourway")
     yield from _numbers(design, "", prices_moved(was, now), "the stock")
 
