@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sheetgen.model.moved import moved, nearest
@@ -60,7 +60,7 @@ class Another:
         if was is None or now is None:
             return ()
         if self.known:
-            was, now = (replace(one, numbers=one.for_the_maker) for one in (was, now))
+            was, now = was.of_the_maker, now.of_the_maker
         return tuple(moved(was, now))
 
     @property

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.frozen import Frozen
@@ -51,6 +51,11 @@ class Kept:
     def for_the_maker(self) -> tuple[Number, ...]:
         """The numbers that handout, bench card and templates print; all where it is not known which they are."""
         return tuple(one for one in self.numbers if (one.group, one.key) not in (self.teachers or ()))
+
+    @property
+    def of_the_maker(self) -> Kept:
+        """It with those numbers alone, under its fingerprint."""
+        return replace(self, numbers=self.for_the_maker)
 
     @property
     def lists(self) -> tuple[Number, ...]:

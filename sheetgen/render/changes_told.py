@@ -82,10 +82,13 @@ def changes_told(changes: Sequence[Change]) -> list[str]:
 
 
 def told_below(changes: Sequence[Change]) -> Below:
-    """The numbers that are told of each version of a design, by what it is called and was called before."""
+    """The numbers that are told of each version of a design, by what it is called and was called before.
+
+    Also those of who makes it, which a figure of the teacher's workings may tell for them.
+    """
     pairs = ((change.design, was, now) for change in changes for was, now in change.pairs)
     return {
-        (design, bare(title)): frozenset(moved(was, now))
+        (design, bare(title)): frozenset((*moved(was, now), *moved(was.of_the_maker, now.of_the_maker)))
         for design, was, now in pairs
         if was is not None and now is not None
         for title in (was.title, now.title)
