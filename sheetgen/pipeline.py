@@ -77,6 +77,7 @@ def work_one(
     `choices` and `only` are those of `work`.
     """
     from sheetgen.check.project import check as look_over  # noqa: PLC0415 - heavy, as above
+    from sheetgen.draw.figures import with_drawn  # noqa: PLC0415
     from sheetgen.draw.slab import with_slabs  # noqa: PLC0415
     from sheetgen.work.project import work  # noqa: PLC0415
 
@@ -85,7 +86,7 @@ def work_one(
         worked = work(filed, library, own, choices, only)
         if not own.errors:
             look_over(worked, own)
-            worked = with_slabs(worked)
+            worked = with_drawn(with_slabs(worked))
     return None if own.errors else worked, own
 
 

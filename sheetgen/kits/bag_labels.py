@@ -23,16 +23,17 @@ if TYPE_CHECKING:
 HEAD = ("order", "name", "design", "version", "colourway", "code")
 
 
-def bag_labels(run: Run, taken: Sequence[Taken], address: Callable[[Kits], str]) -> list[BagLabel]:
+def bag_labels(run: Run, taken: Sequence[Taken], address: Callable[[Kits, str], str]) -> list[BagLabel]:
     """A label for each bag of each kit, and one for each part that is sent by itself.
 
-    `address` gives the page of a kind at its fingerprint, or nothing. What is not in the kit is told on its last label.
+    `address` gives the page of a kind at the fingerprint it is told, or nothing. What is not in the kit is told on its
+    last label.
     """
     found, urls = [], dict[int, str]()
     for parcel in parcels(run, taken):
         kind = parcel.kind
         if id(kind) not in urls:
-            urls[id(kind)] = "" if kind.slip else address(kind.kits)
+            urls[id(kind)] = "" if kind.slip else address(kind.kits, kind.code)
         head = OrderHead(parcel.order.number, parcel.order.name)
         found += [BagLabel(head, label, urls[id(kind)]) for label in _labels(parcel)]
     return found

@@ -73,7 +73,8 @@ def parcels(run: Run, taken: Sequence[Taken]) -> Iterator[Parcel]:
 
 def lots(run: Run, taken: Sequence[Taken]) -> Iterator[tuple[Order, Kind, int]]:
     """The same, kits of an order that are alike together, with how many they are."""
-    kinds = {id(kits): Kind(kits, contents(kits, taken), code_of_kit(kits)) for kits in run.kinds}
+    held = ((kits, contents(kits, taken)) for kits in run.kinds)
+    kinds = {id(kits): Kind(kits, own, code_of_kit(kits, own)) for kits, own in held}
     for order in run.orders:
         for part in order.parts:
             yield order, kinds[id(part.kits)], part.count

@@ -17,15 +17,15 @@ from sheetgen.base.rounding import up_for_buying
 from sheetgen.kits.bag import bag
 from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.pieces import blanks, lengths
-from sheetgen.kits.spares import sealed
-from sheetgen.kits.taken import Held, Kits, Taken
-from sheetgen.model.amounts import amounts, at_once
+from sheetgen.kits.sealed import in_best_packs
+from sheetgen.kits.taken import Kits, Taken
+from sheetgen.model.amounts import at_once
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.base.material import Item
-    from sheetgen.base.supply import Pack
+    from sheetgen.kits.taken import Held
     from sheetgen.model.worked import MaterialLine
 
 
@@ -60,39 +60,11 @@ def _by_amount(lines: Sequence[tuple[Kits, MaterialLine]]) -> Taken:
     if poured or any(line.filling for _, line in lines):
         return Taken(item, "pot", _pot(item, lines), bags=bags)
     if given == "sealed" and item.supply.packs:
-        return _sealed(item, lines, bags)
+        return in_best_packs(item, lines, bags)
     if item.unit == "mm":
         return lengths(item, lines, bags)
     held = tuple(bag(kits, line) for kits, line in lines)
     return Taken(item, "bags", _together(held), held, bags=bags)
-
-
-def _sealed(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -> Taken:
-    """Whole packs, of one size for all bags: the one by which the run costs least, or where a price lacks takes least.
-
-    Least numbers are for what is bought, and so is what they cost.
-    """
-
-    def held_of(pack: Pack) -> tuple[Held, ...]:
-        found = []
-        for kits, line in lines:
-            least = exact(max(line.least * (1 + line.allowance), at_once(kits.version.slabs, item.name)))
-            net, share = exact(line.net.high if line.net else 0.0), exact(line.allowance)
-            one = sealed(net, share, pack.holds, least, kits.rounder.point)
-            used = amounts(line, kits.version.slabs, kits.rounder)
-            net = min(exact(float(used.used)) if used else Fraction(0), one.amount)
-            found.append(Held(kits, one.amount, one.amount - net, item.unit, why=one.why))
-        return tuple(found)
-
-    def weight(pack: Pack) -> tuple[Fraction, Fraction]:
-        need = _together(held_of(pack))
-        packs = max(need / pack.holds, Fraction(pack.at_least))
-        return (packs * Fraction(pack.price) if known and pack.price is not None else need), need
-
-    known = all(pack.price is not None for pack in item.supply.packs)
-    best = min(item.supply.packs, key=weight)
-    held = held_of(best)
-    return Taken(item, "sealed", _together(held), held, pack=best, bags=bags)
 
 
 def _pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]]) -> Fraction:

@@ -5,24 +5,26 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.kits.coded import code_of_kit
+from sheetgen.kits.contents import contents
 from sheetgen.model.sent import Sent, SentKit
 
 if TYPE_CHECKING:
     import datetime as dt
+    from collections.abc import Sequence
 
     from sheetgen.kits.ordered import Run
-    from sheetgen.kits.taken import Kits
+    from sheetgen.kits.taken import Kits, Taken
 
 
 def kit_of(kits: Kits) -> SentKit:
     """A kind of kit as the list names it."""
     colourway = kits.colourway.name if kits.colourway is not None else ""
-    return SentKit(kits.worked.name, kits.version.title, kits.choices, colourway)
+    return SentKit(kits.worked.name, kits.version.title, kits.choices, colourway, tuple(sorted(kits.leave_out)))
 
 
-def sent_of(run: Run, day: dt.date) -> list[Sent]:
+def sent_of(run: Run, taken: Sequence[Taken], day: dt.date) -> list[Sent]:
     """What a run sends on a day. A part that is sent alone has no sheet, and is not in it."""
-    codes = {kit_of(kits).key: code_of_kit(kits) for kits in run.kinds if not kits.only}
+    codes = {id(kits): code_of_kit(kits, contents(kits, taken)) for kits in run.kinds if not kits.only}
     found: dict[tuple[object, ...], Sent] = {}
     for order in run.orders:
         for part in order.parts:
@@ -31,6 +33,7 @@ def sent_of(run: Run, day: dt.date) -> list[Sent]:
             kit = kit_of(part.kits)
             before = found.get((order.number, kit.key))
             count = part.count + (before.count if before else 0)
-            code = codes.get(kit.key) or code_of_kit(part.kits)
-            found[order.number, kit.key] = Sent(order.number, day, kit, count, code, part.kits.worked.revision)
+            found[order.number, kit.key] = Sent(
+                order.number, day, kit, count, codes[id(part.kits)], part.kits.worked.revision
+            )
     return list(found.values())

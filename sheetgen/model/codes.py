@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import slug
 from sheetgen.model.ledger import Ledger, Pair, paired
-from sheetgen.model.moved import moved
+from sheetgen.model.moved import moved, nearest
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -39,11 +39,11 @@ class Code:
 
 
 def codes(now: Ledger, kept: Iterable[Ledger]) -> list[Code]:
-    """The present fingerprints and those of the ledgers, by version, the last one first; of its colourways too."""
+    """The present fingerprints and those of the ledgers, by version, the last one first; of its kits too."""
     found: dict[tuple[str, str], Code] = {}
     for ledger in (now, *sorted(kept, key=lambda one: one.order, reverse=True)):
         revision = (ledger.revision, ledger.date)
-        for was, new in (both for pair in paired(ledger, now) for both in _coloured(pair)):
+        for was, new in (both for pair in paired(ledger, now) for both in _with_kits(pair)):
             if was is None:
                 continue
             before = found.get((was.name, was.code))
@@ -53,12 +53,13 @@ def codes(now: Ledger, kept: Iterable[Ledger]) -> list[Code]:
     return list(found.values())
 
 
-def _coloured(pair: Pair) -> Iterator[Pair]:
-    """A version then and now, and each colourway that it had; one that is gone is compared with none."""
+def _with_kits(pair: Pair) -> Iterator[Pair]:
+    """A version then and now, and its kits in each colourway that it had; one that is gone is compared with none."""
     yield pair
-    for name in pair.was.colours if pair.was is not None else ():
-        now = pair.now.coloured(name) if pair.now is not None else None
-        yield Pair(pair.was.coloured(name) if pair.was is not None else None, now)
+    for name in pair.was.kits if pair.was is not None else ():
+        now = pair.now.kits_in(name) if pair.now is not None else []
+        for was in pair.was.kits_in(name) if pair.was is not None else ():
+            yield Pair(was, nearest(was, now))
 
 
 def folder_of(worked: Worked, version: str) -> str:

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import bare, slug
-from sheetgen.model.fingerprint import Number, fingerprint, printed_numbers
+from sheetgen.model.fingerprint import LISTS, Number, fingerprint
 from sheetgen.model.inputs import inputs
 from sheetgen.model.prices import prices
+from sheetgen.model.printed import of_the_teacher, printed_numbers
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Worked, WorkedVersion
 
 FOLDER = "ledger"
+ALONE = "the teacher's alone"  # under which a ledger keeps what no other sheet prints
 LONGEST = 40  # letters of a revision in a file's name
 
 
@@ -25,8 +27,9 @@ LONGEST = 40  # letters of a revision in a file's name
 class Kept:
     """One version: its name and the one that is printed, its fingerprint, its numbers, what they were worked from.
 
-    `colours` are how many of each colour go with a kit of it, by colourway; of its kit in one of them `coloured_with`
-    are those.
+    `teachers` are group and key of those that no sheet prints but the teacher's; None where that was not kept. `kits`
+    are the lists of its posted kit in each colourway and, under no name, in none: as it is packed by itself, then with
+    other packs of what is sealed. Of `a_kit` by itself there are none, and `colourway` is the one that it comes in.
     """
 
     name: str
@@ -34,22 +37,50 @@ class Kept:
     code: str
     numbers: tuple[Number, ...]
     inputs: Mapping[str, str] = field(default_factory=Frozen)
-    colours: Mapping[str, tuple[Number, ...]] = field(default_factory=Frozen)
-    coloured_with: tuple[Number, ...] = ()
+    teachers: frozenset[tuple[str, str]] | None = None
+    kits: Mapping[str, tuple[tuple[Number, ...], ...]] = field(default_factory=Frozen)
+    colourway: str = ""
+    a_kit: bool = False
 
     @property
     def each(self) -> tuple[Kept, ...]:
-        """Itself, and its kit in each colourway."""
-        return self, *(kit for name in self.colours if (kit := self.coloured(name)) is not None)
+        """Itself, and its kits in each colourway and in none."""
+        return self, *(kit for name in self.kits for kit in self.kits_in(name))
 
-    def coloured(self, colourway: str) -> Kept | None:
-        """Its kit in a colourway, which has a fingerprint of its own; None where there is no such colourway."""
-        found = next(((name, own) for name, own in self.colours.items() if bare(name) == bare(colourway)), None)
-        if found is None:
-            return None
-        name, own = found
-        numbers = (*self.numbers, *own)
-        return Kept(self.name, f"{self.title}, {name}", fingerprint(numbers), numbers, self.inputs, coloured_with=own)
+    @property
+    def for_the_maker(self) -> tuple[Number, ...]:
+        """The numbers that handout, bench card and templates print; all where it is not known which they are."""
+        return tuple(one for one in self.numbers if (one.group, one.key) not in (self.teachers or ()))
+
+    @property
+    def of_the_maker(self) -> Kept:
+        """It with those numbers alone, under its fingerprint."""
+        return replace(self, numbers=self.for_the_maker)
+
+    @property
+    def lists(self) -> tuple[Number, ...]:
+        """Its amounts and the sizes of tools."""
+        return tuple(one for one in self.numbers if one.group == LISTS)
+
+    def kits_in(self, colourway: str) -> list[Kept]:
+        """Its posted kits in a colourway, or in none; nothing where it does not come so."""
+        each = ((name, lists) for name, own in self.kits.items() for lists in own if bare(name) == bare(colourway))
+        return [self.kit_with(lists, name) for name, lists in each]
+
+    def kit_with(self, lists: Iterable[Number], colourway: str = "") -> Kept:
+        """A kit of it with lists of its own. Its fingerprint is of exactly what its sheets, card and label print."""
+        numbers = (*(one for one in self.for_the_maker if one.group != LISTS), *lists)
+        title = ", ".join(filter(None, (self.title, colourway)))
+        return Kept(
+            self.name,
+            title,
+            fingerprint(numbers),
+            numbers,
+            self.inputs,
+            frozenset(),
+            colourway=colourway,
+            a_kit=True,
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,10 +117,10 @@ def ledger_of(worked: Worked, program: str) -> Ledger:
 
 
 def kept_of(worked: Worked, version: WorkedVersion, program: str) -> Kept:
-    """A version as it is worked now, with the choices that it is worked with."""
+    """A version as it is worked now, with the choices that it is worked with; nothing of its kits."""
     numbers = tuple(printed_numbers(worked, version))
-    found = Frozen(inputs(worked, version, program))
-    return Kept(version.name, version.title, fingerprint(numbers), numbers, found)
+    found, teachers = Frozen(inputs(worked, version, program)), of_the_teacher(worked, version)
+    return Kept(version.name, version.title, fingerprint(numbers), numbers, found, teachers)
 
 
 def file_name(revision: str) -> str:

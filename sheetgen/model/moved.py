@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.model.ledger import Kept, Ledger
 
 BY_STEP = (TIMES, FIRING, SAID)
+IN_A_KIT = "in a kit"
 AN_HOUR, HALF_AN_HOUR = 60, 30  # min
 MINUTES = re.compile(r"\d{3,}( to \d{3,})?(, usually \d{3,})? min")
 """A time of 100 minutes and more."""
@@ -118,8 +119,16 @@ def prices_moved(was: Ledger, now: Ledger) -> list[Moved]:
     return found
 
 
-class Recoloured(NamedTuple):
-    """A colourway of a version with other counts: its title with the version's, its fingerprint then and now."""
+def nearest(was: Kept, now: Iterable[Kept]) -> Kept | None:
+    """Of several that something may be now the one of which the fewest numbers differ; None of none.
+
+    What is given out sealed comes in one pack or another, as the run has it that a kit is in.
+    """
+    return min(now, key=lambda one: len(moved(was, one)), default=None)
+
+
+class OtherKit(NamedTuple):
+    """A kit of a version with other lists: its title with the version's, its fingerprint then and now."""
 
     title: str
     was: str
@@ -127,13 +136,15 @@ class Recoloured(NamedTuple):
     rows: tuple[Moved, ...]
 
 
-def recoloured(was: Kept, now: Kept) -> list[Recoloured]:
-    """The colourways that both have, of which a kit holds so many of a colour more or fewer."""
-    found = []
-    for name, before in was.colours.items():
-        old, new = was.coloured(name), now.coloured(name)
-        if old is not None and new is not None:
-            rows = tuple(_of_group(LISTS, before, [one for one in new.numbers if one not in now.numbers]))
+def other_kits(was: Kept, now: Kept) -> list[OtherKit]:
+    """The kits that both have and of which a bag holds more or less, where the version's own lists do not tell it."""
+    found, told = [], set(_of_group(LISTS, was.numbers, now.numbers))
+    for name in was.kits:
+        old = was.kits_in(name)[0]
+        new = nearest(old, now.kits_in(name))
+        if new is not None:
+            rows = tuple(row for row in _of_group(LISTS, old.numbers, new.numbers) if row not in told)
             if rows:
-                found.append(Recoloured(new.title, old.code, new.code, rows))
+                found.append(OtherKit(", ".join((new.title, *(() if name else (IN_A_KIT,)))), old.code, new.code, rows))
+            told |= set(rows) if not name else set()
     return found

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from sheetgen.base.material import Item
+    from sheetgen.model.fingerprint import Number
     from sheetgen.model.worked import MaterialLine, ToolLine, WorkedVersion
 
 
@@ -31,7 +32,8 @@ class Packed:
     """What a version takes, each thing in one place: in a bag, in the box, or from the maker's own bench.
 
     `chosen` is what was chosen otherwise than in the version, `colourway` in which colours it comes; in words. `code`
-    is the fingerprint that its sheets bear, or empty where it is that of the version.
+    is the fingerprint that its sheets bear, or empty where it is that of the version. `lists` are the numbers of what
+    it holds and what it lacks, as its sheets, card and label print them.
     """
 
     chosen: str
@@ -41,6 +43,7 @@ class Packed:
     bench: tuple[MaterialLine, ...]
     tools: tuple[ToolLine, ...]
     code: str = ""
+    lists: tuple[Number, ...] = ()
 
 
 def nothing_packed(version: WorkedVersion) -> Packed:

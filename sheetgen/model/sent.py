@@ -14,22 +14,37 @@ if TYPE_CHECKING:
 FILE = "sent.csv"
 FOLDER = "sent"
 """Where in the private folder the list lies, and the numbers of what no ledger of a design has."""
-COLUMNS = ("order", "date", "design", "version", "choices", "colourway", "count", "fingerprint", "revision")
+COLUMNS = (
+    "order",
+    "date",
+    "design",
+    "version",
+    "choices",
+    "colourway",
+    "leave out",
+    "count",
+    "fingerprint",
+    "revision",
+)
 
 
 class SentKit(NamedTuple):
-    """One kind of kit: design by its folder, version by its printed name, what was chosen otherwise, colourway."""
+    """One kind of kit: design by its folder, version by its printed name, what was chosen otherwise, colourway.
+
+    `leave_out` are the items that its order does without, by their names in stock.
+    """
 
     design: str
     version: str
     choices: tuple[tuple[str, str], ...] = ()
     colourway: str = ""
+    leave_out: tuple[str, ...] = ()
 
     @property
     def key(self) -> tuple[object, ...]:
         """What two kits of one kind have alike, however their names are spaced."""
         chosen = tuple(sorted((bare(name), " ".join(value.split())) for name, value in self.choices))
-        return bare(self.design), bare(self.version), chosen, bare(self.colourway)
+        return bare(self.design), bare(self.version), chosen, bare(self.colourway), tuple(sorted(self.leave_out))
 
     @property
     def chosen(self) -> str:
@@ -39,7 +54,13 @@ class SentKit(NamedTuple):
     @property
     def called(self) -> str:
         """All but the design, in words."""
-        return ", ".join(filter(None, (self.version, self.chosen, self.colourway)))
+        without = f"without {' and '.join(self.leave_out)}" if self.leave_out else ""
+        return ", ".join(filter(None, (self.version, self.chosen, self.colourway, without)))
+
+    @property
+    def left_out(self) -> str:
+        """What it does without as a column has it."""
+        return "; ".join(self.leave_out)
 
 
 @dataclass(frozen=True, slots=True)

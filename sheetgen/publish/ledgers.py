@@ -6,7 +6,7 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.model.fingerprint import GROUPS
-from sheetgen.model.ledger import FOLDER, file_name
+from sheetgen.model.ledger import ALONE, FOLDER, file_name
 from sheetgen.publish.folder import beside
 
 if TYPE_CHECKING:
@@ -55,14 +55,28 @@ def _version(one: Kept, first: dict[str, str]) -> dict[str, Any]:
     own: dict[str, str | None] = {key: value for key, value in one.inputs.items() if first.get(key) != value}
     own |= dict.fromkeys(first.keys() - one.inputs.keys())
     grouped = {group: _rows(number for number in one.numbers if number.group == group) for group in GROUPS}
-    colours = {name: _rows(numbers) for name, numbers in one.colours.items()}
+    base = _rows(one.kits[""][0]) if one.kits.get("") else {}
+    kits = {name: [_beside(base, _rows(lists)) for lists in own] for name, own in one.kits.items()}
     return {
         "title": one.title,
         "fingerprint": one.code,
         "inputs": dict(sorted(own.items())),
         "numbers": {group: rows for group, rows in grouped.items() if rows},
-        **({"colourways": colours} if colours else {}),
+        **({} if one.teachers is None else {ALONE: _grouped(one.teachers)}),
+        **({"kit": base, "kits": kits} if kits else {}),
     }
+
+
+def _beside(base: dict[str, list[str]], own: dict[str, list[str]]) -> dict[str, list[str] | None]:
+    """What of a kit's lists is otherwise than in the one by itself and in no colourway; nothing for what it has not."""
+    found: dict[str, list[str] | None] = {key: row for key, row in own.items() if base.get(key) != row}
+    return found | dict.fromkeys(sorted(base.keys() - own.keys()))
+
+
+def _grouped(keys: frozenset[tuple[str, str]]) -> dict[str, list[str]]:
+    """Keys by their groups, each group on a line."""
+    found = {group: sorted(key for own, key in keys if own == group) for group in GROUPS}
+    return {group: each for group, each in found.items() if each}
 
 
 def _rows(numbers: Iterable[Number]) -> dict[str, list[str]]:

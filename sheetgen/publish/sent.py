@@ -46,5 +46,5 @@ def _field(cell: Cell, sign: str) -> str:
 
 def _cells(one: Sent) -> dict[str, Cell]:
     kit = one.kit
-    told = (one.order, one.date, kit.design, kit.version, kit.chosen, kit.colourway, one.count, one.code, one.revision)
-    return dict(zip(COLUMNS, told, strict=True))
+    named = (one.order, one.date, kit.design, kit.version, kit.chosen, kit.colourway, kit.left_out)
+    return dict(zip(COLUMNS, (*named, one.count, one.code, one.revision), strict=True))

@@ -11,7 +11,7 @@ from sheetgen.base.place import Place, Source
 from sheetgen.base.spelling import slug
 from sheetgen.base.trouble import Troubles
 from sheetgen.model.fingerprint import CODE, GROUPS, LISTS, Number, fingerprint
-from sheetgen.model.ledger import FOLDER, Kept, Ledger, file_name
+from sheetgen.model.ledger import ALONE, FOLDER, Kept, Ledger, file_name
 from sheetgen.model.prices import PRICES
 from sheetgen.read.text import read_text
 
@@ -122,12 +122,34 @@ def _version(name: str, told: Any, shared: dict[str, str]) -> Kept:  # noqa: ANN
     gone = {key for key, value in own.items() if value is None}
     changed = dict(_inputs({key: value for key, value in own.items() if value is not None}, *way, "inputs"))
     kept = {key: value for key, value in shared.items() if key not in gone}
-    ways = _mapping(one.get("colourways", {}), f"the colourways of version '{name}'", *way, "colourways")
-    colours = {
-        _word(each, "the name of a colourway", *way, "colourways"): tuple(_rows(LISTS, rows, *way, "colourways", each))
-        for each, rows in ways.items()
-    }
-    return Kept(name, title, code, numbers, Frozen(kept | changed), Frozen(colours))
+    kits = dict(_kits(one, *way)) if "kits" in one else {}
+    teachers = frozenset(_keys(one[ALONE], *way, ALONE)) if ALONE in one else None
+    return Kept(name, title, code, numbers, Frozen(kept | changed), teachers, Frozen(kits))
+
+
+def _kits(version: dict[str, Any], *way: str) -> Iterator[tuple[str, tuple[tuple[Number, ...], ...]]]:
+    """The lists of the kits of a version by their colourways: of each what is otherwise than in its plain kit."""
+    base = {one.key: one for one in _rows(LISTS, version.get("kit"), *way, "kit")}
+    for name, each in _mapping(version["kits"], "the kits of a version", *way, "kits").items():
+        named = _word(name, "the name of a colourway", *way, "kits")
+        if not isinstance(each, list):
+            raise Unusable("the kits of a colourway are a list", *way, "kits", name)
+        found = []
+        for told in each:
+            own = _mapping(told, "a kit", *way, "kits", name)
+            rows = {key: row for key, row in own.items() if row is not None}
+            beside = {one.key: one for one in _rows(LISTS, rows, *way, "kits", name)}
+            gone = own.keys() - rows.keys()
+            found.append(tuple(one for key, one in (base | beside).items() if key not in gone))
+        yield named, tuple(found)
+
+
+def _keys(told: Any, *way: str) -> Iterator[tuple[str, str]]:  # noqa: ANN401
+    """Group and key of numbers that stand on the teacher's sheet alone."""
+    for group, keys in _mapping(told, "what the teacher's sheet alone prints", *way).items():
+        if not isinstance(keys, list):
+            raise Unusable("the numbers of the teacher's sheet are a list of their names", *way, group)
+        yield from ((group, _word(key, "a number's name", *way, group)) for key in keys)
 
 
 def _numbers(told: Any, *way: str) -> Iterator[Number]:  # noqa: ANN401

@@ -103,7 +103,8 @@ class _Line:
             self._no_code(code)
         if self.bad or day is None or many is None:
             return None
-        kit = SentKit(self.cell("design"), self.cell("version"), chosen, self.cell("colourway"))
+        without = tuple(item for one in self.cell("leave out").split(";") if (item := one.strip()))
+        kit = SentKit(self.cell("design"), self.cell("version"), chosen, self.cell("colourway"), without)
         return Sent(self.order, day, kit, many, code, self.cell("revision"))
 
     def _no_code(self, code: str) -> None:

@@ -74,7 +74,7 @@ def _design(change: Change, found: Sequence[Another], with_version: Sequence[Ano
             titles = {bare(old.title), bare(new.title)}
             holding = [one for one in with_version if one.design == design and bare(one.holding.kit.version) in titles]
             yield from _numbers(design, new.title, moved(old, new), _cause(old, new), holding)
-    for one in change.recoloured:
+    for one in change.other_kits:
         yield from _numbers(design, one.title, one.rows, "the colourway")
     yield from _numbers(design, "", prices_moved(was, now), "the stock")
 
@@ -83,11 +83,13 @@ def _numbers(
     design: str, version: str, rows: Sequence[Moved], cause: str, found: Sequence[Another] = ()
 ) -> Iterator[Row]:
     """A line for each number, with the orders among those found whose sheets print it."""
-    printed = [(one, set(one.moved)) for one in found]
+    # A size that who makes it reads may be told by a figure of the workings that moves as it does.
+    own = set(rows)
+    printed = [(one, {(r if r in own else (r.was, r.now)) for r in one.moved}) for one in found]
     for row in rows:
         part, _, figure = row.label.rpartition(": ")
         named = f"{figure} ({row.key})" if row.group == FIGURES else figure
-        orders = _orders([one for one, its in printed if row in its])
+        orders = _orders([one for one, its in printed if row in its or (row.was, row.now) in its])
         yield design, version, part or HEADS.get(row.group, ""), named, row.was, row.now, cause, orders
 
 

@@ -8,14 +8,14 @@ from typing import TYPE_CHECKING
 from sheetgen.base.spelling import bare
 from sheetgen.model.fingerprint import FIGURES, FIRING, LISTS, SAID, SIZES, TIMES
 from sheetgen.model.ledger import paired
-from sheetgen.model.moved import edits, moved, prices_moved, recoloured
+from sheetgen.model.moved import edits, moved, other_kits, prices_moved
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.another import Another
     from sheetgen.model.ledger import Kept, Ledger, Pair
-    from sheetgen.model.moved import Edit, Moved, Recoloured
+    from sheetgen.model.moved import Edit, Moved, OtherKit
 
 HANDFUL = 5
 """So many numbers a warning names."""
@@ -54,13 +54,13 @@ class Change:
         """Whether other numbers stand under a revision that was published with its own."""
         if self.was is None or self.now is None or self.was.revision != self.now.revision:
             return False
-        return bool(self.pairs or self.recoloured)
+        return bool(self.pairs or self.other_kits)
 
     @property
-    def recoloured(self) -> list[Recoloured]:
-        """The colourways with other counts."""
+    def other_kits(self) -> list[OtherKit]:
+        """The kits with other lists than their version tells."""
         both = paired(self.was, self.now) if self.was is not None and self.now is not None else ()
-        return [one for was, now in both if was is not None and now is not None for one in recoloured(was, now)]
+        return [one for was, now in both if was is not None and now is not None for one in other_kits(was, now)]
 
 
 def changes_told(changes: Sequence[Change]) -> list[str]:
@@ -82,10 +82,13 @@ def changes_told(changes: Sequence[Change]) -> list[str]:
 
 
 def told_below(changes: Sequence[Change]) -> Below:
-    """The numbers that are told of each version of a design, by what it is called and was called before."""
+    """The numbers that are told of each version of a design, by what it is called and was called before.
+
+    Also those of who makes it, which a figure of the teacher's workings may tell for them.
+    """
     pairs = ((change.design, was, now) for change in changes for was, now in change.pairs)
     return {
-        (design, bare(title)): frozenset(moved(was, now))
+        (design, bare(title)): frozenset((*moved(was, now), *moved(was.of_the_maker, now.of_the_maker)))
         for design, was, now in pairs
         if was is not None and now is not None
         for title in (was.title, now.title)
@@ -112,8 +115,8 @@ def _design(change: Change) -> Iterator[str]:
     if was is None or now is None:
         yield f"{change.design}: {change.unknown}"
         return
-    pairs, recolours, priced = change.pairs, change.recoloured, prices_moved(was, now)
-    if not pairs and not recolours and not priced:
+    pairs, kits, priced = change.pairs, change.other_kits, prices_moved(was, now)
+    if not pairs and not kits and not priced:
         return
     yield f"{change.design}: since revision {was.revision}, {was.date}"
     by: tuple[Edit, ...] | None = None
@@ -124,7 +127,7 @@ def _design(change: Change) -> Iterator[str]:
             yield f"  {old.title}: no longer made, was {old.code}"
         elif old is not None and new is not None:
             yield from _version(old, new, again=by == (by := tuple(edits(old, new))))
-    for one in recolours:
+    for one in kits:
         yield f"  {one.title}: {one.was} is now {one.now}"
         yield from rows_told(one.rows)
     if priced:

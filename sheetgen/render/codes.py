@@ -44,7 +44,7 @@ def _page(worked: Worked, one: Code, home: str) -> CodePage:
         called=one.now.title if one.now is not None and several and bare(one.now.title) != bare(one.title) else "",
         revision=f"{worked.revised(now)}, {worked.date}",
         moved=tuple(MovedNumber(row.label, row.was, row.now) for row in one.moved),
-        colours=tuple(f"{each.told} × {each.label}" for each in (one.now.coloured_with if one.now is not None else ())),
+        listed=tuple(f"{each.label}: {each.told}" for each in (one.now.lists if one.now and one.now.colourway else ())),
         home=home,
     )
 
@@ -56,6 +56,6 @@ def older(worked: Worked, version: WorkedVersion, codes: Sequence[Code]) -> list
         if one.now is not None and one.now.name == version.name and not one.present:
             path = posixpath.relpath(code_path(worked, one.name, one.code), folder_of(worked, version.name))
             revisions = "; ".join(f"revision {revision}, {date}" for revision, date in one.revisions)
-            colours = f", {one.now.title}" if one.now.title != version.title else ""
+            colours = f", {one.now.title}" if one.now.title != version.title else ", in a kit" if one.now.a_kit else ""
             found.append(SheetLink(path, f"{one.code}{colours}: {revisions}"))
     return found

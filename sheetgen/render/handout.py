@@ -9,9 +9,9 @@ from markupsafe import Markup, escape
 
 from sheetgen.base.material import Clay
 from sheetgen.base.spelling import in_a_sentence
-from sheetgen.model.fingerprint import code_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.packed import nothing_packed
+from sheetgen.model.printed import MOST_SIZES, code_of
 from sheetgen.model.view import (
     BenchCard,
     Handout,
@@ -39,7 +39,6 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
     from sheetgen.render.marks import Marks
 
-MOST_SIZES = 6
 SO_FAR = ", so far as told"
 MINE = ("Date", "Clay, batch, kiln", "Measured, {}", "Weighed, g", "What to change")
 MADE = ("Date", "Measured, {}", "Weighed, g", "What to change")

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen import editions
 from sheetgen.base.program import program_version
 from sheetgen.base.spelling import bare, slug
 from sheetgen.base.trouble import CannotBe, Troubles
-from sheetgen.kits.coded import kept_with_colours, ledger_with_colours
+from sheetgen.kits.coded import kept_in_each_pack, ledger_with_colours
+from sheetgen.kits.taken import Kits
 from sheetgen.model.another import Another, Present
-from sheetgen.model.ledger import paired
+from sheetgen.model.ledger import kept_of, paired
 from sheetgen.model.sent import FILE, FOLDER, holdings
 from sheetgen.pipeline import NotReady, Outcome, work_one, work_through
 from sheetgen.publish.private import refuse_public, write_private
@@ -114,8 +116,8 @@ class Others:
             now = self.present.get(holding.kit.key)
             if now is None:
                 now = self.present[holding.kit.key] = self._present(holding.kit)
-            if now.kept is None or now.kept.code != holding.code:
-                found.append(Another(holding, self._was(holding.kit, holding.code), now.kept, now.why))
+            if not now.bears(holding.code):
+                found.append(Another(holding, self._was(holding.kit, holding.code), now))
         return [one for one in found if one.wrong]
 
     def _named(self, holding: Holding) -> Holding:
@@ -136,9 +138,12 @@ class Others:
             return Present(
                 why=f"no longer passes with these choices: {'; '.join(one.message for one in troubles.errors)}"
             )
-        kept = kept_with_colours(again, again.version(title), program_version())
-        coloured = kept.coloured(kit.colourway) if kit.colourway else kept
-        return Present(coloured, "" if coloured else "this colourway is no longer made")
+        version = again.version(title)
+        way = next((one for one in version.colourways if bare(one.name) == bare(kit.colourway)), None)
+        if kit.colourway and way is None:
+            return Present(why="this colourway is no longer made")
+        kits = Kits(again, version, 1, kit.choices, way, frozenset(kit.leave_out), posted=True)
+        return Present(tuple(kept_in_each_pack(kits, program_version())), kept_of(again, version, program_version()))
 
     def _again(self, worked: Worked, title: str, kit: SentKit) -> tuple[Worked | None, Troubles]:
         """The version of a kit with what was chosen otherwise, as the run that sent it worked it."""
@@ -168,7 +173,8 @@ class Others:
         if found is not None:
             return found
         path = self.private / FOLDER / numbers_file(design, code)
-        return read_kept(path, str(path), design, self.outcome.troubles)
+        kept = read_kept(path, str(path), design, self.outcome.troubles)
+        return replace(kept, a_kit=True) if kept is not None else None
 
     def _ledgers(self, design: str) -> list[Ledger]:
         if design not in self.ledgers:

@@ -12,7 +12,7 @@ from sheetgen.kits.called import called
 from sheetgen.kits.kit_lines import bags_are_empty
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
-from sheetgen.model.fingerprint import code_of
+from sheetgen.model.printed import code_of
 from sheetgen.runs.designs import differing
 
 if TYPE_CHECKING:

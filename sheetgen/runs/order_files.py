@@ -120,12 +120,13 @@ class OrderFiles:
         if grid is None:
             said.append("no labels: the studio does not say on which sheet (labels: in projects/studio.yaml)")
             return {}
-        labels = bag_labels(self.run, needs, lambda kits: page_of_kit(kits.worked, kits))
+        labels = bag_labels(self.run, needs, lambda kits, code: page_of_kit(kits.worked, kits, code))
         if not self.studio.address:
             told = "no code is printed on the labels: the studio has no address"
             self.troubles.add(told, None, "address: https://… in projects/studio.yaml", "warning")
-        elif any(kits.choices and not kits.only for kits in self.run.kinds):
-            said.append("no code on the labels of kits with other choices: no page tells what somebody ordered")
+        elif any(not one.url and not one.label.slip for one in labels):
+            kinds = "with other choices, or without a part"
+            said.append(f"no code on the labels of kits {kinds}: no page tells what somebody ordered")
         made = labels_pdf(labels, grid, self.by.theme, self.by.pool, self.studio.language, self.wanted.labels_gone)
         self.troubles.extend(made.troubles)
         said.append(f"labels: {len(labels)}")

@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, Troubles
-from sheetgen.kits.coded import kept_with_colours
-from sheetgen.kits.sent import kit_of, sent_of
+from sheetgen.kits.coded import kept_of_kit
+from sheetgen.kits.contents import contents
+from sheetgen.kits.run import taken
+from sheetgen.kits.sent import sent_of
 from sheetgen.model.ledger import Ledger
 from sheetgen.model.sent import FILE, FOLDER, not_there
 from sheetgen.publish.ledgers import ledger_text
@@ -18,10 +20,11 @@ from sheetgen.read.sent import read_sent
 
 if TYPE_CHECKING:
     import datetime as dt
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
     from pathlib import Path
 
     from sheetgen.kits.ordered import Run
+    from sheetgen.kits.taken import Taken
     from sheetgen.model.sent import SentList
 
 
@@ -42,14 +45,15 @@ def keep_sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date
 
     CannotBe where a line cannot be added, OSError where nothing can be written: then the list is as it was.
     """
-    new = not_there(sent_of(run, day), there.lines)
+    took = taken(run.kinds)
+    new = not_there(sent_of(run, took, day), there.lines)
     if not new:
         return 0
     path = private / FILE
     if (path.read_bytes() if path.exists() else b"") != there.there:
         raise CannotBe(f"{FILE} was changed while the run was made", help="run the orders once more")
     content = added_to(there, new)
-    if numbers := dict(_numbers(root, run, {one.code for one in new})):
+    if numbers := dict(_numbers(root, run, took, {one.code for one in new})):
         write_private(private, FOLDER, numbers)
     write_private(private, "", {FILE: content})
     return len(new)
@@ -60,16 +64,15 @@ def numbers_file(design: str, code: str) -> str:
     return f"{design}-{code.lower()}.json"
 
 
-def _numbers(root: Path, run: Run, codes: set[str]) -> Iterator[tuple[str, bytes]]:
+def _numbers(root: Path, run: Run, took: Sequence[Taken], codes: set[str]) -> Iterator[tuple[str, bytes]]:
     """The printed numbers of each kit of which no ledger of its design has the fingerprint, each as a ledger."""
     known: dict[str, set[str]] = {}
-    for kits in run.kinds:
-        worked, way = kits.worked, kit_of(kits).colourway
+    for kits in (one for one in run.kinds if not one.only):
+        worked = kits.worked
         if worked.name not in known:
             ledgers = read_ledgers(root / "projects" / worked.name, Troubles())
             known[worked.name] = {kept.code for one in ledgers for version in one.versions for kept in version.each}
-        plain = kept_with_colours(worked, kits.version, program_version())
-        kept = plain.coloured(way) if way else plain
-        if kept is not None and kept.code in codes and kept.code not in known[worked.name]:
+        kept = kept_of_kit(kits, program_version(), contents(kits, took))
+        if kept.code in codes and kept.code not in known[worked.name]:
             alone = Ledger(worked.name, worked.revision, worked.date, (kept,))
             yield numbers_file(worked.name, kept.code), ledger_text(alone).encode()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.dimension import UNITS, ours, spelled
@@ -94,7 +95,7 @@ def shown(word: Word, evaluator: Evaluator, label: str = "") -> Shown | None:
     """A number as it is printed, from an expression; None with its trouble noted."""
     try:
         if (figure := _figure_named(plain(word), evaluator)) is not None:
-            return Shown(label or figure.label, figure.printed, figure.part, labelled=bool(label))
+            return replace(figure, label=label or figure.label, labelled=bool(label))
         value = evaluator.worked(word, f"prose {word.place}")
         told = told_in(value, word, evaluator)
     except Stopped:
@@ -126,12 +127,12 @@ def _figure_named(name: str, evaluator: Evaluator) -> Shown | None:
     part = evaluator.parts.get(head)
     if part is not None and isinstance(spec := part.kind.names.get(rest), FigureSpec) and part.has(spec):
         figure = part.figure(spec)[0]
-        return Shown(figure.label, figure.printed, head)
+        return Shown(figure.label, figure.printed, head, figure=f"{head}.{spec.name}")
     if name in evaluator.own:
         written = evaluator.own[name]
         word = written.value if isinstance(written, OwnFigure) else written
         label = str(written.label) if isinstance(written, OwnFigure) else name.replace("_", " ").capitalize()
-        return Shown(label, told_in(evaluator.own_figure(name), word, evaluator))
+        return Shown(label, told_in(evaluator.own_figure(name), word, evaluator), figure=name)
     return None
 
 

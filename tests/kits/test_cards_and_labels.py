@@ -12,11 +12,11 @@ import pytest
 
 from sheetgen.draw.slab import slab_layouts
 from sheetgen.kits.bag_labels import bag_labels, label_rows
+from sheetgen.kits.coded import code_of_kit
 from sheetgen.kits.kit_cards import card_rows, kit_cards
 from sheetgen.kits.ordered import Order, Part, Run
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits, Taken
-from sheetgen.model.fingerprint import code_of
 from sheetgen.pipeline import work_through
 from sheetgen.publish.tables import csv_bytes
 
@@ -96,14 +96,14 @@ def test_a_card_says_that_small_parts_choke_and_whom_to_ask_before_adhesive_is_p
 
 
 def test_colour_and_choices_stand_on_card_and_label(sent: Sent) -> None:
-    card, label = kit_cards(sent.run, sent.taken)[-1], bag_labels(sent.run, sent.taken, lambda _: "")[-1]
+    card, label = kit_cards(sent.run, sent.taken)[-1], bag_labels(sent.run, sent.taken, lambda *_: "")[-1]
     assert card.kit.chosen == label.label.chosen == "but eye eye-copper, grey sea"
     assert {("Foiled stone PP 18", "7"), ("Foiled stone PP 18", "5")} <= {(r.name, r.amount) for r in card.kit.rows}
 
 
 def test_a_card_bears_revision_date_and_fingerprint(sent: Sent) -> None:
     worked = sent.drops.worked
-    told = (f"revision {worked.revision}", worked.date, code_of(worked, sent.drops.version), worked.studio.name)
+    told = (f"revision {worked.revision}", worked.date, code_of_kit(sent.drops), worked.studio.name)
     assert kit_cards(sent.run, sent.taken)[0].kit.foot == " · ".join(told)
 
 
@@ -121,7 +121,7 @@ def test_a_slip_tells_what_is_sent_and_for_which_design_and_nothing_else(sent: S
 
 
 def test_a_bag_has_a_label_and_the_last_one_says_what_is_not_in_it(sent: Sent) -> None:
-    labels = [one for one in bag_labels(sent.run, sent.taken, lambda _: "") if one.head.order == "Q-1"]
+    labels = [one for one in bag_labels(sent.run, sent.taken, lambda *_: "") if one.head.order == "Q-1"]
     told = [(one.label.which, one.label.bag, bool(one.label.items)) for one in labels[:4] + labels[8:]]
     assert [(a.replace("\u00a0", " "), b.replace("\u00a0", " "), c) for a, b, c in told] == [
         ("kit 1 of 3", "A clay, 1 of 4", False),
@@ -135,7 +135,7 @@ def test_a_bag_has_a_label_and_the_last_one_says_what_is_not_in_it(sent: Sent) -
 
 
 def test_a_label_says_what_is_in_its_bag_in_the_words_of_card_and_handout(sent: Sent) -> None:
-    labels = [one.label for one in bag_labels(sent.run, sent.taken, lambda _: "")]
+    labels = [one.label for one in bag_labels(sent.run, sent.taken, lambda *_: "")]
     told = {
         one.bag[0]: [inside.replace("\u00a0", " ").replace("\u202f", " ") for inside in one.inside]
         for one in labels[:4]
@@ -154,7 +154,7 @@ def test_a_label_says_what_is_in_its_bag_in_the_words_of_card_and_handout(sent: 
 
 def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:
     [label] = [
-        one for one in bag_labels(sent.run, sent.taken, lambda _: "https://a.example") if one.head.order == "Q-2"
+        one for one in bag_labels(sent.run, sent.taken, lambda *_: "https://a.example") if one.head.order == "Q-2"
     ]
     assert label.label.slip
     assert label.label.inside == ("Foiled stone PP 18: 12\u202f+\u202f1",)
@@ -164,7 +164,7 @@ def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:
 def test_the_address_is_asked_once_for_each_kind(sent: Sent) -> None:
     asked: list[str] = []
 
-    def address(kits: Kits) -> str:
+    def address(kits: Kits, _code: str) -> str:
         asked.append(kits.named)
         return "https://a.example"
 
@@ -185,7 +185,7 @@ def test_the_rows_of_the_cards_add_up_to_what_is_picked(sent: Sent) -> None:
 def test_the_rows_of_the_labels_are_the_labels(sent: Sent) -> None:
     sheet = label_rows(sent.run, sent.taken)
     assert sheet.head == ("order", "name", "design", "version", "colourway", "code")
-    printed = Counter(one.head.order for one in bag_labels(sent.run, sent.taken, lambda _: ""))
+    printed = Counter(one.head.order for one in bag_labels(sent.run, sent.taken, lambda *_: ""))
     assert Counter(row[0] for row in sheet.rows) == printed == {"Q-1": 10, "Q-2": 1, "Q-3": 4}
     assert sheet.rows[-1][4] == "grey sea"
 
@@ -195,5 +195,5 @@ def test_a_name_that_begins_as_a_formula_stays_text(sent: Sent) -> None:
 
 
 def test_no_repr_shows_a_name_or_a_note(sent: Sent) -> None:
-    shown = repr((kit_cards(sent.run, sent.taken), bag_labels(sent.run, sent.taken, lambda _: "")))
+    shown = repr((kit_cards(sent.run, sent.taken), bag_labels(sent.run, sent.taken, lambda *_: "")))
     assert not any(private in shown for private in (NAME, NOTE, "Wren"))

@@ -11,7 +11,7 @@ import pytest
 
 from sheetgen.kits.coded import code_of_kit, page_of_kit
 from sheetgen.kits.taken import Kits
-from sheetgen.model.fingerprint import code_of
+from sheetgen.model.printed import code_of
 from sheetgen.publish.record import RECORD
 
 if TYPE_CHECKING:
@@ -131,21 +131,21 @@ def test_a_kit_in_a_colourway_has_a_fingerprint_and_a_page_of_its_own_that_says_
 ) -> None:
     worked = coloured(library)
     [main, long] = worked.versions.values()
-    kits = Kits(worked, long, 1, (), long.colourways[0])
+    kits = Kits(worked, long, 1, (), long.colourways[0], posted=True)
     old = code_of_kit(kits)
     others = {code_of(worked, main), code_of(worked, long), code_of_kit(replace(kits, version=main)), old}
     assert len(others) == 4
     library.publish("drops")
     present = page(library, f"drops/long/{old.lower()}.html")
     assert "http-equiv" not in present  # no sheet of the site names its colours: the page tells them, and stays
-    assert re.search(r"\d+ × Glass stone, 2 mm, smoke", libraries.said(present))
+    assert re.search(r"Glass stone, 2 mm, smoke: \d+", libraries.said(present))
     assert 'href="index.html">Go to the sheet of the version' in present
     anew(library, "drops", '"1 glass-2 : 1 glass-2-smoke"', '"5 glass-2 : 1 glass-2-smoke"')
     assert code_of(library.worked("drops"), library.worked("drops").versions["Long"]) == code_of(worked, long)
     said = libraries.said(page(library, f"drops/long/{old.lower()}.html"))
     assert f"Sheet {old} is old: revision 1, 2026-01-10." in said
     assert "Little drops, Long, grey sea" in said
-    assert re.search(r"Glass stone, 2 mm, smoke \d+ \d+", said)
+    assert re.search(r"Glass stone, 2 mm, smoke \d+\+1 \d+\+1", said)
     assert f"{old}, Long, grey sea: revision 1, 2026-01-10" in libraries.said(page(library, "drops/long/index.html"))
 
 
@@ -155,19 +155,26 @@ def test_the_address_of_a_code_is_that_of_a_page_that_is_published(library: Any)
     library.publish("drops")
     for version in worked.versions.values():
         for way in (None, version.colourways[0]):
-            address = page_of_kit(worked, Kits(worked, version, 1, (), way))
+            kits = Kits(worked, version, 1, (), way, posted=True)
+            address = page_of_kit(worked, kits, code_of_kit(kits))
             path = address.removeprefix("https://testbench.example/sheets/")
             assert path != address
             assert (library.build / path).is_file()
-        chosen = Kits(worked, version, 1, (("bore", "9 mm"),))
-        assert page_of_kit(worked, chosen) == ""  # no page tells what was ordered
+        chosen = Kits(worked, version, 1, (("bore", "9 mm"),), posted=True)
+        assert page_of_kit(worked, chosen, code_of_kit(chosen)) == ""  # no page tells what was ordered
+        stones, clay = (
+            Kits(worked, version, 1, leave_out=frozenset({one}), posted=True) for one in ("glass-2", "silver")
+        )
+        assert page_of_kit(worked, stones, code_of_kit(stones)) != ""  # as many, now from the bench: the same numbers
+        assert page_of_kit(worked, clay, code_of_kit(clay)) == ""  # of one's own clay what is used is printed too
 
 
 def test_without_an_address_of_the_studio_a_code_leads_nowhere_and_with_one_no_byte_of_a_page_is_another(
     library: Any,
 ) -> None:
     worked = library.worked("drops")
-    assert page_of_kit(worked, Kits(worked, worked.main, 1)) == ""
+    kits = Kits(worked, worked.main, 1, posted=True)
+    assert page_of_kit(worked, kits, code_of_kit(kits)) == ""
     library.publish("drops")
     before = _pages(library)
     library.change("studio.yaml", "currency: EUR\n", "currency: EUR\naddress: https://testbench.example/sheets/\n")

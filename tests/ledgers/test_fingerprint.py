@@ -12,7 +12,8 @@ from typing import Any
 
 import pytest
 
-from sheetgen.model.fingerprint import SIGNS, Number, code_of, fingerprint
+from sheetgen.model.fingerprint import SIGNS, Number, fingerprint
+from sheetgen.model.printed import code_of
 
 ROOT = Path(__file__).parents[2]
 
@@ -39,7 +40,7 @@ def test_the_signs_are_the_sha_256_of_the_numbers_to_base_31() -> None:
 def test_the_signs_are_the_same_in_every_run() -> None:
     program = (
         "from pathlib import Path; from sheetgen.pipeline import work_through; "
-        "from sheetgen.model.fingerprint import code_of; "
+        "from sheetgen.model.printed import code_of; "
         "[one] = work_through(Path('.'), ['tideline-band']).worked; "
         "print(*(code_of(one, version) for version in one.versions.values()))"
     )

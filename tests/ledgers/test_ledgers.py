@@ -152,9 +152,12 @@ SPOILT: dict[str, tuple[Callable[[str], str], str]] = {
         lambda text: text.replace('"prices": {}', '"prices": {"silver, 25 g": ["Silver", 38]}'),
         "a number's word must be text",
     ),
-    "colourways as a list": (
-        lambda text: text.replace('"title":', '"colourways": [], "title":'),
-        "the colourways of version 'main' must be names",
+    "kits as a list": (lambda text: text.replace('"kits": {', '"kits": [], "other": {'), "the kits of a version must"),
+    "a colourway's kits as names": (lambda text: text.replace('"": [{}]', '"": {}'), "of a colourway are a list"),
+    "no plain kit": (lambda text: text.replace('"kit":', '"kitt":'), "'kit' must be names"),
+    "the teacher's as a word": (
+        lambda text: re.sub(r'("the teacher\'s alone": \{\n\s+"\w+": )\[.*\]', r'\1"all"', text),
+        "of the teacher's sheet are a list",
     ),
     "another group": (lambda text: text.replace('"figures"', '"figs"'), "'figs' is no group of numbers"),
 }  # fmt: skip

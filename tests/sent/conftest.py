@@ -30,6 +30,7 @@ class SentLine(NamedTuple):
     colourway: str = ""
     many: int = 1
     only: frozenset[str] = frozenset()
+    leave_out: frozenset[str] = frozenset()
 
 
 @pytest.fixture(scope="session", name="line")
@@ -53,7 +54,9 @@ def send(root: Path, private: Path, *lines: SentLine, day: int = 1) -> int:
         assert worked is not None, list(map(str, troubles))
         version = worked.version(line.version)
         way = next((one for one in version.colourways if one.name == line.colourway), None)
-        kits = Kits(worked, version, line.many, tuple(line.choices.items()), way, frozenset(), line.only)
+        kits = Kits(
+            worked, version, line.many, tuple(line.choices.items()), way, line.leave_out, line.only, posted=True
+        )
         parts.setdefault(line.order, []).append(Part(kits, line.many))
     orders = tuple(Order(number, "Ida Invented", "With love", None, tuple(each)) for number, each in parts.items())
     run = Run(orders, tuple(part.kits for each in parts.values() for part in each))

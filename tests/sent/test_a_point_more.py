@@ -24,6 +24,11 @@ CLAY = "silver-low-fire"
 FAILS = "lantern-pull"
 # Every version of three designs, two with choices of their own, two in colours; of clays, and of none.
 CHOSEN = {"rolled": "7 cards"}
+# Of the ring what its handout, bench card and templates do not print, and its teacher's workings do.
+ALONE = {
+    "band.clay_mass", "band.fired_inside", "band.fired_iso", "band.fired_jp", "band.fired_uk", "band.fired_us",
+    "band.former_wanted", "band.inside", "band.wet_inside", "band.wide", "seam_face",
+}  # fmt: skip
 Told = dict[tuple[str, str], dict[str, tuple[str, str]]]
 """By design and version, each number with was and is."""
 
@@ -212,4 +217,5 @@ def test_of_a_ring_that_was_ordered_thicker_its_own_numbers_are_told(tried: dict
     own = lines[at + 1 :][: next(n for n, line in enumerate(lines[at + 1 :]) if not line.startswith("    "))]
     rows = {m[1]: (m[2], m[3]) for line in own if (m := re.fullmatch(r" +.* \(([\w.]+)\): was (.+), is (.+)", line))}
     assert len(rows) > 5
-    assert rows == {key: (was, after[key]) for key, was in before.items() if was != after[key]}
+    differ = {key: (was, after[key]) for key, was in before.items() if was != after[key]}
+    assert rows == {key: both for key, both in differ.items() if key not in ALONE}

@@ -133,8 +133,8 @@ def test_a_new_list_opens_in_a_spreadsheet_with_a_column_for_each_thing(tmp_path
     table = list(csv.reader(io.StringIO(path.read_text("utf-8-sig"))))
     assert table == [
         list(COLUMNS),
-        ["Q-2601", "2026-12-01", "drops", "Long", "", "", "1", "K7M3QX", "1"],
-        ["Q-2602", "2026-12-02", "drops", "Long", "height=24 mm; bore=9 mm", "", "2", "234567", "1"],
+        ["Q-2601", "2026-12-01", "drops", "Long", "", "", "", "1", "K7M3QX", "1"],
+        ["Q-2602", "2026-12-02", "drops", "Long", "height=24 mm; bore=9 mm", "", "", "2", "234567", "1"],
     ]
     assert lines(path) == (FIRST, SECOND)
 

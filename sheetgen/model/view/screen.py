@@ -72,7 +72,7 @@ class CodePage:
     called: Annotated[str, "what the version is called today, where that is another name, or nothing"]
     revision: Annotated[str, "of today's sheet: revision 3, 2026-05-02"]
     moved: Annotated[tuple[MovedNumber, ...], "the numbers that differ"]
-    colours: Annotated[tuple[str, ...], "of a kit in a colourway how many of each colour are in it today"]
+    listed: Annotated[tuple[str, ...], "of a kit in a colourway what its sheets list today, and how much of it"]
     home: Annotated[str, "the way up to the library's page"]
 
 

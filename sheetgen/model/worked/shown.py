@@ -11,12 +11,16 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A number in a text or beside a step: what it is called, what it is, its part; `labelled` by the file itself."""
+    """A number in a text or beside a step: what it is called, what it is, its part; `labelled` by the file itself.
+
+    `figure` is the figure of the version that it is, by its name; empty for one that the text works for itself.
+    """
 
     label: str
     printed: Printed
     part: str = ""
     labelled: bool = False
+    figure: str = ""
 
 
 Prose = tuple["str | Shown", ...]

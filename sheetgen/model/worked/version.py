@@ -45,7 +45,8 @@ class WorkedVersion:
     `colourways` are what the design says of kits, as far as it holds for this version;
     `view` is what stands where in the view of the finished piece, beside the parts that say so themselves, and
     `view_shows` what is seen there, for who cannot see it. `slabs` are rolled for its clay, as soon as they are laid
-    out. `changed`: its revision was published with other numbers.
+    out. `drawn` are the figures that its templates and the drawings beside its steps print; None: not known, any may
+    be. `changed`: its revision was published with other numbers.
     """
 
     name: str
@@ -66,6 +67,7 @@ class WorkedVersion:
     kit: Kit | None = None
     colourways: tuple[Colourway, ...] = ()
     slabs: tuple[SlabLayout, ...] = ()
+    drawn: frozenset[str] | None = None
     changed: bool = False
 
     @property

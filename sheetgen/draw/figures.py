@@ -1,0 +1,64 @@
+"""Which figures of a version its templates and the drawings beside its steps print."""
+
+from __future__ import annotations
+
+import html
+import re
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from sheetgen.base.frozen import Frozen
+from sheetgen.draw.diagrams import diagrams
+from sheetgen.draw.piece import alone, templates
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from sheetgen.model.drawing import Drawing
+    from sheetgen.model.worked import Worked, WorkedVersion
+
+TEXT = re.compile(r"<text\b[^>]*>(.*?)</text>", re.DOTALL)
+
+
+def with_drawn(worked: Worked) -> Worked:
+    """A worked project of whose versions it is known which figures are drawn.
+
+    Misplaced at a part of which a step wants a drawing that cannot be made.
+    """
+    versions = {name: replace(one, drawn=drawn_figures(one)) for name, one in worked.versions.items()}
+    return replace(worked, versions=Frozen(versions))
+
+
+def drawn_figures(version: WorkedVersion) -> frozenset[str]:
+    """The names of the figures whose words stand in a drawing of their part.
+
+    A drawing tells a part and what is drilled in it; that of a gesture may tell whatever part is near, and the
+    project's own figures.
+    """
+    found: set[str] = set()
+    for parts, words in _drawings(version):
+        of_these = ((key, one) for key, one in version.figures.items() if not parts or one.part in parts)
+        found |= {key for key, one in of_these if key not in found and _stands(one.printed.words, words)}
+    return frozenset(found)
+
+
+def _drawings(version: WorkedVersion) -> Iterator[tuple[frozenset[str], str]]:
+    """Each drawing's words, with the parts that it tells; none where it may tell any."""
+    whole = [(one.piece.name, alone(one)) for one in templates(version)]
+    for name, drawing in (*whole, *diagrams(version).items()):
+        part = version.parts.get(name)
+        near = (part.name, *(one.name for one in version.drilled_in(part))) if part is not None else ()
+        yield frozenset(near), _words(drawing)
+
+
+def _words(drawing: Drawing) -> str:
+    return "\n".join(map(html.unescape, _texts(drawing.svg)))
+
+
+def _texts(svg: str) -> Iterable[str]:
+    return TEXT.findall(svg)
+
+
+def _stands(number: str, words: str) -> bool:
+    """Whether a number stands in words by itself: 2 is in "Ø 2" and "2, at most", and not in 2.5, 12 or 20."""
+    return re.search(rf"(?<![\d.,/]){re.escape(number)}(?![.,/]?\d)", words) is not None
