@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.interval import GRAIN, ceil, floor
 from sheetgen.base.material import Clay, Consumable, Tool
 from sheetgen.base.measure import measure
-from sheetgen.base.packing import pack
+from sheetgen.base.packing import packed
 from sheetgen.base.room import Room
 from sheetgen.base.tree import number as working_number
 from sheetgen.facts.kiln import APART, BED_DEPTH, SHELF
@@ -154,7 +154,7 @@ def _filled(laid: Laid, lying: Sequence[Room | None], room: tuple[float, float],
     """How many pieces lie in each place, so far apart; at its edge nothing has to be."""
     pairs = zip(laid, lying, strict=True)
     sides = [(one.wide + apart, one.deep + apart) for (_, _, many), one in pairs if one for _ in range(many)]
-    places = pack(sides, (room[0] + apart, room[1] + apart), turn=True, trials=TRIALS)
+    places = packed(tuple(sides), (room[0] + apart, room[1] + apart), turn=True, trials=TRIALS)
     return [len(place) for place in places]
 
 
