@@ -18,7 +18,7 @@ from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
 from sheetgen.model.worked import SHEETS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
-from sheetgen.read.bounds import OF_STOCK, bounded
+from sheetgen.read.bounds import OF_STOCK, bounded, few
 from sheetgen.read.classes import check_class, check_whole
 from sheetgen.read.files import file_words, once_a_line
 from sheetgen.read.forms import FormT, form
@@ -186,7 +186,8 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
     found = file_words(path, name, troubles)
     if found is None:
         return None
-    if not all(bounded(value, LONGEST, troubles) for key, value in found.items() if key != "parts"):
+    bound = (bounded(value, LONGEST, troubles) for key, value in found.items() if key != "parts")
+    if not few(found, troubles) or not all(bound):
         return None  # but of parts: an outline may be long, and has bounds of its own
     with once_a_line(troubles) as more:
         put_in(found, house, more)
