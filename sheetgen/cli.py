@@ -15,7 +15,7 @@ import click
 
 from sheetgen import pipeline, publishing
 from sheetgen.base.program import program_version
-from sheetgen.base.trouble import CannotBe, KindFault, printable
+from sheetgen.base.trouble import CannotBe, KindFault, cut, printable
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -357,7 +357,7 @@ def _told(run: Callable[[], tuple[Outcome, list[str]]]) -> NoReturn:
 
 
 def _tell(outcome: Outcome) -> None:
-    for trouble in outcome.troubles.gathered():
+    for trouble in cut(outcome.troubles.gathered()):
         click.echo(str(trouble), err=True)
     if click.get_current_context().meta.get("traceback"):
         for fault in outcome.faults:

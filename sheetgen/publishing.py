@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from sheetgen.base.paths import leads_out
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.pipeline import THEME, NotReady, Outcome, held, pages_of, work_one
@@ -55,6 +56,8 @@ def published(root: Path, build: Path, wanted: Wanted, tell: Callable[[str], Non
     """
     if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
         raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
+    if build.is_symlink() and build.absolute().is_relative_to(root.absolute()) and leads_out(build, root):
+        raise NotReady(f"{build} is a link to a folder outside the library: name that folder itself with --into")
     outcome = Outcome()
     found = standing(root, build, wanted.designs)
     if wanted.every or wanted.part:

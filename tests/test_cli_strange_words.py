@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from typing import Any
 
@@ -32,20 +31,21 @@ def test_square_brackets_in_a_label_and_a_title_are_printed_as_they_stand(label:
 @pytest.mark.parametrize(
     "words", [["figures", "pendant"], ["figures", "pendant", "--working"], ["figures", "pendant", "--json"]]
 )
-def test_no_label_moves_a_terminal_about(words: list[str], run: Any, library: Any) -> None:
+def test_a_label_that_moves_a_terminal_about_is_refused_at_its_line(words: list[str], run: Any, library: Any) -> None:
     figure(library, STRANGE)
     result = run(*words)
-    assert "[2Jb" in result.stdout
-    assert not MOVES.search(result.stdout)
-    if "--json" in words:  # escaped, and still the same words
-        assert json.loads(result.stdout)["versions"]["main"]["own_one"]["label"] == "a\x1b[2Jb\x07c\x9b2Jd\u202ee"
+    assert result.exit_code == 1
+    assert "project.yaml:19:12: error: the sign U+001B moves or hides what stands beside it" in result.stderr
+    assert not MOVES.search(result.stdout + result.stderr)
 
 
-def test_no_house_step_moves_a_terminal_about(run: Any, library: Any) -> None:
+def test_a_house_step_that_moves_a_terminal_about_is_refused(run: Any, library: Any) -> None:
     text = f"dry:\n  about: {STRANGE}\n  takes: {{how: {STRANGE}}}\n  title: Dry\n  text: '{{how}}'\n"
     library.write("steps/bench.yaml", text)
-    told = run("steps").stdout
-    assert told.count("[2Jb") == 2
+    assert not MOVES.search(run("steps").output)
+    told = run("check").stderr
+    assert "steps/bench.yaml:2:10: error: the sign U+001B" in told
+    assert "steps/bench.yaml:3:16: error: the sign U+001B" in told
     assert not MOVES.search(told)
 
 

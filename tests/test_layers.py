@@ -46,13 +46,13 @@ ONE_PLACE = {
     "yaml": "sheetgen.read.yaml_words",
     "markdown": "sheetgen.render.words",
     "nh3": "sheetgen.render.words",
-    "jinja2": "sheetgen.render.theme",
     "PIL": "sheetgen.render.pictures",
     "segno": "sheetgen.render.qr",
     "click": "sheetgen.cli",
 }
 # And those that live in a few.
 FEW_PLACES = {
+    "jinja2": {"sheetgen.render.theme", "sheetgen.render.sandbox"},
     "weasyprint": {"sheetgen.render.pdf", "sheetgen.render.quick"},
     "pydyf": {"sheetgen.render.quick"},
     "openpyxl": {"sheetgen.read.workbook", "sheetgen.publish.workbook"},

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
 MOST = 40
 MOST_DEGREES = 720
+TURN, BARE = re.compile(r"\d+(?:[.,]\d+)?"), re.compile(r"[\d.,]+")
 _EXAMPLE = "write straight 12 mm, or arc 5 mm 180 left"
 
 
@@ -65,12 +66,16 @@ def _piece(piece: str, at: int) -> WrittenBend:
         return WrittenBend(rest.strip(), at + piece.index(rest.strip(), len(word)))
     if word != "arc":
         raise Wrong(f"'{piece}' is no straight and no arc", at, len(piece), _EXAMPLE)
-    match = re.fullmatch(r"(arc\s+)(.*\S)\s+(\d+(?:[.,]\d+)?)\s*°?(?:\s+(left|right))?", piece)
-    if not match or re.fullmatch(r"[\d.,]+", match[2]):
+    said, _, side = piece.rpartition(" ")
+    if side not in {"left", "right"}:
+        said, side = piece, ""
+    *wide, far = said.rstrip().removesuffix("°").rsplit(maxsplit=1)
+    size = wide[0].removeprefix("arc").strip() if wide else ""
+    if not size or not TURN.fullmatch(far) or BARE.fullmatch(size):
         helped = "its inside diameter, then its degrees: arc 5 mm 180"
         raise Wrong(f"'{piece}' does not say how wide and how far it bends", at, len(piece), helped)
-    degrees = float(match[3].replace(",", "."))
+    degrees = float(far.replace(",", "."))
     if not 0 < degrees <= MOST_DEGREES:
         helped = f"more than 0 and at most {MOST_DEGREES} degrees"
-        raise Wrong(f"a bend cannot be {match[3]} degrees", at + match.start(3), len(match[3]), helped)
-    return WrittenBend(match[2], at + match.start(2), degrees, match[4] == "left")
+        raise Wrong(f"a bend cannot be {far} degrees", at + piece.rindex(far), len(far), helped)
+    return WrittenBend(size, at + piece.index(size, len("arc")), degrees, side == "left")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import heapq
 import re
 import unicodedata
 from difflib import get_close_matches
@@ -13,6 +14,11 @@ if TYPE_CHECKING:
 
 Spelled = TypeVar("Spelled", bound=str)
 
+_EMPTY = frozenset("\u034f\u115f\u1160\u17b4\u17b5\u2800\u3164\uffa0") | {chr(n) for n in range(0xFE00, 0xFE10)}
+"""Signs that a face leaves empty: fillers, a pattern without dots, what only says how the sign before it looks."""
+_UNSEEN = frozenset({"Zs", "Zl", "Zp", "Cc", "Cf"})
+"""Categories of Unicode of which nothing is seen: spaces, commands, joiners."""
+MOST_COMPARED = 100
 _INSIDE = re.compile(r"(?<=[^\W\d_])'(?=[^\W\d_])")
 _AFTER_S = re.compile(r"(?<!\w)'[^']*'(?!\w)|(?<=s)'(?=\s)")  # or what stands in single quotes, which is passed over
 
@@ -22,6 +28,11 @@ def slug(name: str) -> str:
     plain = unicodedata.normalize("NFKD", name.lower().replace("½", " half")).encode("ascii", "ignore").decode()
     letters = re.findall(r"[a-z0-9]+", plain) or [f"{ord(c):x}" for c in name if c.isalnum()]
     return "-".join(letters) or "version"
+
+
+def blank(words: str) -> bool:
+    """Whether nothing of it is seen: spaces of any width, signs without one, letters that are left empty."""
+    return all(c in _EMPTY or unicodedata.category(c) in _UNSEEN for c in words)
 
 
 @functools.lru_cache(4096)
@@ -72,7 +83,9 @@ def nearest(word: str, known: Iterable[str]) -> str:
     wanted = word[:80].lower().replace("_", " ").replace("-", " ")
     if wanted in names:
         return names[wanted]
-    found = get_close_matches(wanted, names, n=1, cutoff=0.6)
+    # Of very many those that begin alike and are as long: to compare each with each takes longer than to work them.
+    like = heapq.nsmallest(MOST_COMPARED, names, key=lambda one: (one[:1] != wanted[:1], abs(len(one) - len(wanted))))
+    found = get_close_matches(wanted, like, n=1, cutoff=0.6)
     return names[found[0]] if found else ""
 
 

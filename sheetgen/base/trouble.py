@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Literal
 
@@ -17,6 +18,8 @@ PROJECT = "/project.yaml"
 """How the name of a project's own file ends."""
 FIRST_MEND = "first mend"
 """How the help begins of what only follows from another trouble."""
+MOST_TOLD = 100
+"""Troubles of one file that are told one by one: who has read so many mends those first."""
 SPACES = dict.fromkeys("\u00a0\u2009\u202f", " ") | {"\u2060": ""}
 
 
@@ -142,3 +145,19 @@ class Troubles:
             replace(one, place=replace(one.place, used_at=tuple(uses))) if one.place and uses else one
             for one, uses in found.items()
         ]
+
+
+def cut(troubles: Iterable[Trouble]) -> Iterator[Trouble]:
+    """Troubles of which no file has too many; how many more it has is told where the first of those stands."""
+    told: Counter[str] = Counter()
+    more: dict[str, list[Trouble]] = {}
+    for trouble in troubles:
+        name = trouble.place.source.name if trouble.place else ""
+        told[name] += 1
+        if told[name] <= MOST_TOLD:
+            yield trouble
+        else:
+            more.setdefault(name, []).append(trouble)
+    for left in more.values():
+        severity: Severity = "error" if any(one.severity == "error" for one in left) else "warning"
+        yield Trouble(f"{len(left)} more troubles from here on", left[0].place, "mend those above first", severity)

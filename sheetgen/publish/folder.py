@@ -8,13 +8,14 @@ import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from sheetgen.base.paths import leads_out
+from sheetgen.base.place import Place, Source
+from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
 from sheetgen.publish.record import RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
-
-    from sheetgen.base.trouble import Trouble
 
 LAID = ".laid-"
 EVERY = 2.0
@@ -87,7 +88,7 @@ class Folder:
         """What a file of ours holds; None where it is not there."""
         target = self._inside(path)
         try:
-            return target.read_bytes() if target is not None else None
+            return target.read_bytes() if target is not None and not target.is_symlink() else None
         except OSError:
             return None
 
@@ -107,7 +108,9 @@ class Folder:
         try:
             for page in pages:
                 target = self.root / page.path
-                if target.is_file() and target.read_bytes() == page.content:
+                if leads_out(target.parent, self.root):
+                    raise Misplaced(_linked(self.root, target.parent))
+                if not target.is_symlink() and target.is_file() and target.read_bytes() == page.content:
                     continue
                 target.parent.mkdir(parents=True, exist_ok=True)
                 ready.append((beside(target, page.content), target, page.path))
@@ -126,13 +129,20 @@ class Folder:
 
     def _inside(self, path: str) -> Path | None:
         """A recorded path, unless it points outside the folder."""
-        target = (self.root / path).resolve()
+        target = (self.root / path).parent.resolve() / Path(path).name  # of a link the link, and not what it leads to
         return target if target.is_relative_to(self.root.resolve()) and not target.is_dir() else None
 
     def _drop_empty(self, folder: Path) -> None:
         while folder != self.root.resolve() and folder.is_dir() and not any(folder.iterdir()):
             folder.rmdir()
             folder = folder.parent
+
+
+def _linked(root: Path, folder: Path) -> Trouble:
+    """That a folder of the output is a link, or lies in one."""
+    link = next(one for one in (*reversed(folder.parents), folder) if one.is_relative_to(root) and one.is_symlink())
+    where = Place(Source(f"{root.name}/{link.relative_to(root)}"))
+    return Trouble("the folder is a link to one outside the output", where, "take the link away")
 
 
 def beside(target: Path, content: bytes, mode: int = 0o644) -> Path:

@@ -1,6 +1,6 @@
 """What a design is made of, as a key: the program, what the studio shares, and the design's own folder.
 
-Only the standard library is imported here: where nothing has changed, nothing else is needed.
+Only the standard library and the base are imported here: where nothing has changed, nothing else is needed.
 """
 
 from __future__ import annotations
@@ -9,6 +9,8 @@ import hashlib
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from sheetgen.base.paths import leads_out
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -37,11 +39,12 @@ def printer_key() -> str:
 def shared_key(root: Path) -> str:
     """Of what a library's designs share: themes, studio, stock, steps, kinds."""
     digest = hashlib.sha256()
-    _add_files(digest, root, (root / "themes").rglob("*"))
+    _add_files(digest, root, _below(root / "themes", root))
     projects = root / "projects"
-    _add_files(digest, root, (path for path in projects.glob("*") if path.is_file()))
+    if not leads_out(projects, root):
+        _add_files(digest, root, (path for path in projects.glob("*") if not path.is_dir()))
     for folder in (projects / name for name in FOLDERS_OF_STUDIO):
-        _add_files(digest, root, folder.rglob("*"))
+        _add_files(digest, root, _below(folder, root))
     return digest.hexdigest()
 
 
@@ -49,14 +52,14 @@ def own_key(folder: Path) -> str:
     """Of a design's folder, without its ledgers, which publishing writes."""
     digest = hashlib.sha256()
     ledgers = folder / LEDGER
-    _add_files(digest, folder, (path for path in folder.rglob("*") if not path.is_relative_to(ledgers)))
+    _add_files(digest, folder, (path for path in _below(folder, folder.parents[1]) if not path.is_relative_to(ledgers)))
     return digest.hexdigest()
 
 
 def ledger_key(folder: Path) -> str:
     """Of what a design has kept of what was printed."""
     digest = hashlib.sha256()
-    _add_files(digest, folder, (folder / LEDGER).rglob("*"))
+    _add_files(digest, folder, _below(folder / LEDGER, folder))
     return digest.hexdigest()
 
 
@@ -68,14 +71,21 @@ def joined(*keys: str) -> str:
 def design_folders(root: Path) -> dict[str, Path]:
     """Every folder of a design, by its name, in order; in trouble or not."""
     projects = root / "projects"
-    there = sorted(projects.iterdir()) if projects.is_dir() else []
+    there = sorted(projects.iterdir()) if projects.is_dir() and not leads_out(projects, root) else []
     apart = FOLDERS_OF_STUDIO
     return {path.name: path for path in there if path.is_dir() and path.name not in apart and path.name[0] != "."}
 
 
+def _below(folder: Path, root: Path) -> Iterable[Path]:
+    """What stands in a folder; of a link that leads out of the library the link alone."""
+    return [folder] if leads_out(folder, root) else folder.rglob("*")
+
+
 def _add_files(digest: hashlib._Hash, base: Path, paths: Iterable[Path]) -> None:
     for path in sorted(paths):
-        if path.is_file():
+        if path.is_symlink() and leads_out(path, base):  # it is not read
+            digest.update(f"{path.name}\0{path.readlink()}\0".encode("utf-8", "surrogateescape"))
+        elif path.is_file():
             content = path.read_bytes()
             digest.update(f"{path.relative_to(base)}\0{len(content)}\0".encode("utf-8", "surrogateescape"))
             digest.update(content)

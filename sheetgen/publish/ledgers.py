@@ -23,9 +23,9 @@ def keep(project: Path, ledger: Ledger) -> Path | None:
     target = folder / file_name(ledger.revision)
     if target.exists() or target.is_symlink():
         return None
-    folder.mkdir(exist_ok=True)
     if folder.resolve().parent != project.resolve():
         raise OSError(0, "the folder of the ledgers is a link to one elsewhere", str(folder))
+    folder.mkdir(exist_ok=True)
     laid = beside(target, ledger_text(ledger).encode())
     try:
         laid.replace(target)

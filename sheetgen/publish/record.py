@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.place import Place, Source
@@ -25,7 +26,7 @@ Stamp = list[Any]
 def read_record(root: Path) -> dict[str, Any]:
     """The record of a build folder; of one that a hand has changed what is still whole."""
     try:
-        told = json.loads((root / RECORD).read_text("utf-8"))
+        told = {} if (root / RECORD).is_symlink() else json.loads((root / RECORD).read_text("utf-8"))
         projects = {name: one for name, one in told["projects"].items() if _is_record(one)}
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return {"projects": {}, "index": {}, "in trouble": {}}
@@ -34,7 +35,7 @@ def read_record(root: Path) -> dict[str, Any]:
     index, trouble = (told.get(name) for name in ("index", "in trouble"))
     return {
         "projects": projects,
-        "index": index if isinstance(index, dict) else {},
+        "index": index if isinstance(index, dict) and all(map(_is_below, index)) else {},
         "in trouble": trouble if isinstance(trouble, dict) else {},
     }
 
@@ -49,7 +50,13 @@ def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
     files, entry = one["files"], one["entry"]
     words = [*files, *(entry[key] for key in ("name", "title"))]
     plain = all(isinstance(word, str) and word and word.isprintable() for word in words)
-    return isinstance(files, list | dict) and plain and all(isinstance(entry[key], list) for key in LISTS)
+    below = plain and all(map(_is_below, files))
+    return isinstance(files, list | dict) and below and all(isinstance(entry[key], list) for key in LISTS)
+
+
+def _is_below(path: str) -> bool:
+    """Whether a path of a record is one within the folder."""
+    return not PurePosixPath(path).is_absolute() and ".." not in PurePosixPath(path).parts
 
 
 def digest_of(content: bytes) -> str:

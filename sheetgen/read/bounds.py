@@ -9,7 +9,7 @@ from sheetgen.model.written import MOST_LISTED
 
 if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
-    from sheetgen.read.yaml_words import Words
+    from sheetgen.read.yaml_words import Mapping, Words
 
 OF_STOCK = 2000  # characters of a word of stock or of the studio
 
@@ -19,6 +19,15 @@ def too_long(word: Word, longest: int, troubles: Troubles) -> bool:
     if len(word) <= longest:
         return False
     troubles.add(f"a text of {len(word)} characters is too long", word.place, f"at most {longest}")
+    return True
+
+
+def few(found: Mapping, troubles: Troubles) -> bool:
+    """Whether no field of a project has too many names below it; the first that has is told."""
+    for key, value in found.items():
+        if isinstance(value, dict) and len(value) > MOST_LISTED:
+            troubles.add(f"'{key}' with {len(value)} names is too long", key.place, f"at most {MOST_LISTED}")
+            return False
     return True
 
 

@@ -105,8 +105,8 @@ def _in_trouble(source: Source, written: Mapping, troubles: Troubles) -> list[Wo
             continue
         line = trouble.place.line
         found += [key for key in written if key.place.line <= line][-1:]
-        twice = re.match(r"\s*['\"]?(.+?)['\"]?\s*:", source.line(line)[:LONGEST_NAME])
-        found += [key for key in written if twice and key == twice[1] and trouble.place.column == key.place.column]
+        twice = source.line(line)[:LONGEST_NAME].partition(":")[0].strip().strip("'\"")
+        found += [key for key in written if key == twice and trouble.place.column == key.place.column]
     return found
 
 

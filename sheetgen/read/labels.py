@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model.project import Studio, WrittenLabels
 
-BY = re.compile(r"\s*[×x*]\s*")
+BY = re.compile("[×x*]")
 EXAMPLE = "size: 64 × 34 mm"
 MOST = 40  # labels along a side: they would be narrower than a label can be
 SLACK = 0.01  # mm: dust of a sum in inches
@@ -61,10 +61,10 @@ def _size(word: Word, measures: Measures) -> tuple[float, float] | None:
             f"a label has two sides, and '{word}' is not two", word.place, f"width × height: {EXAMPLE}"
         )
         return None
-    first, second = word[: cuts[0].start()], word[cuts[0].end() :]
-    unit = re.search(r"[^\W\d_]+\s*$", second)
-    if unit and not re.search(r"[^\W\d_]", first):
-        first = f"{first} {unit[0]}"
+    first, second = word[: cuts[0].start()].strip(), word[cuts[0].end() :].strip()
+    unit = second[len(second.rstrip("".join(filter(str.isalpha, second)))) :]
+    if unit and not any(map(str.isalpha, first)):
+        first = f"{first} {unit}"
     place = word.place
     wide = _one(Word(first, place), "a side of a label", measures, EXAMPLE)
     tall = _one(Word(second, place), "a side of a label", measures, EXAMPLE) if wide is not None else None

@@ -39,13 +39,13 @@ def read_ledgers(project: Path, troubles: Troubles) -> list[Ledger]:
     """What is known of a design's revisions, by date and revision. One that cannot be used is a warning, and is not."""
     folder, name = project / FOLDER, f"projects/{project.name}/{FOLDER}"
     try:
-        paths = sorted(folder.glob("*.json")) if folder.is_dir() else []
         here = folder.resolve().parent == project.resolve()
+        paths = sorted(folder.glob("*.json")) if here and folder.is_dir() else []
     except OSError as fault:
         message = f"the folder of the ledgers cannot be read: {fault.strerror}"
         troubles.add(message, Place(Source(name)), "may you read it?", "warning")
         return []
-    if paths and not here:
+    if not here:
         message = "the folder of the ledgers is a link to one elsewhere"
         troubles.add(message, Place(Source(name)), "copy it here", "warning")
         return []

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.address import folder_address
 from sheetgen.base.dimension import LENGTH
+from sheetgen.base.paths import COPIED, DEVICES, LONGEST_NAME, OF_THE_OUTPUT, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
@@ -18,7 +19,7 @@ from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
 from sheetgen.model.worked import SHEETS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
-from sheetgen.read.bounds import OF_STOCK, bounded
+from sheetgen.read.bounds import OF_STOCK, bounded, few
 from sheetgen.read.classes import check_class, check_whole
 from sheetgen.read.files import file_words, once_a_line
 from sheetgen.read.forms import FormT, form
@@ -51,6 +52,12 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
             "run from the library's folder, or name it with --library",
         )
         return None
+    shared = [folder for folder in (projects, *(projects / one for one in NO_PROJECTS)) if leads_out(folder, root)]
+    for folder in shared:
+        told = f"the folder {OUTSIDE}"
+        troubles.add(told, Place(Source(str(folder.relative_to(root)))), COPIED)
+    if shared:
+        return None
     studio = _studio(projects, troubles)
     currency = str(studio.currency) if studio else currency_of(projects)
     shops = read_shops(studio.shops, Measures(currency, Troubles())) if studio else None
@@ -71,7 +78,9 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
             others += titles_of(folder)
             continue
         own = Troubles()
-        project = _project(folder, library, house, own)
+        if leads_out(folder, root):
+            own.add(f"the folder {OUTSIDE}", Place(Source(f"projects/{folder.name}")), COPIED)
+        project = None if own.errors else _project(folder, library, house, own)
         if project is not None and studio is not None:  # what a class lacks, a studio in trouble may say
             check_whole(project.class_, studio.class_, own)
         troubles.extend(own)
@@ -180,13 +189,13 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
         helped = f"rename {near[0]} to project.yaml" if near else "write one, or move the folder elsewhere"
         troubles.add("the project's file is missing", Place(Source(name)), helped)
         return None
-    if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", folder.name):
-        helped = "small letters and digits, with hyphens: it becomes part of a web address"
+    if helped := _misnamed(folder.name):
         troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
     found = file_words(path, name, troubles)
     if found is None:
         return None
-    if not all(bounded(value, LONGEST, troubles) for key, value in found.items() if key != "parts"):
+    bound = (bounded(value, LONGEST, troubles) for key, value in found.items() if key != "parts")
+    if not few(found, troubles) or not all(bound):
         return None  # but of parts: an outline may be long, and has bounds of its own
     with once_a_line(troubles) as more:
         put_in(found, house, more)
@@ -200,6 +209,15 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
     with once_a_line(troubles) as more:
         _look_over(project, folder, library, more)
     return project
+
+
+def _misnamed(name: str) -> str:
+    """What a project's folder must be called, where it is not; else nothing."""
+    if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", name) or len(name) > LONGEST_NAME:
+        return f"small letters and digits, with hyphens, {LONGEST_NAME} at most: it becomes part of a web address"
+    if name in DEVICES:
+        return "some machines take that for a device, and no folder"
+    return "the pages of the library have that name" if name in OF_THE_OUTPUT else ""
 
 
 def _look_over(project: Project, folder: Path, library: Library, troubles: Troubles) -> None:
@@ -247,6 +265,8 @@ def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:
 
 def titles_of(folder: Path) -> list[Word]:
     """What a project is called, if it says so."""
+    if leads_out(folder, folder.parents[1]):
+        return []
     source = read_text(folder / "project.yaml", f"projects/{folder.name}/project.yaml", Troubles())
     said = re.search(r"^title:.*\n(?:[ \t].*\n|\n)*", source.text, re.MULTILINE) if source else None
     found = words(replace(source, text=source.text[: said.end()]), Troubles()) if source and said else None

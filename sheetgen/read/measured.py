@@ -14,9 +14,10 @@ from sheetgen.formulas.firing import cooling_constant
 from sheetgen.formulas.shrinkage import shrinkage
 
 if TYPE_CHECKING:
-    from sheetgen.base.dimension import Dimension
     from sheetgen.read.measures import Measures
 
+WET, FIRED = re.compile(r"\s*wet\s+(?=\S)"), re.compile(r"[,;]\s*fired\s")
+FROM, TO, IN = re.compile(r"\s*from\s+(?=\S)"), re.compile(r"\sto\s"), re.compile(r"\sin\s")
 STRIP = "write wet 50 mm, fired 44.6 mm"
 COOLED = "write from 800 °C to 100 °C in 6 h, as your kiln does it with its door shut"
 
@@ -25,11 +26,11 @@ def shrunk(strips: list[Word], measures: Measures) -> Interval | None:
     """Least, middle and most shrinkage of test strips; None with a trouble."""
     found = []
     for strip in strips:
-        match = re.fullmatch(r"\s*wet\s+(.+?)\s*[,;]\s*fired\s+(.+?)\s*", strip)
-        if not match:
+        said = _between(strip, WET, FIRED)
+        if not said:
             measures.troubles.add(f"'{strip}' is not a test strip", strip.place, STRIP)
             continue
-        wet, fired = (_read(strip, match, i, LENGTH, measures) for i in (1, 2))
+        wet, fired = (measures.interval(part, LENGTH, above=0) for part in said)
         if wet and fired:
             try:
                 found.append(shrinkage.pure(wet.usual, fired.usual))
@@ -45,12 +46,12 @@ def shrunk(strips: list[Word], measures: Measures) -> Interval | None:
 
 def cooled(written: Word, measures: Measures) -> Interval | None:
     """A kiln's cooling constant, min, from one cooling of it that was timed; None with a trouble."""
-    match = re.fullmatch(r"\s*from\s+(.+?)\s+to\s+(.+?)\s+in\s+(.+?)\s*", written)
-    if not match:
+    said = _between(written, FROM, TO, IN)
+    if not said:
         measures.troubles.add(f"'{written}' does not say how the kiln cools", written.place, COOLED)
         return None
     wanted = (TEMPERATURE, TEMPERATURE, TIME)
-    hot, cool, took = (_read(written, match, i, sort, measures) for i, sort in enumerate(wanted, 1))
+    hot, cool, took = (measures.interval(part, sort, above=0) for part, sort in zip(said, wanted, strict=True))
     if not (hot and cool and took):
         return None
     try:
@@ -64,7 +65,19 @@ def cooled(written: Word, measures: Measures) -> Interval | None:
     return Interval(usual, low, high)
 
 
-def _read(word: Word, match: re.Match[str], group: int, wanted: Dimension, measures: Measures) -> Interval | None:
-    """One of the measures in a sentence, at its own place."""
-    part = Word(match[group], word.place_of(match.start(group), len(match[group])))
-    return measures.interval(part, wanted, above=0)
+def _between(word: Word, first: re.Pattern[str], *others: re.Pattern[str]) -> list[Word]:
+    """What stands after each of the signs of a sentence, each at its own place; none where a sign or a part is missing.
+
+    Each sign is looked for once, from where the last one ended.
+    """
+    found: list[Word] = []
+    sign = first.match(word)
+    for after in (*others, None):
+        start = sign.end() if sign else len(word)
+        sign = after.search(word, start) if after else None
+        text = word[start : sign.start() if sign else len(word)]
+        part = text.strip()
+        if not part or (after and not sign):
+            return []
+        found.append(Word(part, word.place_of(start + len(text) - len(text.lstrip()), len(part))))
+    return found

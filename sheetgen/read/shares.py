@@ -86,7 +86,7 @@ def overhead(word: Word | None, measures: Measures) -> tuple[Fraction, tuple[Par
     if match["of"] is None:
         measures.troubles.add(f"an overhead of {match['share']}: of what?", word.place, OF_WHAT)
         return nothing
-    named = re.split(r"\s*,\s*(?:and\s+)?|\s+and\s+", match["parts"])
+    named = [one.strip().removeprefix("and ").strip() for one in re.split(r",|\sand\s", match["parts"])]
     for one in named:
         if one not in PARTS:
             at = word.place_of(word.index(one, match.start("parts")), len(one))

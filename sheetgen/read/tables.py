@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
 from sheetgen.base.record import Row, Table, letters
+from sheetgen.read.signs import PRIVATE
 from sheetgen.read.table_lines import line_rows
 from sheetgen.read.table_text import LOST, table_text
-from sheetgen.read.yaml_words import PRIVATE
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

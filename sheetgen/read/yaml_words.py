@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 import yaml
 
 from sheetgen.base.place import Place, Source, Word, lines
+from sheetgen.read.signs import printable_words
 
 if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
@@ -19,7 +20,6 @@ DEEPEST = 12
 MOST_NODES = 20_000
 BRACES = "text that begins with a figure wants quotes"
 BRACES_HELP = 'such as "{{ body.length }} long"'
-PRIVATE = re.compile("[\ue000-\uf8ff]")  # of no alphabet: the program marks its own pages with them
 COMMA = "inside braces a comma begins the next field: put text with a comma in quotes, or fill this in"
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 Words = Any
@@ -200,10 +200,7 @@ def _word(source: Source, node: Any, place: Place, troubles: Troubles) -> Word: 
     raw = ""
     if node.style in {"|", ">", "'", '"'} or node.start_mark.line != node.end_mark.line:
         raw = _raw(source, node.start_mark, node.end_mark)
-    if strange := PRIVATE.search(node.value):
-        told = f"the sign U+{ord(strange[0]):04X} belongs to no alphabet"
-        troubles.add(told, place, "it cannot be printed; take it out")
-    return Word(PRIVATE.sub("\ufffd", node.value), place, raw)
+    return Word(printable_words(node.value, place, troubles), place, raw)
 
 
 def _raw(source: Source, start: Any, end: Any) -> str:  # noqa: ANN401

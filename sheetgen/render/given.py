@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model.view import Row
 
-NUMBER = re.compile(rf"(\d[\d.,/]*\d|\d)(?:\s*{APART}?\s*({UNIT})(?![\w²]))?")
+NUMBER = re.compile(rf"(\d[\d.,/]*\d|\d)(?:[\s{APART}]*({UNIT})(?![\w²]))?")
 NO_WIDTH = dict.fromkeys(map(ord, "\u00ad\u200b\u200c\u200d\u2060\ufeff"))
 
 

@@ -122,7 +122,7 @@ def _equal(place: Shown, words: str) -> bool:
     if place.kind == "told":
         text, words = text.casefold(), words.casefold()
     pattern, end = "", 0
-    text = re.sub(rf"^(?:\s|{APART})+|(?:\s|{APART})+$", "", text)
+    text = text.strip("".join({c for c in text if c.isspace()} | {APART}))
     for gap in SPACES.finditer(text):
         pattern += re.escape(text[end : gap.start()]) + (" " if gap[0].strip(APART) else gap_reads)
         end = gap.end()

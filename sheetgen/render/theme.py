@@ -1,4 +1,4 @@
-"""Themes: templates and CSS by name; the one module that knows jinja2."""
+"""Themes: templates and CSS by name, from a theme's own folders and nowhere else."""
 
 from __future__ import annotations
 
@@ -10,17 +10,20 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import jinja2
-from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup
 
 import sheetgen
+from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import Misplaced, Trouble
-from sheetgen.render.words import kept
+from sheetgen.render.counting import Count
+from sheetgen.render.sandbox import Known, Sandbox
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+MOST_TEMPLATE = 200_000
+"""Letters of a template or a style sheet: ours have 16,000 at most."""
 BARE = re.compile(r"[\w-]+(\.[\w-]+)*")
 HERE = Path(sheetgen.__file__).parent
 
@@ -35,16 +38,11 @@ class Theme:
     """A theme found in the library's own themes first, then in ours."""
 
     def __init__(self, name: str, roots: Sequence[Path]) -> None:
-        folders = [root / name for root in (*roots, shipped("themes")) if (root / name).is_dir()]
         self.root = roots[0].parent if roots else Path()
-        self.environment = ImmutableSandboxedEnvironment(
-            loader=Folders([str(f) for f in folders]),
-            autoescape=True,
-            undefined=jinja2.StrictUndefined,
-            trim_blocks=True,
-            lstrip_blocks=True,
-            finalize=kept,
-        )
+        self.linked = [one for root in roots for one in (root, root / name) if leads_out(one, self.root)]
+        found = [root / name for root in roots] if not self.linked else []
+        folders = [folder for folder in (*found, shipped("themes") / name) if folder.is_dir()]
+        self.environment = Sandbox(Folders(folders, self.root))
         self.folders = folders
 
     def page(self, template: str, **values: Any) -> str:  # noqa: ANN401 - whatever the template wants
@@ -54,6 +52,8 @@ class Theme:
         """
         try:
             return self._filled(template, values)
+        except Misplaced:
+            raise
         except Exception as fault:
             if (told := self._misplaced(fault, f": {str(fault)[:200]}")) is None:
                 raise
@@ -63,6 +63,8 @@ class Theme:
         """The same of what is private: a fault is told without its words, which may be of the data."""
         try:
             return self._filled(template, values)
+        except Misplaced:
+            raise
         except Exception as fault:
             words = f": {str(fault)[:200]}" if isinstance(fault, jinja2.TemplateSyntaxError) else ""
             if (told := self._misplaced(fault, words)) is None:
@@ -70,6 +72,10 @@ class Theme:
             raise told from None
 
     def _filled(self, template: str, values: dict[str, Any]) -> str:
+        if self.linked:
+            place = Place(Source(os.path.relpath(self.linked[0], self.root)))
+            raise Misplaced(Trouble(f"the folder of themes {OUTSIDE}", place, COPIED))
+        self.environment.count = Count()
         return self.environment.get_template(template).render(styles=self.styles, **values)
 
     def _misplaced(self, fault: Exception, words: str) -> Misplaced | None:
@@ -82,7 +88,7 @@ class Theme:
     def place(self, template: str) -> Place:
         """The beginning of a template's file."""
         path = next(folder / template for folder in self.folders if (folder / template).is_file())
-        return Place(Source(os.path.relpath(path, self.root), path.read_text("utf-8")), 1)
+        return _line(path, self.root, 1)
 
     def _blamed(self, fault: Exception) -> Place | None:
         """The line of a theme's file that a fault came from: jinja2 puts its templates into the traceback."""
@@ -91,7 +97,7 @@ class Theme:
             lines.append((fault.filename, fault.lineno))
         for name, line in reversed(lines):
             if any(Path(name).is_relative_to(folder) for folder in self.folders):
-                return Place(Source(os.path.relpath(name, self.root), Path(name).read_text("utf-8")), line)
+                return _line(Path(name), self.root, line)
         return None
 
     @functools.cached_property
@@ -100,22 +106,45 @@ class Theme:
         found: dict[str, Markup] = {}
         for folder in reversed(self.folders):
             for path in sorted(folder.glob("*.css")):
-                if inside(path, folder):
-                    found[path.name] = Markup(path.read_text("utf-8"))  # noqa: S704 - the theme's own file
+                found[path.name] = Markup(_text(path, folder, self.root))  # noqa: S704 - the theme's own file
         return found
 
 
-def inside(path: Path, folder: Path) -> bool:
-    """Whether a file really lies in a folder, and no link leads out of it."""
-    return path.is_file() and path.resolve().parent == folder.resolve()
+def _line(path: Path, root: Path, line: int) -> Place:
+    return Place(Source(os.path.relpath(path, root), path.read_text("utf-8", "replace")), line)
 
 
-class Folders(jinja2.FileSystemLoader):
+def _text(path: Path, folder: Path, root: Path) -> str:
+    """The text of a file of a theme. Misplaced for a link that leads out of its folder, and for what is no text."""
+    place = Place(Source(os.path.relpath(path, root)))
+    if not path.resolve().is_relative_to(folder.resolve()):
+        raise Misplaced(Trouble("the file is a link to one outside the theme", place, "copy it here"))
+    if not path.is_file():
+        raise Misplaced(Trouble("this is not a file", place, "a template or a style sheet is wanted here"))
+    if path.stat().st_size > MOST_TEMPLATE:
+        told = f"the file is {path.stat().st_size} bytes long"
+        raise Misplaced(Trouble(told, place, f"a theme's file has {MOST_TEMPLATE} at most"))
+    try:
+        return path.read_text("utf-8")
+    except UnicodeDecodeError as fault:
+        line = path.read_bytes()[: fault.start].count(b"\n") + 1
+        helped = "open it in a text editor and save it with the encoding UTF-8"
+        raise Misplaced(Trouble("the file is not in UTF-8", _line(path, root, line), helped)) from None
+
+
+class Folders(Known):
     """Templates by bare names, from the theme's own folders and nowhere else."""
 
-    def get_source(self, environment: jinja2.Environment, template: str) -> tuple[str, str, Callable[[], bool]]:
-        """The text of a template. TemplateNotFound for a name with a folder in it, or one that links elsewhere."""
-        folders = [Path(path) for path in self.searchpath]
-        if not BARE.fullmatch(template) or not any(inside(folder / template, folder) for folder in folders):
+    def __init__(self, folders: Sequence[Path], root: Path) -> None:
+        self.folders, self.root = folders, root
+
+    def get_source(self, _environment: jinja2.Environment, template: str) -> tuple[str, str, Callable[[], bool]]:
+        """The text of a template. TemplateNotFound for a name with a folder in it, Misplaced for one that links out."""
+        if (path := self.path_of(template)) is None:
             raise jinja2.TemplateNotFound(template)
-        return super().get_source(environment, template)
+        return _text(Path(path), Path(path).parent, self.root), path, lambda: True
+
+    def path_of(self, name: str) -> str | None:
+        """The file of a template, in the first folder that has one."""
+        paths = (folder / name for folder in self.folders if BARE.fullmatch(name))
+        return next((str(path) for path in paths if path.exists() or path.is_symlink()), None)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 OF = "of"
 _COUNT = re.compile(r"\d{1,6}", re.ASCII)
 _SHARE = re.compile(r"(\d{1,3}(?:[.,]\d{1,6})?) ?%", re.ASCII)
-_PART = re.compile(r"(\s*)(\d{1,6})(\s+)(\S.*?)\s*", re.ASCII)
+_PART = re.compile(r"(\s*)(\d{1,6})(\s+)(\S.*)", re.ASCII)
 WAYS = '{stone-a: 7, stone-b: 5}, {stone-a: 60 %, stone-b: 40 %} or "7 stone-a : 5 stone-b"'
 
 
@@ -64,7 +64,7 @@ def _parts(name: Word, word: Word, troubles: Troubles) -> Mix | None:
     colours = []
     at = 0
     for one in word.split(":"):
-        part = _PART.fullmatch(one)
+        part = _PART.fullmatch(one.rstrip())
         if part is None:
             told = f"'{word}' does not say which colour has which part"
             troubles.add(told, word.place, 'write "7 stone-a : 5 stone-b", or {stone-a: 7, stone-b: 5}')

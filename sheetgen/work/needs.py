@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING
 
-from sheetgen.base.arithmetic import LONGEST, read_condition
+from sheetgen.base.arithmetic import read_condition
 from sheetgen.base.binding import bind, bind_condition
 from sheetgen.base.dimension import ANY, spelled
 from sheetgen.base.reckoning import always
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Word
     from sheetgen.base.tree import Node
     from sheetgen.work.evaluator import Evaluator
+
+NAMED, ITEM = re.compile(r"[\w .-]+"), re.compile(r"[^\W\d][\w.-]*")
 
 
 def check_needs(evaluator: Evaluator) -> None:
@@ -53,17 +55,17 @@ def holds(when: Word, evaluator: Evaluator) -> bool:
 
 def _read(written: Word, evaluator: Evaluator) -> Node:
     try:
-        # a longer one is refused when it is read, and a row of spaces would be tried every way before
-        fits = len(written) <= LONGEST
-        equals = re.fullmatch(r"\s*([\w .-]+?)\s*=\s*([^\W\d][\w.-]*)\s*", written) if fits else None
-        if equals and evaluator.stocked(equals[2]):
-            _is_an_item(equals)
+        _equals_no_item(written, evaluator)
         return bind_condition(read_condition(written), evaluator.names)
     except Wrong as wrong:
         evaluator.troubles.add(wrong.message, written.place_of(max(0, wrong.at), wrong.width), wrong.help)
         raise Stopped from None
 
 
-def _is_an_item(equals: re.Match[str]) -> NoReturn:
-    told = f"'{equals[2]}' is an item and no number"
-    raise Wrong(told, equals.start(2), len(equals[2]), f"write {equals[1]} is {equals[2]}")
+def _equals_no_item(written: Word, evaluator: Evaluator) -> None:
+    """Raises Wrong for `clay = silver`."""
+    left, equals, right = written.partition("=")
+    name, item = left.strip(), right.strip()
+    if equals and NAMED.fullmatch(name) and ITEM.fullmatch(item) and evaluator.stocked(item):
+        told = f"'{item}' is an item and no number"
+        raise Wrong(told, written.index(item, len(left)), len(item), f"write {name} is {item}")

@@ -9,6 +9,7 @@ from sheetgen.base.dimension import spelled
 from sheetgen.base.figure import Figure
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.material import Tool
+from sheetgen.base.paths import DEVICES, OF_A_DESIGN
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import plain, slug, suggest
 from sheetgen.base.spot import Neighbour
@@ -61,6 +62,9 @@ def work(
             troubles.add("a version has no name", place, "add name: …")
         elif slug(name) in {called, *map(slug, named)}:
             troubles.add(f"another version is called '{name}' too", name.place, "give it another name")
+        elif slug(name) in DEVICES | OF_A_DESIGN:
+            told = f"a version cannot be called '{name}': its folder would be '{slug(name)}'"
+            troubles.add(told, name.place, "that name is taken by another page or by the machine")
         else:
             named[str(name)] = {k: v for k, v in version.items() if k != "name"}
     _known_choices(filed, [*named.values(), tried], troubles)

@@ -24,10 +24,13 @@ if TYPE_CHECKING:
     from sheetgen.work.evaluator import Evaluator, Quantity
 
 MOST_MARKS = 200
+DEEPEST = 6  # quotations and lists inside each other: a level of four spaces is one too
+LEVELS = re.compile(r"(?:[ \t]*(?:>|(?:[-*+]|\d{1,9}[.)])[ \t]))*+")
+RULE = frozenset("-*_ \t")
 NAME = re.compile(r"[^\W\d][\w .-]*")
 FIGURE = re.compile(r"\{\{(.*?)\}\}", re.DOTALL)
-BEGINS = re.compile(r"(?:^\s*|[.!?][\"”')]*\s+|\n\s*\n\s*|\n\s*(?:[-*+]|\d+[.)])\s+)[*_\"“‘(\[]*$")
-"""What stands before the first word of a sentence."""
+ENTRY = re.compile(r"[-*+]|\d+[.)]")
+OPENING, CLOSING = '*_"“‘([', "\"”')"
 IN = re.compile(r"(.+)\sin\s+(\S+)", re.DOTALL)
 UNSET = (
     (re.compile(r"(?<!\\)!\["), "a picture in a text", "a step's picture is picture: {file: …, caption: …, shows: …}"),
@@ -52,6 +55,10 @@ def prose(text: Word | None, evaluator: Evaluator) -> Prose:
         helped = f"at most {MOST_MARKS} of * _ > ` ["
         evaluator.troubles.add("a text with so many marks cannot be set", text.place, helped)
         return ()
+    if (deep := _too_deep(text)) is not None:
+        told = "quotations or lists inside each other too deep"
+        evaluator.troubles.add(told, text.place_of(*deep), f"at most {DEEPEST} deep")
+        return ()
     for sign, what, helped in UNSET:
         if found := sign.search(text):
             start = found.start() + len(found[0]) - len(found[0].lstrip())
@@ -63,7 +70,7 @@ def prose(text: Word | None, evaluator: Evaluator) -> Prose:
         pieces.append(str(text[end : match.start()]))
         end = match.end()
         name = _item_named(match[1].strip(), evaluator)
-        if name and not BEGINS.search(text[: match.start()]):
+        if name and not _begins(text[: match.start()]):
             name = in_a_sentence(name)
         number = name or _number(text, match, evaluator)
         if number is not None:
@@ -74,6 +81,30 @@ def prose(text: Word | None, evaluator: Evaluator) -> Prose:
         helped = "a figure is written {{ part.figure }}; nothing else stands in braces"
         evaluator.troubles.add("these braces hold no figure", text.place_of(at, 2), helped)
     return (*pieces, rest)
+
+
+def _begins(before: str) -> bool:
+    """Whether what follows these words is the first word of a sentence."""
+    before = before.rstrip(OPENING)
+    last = before.rstrip()
+    gap = before[len(last) :]
+    if not last or gap.count("\n") > 1:
+        return True
+    _, line_end, line = last.rpartition("\n")
+    ended = last.rstrip(CLOSING).endswith((".", "!", "?"))
+    return bool(gap) and (ended or bool(line_end and ENTRY.fullmatch(line.strip())))
+
+
+def _too_deep(text: str) -> tuple[int, int] | None:
+    """Where a line begins that stands deeper than a sheet can set it, and how many characters say so."""
+    at = 0
+    for line in text.split("\n"):
+        said = found[0] if (found := LEVELS.match(line)) else ""
+        levels = (len(line) - len(line.lstrip(" "))) // 4 + len(said.replace(">", " > ").split())
+        if levels > DEEPEST and not set(line) <= RULE:
+            return at, max(1, len(said))
+        at += len(line) + 1
+    return None
 
 
 def without_figures(text: Word, what: str, evaluator: Evaluator) -> str:

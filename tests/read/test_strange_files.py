@@ -17,7 +17,7 @@ from sheetgen.render.pictures import MOST_USES, data_uri
 # what is written instead of what, and words of the message and of the place
 STRANGE = [
     ("a field called like a form of ours", "title: Round", "Written by: A\ntitle: Round", "no field 'Written by'", 1),
-    ("a name with a NUL", "level: first", 'pictures: ["a\\0b.png"]\nlevel: first', "no picture", 6),
+    ("a name with a NUL", "level: first", 'pictures: ["a\\0b.png"]\nlevel: first', "U+0000", 6),
     ("a picture's name of 300 letters", "level: first", f"pictures: [{'a' * 300}.png]\nlevel: first", "no picture", 6),
     ("a part's name of 300 letters", "  plate:\n", f"  {'p' * 300}:\n", "too long", 11),
     ("a slip of the unit", "width: 20 mm", "width: 20 m", "template 22 m long", 11),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+import shutil
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -28,7 +29,7 @@ RIGHT_HERE = re.compile(r"it has \d+ sides, more than \d|it is only \d+ % full")
 def long(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
     """Each sheet of the long design by its file, printed in its roomiest way; other versions only as it were."""
     root, printer = tmp_path_factory.mktemp("long"), Printer()
-    (root / "projects").symlink_to(LONG / "projects")
+    shutil.copytree(LONG / "projects", root / "projects")
     printouts: dict[str, Printout] = {}
 
     class OnlyMain(libraries.QuickPool):  # type: ignore[misc]
