@@ -7,9 +7,10 @@ import warnings
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
-from PIL import Image, ImageChops, ImageFile, ImageOps
+from PIL import Image, ImageChops, ImageFile
 
 from sheetgen.base.trouble import CannotBe
+from sheetgen.pictures.bare import ANEW, NEITHER, SHORTENED, bare
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -20,8 +21,12 @@ MOST_PIXELS = 60_000_000  # of a JPEG
 MOST_OF_PNG = 40_000_000  # a page scanned at 600 to the inch has 35; what may be clear takes twice the memory
 MOST_DECODED = 1_000_000_000  # pixels, over all passes that a JPEG makes; a camera's makes one, a web page's ten
 PASS = b"\xff\xda"
-PNG_BEGINS, PNG_ENDS = b"\x89PNG\r\n\x1a\n", b"IEND\xaeB`\x82"
-ANEW = "save it anew as a PNG or JPEG"
+# by EXIF's number for how the camera was held
+TURNED = {
+    2: Image.Transpose.FLIP_LEFT_RIGHT, 3: Image.Transpose.ROTATE_180, 4: Image.Transpose.FLIP_TOP_BOTTOM,
+    5: Image.Transpose.TRANSPOSE, 6: Image.Transpose.ROTATE_270, 7: Image.Transpose.TRANSVERSE,
+    8: Image.Transpose.ROTATE_90,
+}  # fmt: skip
 
 
 def bitmap(raw: bytes, most: int = MOST_PIXELS) -> tuple[str, bytes]:
@@ -29,20 +34,19 @@ def bitmap(raw: bytes, most: int = MOST_PIXELS) -> tuple[str, bytes]:
 
     It may have `most` pixels, and never more than print needs.
     """
-    if raw.startswith(PNG_BEGINS) and PNG_ENDS not in raw:
-        raise CannotBe("is cut short: the end of it is missing", "copy or save it anew")
+    pixels, held = bare(raw)
     try:
-        with _strictly(), Image.open(io.BytesIO(raw), formats=("PNG", "JPEG")) as opened:
-            _bounded(opened, raw, most)
-            return _made_anew(opened)
+        with _strictly(), Image.open(io.BytesIO(pixels), formats=("PNG", "JPEG")) as opened:
+            _bounded(opened, pixels, most)
+            return _made_anew(opened, held)
     except CannotBe:
         raise
     except Image.DecompressionBombError:
         raise CannotBe("has too many pixels", "make it smaller") from None
     except Exception as fault:  # noqa: BLE001 - the reader raises whatever a file brings it to
         if "truncated" in str(fault):
-            raise CannotBe("is cut short: the end of it is missing", "copy or save it anew") from None
-        raise CannotBe("cannot be read as a picture", ANEW) from None
+            raise CannotBe(*SHORTENED) from None
+        raise CannotBe(*NEITHER) from None
 
 
 @contextmanager
@@ -72,12 +76,13 @@ def _clear(picture: Image.Image) -> bool:
     return picture.mode in {"RGBA", "LA", "PA", "P"} or "transparency" in picture.info
 
 
-def _made_anew(opened: Image.Image) -> tuple[str, bytes]:
+def _made_anew(opened: Image.Image, held: int) -> tuple[str, bytes]:
     """Turned by what the camera says of it, then its pixels alone: no place, name, comment or profile."""
     picture = _in_plain_colours(opened)
     picture.thumbnail((LARGEST, LARGEST))
     clear = _clear(picture)
-    picture = ImageOps.exif_transpose(picture)
+    if held in TURNED:
+        picture = picture.transpose(TURNED[held])
     if (
         picture.mode == "CMYK" and "adobe" not in opened.info
     ):  # whoever marks theirs writes the inks the other way round
@@ -93,9 +98,7 @@ def _made_anew(opened: Image.Image) -> tuple[str, bytes]:
 def _in_plain_colours(opened: Image.Image) -> Image.Image:
     """A grey of sixteen bits in eight, a palette in full colours: only such can be made smaller without loss."""
     if opened.mode.startswith("I;16"):
-        grey = Image.frombytes("L", opened.size, opened.tobytes(), "raw", "L;16")  # the upper eight bits
-        grey.info = {"exif": opened.info.get("exif", b"")}
-        return grey
+        return Image.frombytes("L", opened.size, opened.tobytes(), "raw", "L;16")  # the upper eight bits
     if opened.mode not in {"RGBA", "LA"} and _clear(opened):
         return opened.convert("RGBA")
     return opened.convert("L") if opened.mode == "1" else opened

@@ -12,6 +12,7 @@ from sheetgen.pictures.values import LARGEST, NUMBER, SEPARATOR
 LONGEST = 400_000  # characters of one path
 TAKES = {"m": 2, "l": 2, "h": 1, "v": 1, "c": 6, "s": 4, "q": 4, "t": 2, "a": 7, "z": 0}
 FLAGS = (3, 4)  # of an arc
+NEXT = re.compile(f"({NUMBER.pattern}){SEPARATOR.pattern}")
 SPACE = re.compile(r"[ \t\r\n]*")
 Box = tuple[float, float, float, float]
 Point = tuple[float, float]
@@ -112,10 +113,10 @@ def _not_too_long(text: str) -> str:
 
 
 def _number(text: str, at: int) -> tuple[float, int]:
-    found = NUMBER.match(text, at)
+    found = NEXT.match(text, at)
     if not found:
         raise CannotBe("")
-    return float(found[0]), SEPARATOR.match(text, found.end()).end()  # type: ignore[union-attr]  # it matches nothing too
+    return float(found[1]), found.end()
 
 
 def _flag(text: str, at: int) -> tuple[float, int]:

@@ -26,7 +26,7 @@ MOST_DASHES = 20_000
 POINTS = 8  # of a path cost as much as a shape; so do stops
 LONG = 300_000  # characters of a path: the printer copies what is left of it at every point
 SEARCHED = 400  # elements that are looked through for what is pointed at, at each level, cost as much as a shape
-GRADIENT, PATTERN, COPY, LETTERED, BITMAP = 4, 4, 1, 2, 100  # as many shapes
+GRADIENT, PATTERN, COPY, LETTERED, BITMAP = 4, 4, 1, 8, 100  # as many shapes
 SIMPLER = "simplify it, or save it as a PNG"
 MARKERS = ("marker-start", "marker-mid", "marker-end", "marker")
 

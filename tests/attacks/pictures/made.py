@@ -17,6 +17,7 @@ NS = 'xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xli
 R = '<rect x="5" y="5" width="10" height="20"/>'
 STOPS = '<stop stop-color="red"/><stop offset="1" stop-color="blue"/>'
 SQUARE = '<rect width="9" height="9"/>'
+K = 1000
 TEXT_LENGTH = 1_900_000
 
 
@@ -143,16 +144,16 @@ REFUSED: dict[str, Callable[[], bytes]] = {
     "a-picture-that-was-changed.png": lambda: broken(PNG, 200),
     "a-picture-without-rows.png": lambda: png(300, 300, 8, 0, rows=b"\0" * 100),
     "a-picture-of-no-width.png": lambda: png(0, 300, 8, 0, rows=b"\0" * 300),
-    "a-profile-that-unpacks-without-end.png": lambda: png(
-        30, 30, 8, 2, rows=(b"\0" * 91) * 30, before=chunk(b"iCCP", b"PRIVATE\0\0" + zlib.compress(b"x" * 60_000_000))
-    ),
     "a-bomb.png": lambda: png(60_000, 60_000, 1, 0, rows=b"\0" * (7501 * 60_000 // 100)),
     "a-long-bomb.png": lambda: png(2_000_000_000, 1, 8, 2, rows=b"\0" * 1000),
     "a-bomb-of-sixteen-bits.png": lambda: png(9000, 9000, 16, 6, rows=b"\0" * 100_000),
-    "a-bomb-of-comments.png": lambda: png(
-        30, 30, 8, 0, rows=(b"\0" * 31) * 30, before=chunk(b"zTXt", b"a\0\0" + zlib.compress(b"x" * 60_000_000)) * 30
-    ),
     "a-photograph-in-thousands-of-scans.jpg": scans,
+    "a-picture-in-millions-of-pieces.png": lambda: PNG[:33] + chunk(b"abCd", b"") * 3_000_000 + PNG[33:],
+    "pixels-in-millions-of-pieces.png": lambda: PNG[:33] + chunk(b"IDAT", b"") * 3_000_000 + PNG[33:],
+    "a-photograph-in-millions-of-pieces.jpg": lambda: JPEG[:2] + b"\xff\xfe\0\2" * 9_000_000 + JPEG[2:],
+    "a-photograph-after-millions-of-fillings.jpg": lambda: JPEG[:2] + b"\xff" * 30_000_000 + JPEG[2:],
+    "letters-of-thousands-of-sizes.svg": lambda: svg("".join(f'<text font-size="{n}.5">w</text>' for n in range(3 * K))),
+    "letters-of-thousands-of-faces.svg": lambda: svg("".join(f'<text font-family="f{n}">w</text>' for n in range(3 * K))),
 }  # fmt: skip
 
 
@@ -185,12 +186,25 @@ def moving() -> bytes:
     return kept.getvalue()
 
 
+def exif(entries: int, size: int) -> bytes:
+    """A list of notes, each of which is all of the rest."""
+    told = b"".join(struct.pack("<HHII", 300 + n, 7, size, 8) for n in range(entries))
+    return b"II*\0\x08\0\0\0" + struct.pack("<H", entries) + told + b"\0" * 4 + b"x" * size
+
+
 HARMLESS: dict[str, Callable[[], bytes]] = {
     "a-photograph-that-tells-where.jpg": told_where,
     "a-photograph-with-a-page-behind-it.jpg": lambda: JPEG + b"<html><script>PRIVATE</script></html>",
     "a-picture-with-a-page-behind-it.png": lambda: PNG + b"<html><script>PRIVATE</script></html>",
     "a-picture-with-comments.png": commented,
     "a-picture-that-moves.png": moving,
+    "a-bomb-of-comments.png": lambda: png(
+        30, 30, 8, 0, rows=(b"\0" * 31) * 30, before=chunk(b"zTXt", b"a\0\0" + zlib.compress(b"x" * 60_000_000)) * 30
+    ),
+    "a-profile-that-unpacks-without-end.png": lambda: png(
+        30, 30, 8, 2, rows=(b"\0" * 91) * 30, before=chunk(b"iCCP", b"PRIVATE\0\0" + zlib.compress(b"x" * 60_000_000))
+    ),
+    "notes-that-are-all-of-the-notes.png": lambda: PNG[:33] + chunk(b"eXIf", exif(65_000, 20_000_000)) + PNG[33:],
     "a-palette-without-colours.png": lambda: png(30, 30, 8, 3, rows=(b"\0" + b"\x05" * 30) * 30),
     "many-namespaces.svg": lambda: svg("<g " + " ".join(f'xmlns:a{n}="u{n}"' for n in range(90_000)) + "/>"),
 }
