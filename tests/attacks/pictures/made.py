@@ -152,8 +152,8 @@ REFUSED: dict[str, Callable[[], bytes]] = {
     "pixels-in-millions-of-pieces.png": lambda: PNG[:33] + chunk(b"IDAT", b"") * 3_000_000 + PNG[33:],
     "a-photograph-in-millions-of-pieces.jpg": lambda: JPEG[:2] + b"\xff\xfe\0\2" * 9_000_000 + JPEG[2:],
     "a-photograph-after-millions-of-fillings.jpg": lambda: JPEG[:2] + b"\xff" * 30_000_000 + JPEG[2:],
-    "letters-of-thousands-of-sizes.svg": lambda: svg("".join(f'<text font-size="{n}.5">w</text>' for n in range(3 * K))),
-    "letters-of-thousands-of-faces.svg": lambda: svg("".join(f'<text font-family="f{n}">w</text>' for n in range(3 * K))),
+    "letters-of-many-sizes.svg": lambda: svg("".join(f'<text font-size="{n}.5">w</text>' for n in range(3 * K))),
+    "letters-of-many-faces.svg": lambda: svg("".join(f'<text font-family="f{n}">w</text>' for n in range(3 * K))),
 }  # fmt: skip
 
 
