@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import importlib
+import re
 import sys
 from collections import defaultdict
 from pathlib import Path
@@ -26,7 +27,10 @@ MAY = {
     "parts": {"base", "facts", "formulas"},
     "model": {"base", "facts", "formulas", "parts"},
     **dict.fromkeys(VERBS, NOUNS),
+    "read": NOUNS | {"pictures"},
+    "render": NOUNS | {"pictures"},
     "kits": {"base", "facts", "formulas", "model"},
+    "pictures": {"base"},
     "editions": NOUNS | VERBS,
     "pipeline": NOUNS | VERBS | {"editions"},
     "publishing": NOUNS | VERBS | {"editions", "pipeline"},
@@ -46,7 +50,8 @@ ONE_PLACE = {
     "yaml": "sheetgen.read.yaml_words",
     "markdown": "sheetgen.render.words",
     "nh3": "sheetgen.render.words",
-    "PIL": "sheetgen.render.pictures",
+    "PIL": "sheetgen.pictures.bitmap",
+    "lxml": "sheetgen.pictures.drawing",
     "segno": "sheetgen.render.qr",
     "click": "sheetgen.cli",
 }
@@ -137,6 +142,8 @@ def test_no_import_points_up() -> None:
         ("sheetgen.draw.templates", "from sheetgen import render"),
         ("sheetgen.kits.run", "from sheetgen.draw.slab import slab_layouts"),
         ("sheetgen.kits.lists", "from sheetgen.render.figures import figures_data"),
+        ("sheetgen.pictures.ready", "from sheetgen.read.library import read_library"),
+        ("sheetgen.pictures.ready", "from sheetgen.model.view import Picture"),
         ("sheetgen.kits.buy_list", "from sheetgen.publish.tables import csv_bytes"),
         ("sheetgen.read.library", "from sheetgen import pipeline"),
         ("sheetgen.cli", "from sheetgen.work.project import work"),
@@ -207,7 +214,7 @@ def test_the_nouns_know_neither_files_nor_third_parties() -> None:
 
 def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
     """A slip in a file is told in less than a second: no stage before rendering waits for the printer."""
-    heavy = {"weasyprint", "PIL", "markdown", "jinja2", "openpyxl", "pikepdf", "segno"}
+    heavy = {"weasyprint", "PIL", "lxml", "markdown", "jinja2", "openpyxl", "pikepdf", "segno"}
     seen: set[str] = set()
     waiting = ["sheetgen.pipeline"]
     tops: dict[str, list[str]] = defaultdict(list)
@@ -221,6 +228,16 @@ def test_the_heavy_packages_are_not_imported_until_a_page_is_made() -> None:
             seen.add(name)
             waiting += tops.get(name, [])
     assert not heavy & seen
+
+
+def test_what_makes_pictures_anew_opens_no_file_and_asks_nobody() -> None:
+    """Bytes in, bytes out: whatever a picture names, nothing here could fetch it."""
+    doing = {"os", "shutil", "subprocess", "tempfile", "socket", "urllib", "http", "requests"}
+    of_pictures = [a for a in ARROWS if layer(a.module) == "pictures"]
+    assert of_pictures
+    assert not [a for a in of_pictures if a.target.split(".")[0] in doing or a.target == "pathlib.Path"]
+    texts = (path.read_text("utf-8") for name, path in MODULES.items() if layer(name) == "pictures")
+    assert not [text for text in texts if re.search(r"(?<![.\w])open\(|\.read_bytes\(|\.read_text\(|\bPath\(", text)]
 
 
 def test_no_kind_hides_what_every_part_has() -> None:

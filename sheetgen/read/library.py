@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 import re
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.address import folder_address
@@ -29,16 +28,17 @@ from sheetgen.read.kinds import read_kinds
 from sheetgen.read.labels import read_labels
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
+from sheetgen.read.pictures import look_at_pictures
 from sheetgen.read.shops import read_shops
 from sheetgen.read.stock_files import read_stock
 from sheetgen.read.text import read_text
 from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
+    from pathlib import Path
 
 NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its projects
-PICTURES = {".svg", ".png", ".jpg", ".jpeg"}
 PAPERS = ("A4", "Letter")
 
 
@@ -228,8 +228,7 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
         _among(project.worn_at, WORN_AT, "worn at", troubles)
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
-    for picture in (*project.pictures, *(step.picture.file for step in project.steps if step.picture is not None)):
-        _picture(folder, picture, troubles)
+    look_at_pictures(project, folder, troubles)
     _sheets(project.sheets, troubles)
     check_class(project.class_, Measures(str(library.studio.currency), troubles))
     for name_word in (project.title, project.summary, project.revision):
@@ -244,23 +243,6 @@ def _is_date(text: str) -> bool:
         return dt.date.fromisoformat(text).isoformat() == text
     except ValueError:
         return False
-
-
-def _picture(folder: Path, picture: Word, troubles: Troubles) -> None:
-    say: Callable[[str, str], None] = lambda message, helped: troubles.add(message, picture.place, helped)  # noqa: E731
-    try:
-        path = (folder / picture).resolve(strict=True)
-    except (OSError, ValueError, RuntimeError):  # not there, a name that no file can have, links in a circle
-        path = None
-    if path is None and ".." not in Path(picture).parts and not Path(picture).is_absolute():
-        there = [p.name for p in folder.iterdir() if p.suffix.lower() in PICTURES and p.name != picture and p.is_file()]
-        say(f"there is no picture '{picture}'", suggest(picture, there))
-    elif path is None or not path.is_relative_to(folder.resolve()):
-        say(f"the picture '{picture}' lies outside the project's folder", f"copy it into {folder.name}/")
-    elif not path.is_file():
-        say(f"'{picture}' is no file", "name a picture in the project's folder")
-    elif path.suffix.lower() not in PICTURES:
-        say(f"'{picture}' is not a kind of picture that can be printed", "svg, png or jpg")
 
 
 def titles_of(folder: Path) -> list[Word]:

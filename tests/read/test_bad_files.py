@@ -218,6 +218,7 @@ def test_a_picture_that_is_broken_or_reaches_outside_stops_only_its_own_project(
     assert outcome.failed == ["drops"]
     assert len(outcome.troubles.errors) == 1
     assert name in outcome.troubles.errors[0].message
+    assert str(outcome.troubles.errors[0].place) == "projects/drops/project.yaml:8:12"
     assert library.sheets("drops") == before
 
 

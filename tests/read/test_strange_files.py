@@ -6,13 +6,11 @@ import json
 from typing import Any
 
 import pytest
-from PIL import Image
 
 from sheetgen import pipeline, publishing
 from sheetgen.base.place import Place, Source, Word
-from sheetgen.base.trouble import CannotBe, Troubles
+from sheetgen.base.trouble import Troubles
 from sheetgen.read.paths import outline
-from sheetgen.render.pictures import MOST_USES, data_uri
 
 # what is written instead of what, and words of the message and of the place
 STRANGE = [
@@ -122,17 +120,6 @@ def test_nothing_is_published_over_the_library_s_own_files(library: Any) -> None
     for folder in (library.root / "projects", library.root):
         with pytest.raises(pipeline.NotReady):
             publishing.publish(library.root, folder)
-
-
-def test_a_picture_is_what_its_name_says_and_no_larger_than_print_needs(tmp_path: Any) -> None:
-    bitmap = tmp_path / "a.png"
-    Image.new("RGB", (4, 4)).save(bitmap, "BMP")
-    bomb = tmp_path / "b.svg"
-    copies = '<use href="#a"/>' * (MOST_USES + 1)
-    bomb.write_text(f"<svg>{copies}</svg>", "utf-8")
-    for picture in (bitmap, bomb):
-        with pytest.raises(CannotBe):
-            data_uri(picture)
 
 
 def test_a_message_moves_no_terminal_about(library: Any) -> None:
