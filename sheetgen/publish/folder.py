@@ -9,14 +9,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.model.page import Entry, Page
-from sheetgen.publish.record import RECORD, as_told, read_record, record_text, stamp_of
+from sheetgen.publish.record import LAID, RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
     from sheetgen.base.trouble import Trouble
 
-LAID = ".laid-"
 EVERY = 2.0
 """Seconds between two writings of the record: of a library of a thousand designs it is long."""
 
