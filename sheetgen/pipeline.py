@@ -122,7 +122,7 @@ def _told_of(fault: OSError) -> str:
     """Where, and why; of a file that was only being laid beside its place, its folder."""
     if not fault.filename:
         return str(fault.strerror or fault)
-    where = str(fault.filename)
+    where = str(fault.filename2 or fault.filename)  # of a file that is put into its place, the place
     return f"'{where.rpartition('/' + LAID)[0] or where}': {fault.strerror}"
 
 

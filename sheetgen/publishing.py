@@ -9,7 +9,7 @@ from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.base.turns import in_turn
 from sheetgen.pipeline import THEME, NotReady, Outcome, held
 from sheetgen.progress import Progress
-from sheetgen.publish.alone import alone
+from sheetgen.publish.alone import LOCK, alone
 from sheetgen.publish.inputs import design_folders
 from sheetgen.publish.record import refuse_foreign
 from sheetgen.publish.standing import standing
@@ -46,12 +46,15 @@ def published(root: Path, build: Path, wanted: Wanted, progress: Progress | None
     if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
         raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
     outcome = Outcome()
-    if _stands(_found(root, build, wanted), wanted, outcome):
+    if not (build / LOCK).exists() and _stands(_found(root, build, wanted), wanted, outcome):
         return outcome
     with _held_alone(build):
+        from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where something is to be done
+
+        folder = Folder(build)
         found = _found(root, build, wanted)  # once more: another run may have been at work until now
         if not _stands(found, wanted, outcome):
-            _Run(root, build, wanted, found, outcome, progress or Progress()).run()
+            _Run(root, folder, wanted, found, outcome, progress or Progress()).run()
     return outcome
 
 
@@ -103,23 +106,22 @@ class _Run:
     """One publishing, once something is to be done."""
 
     def __init__(  # noqa: PLR0913, PLR0917 - what it works from and tells to
-        self, root: Path, build: Path, wanted: Wanted, found: Standing, outcome: Outcome, progress: Progress
+        self, root: Path, folder: Folder, wanted: Wanted, found: Standing, outcome: Outcome, progress: Progress
     ) -> None:
-        self.root, self.build, self.wanted, self.found = root, build, wanted, found
+        self.root, self.folder, self.wanted, self.found = root, folder, wanted, found
         self.outcome, self.progress = outcome, progress
 
     def run(self) -> None:
         """Read, work, print and write what is not as it was; what prints is begun while the library is read."""
-        from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where pages are made
-        from sheetgen.read.library import read_library  # noqa: PLC0415
+        from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: only where pages are made
         from sheetgen.render.pdf import NoPango  # noqa: PLC0415
         from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
         from sheetgen.render.theme import Theme  # noqa: PLC0415
 
-        folder, shared = Folder(self.build), Troubles()
+        shared = Troubles()
         self.found.failed.clear()  # what else has changed may have mended them
         with PdfPool() as pool:
-            for name in self._called_alike(folder):
+            for name in self._called_alike():
                 del self.found.well[name]
             library = self.outcome.library = read_library(self.root, shared, self._asked())
             try:
@@ -132,16 +134,16 @@ class _Run:
             self.outcome.failed += library.failed
             _told_again(self.found, self.outcome)
             theme = Theme(THEME, [self.root / "themes"])
-            self._designs(library, shared, folder, theme, pool)
-        self._index(folder, theme, library)
+            self._designs(library, shared, theme, pool)
+        self._index(theme, library)
 
-    def _designs(self, library: Library, shared: Troubles, folder: Folder, theme: Theme, pool: PdfPool) -> None:
+    def _designs(self, library: Library, shared: Troubles, theme: Theme, pool: PdfPool) -> None:
         from sheetgen.editions import Editions  # noqa: PLC0415 - heavy, as above
 
         told: dict[str, list[Trouble]] = {}
         for one in shared:
             told.setdefault(_design_of(one), []).append(one)
-        editions = Editions(self.root, self.outcome.kept)
+        folder, editions = self.folder, Editions(self.root, self.outcome.kept)
         whole = {*told} <= {*self.found.own}
         desk = Desk(
             self.root,
@@ -178,7 +180,7 @@ class _Run:
         for filed in designs:
             yield told_when_done(filed.name, one_published(desk, filed, told.get(filed.name, [])))
 
-    def _called_alike(self, folder: Folder) -> list[str]:
+    def _called_alike(self) -> list[str]:
         """Designs that stand, and that another one is now called like: both are held back."""
         from sheetgen.read.library import one_title, titles_of  # noqa: PLC0415 - heavy
 
@@ -189,7 +191,7 @@ class _Run:
             if name not in self.found.well
             for said in titles_of(folders[name])
         }
-        titles = {name: told["entry"]["title"] for name, told in folder.record["projects"].items()}
+        titles = {name: told["entry"]["title"] for name, told in self.folder.record["projects"].items()}
         return [name for name in self.found.well if one_title(titles[name]) in now]
 
     def _asked(self) -> list[str]:
@@ -198,12 +200,12 @@ class _Run:
         unknown = [name for name in self.wanted.designs if name not in self.found.own]
         return [*wanted, *unknown] if self.found.well or self.wanted.designs else []
 
-    def _index(self, folder: Folder, theme: Theme, library: Library) -> None:
+    def _index(self, theme: Theme, library: Library) -> None:
         """The library's own pages, and away with what is no longer there."""
         from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
         from sheetgen.work.studio import publisher  # noqa: PLC0415
 
-        outcome = self.outcome
+        outcome, folder = self.outcome, self.folder
         if not outcome.published:
             return
         if not self.wanted.designs:

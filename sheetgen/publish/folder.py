@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
     from sheetgen.base.trouble import Trouble
 
+BEGUN = ".published.begun"
+"""Paths that are written and not yet in the record, a line each; there only while a run is at work, or was killed."""
 EVERY = 2.0
 """Seconds between two writings of the record: of a library of a thousand designs it is long."""
 
@@ -30,15 +32,17 @@ class Folder:
         for crumb in root.rglob(f"{LAID}*") if root.is_dir() else ():  # of a run that was killed
             if crumb.is_file():
                 crumb.unlink(missing_ok=True)
+        self._take_back()
 
     def put(self, entry: Entry, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None) -> list[str]:
         """Write a project's pages; take away those it no longer has. Returns the paths that changed.
 
         `sheets` is remembered with them, for who asks for it later.
         """
-        changed = self.write(pages)
         now = {page.path: page.content for page in pages}
         before = self.record["projects"].get(entry.name, {}).get("files", {})
+        self._announce(path for path in now if path not in before)
+        changed = self.write(pages)
         for path in set(before) - set(now):
             target = self._inside(path)
             if target is not None:
@@ -47,6 +51,7 @@ class Folder:
                 self._drop_empty(target.parent)
         files = {path: stamp_of(self.root / path, content) for path, content in now.items()}
         self.record["projects"][entry.name] = {"files": files, "entry": entry.as_dict(), "sheets": dict(sheets or {})}
+        self.record["index"] = {}  # until it is put: it may say otherwise
         return changed
 
     def drop_missing(self, names: Iterable[str]) -> None:
@@ -121,7 +126,31 @@ class Folder:
         """Write the record down; in between only where that was not done just before."""
         if at_last or time.monotonic() - self.written > EVERY:
             self.write([Page(RECORD, record_text(self.record))])
+            (self.root / BEGUN).unlink(missing_ok=True)
             self.written = time.monotonic()
+
+    def _announce(self, paths: Iterable[str]) -> None:
+        """Note what is about to be written and was not there: a run that is killed is to leave nothing behind."""
+        lines = "".join(f"{path}\n" for path in paths)
+        if lines:
+            self.root.mkdir(parents=True, exist_ok=True)
+            with (self.root / BEGUN).open("a", encoding="utf-8") as file:
+                file.write(lines)
+                file.flush()
+                os.fsync(file.fileno())
+
+    def _take_back(self) -> None:
+        """Take away what a run that was killed has written without putting it into the record."""
+        try:
+            lines = (self.root / BEGUN).read_text("utf-8", errors="replace").splitlines(keepends=True)
+        except OSError:
+            return
+        known = {*self.record["index"]}.union(*(one["files"] for one in self.record["projects"].values()))
+        for path in (line.removesuffix("\n") for line in lines if line.endswith("\n")):
+            target = self._inside(path) if path not in known else None
+            if target is not None:
+                target.unlink(missing_ok=True)
+                self._drop_empty(target.parent)
 
     def _inside(self, path: str) -> Path | None:
         """A recorded path, unless it points outside the folder."""
