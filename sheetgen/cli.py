@@ -75,6 +75,7 @@ class Commands(click.Group):
         except (click.ClickException, click.exceptions.Exit, click.Abort, OSError):
             raise
         except KeyboardInterrupt:
+            signal.signal(signal.SIGINT, signal.SIG_IGN)  # once is enough
             _say("stopped; what was written until now is whole", err=True)
             sys.exit(STOPPED + signal.SIGINT)
         except KindFault as fault:
