@@ -10,13 +10,12 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.trouble import CannotBe
 from sheetgen.render.process import PROGRAM, Gone, Process
-from sheetgen.render.worker import Limits
+from sheetgen.render.worker import MEND, Limits
 
 if TYPE_CHECKING:
     from sheetgen.render.worker import Ask
 
 TRIES = 3  # to begin a process, before it is given up
-MEND = "a picture or a template that asks too much of the printer is the likely cause: leave them out one by one"
 
 
 class _Asked(NamedTuple):

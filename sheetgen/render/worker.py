@@ -17,6 +17,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
+from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.press import CLOCK, LETTERS_SECONDS, MEMORY_KEPT, MEMORY_MOST, MOST_SECONDS, SHEET_SECONDS
 
 if TYPE_CHECKING:
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 
     from sheetgen.render.job import Job
 
+MEND = "a picture or a template that asks too much of the printer is the likely cause: leave them out one by one"
 OUT_OF_MEMORY = 71
 """How a process ends that may not have more memory: none of Python's own codes."""
 MIB = 2**20
@@ -102,12 +104,16 @@ def serves(door: Connection, made: Callable[[], Any]) -> None:
 
 def _answer(maker: Any, ask: Ask, limits: Limits) -> Answer:  # noqa: ANN401 - a Printer, or what stands in for one
     _bound_time(limits.seconds(ask.letters))
+    came: Any = None
+    fault: Exception | None = None
     try:
-        came, fault = getattr(maker, ask.how)(ask.of), None
+        came = getattr(maker, ask.how)(ask.of)
     except MemoryError:
         raise
+    except RecursionError:
+        fault = CannotBe(f"{ask.called} cannot be laid out: its elements lie too deep in each other", MEND)
     except Exception as wrong:  # noqa: BLE001 - raised again where it is waited for
-        came, fault = None, _portable(wrong)
+        fault = _portable(wrong)
     gc.collect()
     return Answer(came, fault, _memory() > limits.kept * MIB)
 

@@ -21,7 +21,14 @@ ROOT = Path(__file__).parents[2]
 def begun(library: Any, *more: str, path: str = str(ROOT)) -> subprocess.Popen[str]:
     """A run of the program itself."""
     words = [sys.executable, "-m", "sheetgen", "publish", "--library", str(library.root), *more]
-    return subprocess.Popen(words, cwd=ROOT, env={**os.environ, "PYTHONPATH": path}, text=True, stderr=subprocess.PIPE)
+    return subprocess.Popen(
+        words,
+        cwd=ROOT,
+        env={**os.environ, "PYTHONPATH": path},
+        text=True,
+        stderr=subprocess.PIPE,
+        start_new_session=True,  # as a terminal has it: what is stopped there is all that was begun from there
+    )
 
 
 def children(pid: int) -> Iterator[int]:
@@ -43,7 +50,7 @@ def test_who_stops_a_run_waits_for_nothing_and_finds_all_whole(library: Any, num
         printers = [*children(run.pid)]
         assert printers
         before = time.monotonic()
-        run.send_signal(number)
+        os.killpg(run.pid, number)
         said = run.stderr.read()
     assert time.monotonic() - before < 5
     assert run.returncode == code

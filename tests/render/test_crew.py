@@ -170,6 +170,12 @@ def test_where_no_printer_can_be_begun_it_is_said_and_nobody_waits_for_ever(prog
                 asked.result(30)
 
 
+def test_a_page_that_is_nested_without_end_is_told_of_its_sheet() -> None:
+    html = f"<!doctype html><html lang='en'><head><title>x</title></head><body>{'<div>' * 3000}x"
+    with PdfPool(1) as pool, pytest.raises(CannotBe, match="card cannot be laid out: its elements lie too deep"):
+        list(pool.printed([one_page(html, "card")]))
+
+
 def test_a_real_printer_that_is_killed_again_and_again_leaves_the_same_bytes() -> None:
     html = "<!doctype html><html lang='en'><head><meta charset='utf-8'><title>x</title></head><body>{}</body></html>"
     jobs = [one_page(html.format(f"<p>Ring {n}, bent.</p>" * 100), f"ring-{n}") for n in range(6)]
