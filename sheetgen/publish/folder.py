@@ -151,6 +151,7 @@ class Folder:
             if target is not None:
                 target.unlink(missing_ok=True)
                 self._drop_empty(target.parent)
+        (self.root / BEGUN).unlink(missing_ok=True)
 
     def _inside(self, path: str) -> Path | None:
         """A recorded path, unless it points outside the folder."""
