@@ -134,7 +134,8 @@ class Folder:
         lines = "".join(f"{path}\n" for path in paths)
         if lines:
             self.root.mkdir(parents=True, exist_ok=True)
-            with (self.root / BEGUN).open("a", encoding="utf-8") as file:
+            how = os.O_WRONLY | os.O_APPEND | os.O_CREAT | os.O_NOFOLLOW  # a link may lead anywhere
+            with os.fdopen(os.open(self.root / BEGUN, how, 0o644), "a", encoding="utf-8") as file:
                 file.write(lines)
                 file.flush()
                 os.fsync(file.fileno())
@@ -143,8 +144,8 @@ class Folder:
         """Take away what a run that was killed has written without putting it into the record."""
         try:
             lines = (self.root / BEGUN).read_text("utf-8", errors="replace").splitlines(keepends=True)
-        except OSError:
-            return
+        except OSError:  # there is none, as a rule
+            lines = []
         known = {*self.record["index"]}.union(*(one["files"] for one in self.record["projects"].values()))
         for path in (line.removesuffix("\n") for line in lines if line.endswith("\n")):
             target = self._inside(path) if path not in known else None

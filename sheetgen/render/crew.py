@@ -140,16 +140,18 @@ class Crew:
             try:
                 unable = process.begun()
             except Gone as gone:
-                unable, fault = None, RuntimeError(f"a process that prints cannot be begun: it {gone}")
-            else:
-                if unable is None:
-                    with suppress(InvalidStateError):
-                        self.first.set_result(None)
-                    return process
+                self._end(process)
+                fault = RuntimeError(f"a process that prints cannot be begun: it {gone}")
+                continue
+            except Exception as odd:  # noqa: BLE001 - what cannot be understood
+                unable = odd
+            if unable is None:
+                with suppress(InvalidStateError):
+                    self.first.set_result(None)
+                return process
             self._end(process)
-            if unable is not None:
-                fault = unable
-                break
+            fault = unable
+            break
         with suppress(InvalidStateError):
             self.first.set_exception(fault)
         raise fault

@@ -149,6 +149,18 @@ def test_a_record_that_is_a_link_or_a_folder_is_refused_too(run: Any, library: A
     assert [path.name for path in library.build.iterdir()] == [RECORD]
 
 
+@pytest.mark.parametrize("there", [True, False])
+def test_what_is_announced_is_written_through_no_link(run: Any, library: Any, tmp_path: Path, *, there: bool) -> None:
+    library.build.mkdir()
+    mine = tmp_path / "mine.txt"
+    if there:
+        mine.write_text("mine", "utf-8")
+    (library.build / BEGUN).symlink_to(mine)
+    assert run("publish").exit_code == WELL
+    assert (mine.read_text("utf-8") if mine.exists() else None) == ("mine" if there else None)
+    assert not (library.build / BEGUN).is_symlink()
+
+
 def test_a_second_run_in_one_folder_is_told_in_a_sentence_and_writes_nothing(
     run: Any, library: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
