@@ -1,13 +1,16 @@
-"""Arguments in, exit code out: 0 well, 1 troubles in the files, 2 wrong usage."""
+"""Arguments in, exit code out: 0 well, 1 troubles in the files, 2 wrong usage, 130 and 143 stopped by a signal."""
 
 from __future__ import annotations
 
+import errno
 import gc
 import io
 import json
 import re
+import signal
 import sys
 import traceback
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -16,6 +19,7 @@ import click
 from sheetgen import pipeline, publishing
 from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, KindFault, cut, printable
+from sheetgen.progress import Lines, Shown
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -25,6 +29,8 @@ if TYPE_CHECKING:
     from sheetgen.pipeline import Outcome
 
 WELL, TROUBLES, USAGE = 0, 1, 2
+STOPPED = 128
+"""Added to the number of the signal that ended a run, as shells do."""
 PRIVATE = "private"
 FIGURES: Mapping[str, JustifyMethod] = {"Figure": "left", "Label": "left", "Printed": "right", "Range": "right"}
 MATERIALS: Mapping[str, JustifyMethod] = {
@@ -68,6 +74,10 @@ class Commands(click.Group):
             return super().invoke(ctx)
         except (click.ClickException, click.exceptions.Exit, click.Abort, OSError):
             raise
+        except KeyboardInterrupt:
+            signal.signal(signal.SIGINT, signal.SIG_IGN)  # once is enough
+            _say("stopped; what was written until now is whole", err=True)
+            sys.exit(STOPPED + signal.SIGINT)
         except KindFault as fault:
             said, code, trace = str(fault), USAGE, traceback.format_exc()
         except Exception as fault:  # noqa: BLE001 - told, and with --traceback shown
@@ -86,6 +96,8 @@ class Commands(click.Group):
 def main() -> None:
     """Works backwards from what a finished piece measures, and publishes sheets to follow at the bench."""
     gc.set_threshold(20_000)  # what is read lives to the end: looking for waste in it finds none
+    with suppress(ValueError):  # where this is no process of its own
+        signal.signal(signal.SIGTERM, lambda number, _frame: sys.exit(STOPPED + number))
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")  # a terminal without such a letter gets a question mark
@@ -115,17 +127,14 @@ def publish(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     try:
         if console.is_terminal:
             with console.status("Reading") as status:
-                outcome = publishing.published(
-                    library, build, wanted, lambda said: status.update(f"Printing {escape(printable(said))}")
-                )
+                shown = Shown(lambda said: status.update(escape(printable(said))))
+                outcome = publishing.published(library, build, wanted, shown)
         else:
-            outcome = publishing.published(library, build, wanted, lambda said: _say(f"printing {said}", err=True))
+            outcome = publishing.published(library, build, wanted, Lines(lambda said: _say(said, err=True)))
     except pipeline.NotReady as missing:
-        click.echo(f"error: {missing}", err=True)
-        sys.exit(USAGE)
+        _wrong(str(missing))
     except OSError as fault:
-        click.echo(f"error: {build} cannot be written: {fault.strerror}", err=True)
-        sys.exit(USAGE)
+        _wrong(_unwritten(build, fault))
     _tell(outcome)
     done = f"published {_count(len(outcome.published), 'project')}, {_count(len(outcome.changed), 'file')} changed"
     in_trouble = len(set(outcome.failed))
@@ -369,6 +378,14 @@ def _end(outcome: Outcome) -> NoReturn:
     if any(trouble.place is None for trouble in outcome.troubles.errors):
         sys.exit(USAGE)
     sys.exit(TROUBLES if outcome.troubles.errors else WELL)
+
+
+def _unwritten(build: Path, fault: OSError) -> str:
+    """Why a run has ended early, in one sentence; what was published until then stands, and the next run goes on."""
+    if fault.filename and not Path(fault.filename).resolve().is_relative_to(build.resolve()):
+        return f"{fault.filename} cannot be read: {fault.strerror}"
+    mend = "; make room on the disk and publish again" if fault.errno in {errno.ENOSPC, errno.EDQUOT} else ""
+    return f"{build} cannot be written: {fault.strerror}{mend}"
 
 
 def _wrong(said: str) -> NoReturn:

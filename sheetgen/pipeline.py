@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import traceback
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -10,9 +11,10 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.publish.inputs import PROJECT, design_folders
+from sheetgen.publish.record import LAID
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
     from pathlib import Path
 
     from sheetgen.base.place import Place
@@ -90,9 +92,16 @@ def work_one(
     return None if own.errors else worked, own
 
 
+OF_THE_DISK = {errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EIO}
+"""Faults that are no project's, and that the next one would meet too."""
+
+
 @contextmanager
-def held(troubles: Troubles, place: Place, faults: list[str]) -> Iterator[None]:
-    """Whatever goes wrong with one project is a trouble of that project, and no other one is stopped by it."""
+def held(troubles: Troubles, place: Place | None, faults: list[str], what: str = "this project") -> Iterator[None]:
+    """Whatever goes wrong with one project is a trouble of that project, and no other one is stopped by it.
+
+    OSError where the disk is full or broken.
+    """
     try:
         yield
     except CannotBe as fault:
@@ -100,15 +109,28 @@ def held(troubles: Troubles, place: Place, faults: list[str]) -> Iterator[None]:
     except Misplaced as fault:
         troubles.extend([fault.trouble])
     except OSError as fault:
-        what = f"'{fault.filename}': {fault.strerror}" if fault.filename else str(fault)
-        troubles.add(
-            f"its pages cannot be written: {what}", place, "is something in the way there, or a name too long?"
-        )
+        if fault.errno in OF_THE_DISK:
+            raise
+        troubles.add(f"the pages of {what} cannot be written: {_told_of(fault)}", place, _mend_of(fault))
     except Exception as fault:  # noqa: BLE001 - what nobody thought of must not cost the other projects their sheets
         told = f"{type(fault).__name__}: {fault}"[:200]
         faults.append(traceback.format_exc())
-        message = f"a fault of the program, not of this file, stops this project ({told})"
+        message = f"a fault of the program{', not of this file,' if place else ''} stops {what} ({told})"
         troubles.add(message, place, "please report it; --traceback shows where in the program it comes from")
+
+
+def _told_of(fault: OSError) -> str:
+    """Where, and why; of a file that was only being laid beside its place, its folder."""
+    if not fault.filename:
+        return str(fault.strerror or fault)
+    where = str(fault.filename2 or fault.filename)  # of a file that is put into its place, the place
+    return f"'{where.rpartition('/' + LAID)[0] or where}': {fault.strerror}"
+
+
+def _mend_of(fault: OSError) -> str:
+    if fault.errno in {errno.EACCES, errno.EPERM}:
+        return "let yourself write there, or publish elsewhere with --into"
+    return "a shorter name" if fault.errno == errno.ENAMETOOLONG else "move away what is in the way there"
 
 
 def pages_of(
@@ -117,13 +139,16 @@ def pages_of(
     pool: Prints,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
-) -> Rendered:
-    """Draw and render: every file of one project, with a page of each fingerprint, and what jars in their layout."""
+) -> Generator[None, None, Rendered]:
+    """Draw and render: every file of one project, with a page of each fingerprint, and what jars in their layout.
+
+    It yields as `render` does.
+    """
     from sheetgen.draw.templates import draw  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
-    return render(worked, drawings, theme, pool, tell, codes)
+    return (yield from render(worked, drawings, theme, pool, tell, codes))
 
 
 Rows = list[tuple[str, ...]]

@@ -1,78 +1,86 @@
-"""Publishes a library: only what is not as it was, each design by itself, and the index at the end."""
+"""Publishes a library: only what is not as it was, several designs at once, and the index at the end."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from contextlib import contextmanager, suppress
+from typing import TYPE_CHECKING
 
 from sheetgen.base.paths import leads_out
-from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe, Troubles
-from sheetgen.pipeline import THEME, NotReady, Outcome, held, pages_of, work_one
+from sheetgen.base.turns import in_turn
+from sheetgen.pipeline import THEME, NotReady, Outcome, held
+from sheetgen.progress import Progress
+from sheetgen.publish.alone import LOCK, alone
 from sheetgen.publish.inputs import design_folders
+from sheetgen.publish.record import refuse_foreign
 from sheetgen.publish.standing import standing
+from sheetgen.publishing_one import Desk, Wanted, one_published
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Generator, Iterator, Sequence
     from pathlib import Path
 
     from sheetgen.base.trouble import Trouble
-    from sheetgen.editions import Editions
-    from sheetgen.model.project import Filed, Library
-    from sheetgen.model.worked import Worked
+    from sheetgen.model.project import Library
     from sheetgen.publish.folder import Folder
     from sheetgen.publish.standing import Standing
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
+__all__ = ["Wanted", "publish", "published"]
 
-class Wanted(NamedTuple):
-    """What of a library is published: designs, or all; of them one version, one sheet, or all.
-
-    `every`: also what is as it was.
-    """
-
-    designs: Sequence[str] = ()
-    version: str = ""
-    sheet: str = ""
-    every: bool = False
-
-    @property
-    def part(self) -> bool:
-        """Whether no design is made whole."""
-        return bool(self.version or self.sheet)
+UNDER_WAY = 8
+"""Designs whose sheets are being printed at once: enough that no process waits, and few enough to be held in memory."""
 
 
-def publish(
-    root: Path, build: Path, only: Sequence[str] = (), tell: Callable[[str], None] = lambda _said: None
-) -> Outcome:
+def publish(root: Path, build: Path, only: Sequence[str] = ()) -> Outcome:
     """All of a library, or the designs named, as `published`."""
-    return published(root, build, Wanted(tuple(only)), tell)
+    return published(root, build, Wanted(tuple(only)))
 
 
-def published(root: Path, build: Path, wanted: Wanted, tell: Callable[[str], None] = lambda _said: None) -> Outcome:
+def published(root: Path, build: Path, wanted: Wanted, progress: Progress | None = None) -> Outcome:
     """All stages. A project in trouble does not stop the others, and its last good sheets stay.
 
-    What stands as it was published is left alone, and what was told of it is told again.
+    What stands as it was published is left alone, and what was told of it is told again. NotReady for a folder that is
+    not to be published into, and where pages cannot be made; OSError where the folder cannot be written.
     """
     if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
         raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
     if build.is_symlink() and build.absolute().is_relative_to(root.absolute()) and leads_out(build, root):
         raise NotReady(f"{build} is a link to a folder outside the library: name that folder itself with --into")
     outcome = Outcome()
+    if not (build / LOCK).exists() and _stands(_found(root, build, wanted), wanted, outcome):
+        return outcome
+    with _held_alone(build):
+        from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where something is to be done
+
+        folder = Folder(build)
+        found = _found(root, build, wanted)  # once more: another run may have been at work until now
+        if not _stands(found, wanted, outcome):
+            _Run(root, folder, wanted, found, outcome, progress or Progress()).run()
+    return outcome
+
+
+def _found(root: Path, build: Path, wanted: Wanted) -> Standing:
+    """What stands, of what need not be made again."""
     found = standing(root, build, wanted.designs)
     if wanted.every or wanted.part:
         found.well.clear()
         found.failed.clear()
+        found.files = 0
+    return found
+
+
+def _stands(found: Standing, wanted: Wanted, outcome: Outcome) -> bool:
+    """Whether all stands that is wanted; then it is told again."""
     known = {*found.own} >= {*wanted.designs}
-    if found.index and known and {*found.own} == {*found.well, *found.failed}:
-        _stands(found, outcome)
-        return outcome
-    _Run(root, build, wanted, found, outcome, tell).run()
-    return outcome
+    whole = bool(found.index and known and {*found.own} == {*found.well, *found.failed})
+    if whole:
+        _told_again(found, outcome)
+    return whole
 
 
-def _stands(found: Standing, outcome: Outcome) -> None:
-    """Tell again what was told of what stands."""
+def _told_again(found: Standing, outcome: Outcome) -> None:
     for told in (*found.well.values(), *found.failed.values()):
         outcome.troubles.extend(told)
     outcome.published += found.well
@@ -80,61 +88,103 @@ def _stands(found: Standing, outcome: Outcome) -> None:
     outcome.alone += found.files
 
 
+@contextmanager
+def _held_alone(build: Path) -> Iterator[None]:
+    """Have the build folder for this run alone. One that nothing was written into is not left behind."""
+    there = build.exists()
+    build.mkdir(parents=True, exist_ok=True)
+    try:
+        with alone(build):
+            try:
+                refuse_foreign(build)
+            except CannotBe as fault:
+                raise NotReady(f"{fault.message}; {fault.help}") from None
+            yield
+    finally:
+        if not there:
+            with suppress(OSError):
+                build.rmdir()
+
+
 class _Run:
     """One publishing, once something is to be done."""
 
     def __init__(  # noqa: PLR0913, PLR0917 - what it works from and tells to
-        self,
-        root: Path,
-        build: Path,
-        wanted: Wanted,
-        found: Standing,
-        outcome: Outcome,
-        tell: Callable[[str], None],
+        self, root: Path, folder: Folder, wanted: Wanted, found: Standing, outcome: Outcome, progress: Progress
     ) -> None:
-        self.root, self.build, self.wanted, self.found = root, build, wanted, found
-        self.outcome, self.tell = outcome, tell
+        self.root, self.folder, self.wanted, self.found = root, folder, wanted, found
+        self.outcome, self.progress = outcome, progress
 
     def run(self) -> None:
-        """Read, work, print and write what is not as it was."""
-        from sheetgen.editions import Editions  # noqa: PLC0415 - heavy: only where pages are made
-        from sheetgen.publish.folder import Folder  # noqa: PLC0415
-        from sheetgen.read.library import read_library  # noqa: PLC0415
+        """Read, work, print and write what is not as it was; what prints is begun while the library is read."""
+        from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: only where pages are made
         from sheetgen.render.pdf import NoPango  # noqa: PLC0415
         from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
         from sheetgen.render.theme import Theme  # noqa: PLC0415
 
-        try:
-            pool = PdfPool()
-        except NoPango as missing:
-            raise NotReady(str(missing)) from None
-        folder, shared = Folder(self.build), Troubles()
+        shared = Troubles()
         self.found.failed.clear()  # what else has changed may have mended them
-        for name in self._called_alike(folder):
-            del self.found.well[name]
-        library = self.outcome.library = read_library(self.root, shared, self._asked())
-        self.outcome.troubles.extend(shared)
-        if library is None:
-            return
-        self.outcome.failed += library.failed
-        _stands(self.found, self.outcome)
-        theme, editions = Theme(THEME, [self.root / "themes"]), Editions(self.root, self.outcome.kept)
-        whole = not any(_design_of(one) not in self.found.own for one in shared)
-        with pool:
+        with PdfPool() as pool:
+            for name in self._called_alike():
+                del self.found.well[name]
+            library = self.outcome.library = read_library(self.root, shared, self._asked())
             try:
-                for filed in library.projects:
-                    if filed.name not in self.found.well:
-                        own = [one for one in shared if _design_of(one) == filed.name]
-                        _Design(self, filed, library, own, whole=whole).publish(folder, editions, theme, pool)
-                for name in library.failed:
-                    own = [one for one in shared if _design_of(one) == name]
-                    folder.failed(name, self.found.key(name, self.root) if whole else "", own)
-            finally:
-                folder.keep_record()
-        editions.tell_unkept(self.outcome.troubles)
-        self._index(folder, theme, library)
+                pool.ready()
+            except NoPango as missing:
+                raise NotReady(str(missing)) from None
+            self.outcome.troubles.extend(shared)
+            if library is None:
+                return
+            self.outcome.failed += library.failed
+            _told_again(self.found, self.outcome)
+            theme = Theme(THEME, [self.root / "themes"])
+            self._designs(library, shared, theme, pool)
+        self._index(theme, library)
 
-    def _called_alike(self, folder: Folder) -> list[str]:
+    def _designs(self, library: Library, shared: Troubles, theme: Theme, pool: PdfPool) -> None:
+        from sheetgen.editions import Editions  # noqa: PLC0415 - heavy, as above
+
+        told: dict[str, list[Trouble]] = {}
+        for one in shared:
+            told.setdefault(_design_of(one), []).append(one)
+        folder, editions = self.folder, Editions(self.root, self.outcome.kept)
+        whole = {*told} <= {*self.found.own}
+        desk = Desk(
+            self.root,
+            library,
+            self.wanted,
+            self.found,
+            self.outcome,
+            self.progress,
+            folder,
+            editions,
+            theme,
+            pool,
+            whole,
+        )
+        try:
+            in_turn(self._each(desk, told), UNDER_WAY)
+            for name in library.failed:
+                folder.failed(name, desk.key(name), told.get(name, []))
+        finally:
+            folder.keep_record()
+        editions.tell_unkept(self.outcome.troubles)
+
+    def _each(self, desk: Desk, told: dict[str, list[Trouble]]) -> Iterator[Generator[None, None, None]]:
+        """The designs that are to be published; how far they are is told of versions, since each takes its time."""
+        designs = [filed for filed in desk.library.projects if filed.name not in self.found.well]
+        sizes = {filed.name: 1 + len(filed.project.versions) for filed in designs}
+        ended: list[str] = []
+
+        def told_when_done(name: str, work: Generator[None, None, None]) -> Generator[None, None, None]:
+            yield from work
+            ended.append(name)
+            self.progress.done(sum(map(sizes.__getitem__, ended)) / sum(sizes.values()))
+
+        for filed in designs:
+            yield told_when_done(filed.name, one_published(desk, filed, told.get(filed.name, [])))
+
+    def _called_alike(self) -> list[str]:
         """Designs that stand, and that another one is now called like: both are held back."""
         from sheetgen.read.library import one_title, titles_of  # noqa: PLC0415 - heavy
 
@@ -145,7 +195,7 @@ class _Run:
             if name not in self.found.well
             for said in titles_of(folders[name])
         }
-        titles = {name: told["entry"]["title"] for name, told in folder.record["projects"].items()}
+        titles = {name: told["entry"]["title"] for name, told in self.folder.record["projects"].items()}
         return [name for name in self.found.well if one_title(titles[name]) in now]
 
     def _asked(self) -> list[str]:
@@ -154,93 +204,20 @@ class _Run:
         unknown = [name for name in self.wanted.designs if name not in self.found.own]
         return [*wanted, *unknown] if self.found.well or self.wanted.designs else []
 
-    def _index(self, folder: Folder, theme: Theme, library: Library) -> None:
+    def _index(self, theme: Theme, library: Library) -> None:
         """The library's own pages, and away with what is no longer there."""
         from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
         from sheetgen.work.studio import publisher  # noqa: PLC0415
 
-        outcome = self.outcome
+        outcome, folder = self.outcome, self.folder
         if not outcome.published:
             return
         if not self.wanted.designs:
             folder.drop_missing(design_folders(self.root))
-        with held(outcome.troubles, library.studio.name.place, outcome.faults):
+        with held(outcome.troubles, None, outcome.faults, "the library's index"):
             by = publisher(library.studio, library.labels)
             outcome.changed += folder.put_index(rendering.index(by, folder.entries(), theme))
         folder.keep_record()
-
-
-class _Design:
-    """One design that is published: worked, printed, written, and remembered with what was told of it."""
-
-    def __init__(self, run: _Run, filed: Filed, library: Library, told: Sequence[Trouble], *, whole: bool) -> None:
-        self.run, self.filed, self.library, self.told, self.whole = run, filed, library, told, whole
-
-    def publish(self, folder: Folder, editions: Editions, theme: Theme, pool: PdfPool) -> None:
-        """Do it; what goes wrong is a trouble of this design."""
-        outcome, name = self.run.outcome, self.filed.name
-        faults = len(outcome.faults)
-        worked, own = work_one(self.filed, self.library, outcome.faults)
-        if worked is not None:
-            outcome.worked.append(worked)
-            with held(own, worked.place, outcome.faults):
-                self._printed(worked, own, folder, editions, theme, pool)
-                outcome.published.append(name)
-        outcome.troubles.extend(own)
-        told = [*self.told, *own]
-        if own.errors:  # a full disk is not of the files, nor is a fault of the program, which is looked at again
-            outcome.failed.append(name)
-            of_files = worked is None and len(outcome.faults) == faults
-            folder.failed(name, self._key() if of_files else "", told)
-        elif not self.run.wanted.part:
-            folder.told(name, self._key(), told)
-        folder.keep_record(at_last=False)
-
-    def _printed(  # noqa: PLR0913, PLR0917 - by what it is made
-        self, found: Worked, own: Troubles, folder: Folder, editions: Editions, theme: Theme, pool: PdfPool
-    ) -> None:
-        from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
-        from sheetgen.render.known import Before, KnownPool  # noqa: PLC0415
-
-        run = self.run
-        worked, codes = editions.of(found, own)
-        before = Before(
-            folder.sheets(self.filed.name),
-            folder.read,
-            run.found.printer,
-            _wanted(worked, run.wanted),
-            run.wanted.every,
-        )
-        known = KnownPool(pool, before)
-        rendered = pages_of(worked, theme, known, run.tell, codes)
-        run.outcome.changed += folder.put(rendering.entry(worked, rendered.pages), rendered.pages, known.now)
-        run.outcome.alone += known.kept
-        for doubt in rendered.doubts:
-            own.add(str(doubt), worked.place, severity="warning")
-        editions.keep(found)
-
-    def _key(self) -> str:
-        """What it is made of; empty where something of the library is in doubt, and all is to be looked at again."""
-        return self.run.found.key(self.filed.name, self.run.root) if self.whole else ""
-
-
-def _wanted(worked: Worked, wanted: Wanted) -> Callable[[str], bool]:
-    """Which files are to be made where they are not as they would be now.
-
-    CannotBe for a version or a sheet that the design does not have.
-    """
-    from sheetgen.model.codes import folder_of  # noqa: PLC0415 - heavy
-
-    folder = folder_of(worked, worked.version(wanted.version).name) if wanted.version else ""
-    sheet = slug(wanted.sheet) if wanted.sheet else ""
-    if wanted.sheet and sheet not in map(slug, worked.sheets):
-        raise CannotBe(f"{worked.title} has no sheet '{wanted.sheet}'", suggest(wanted.sheet, worked.sheets))
-
-    def asked(path: str) -> bool:
-        below, _, name = path.rpartition("/")
-        return folder in {"", below} and (not sheet or name.startswith(f"{sheet}-"))
-
-    return asked
 
 
 def _design_of(trouble: Trouble) -> str:

@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from playwright.sync_api import sync_playwright
 
 from sheetgen import pipeline
+from sheetgen.base.turns import through
 from sheetgen.render.theme import Theme
 
 if TYPE_CHECKING:
@@ -136,7 +137,7 @@ def jobs_of(designs: Sequence[str]) -> list[Job]:
 
     for worked in pipeline.work_through(ROOT, designs).worked:
         try:
-            pipeline.pages_of(worked, Theme(pipeline.THEME, [ROOT / "themes"]), Keeps())
+            through(pipeline.pages_of(worked, Theme(pipeline.THEME, [ROOT / "themes"]), Keeps()))
         except (StopIteration, RuntimeError):
             continue
     return kept

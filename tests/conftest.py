@@ -28,6 +28,10 @@ settings.register_profile("bench", deadline=None, suppress_health_check=[HealthC
 settings.load_profile("bench")
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--kills", default="30", help="how often a run is killed in tests/publish/test_killed.py")
+
+
 def helper(name: str) -> ModuleType:
     """A module of plain functions beside this file; tests are no package, so it is found by its path."""
     known = f"tests_{name}"

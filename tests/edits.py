@@ -44,6 +44,9 @@ class Digests:
     def __exit__(self, *_what: object) -> None:
         pass
 
+    def ready(self) -> None:
+        pass
+
     def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
         return [[self._printout(job, paper.name) for paper in job.papers] for job in jobs]
 

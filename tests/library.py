@@ -457,6 +457,9 @@ class QuickPool:
     def __exit__(self, *_what: object) -> None:
         pass
 
+    def ready(self) -> None:
+        pass
+
     def printed(self, jobs: list[Job]) -> list[list[Printout]]:
         return [[self.printout(job, paper) for paper in job.papers] for job in jobs]
 

@@ -12,12 +12,13 @@ from sheetgen.base.paths import leads_out
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
-from sheetgen.publish.record import RECORD, as_told, read_record, record_text, stamp_of
+from sheetgen.publish.record import LAID, RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
-LAID = ".laid-"
+BEGUN = ".published.begun"
+"""Paths that are written and not yet in the record, a line each; there only while a run is at work, or was killed."""
 EVERY = 2.0
 """Seconds between two writings of the record: of a library of a thousand designs it is long."""
 
@@ -32,15 +33,17 @@ class Folder:
         for crumb in root.rglob(f"{LAID}*") if root.is_dir() else ():  # of a run that was killed
             if crumb.is_file():
                 crumb.unlink(missing_ok=True)
+        self._take_back()
 
     def put(self, entry: Entry, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None) -> list[str]:
         """Write a project's pages; take away those it no longer has. Returns the paths that changed.
 
         `sheets` is remembered with them, for who asks for it later.
         """
-        changed = self.write(pages)
         now = {page.path: page.content for page in pages}
         before = self.record["projects"].get(entry.name, {}).get("files", {})
+        self._announce(path for path in now if path not in before)
+        changed = self.write(pages)
         for path in set(before) - set(now):
             target = self._inside(path)
             if target is not None:
@@ -49,6 +52,7 @@ class Folder:
                 self._drop_empty(target.parent)
         files = {path: stamp_of(self.root / path, content) for path, content in now.items()}
         self.record["projects"][entry.name] = {"files": files, "entry": entry.as_dict(), "sheets": dict(sheets or {})}
+        self.record["index"] = {}  # until it is put: it may say otherwise
         return changed
 
     def drop_missing(self, names: Iterable[str]) -> None:
@@ -125,7 +129,33 @@ class Folder:
         """Write the record down; in between only where that was not done just before."""
         if at_last or time.monotonic() - self.written > EVERY:
             self.write([Page(RECORD, record_text(self.record))])
+            (self.root / BEGUN).unlink(missing_ok=True)
             self.written = time.monotonic()
+
+    def _announce(self, paths: Iterable[str]) -> None:
+        """Note what is about to be written and was not there: a run that is killed is to leave nothing behind."""
+        lines = "".join(f"{path}\n" for path in paths)
+        if lines:
+            self.root.mkdir(parents=True, exist_ok=True)
+            how = os.O_WRONLY | os.O_APPEND | os.O_CREAT | os.O_NOFOLLOW  # a link may lead anywhere
+            with os.fdopen(os.open(self.root / BEGUN, how, 0o644), "a", encoding="utf-8") as file:
+                file.write(lines)
+                file.flush()
+                os.fsync(file.fileno())
+
+    def _take_back(self) -> None:
+        """Take away what a run that was killed has written without putting it into the record."""
+        try:
+            lines = (self.root / BEGUN).read_text("utf-8", errors="replace").splitlines(keepends=True)
+        except OSError:  # there is none, as a rule
+            lines = []
+        known = {*self.record["index"]}.union(*(one["files"] for one in self.record["projects"].values()))
+        for path in (line.removesuffix("\n") for line in lines if line.endswith("\n")):
+            target = self._inside(path) if path not in known else None
+            if target is not None:
+                target.unlink(missing_ok=True)
+                self._drop_empty(target.parent)
+        (self.root / BEGUN).unlink(missing_ok=True)
 
     def _inside(self, path: str) -> Path | None:
         """A recorded path, unless it points outside the folder."""

@@ -7,8 +7,8 @@ import time
 from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe
-from sheetgen.publish.folder import LAID, beside
-from sheetgen.publish.record import RECORD
+from sheetgen.publish.folder import beside
+from sheetgen.publish.record import LAID, RECORD
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping

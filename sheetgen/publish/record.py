@@ -11,13 +11,16 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.place import Place, Source
-from sheetgen.base.trouble import Trouble
+from sheetgen.base.trouble import CannotBe, Trouble
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
     from pathlib import Path
 
 RECORD = ".published.json"
+LAID = ".laid-"
+"""How the name of a file begins that is being laid beside its place."""
+OF_RECORD = ("projects", "index", "in trouble")
 LISTS = ("tags", "versions", "sheets")
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
@@ -38,6 +41,26 @@ def read_record(root: Path) -> dict[str, Any]:
         "index": index if isinstance(index, dict) and all(map(_is_below, index)) else {},
         "in trouble": trouble if isinstance(trouble, dict) else {},
     }
+
+
+def refuse_foreign(root: Path) -> None:
+    """CannotBe where another program keeps a file of the record's name: what it says is not ours to write over.
+
+    One of ours that a hand has spoilt is begun anew.
+    """
+    path = root / RECORD
+    if path.is_symlink() or (path.exists() and not (path.is_file() and _may_be_ours(path.read_bytes()))):
+        told = f"{path} is not a record of what was published here, and stays as it is, with all that is there"
+        raise CannotBe(told, "publish into another folder, or move that file away")
+
+
+def _may_be_ours(content: bytes) -> bool:
+    text = content.strip()
+    try:
+        told = json.loads(text)
+    except (ValueError, RecursionError):
+        return text[:1] in {b"", b"{"}  # cut off, or mistyped
+    return not told or (isinstance(told, dict) and "projects" in told and {*told} <= {*OF_RECORD})
 
 
 def record_text(record: Mapping[str, Any]) -> bytes:

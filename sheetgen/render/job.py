@@ -106,4 +106,4 @@ class Prints(Protocol):
     """What prints sheets: a pool of printers, or what stands before one."""
 
     def printed(self, jobs: Sequence[Job]) -> Iterable[list[Printout]]:
-        """The PDFs of several sheets in their order, of each one a paper."""
+        """The PDFs of several sheets in their order, of each one a paper; begun at once, and each comes when ready."""

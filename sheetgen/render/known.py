@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sheetgen.render.job import Doubt, Printout
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from sheetgen.render.job import Job, Prints
 
@@ -38,19 +38,22 @@ class KnownPool:
         self.now: dict[str, Any] = {}
         self.kept = 0
 
-    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
-        """As `PdfPool.printed`."""
+    def printed(self, jobs: Sequence[Job]) -> Iterator[list[Printout]]:
+        """As `PdfPool.printed`: all are begun at once."""
         found = [self._known(job) for job in jobs]
-        made = iter(self.pool.printed([job for job, one in zip(jobs, found, strict=True) if one is None]))
-        out: list[list[Printout]] = []
+        made = self.pool.printed([job for job, one in zip(jobs, found, strict=True) if one is None])
+        return self._each(jobs, found, iter(made))
+
+    def _each(
+        self, jobs: Sequence[Job], found: Sequence[list[Printout] | None], made: Iterator[list[Printout]]
+    ) -> Iterator[list[Printout]]:
         for job, one in zip(jobs, found, strict=True):
             outs = next(made) if one is None else one
             if one is not None:
                 self.kept += len(outs)
             elif not any(each.faults for each in outs):
                 self._remember(job, outs)
-            out.append(outs)
-        return out
+            yield outs
 
     def _known(self, job: Job) -> list[Printout] | None:
         """What was printed of a sheet before; None where it is to be printed."""

@@ -24,7 +24,7 @@ from sheetgen.render.sheets import cutters, cutting_paths
 from sheetgen.render.teacher import Teacher
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
 
     from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
@@ -59,10 +59,11 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     pool: Prints,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
-) -> Rendered:
+) -> Generator[None, None, Rendered]:
     """Every file of the project's folder, paths relative to the build folder, and what jars in their layout.
 
-    Each of the fingerprints `codes` has a page.
+    Each of the fingerprints `codes` has a page. It yields where it would wait for what it has begun to print, so that
+    other projects can be begun meanwhile.
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
     printed: dict[str, list[tuple[Ordered, list[Printout]]]] = {}
@@ -73,6 +74,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
             tell(f"{worked.name}: {worked.versions[name].title}" if len(worked.versions) > 1 else worked.name)
             ordered[name] = list(_ordered(worked, worked.versions[name], drawings, theme, main))
         outs = iter(pool.printed([one.job for several in ordered.values() for one in several]))
+        yield
         printed |= {name: [(one, next(outs)) for one in several] for name, several in ordered.items()}
         main = main or {one.sheet: out[0] for one, out in printed[worked.main.name]}
     pages: list[Page] = []

@@ -36,11 +36,11 @@ class Press(NamedTuple):
 @contextmanager
 def press(root: Path, cores: int | None = None) -> Iterator[Press]:
     """Printers for a while. NotReady where pages cannot be made on this machine."""
-    try:
-        pool = PdfPool(cores)
-    except NoPango as missing:
-        raise NotReady(str(missing)) from None
-    with pool:
+    with PdfPool(cores) as pool:
+        try:
+            pool.ready()
+        except NoPango as missing:
+            raise NotReady(str(missing)) from None
         yield Press(Theme(THEME, [root / "themes"]), pool)
 
 

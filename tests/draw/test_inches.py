@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
+from sheetgen.base.turns import through
 from sheetgen.draw.templates import draw
 from sheetgen.render.job import Printout
 from sheetgen.render.pages import render
@@ -49,7 +50,7 @@ def sheets(drawn_in_inches: Any) -> dict[str, str]:
     """Page and handouts of a project with a part of every kind that is drawn."""
     worked = drawn_in_inches
     drawings = {"main": draw(worked, worked.main, worked.studio.paper)}
-    pages = render(worked, drawings, Theme("plain", []), Plain()).pages  # type: ignore[arg-type]
+    pages = through(render(worked, drawings, Theme("plain", []), Plain())).pages  # type: ignore[arg-type]
     return {p.path: words(p.content.decode()) for p in pages if p.path.endswith((".html", ".pdf"))}
 
 

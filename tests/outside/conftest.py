@@ -41,6 +41,9 @@ class NoPrinter:
     def __exit__(self, *_what: object) -> None:
         pass
 
+    def ready(self) -> None:
+        pass
+
     def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
         return [[Printout(b"%PDF", 4) for _ in job.papers] for job in jobs]
 

@@ -11,7 +11,7 @@ import pytest
 
 from sheetgen.model.page import Entry, Page
 from sheetgen.publish import folder as folder_module
-from sheetgen.publish.folder import Folder
+from sheetgen.publish.folder import BEGUN, Folder
 from sheetgen.publish.record import RECORD
 
 
@@ -24,7 +24,7 @@ def pages(name: str, **contents: str) -> list[Page]:
 
 
 def files(root: Path) -> dict[str, str]:
-    return {str(p.relative_to(root)): p.read_text() for p in sorted(root.rglob("*")) if p.is_file()}
+    return {str(p.relative_to(root)): p.read_text() for p in sorted(root.rglob("*")) if p.is_file() and p.name != BEGUN}
 
 
 def moments(root: Path) -> dict[str, tuple[int, int]]:

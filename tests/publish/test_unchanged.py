@@ -184,7 +184,8 @@ def test_a_version_that_there_is_not_is_told_with_those_that_there_are(jobs: lis
 def test_a_full_disk_is_not_remembered_against_a_design(library: Any, monkeypatch: pytest.MonkeyPatch) -> None:
     with monkeypatch.context() as broken:
         broken.setattr("sheetgen.publish.folder.Folder.put", _full)
-        assert library.publish("link").failed == ["link"]
+        with pytest.raises(OSError, match="No space left"):
+            library.publish("link")
     assert library.publish("link").published == ["link"]
 
 

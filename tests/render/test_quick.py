@@ -13,6 +13,7 @@ import pytest
 import weasyprint
 
 from sheetgen import pipeline
+from sheetgen.base.turns import through
 from sheetgen.render import quick
 from sheetgen.render.job import Job, Paper, one_page
 from sheetgen.render.ordered import PAPERS, paper_of
@@ -71,7 +72,7 @@ def test_every_sheet_of_a_version_is_the_same_bytes_as_without_it(libraries: Any
 
     worked = pipeline.work_through(ROOT, ["tideline-band"]).worked[0]
     pool: Any = Keeps()
-    pipeline.pages_of(worked, Theme(pipeline.THEME, [ROOT / "themes"]), pool)
+    through(pipeline.pages_of(worked, Theme(pipeline.THEME, [ROOT / "themes"]), pool))
     first = {job.papers[0].name.rsplit("/", 1)[-1]: job for job in reversed(jobs) if "us-5" in job.papers[0].name}
     assert {"handout-a4.pdf", "bench-card-a4.pdf", "teacher-a4.pdf", "templates-a4.pdf"} <= set(first)
     assert _quickly(list(first.values())) == _plainly(list(first.values()))

@@ -16,6 +16,7 @@ ROOT = Path(__file__).parents[2]
 ELSEWHERE = """\
 import pickle, sys
 from pathlib import Path
+from sheetgen.base.turns import through
 from sheetgen.draw.templates import draw
 from sheetgen.render.job import Printout
 from sheetgen.render.pages import render
@@ -27,7 +28,8 @@ class Plain:
 
 def pages(worked):
     drawings = {name: draw(worked, one, worked.studio.paper) for name, one in worked.versions.items()}
-    return {page.path: page.content for page in render(worked, drawings, Theme("plain", []), Plain()).pages}
+    rendered = through(render(worked, drawings, Theme("plain", []), Plain()))
+    return {page.path: page.content for page in rendered.pages}
 """
 AND_BACK = """
 found = pages(pickle.loads(Path(sys.argv[1]).read_bytes()))
