@@ -71,7 +71,7 @@ class Label:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One piece and how tightly it is set; only one of what it may be is there."""
+    """One piece and how tightly it is set; only one of what it may be is there, a note with the number of its order."""
 
     step: Annotated[int, "0 is the roomiest way to set it; the next is tried where it does not fit"]
     card: KitCard | None = None

@@ -152,6 +152,14 @@ def test_a_label_says_what_is_in_its_bag_in_the_words_of_card_and_handout(sent: 
     ]  # fmt: skip
 
 
+def test_beads_of_two_sizes_in_one_bag_are_named_once() -> None:
+    [worked] = work_through(ROOT, ["eddy-earrings"]).worked
+    kits = _kits({"eddy-earrings": worked}, "eddy-earrings", "", 1)
+    run = Run((Order("Q-1", "", "", None, (Part(kits, 1),)),), (kits,))
+    beads = bag_labels(run, taken((kits,)), lambda _: "")[-1].label.inside
+    assert [" ".join(one.split()) for one in beads] == ["Pressed-glass bead: 8 mm 2 + 1, 5 mm 4 + 1"]
+
+
 def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:
     [label] = [
         one for one in bag_labels(sent.run, sent.taken, lambda _: "https://a.example") if one.head.order == "Q-2"
