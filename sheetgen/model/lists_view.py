@@ -157,6 +157,7 @@ class BuyItem:
     cost: str
     left: str
     why: Annotated[str, "why it is more than is needed, or nothing"] = ""
+    lost: Annotated[tuple[str, ...], "what of lengths is used up besides what is needed: and cuts 52.5 mm"] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,6 +191,7 @@ class LeftItem:
     used: str
     after: Annotated[str, "nothing where it cannot be reckoned"]
     ends: Annotated[str, "the lengths that it lies there in, or nothing"]
+    lost: Annotated[tuple[str, ...], "what of `used` is in no piece: with cuts 52.5 mm"] = ()
 
 
 @dataclass(frozen=True, slots=True)
