@@ -64,7 +64,7 @@ def _labels(parcel: Parcel) -> Iterator[Label]:
         of = _together(f"{nth} of {len(bags)}") if len(bags) > 1 else ""
         yield Label(
             slip=kind.slip,
-            bag=", ".join(filter(None, (bag, of))),
+            bag=kind.kits.bags_alone if kind.slip else ", ".join(filter(None, (bag, of))),
             which=_together(parcel.which) if parcel.many > 1 else "",
             title=kind.kits.design,
             version=kind.version,

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from sheetgen.kits.lying import Lying, Spread
     from sheetgen.model.view import Html
 
-WRITTEN_OUT = 4  # pieces alike, up to which each is written by itself
+WRITTEN_OUT = 3  # pieces alike, up to which each is written by itself
 TALLIED = 12  # lengths cut alike, up to which each has a box a piece; of more each has one box
 NAMES = {"end": "kept end", "spool": "spool", "sheet": "sheet"}
 

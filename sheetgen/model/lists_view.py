@@ -28,11 +28,14 @@ class PickLine:
     """What goes into each bag of one kind of kit."""
 
     kit: Annotated[str, "design, version and what makes it unlike others"]
-    where: Annotated[str, "where in the kit it lies, bag B stones or in the box, or nothing"]
+    where: Annotated[
+        str, "where in the kit it lies, bag B stones or in the box; of a part by itself what it is; or nothing"
+    ]
     bags: Annotated[str, "how many kits: 8 kits"]
     each: Annotated[str, "what goes into one"]
     working: Annotated[str, "what of it is taken and what is to spare, and by which rule, or nothing"]
     together: Annotated[str, "in all of them"]
+    close: Annotated[str, "of a bag for which more is picked, whether it is closed now, or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)

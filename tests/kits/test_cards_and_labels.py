@@ -160,6 +160,34 @@ def test_beads_of_two_sizes_in_one_bag_are_named_once() -> None:
     assert [" ".join(one.split()) for one in beads] == ["Pressed-glass bead: 8 mm 2 + 1, 5 mm 4 + 1"]
 
 
+def test_wires_stand_in_one_order_on_card_and_label_as_on_the_lists() -> None:
+    [worked] = work_through(ROOT, ["eddy-earrings"]).worked
+    kits = _kits({"eddy-earrings": worked}, "eddy-earrings", "", 1)
+    run = Run((Order("Q-1", "", "", None, (Part(kits, 1),)),), (kits,))
+    [label, _] = bag_labels(run, taken((kits,)), lambda _: "")
+    assert " ".join(label.label.inside[0].split()) == (
+        "Sterling-silver wire: 20 AWG 365 mm, 22 AWG 320 mm, 24 AWG 110 mm"
+    )
+    rows = kit_cards(run, taken((kits,)))[0].kit.rows
+    assert [one.detail for one in rows[:3]] == ["20 AWG, soft", "22 AWG, soft", "24 AWG, soft"]
+
+
+def test_a_card_names_the_sheets_that_go_with_the_kit_and_a_slip_none(sent: Sent) -> None:
+    drops, _, ring, stones, _ = kit_cards(sent.run, sent.taken)
+    assert drops.kit.sheets == ring.kit.sheets == ("handout", "bench card", "templates")
+    assert stones.kit.sheets == ()
+
+
+def test_of_a_bag_that_is_sent_by_itself_label_and_slip_name_the_bag(sent: Sent) -> None:
+    """The stones are all of bag B; the release sheet is a part of bag A."""
+    sheet = replace(sent.stones, only=frozenset({"release-sheet"}))
+    orders = (Order("Q-1", "", "", None, (Part(sent.stones, 1), Part(sheet, 1))),)
+    run = Run(orders, (sent.stones, sheet))
+    held = taken(run.kinds)
+    assert [one.label.bag for one in bag_labels(run, held, lambda _: "")] == ["B stones", ""]
+    assert [one.kit.alone for one in kit_cards(run, held)] == ["B stones", ""]
+
+
 def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:
     [label] = [
         one for one in bag_labels(sent.run, sent.taken, lambda _: "https://a.example") if one.head.order == "Q-2"

@@ -192,6 +192,12 @@ def test_a_slip_has_the_name(printer: Printer) -> None:
     assert "Not in it" not in text
 
 
+def test_a_slip_of_a_whole_bag_says_which(printer: Printer) -> None:
+    slip = replace(KIT, slip=True, lacking=(), box=(), tools=False, alone="A clay")
+    [page] = pages(printer, Card(OrderHead("Q-9", "Wren"), "part 1 of 1", slip))
+    assert "A clay, sent by itself, to go with" in " ".join(text for _, text in words(page))
+
+
 def test_a_card_says_all_that_it_must(printer: Printer) -> None:
     [page] = pages(printer, card("Q-2602"))
     text = " ".join(text for _, text in words(page))
