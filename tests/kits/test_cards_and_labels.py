@@ -83,8 +83,19 @@ def test_a_card_names_what_is_not_in_it_and_what_is_in_the_box(sent: Sent) -> No
     kit = kit_cards(sent.run, sent.taken)[0].kit
     assert {"release balm", "isopropyl alcohol"} <= set(kit.lacking)
     assert not {one.name.lower() for one in kit.rows} & set(kit.lacking)
-    assert kit.box == ("Setting bur, of the stone's size, turned by hand",)
+    assert kit.box == ("Setting bur PP 18, turned by hand",)
     assert kit.tools
+
+
+def test_a_kit_has_the_bur_of_its_own_stones() -> None:
+    """Slim is set with PP 14, all others with PP 18; no kit has a bur that does not say its size."""
+    worked = {one.name: one for one in work_through(ROOT, ["buoy-drops"]).worked}
+    kits = [_kits(worked, "buoy-drops", name, 1) for name in ("", "Long", "Slim")]
+    run = Run((Order("Q-1", "", "", None, tuple(Part(one, 1) for one in kits)),), tuple(kits))
+    assert [one.kit.box for one in kit_cards(run, taken(kits))] == [
+        ("Setting bur PP 18, turned by hand",), ("Setting bur PP 18, turned by hand",),
+        ("Setting bur PP 14, turned by hand",),
+    ]  # fmt: skip
 
 
 def test_a_card_says_that_small_parts_choke_and_whom_to_ask_before_adhesive_is_posted(sent: Sent) -> None:
@@ -146,10 +157,7 @@ def test_a_label_says_what_is_in_its_bag_in_the_words_of_card_and_handout(sent: 
         "C": ["Copper wire: 84 mm", "Embedding eye: 2", "Ear wires: 2 + 1"],
         "D": ["Two-part stone adhesive: 4 mL"],
     }
-    # both are glass, so that glass does not tell them apart: the stone without a colour in its name has its bare name
-    assert [" ".join(one.split()) for one in labels[-3].inside] == [
-        "Foiled stone PP 18: 7 + 1", "Foiled stone PP 18 smoke: 5 + 1",
-    ]  # fmt: skip
+    assert [" ".join(one.split()) for one in labels[-3].inside] == ["Foiled stone PP 18: clear 7 + 1, smoke 5 + 1"]
 
 
 def test_beads_of_two_sizes_in_one_bag_are_named_once() -> None:
