@@ -90,7 +90,7 @@ def _inside(kind: Kind, name: str) -> tuple[str, ...]:
             first = SIZED.sub("", told)
         apart = told != first and first in names  # another is called so, and this is no kind of it
         each = "" if apart else _together(told.removeprefix(first).strip()), amount(one, kind.kits.rounder)
-        alike.setdefault(begun(told if apart else first), []).append(NBSP.join(filter(None, each)))
+        alike.setdefault(begun(told if apart else first), []).append(" ".join(filter(None, each)))
     return tuple(": ".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
 
 

@@ -34,8 +34,12 @@ def shorter_label(piece: Piece, letters: int) -> Piece | None:
         changed = _shorter(label, said, letters)
     elif label.more:
         changed = {"more": 0}
+    elif label.inside and label.title == LESS:
+        changed = {"title": ""}  # a sign alone says nothing
     elif label.inside:
-        inside = label.inside[:-1]
+        *others, last = label.inside
+        fewer, _, _ = last.rpartition(", ")  # of what is named once for several, one
+        inside = (*others, fewer) if fewer else tuple(others)
         changed = {"inside": inside, "beyond": label.beyond + 1 if inside else 0}
     elif label.bag not in {"", LESS}:
         changed = _shorter(label, ["bag"], letters)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import shutil
 from collections import Counter
 from dataclasses import replace
@@ -251,13 +252,24 @@ def test_all_that_lies_in_a_bag_stands_on_its_label_however_long_the_names_of_it
     stones = ("Foiled stone PP 18: clear 7 + 1, smoke 5 + 1",)
     metal = ("Copper wire: 84 mm", "Embedding eye: 2", "Ear wires: 2 + 1")
     adhesive = ("Two-part stone adhesive: 4 mL",)
-    for inside in (stones, metal, adhesive):
+    wires = ("Sterling-silver wire: 20 AWG 365 mm, 22 AWG 320 mm, 24 AWG 110 mm",)
+    for inside in (stones, metal, adhesive, wires):
         of = replace(LAST, inside=inside, version="Silver, short", chosen="grey sea over deep water")
         pdf, _ = printed(printer, [label("Q-1", "Thessaly Fennmoor", of=of)], A4)
         text = text_of(pdf.pages[0], A4, 0).replace("\u00a0", " ")
         assert not [one for one in inside if one.replace(" ", "") not in text.replace(" ", "")]
         assert "Buoy drops" in text
-        assert ("Not in the kit: see the card" in text) == (inside != metal)
+        assert ("Not in the kit: see the card" in text) == (inside in {stones, adhesive})
+
+
+def test_of_more_than_a_label_holds_the_first_are_named_and_the_others_counted(printer: Printer) -> None:
+    wires = ("Sterling-silver wire: " + ", ".join(f"{n} AWG {n}65 mm" for n in range(12, 28)),)
+    pdf, _ = printed(printer, [label("Q-1", of=replace(BAG, inside=wires))], A4)
+    text = text_of(pdf.pages[0], A4, 0).replace("\u00a0", " ").replace("\n", " ")
+    named = re.findall(r"(\d+) ?AWG", text)
+    assert named == [str(n) for n in range(12, 12 + len(named))]
+    assert len(named) >= 3, text
+    assert f"and {16 - len(named)} more" in text
 
 
 def test_the_same_labels_are_the_same_bytes(printer: Printer) -> None:
