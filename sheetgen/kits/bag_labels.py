@@ -89,8 +89,10 @@ def _inside(kind: Kind, name: str) -> tuple[str, ...]:
         if alone[SIZED.sub("", told)] > 1:
             first = SIZED.sub("", told)
         apart = told != first and first in names  # another is called so, and this is no kind of it
-        each = "" if apart else _together(told.removeprefix(first).strip()), amount(one, kind.kits.rounder)
-        alike.setdefault(begun(told if apart else first), []).append(" ".join(filter(None, each)))
+        own = "" if apart else _together(told.removeprefix(first).strip())
+        space = " " if any(map(str.isdigit, own)) else NBSP  # a colour stays with its count
+        each = space.join(filter(None, (own, amount(one, kind.kits.rounder))))
+        alike.setdefault(begun(told if apart else first), []).append(each)
     return tuple(": ".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
 
 

@@ -28,6 +28,6 @@ def closed(at_each: Mapping[str, Sequence[Taken]]) -> dict[int, str]:
     for puts in filled.values():
         last = puts[-1][0]
         if len(puts) > 1:
-            said |= {id(held): f"the bag stays open until {last}" for name, held in puts if name != last}
+            said |= {id(held): f"closed at {last}" for name, held in puts if name != last}
             said[id(puts[-1][1])] = "close the bag"
     return said

@@ -26,7 +26,7 @@ def test_a_bag_stays_open_until_the_last_station_that_fills_it(made: Any) -> Non
     lines = [made.line(one, 12) for one in (clay, wire, thin, stone, bead)]
     found = told(made, made.kits(*lines, bags=4, kit=bags))
     assert found == {
-        "clay": [("Clay", "bag A clay", "the bag stays open until stones")],
+        "clay": [("Clay", "bag A clay", "closed at stones")],
         "wire": [("Wire 16", "bag B wire", ""), ("Wire 20", "bag B wire", "close the bag")],
         "stones": [("Bead", "bag A clay", "close the bag"), ("Stone", "bag C bead", "")],
     }
