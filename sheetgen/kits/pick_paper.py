@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.exact import plain
 from sheetgen.base.material import Bead, Clay, Stone
 from sheetgen.base.printed import NBSP
-from sheetgen.base.spelling import begun, counted
+from sheetgen.base.spelling import begun, counted, told_apart
 from sheetgen.kits.closed import closed
 from sheetgen.kits.kit_lines import BOXED, place_of
 from sheetgen.kits.lists import PAPER, by_station, sheets_of
@@ -37,17 +37,19 @@ def stations(lists: Lists, rounder: Rounder) -> Iterator[Station]:
     close = closed(at_each)
     for name, each in at_each.items():
         tray = any(isinstance(one.item, Stone | Bead) for one in each)
-        yield Station(name, tray, tuple(_item(got[id(one)], close, rounder) for one in each))
+        short = told_apart([one.item.name for one in each])
+        items = (_item(got[id(one)], own, close, rounder) for one, own in zip(each, short, strict=True))
+        yield Station(name, tray, tuple(items))
     fetch = STACKED if lists.checked else ""
     sheets = tuple(_sheet(sheet, kits, fetch) for sheet, kits in sheets_of(lists.run).items())
     if sheets:
         yield Station(PAPER, tray=False, items=sheets)
 
 
-def _item(got: Got, close: Mapping[int, str], rounder: Rounder) -> PickItem:
+def _item(got: Got, short: str, close: Mapping[int, str], rounder: Rounder) -> PickItem:
     taken = got.taken
     lines = tuple(_line(taken, held, close.get(id(held), ""), rounder) for held in taken.held)
-    return PickItem(taken.item.name, _fetch(got, rounder), _together(taken, rounder), lines)
+    return PickItem(taken.item.name, short, _fetch(got, rounder), _together(taken, rounder), lines)
 
 
 def _together(taken: Taken, rounder: Rounder) -> str:
@@ -129,7 +131,7 @@ def _sheet(sheet: str, kits: list[Kits], fetch: str) -> PickItem:
         PickLine(f"{one.told}, {one.worked.revised(one.version)}", "", _many(one.bags, "kit"), "1", "", f"{one.bags}")
         for one in kits
     )
-    return PickItem(begun(sheet), fetch, f"{sum(one.bags for one in kits)}", lines)
+    return PickItem(begun(sheet), begun(sheet), fetch, f"{sum(one.bags for one in kits)}", lines)
 
 
 def _many(many: int, noun: str) -> str:

@@ -43,6 +43,7 @@ class PickItem:
     """One item that is picked at a station."""
 
     name: str
+    short: Annotated[str, "so much of its name as tells it from the others at the station"]
     fetch: Annotated[str, "what comes out of the drawer and which packs are opened, and how it is given out"]
     together: Annotated[str, "for the whole run"]
     lines: tuple[PickLine, ...]
@@ -106,6 +107,7 @@ class CutItem:
     """What is cut of one item."""
 
     name: str
+    short: Annotated[str, "so much of its name as tells it from the others that are cut"]
     says: Annotated[str, "how many are opened, and what each cut takes"]
     bundles: tuple[Bundle, ...]
     lines: tuple[CutLine, ...]
