@@ -116,9 +116,9 @@ def test_what_lies_in_no_bag_of_a_kit_is_neither_picked_nor_bought(lists: dict[s
 
 def test_each_kit_has_the_tool_that_lies_in_its_box(lists: dict[str, Rows]) -> None:
     """Twelve burs: two packs of six for 15.00, and not twelve for 3.20 each."""
-    [row] = of(lists["pick"], "setting-bur")
+    [row] = of(lists["pick"], "setting-bur-pp18")
     assert (row["in one bag"], row["together"]) == ("1", "12")
-    assert bought(lists["buy"], "setting-bur") == [("6 piece", "2", "30.00")]
+    assert bought(lists["buy"], "setting-bur-pp18") == [("6 piece", "2", "30.00")]
 
 
 def test_what_a_kit_leaves_out_is_on_no_list(lists: dict[str, Rows]) -> None:
@@ -133,7 +133,7 @@ def test_pick_is_the_sum_of_the_bags_as_figures_json_prints_them(lists: dict[str
     outcome = pipeline.work_through(ROOT, ["buoy-drops", "tideline-band"])
     told = {data["project"]: data["materials"] for data in pipeline.figures_as_data(outcome)}
     kinds = [(told["buoy-drops"]["main"], 12), (told["tideline-band"]["US 8"], 3)]
-    otherwise = {"setting-bur", "stone-adhesive", "ear-wires", "release-sheet", "release-balm", "degreaser"}
+    otherwise = {"setting-bur-pp18", "stone-adhesive", "ear-wires", "release-sheet", "release-balm", "degreaser"}
     wanted: defaultdict[str, Decimal] = defaultdict(Decimal)
     for materials, bags in kinds:
         for item, one in materials.items():

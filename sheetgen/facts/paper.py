@@ -96,3 +96,7 @@ PRINTER_EDGE = Fact(
 STAMP_SIZE = Fact(
     9, "type of a stamp at the foot of a sheet", unit="pt", source="common practice", grade="common practice"
 )
+ORDER_SIZE = Fact(
+    14, "type of an order's number where its sheets begin", unit="pt", source="common practice",
+    grade="common practice",
+)  # fmt: skip

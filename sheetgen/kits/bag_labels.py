@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from typing import TYPE_CHECKING
 
 from sheetgen.base.printed import NBSP
@@ -21,6 +23,8 @@ if TYPE_CHECKING:
     from sheetgen.kits.taken import Kits, Taken
 
 HEAD = ("order", "name", "design", "version", "colourway", "code")
+SIZED = re.compile(r"[ \u00a0][0-9][0-9.,½¼¾]*[ \u00a0](mm|cm|in|AWG|SWG)$")
+"""The size that a name ends with: of two that are alike but for it the name is said once."""
 
 
 def bag_labels(run: Run, taken: Sequence[Taken], address: Callable[[Kits, str], str]) -> list[BagLabel]:
@@ -61,7 +65,7 @@ def _labels(parcel: Parcel) -> Iterator[Label]:
         of = _together(f"{nth} of {len(bags)}") if len(bags) > 1 else ""
         yield Label(
             slip=kind.slip,
-            bag=", ".join(filter(None, (bag, of))),
+            bag=kind.kits.bags_alone if kind.slip else ", ".join(filter(None, (bag, of))),
             which=_together(parcel.which) if parcel.many > 1 else "",
             title=kind.kits.design,
             version=kind.version,
@@ -74,16 +78,22 @@ def _labels(parcel: Parcel) -> Iterator[Label]:
 def _inside(kind: Kind, name: str) -> tuple[str, ...]:
     """What lies in a bag, of a slip in all that is sent, in the words of card and handout: Ear wires: 2 + 1.
 
-    What begins alike is said once, where each has a word of its own: Foiled stone PP 18: blue 7 + 1, smoke 5 + 1.
+    What begins alike is said once, where each has a word of its own: Foiled stone PP 18: blue 7 + 1, smoke 5 + 1;
+    Glass bead: 8 mm 2 + 1, 5 mm 4 + 1.
     """
     lots = [one for bag in kind.contents.bags if kind.slip or bag.name == name for one in bag.contents]
     names = told_apart([one.item.name for one in lots])
+    alone = Counter(SIZED.sub("", name) for name in names)
     alike: dict[str, list[str]] = {}
     for one, told in zip(lots, names, strict=True):
         first = one.item.name.partition(", ")[0]
+        if alone[SIZED.sub("", told)] > 1:
+            first = SIZED.sub("", told)
         apart = told != first and first in names  # another is called so, and this is no kind of it
-        each = "" if apart else told.removeprefix(first).strip(), amount(one, kind.kits.rounder)
-        alike.setdefault(begun(told if apart else first), []).append(" ".join(filter(None, each)))
+        own = "" if apart else _together(told.removeprefix(first).strip())
+        space = " " if any(map(str.isdigit, own)) else NBSP  # a colour stays with its count
+        each = space.join(filter(None, (own, amount(one, kind.kits.rounder))))
+        alike.setdefault(begun(told if apart else first), []).append(each)
     return tuple(": ".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
 
 

@@ -54,6 +54,17 @@ class Got:
         return self.have + self.bought - self.left
 
     @property
+    def sawn(self) -> Fraction:
+        """The length that is lost in cuts, mm."""
+        cuts = self.plan.cuts if self.plan else ()
+        return sum((one.length - one.left - sum(length for length, _ in one.pieces) for one in cuts), Fraction(0))
+
+    @property
+    def too_short(self) -> Fraction:
+        """The length of all ends that are too short to keep, mm."""
+        return sum((one.left for one in self.plan.cuts if not one.kept), Fraction(0)) if self.plan else Fraction(0)
+
+    @property
     def known(self) -> bool:
         """Whether every price is known."""
         return not self.why and all(pack.price is not None for pack, _ in self.packs)
@@ -112,6 +123,13 @@ def _cut(taken: Taken) -> Got:
     found = [plan for packs in offers if (plan := _planned(taken, packs, ends)) is not None]
     known = all(one.known for one in found)
     return min(found, key=lambda one: _weight(one, known=known), default=_not_reckoned(taken, "stock names no pack"))
+
+
+def of_longest(taken: Taken) -> Got | None:
+    """The same pieces out of spools of the longest size alone, and the ends that lie there."""
+    supply = taken.item.supply
+    longest = max(supply.packs, key=lambda pack: pack.holds)
+    return _planned(taken, (longest,), () if taken.beside else supply.ends)
 
 
 def _weight(one: Got, *, known: bool) -> Fraction:

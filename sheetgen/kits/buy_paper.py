@@ -54,7 +54,16 @@ def _item(one: Got, line: Line, coin: Coin, rounder: Rounder) -> BuyItem:
         return BuyItem(name, told(one.needed) if one.needed else "", told(one.have), (one.why,), (), cost, "")
     packs = tuple(f"{many} × {told(pack.holds)}" for pack, many in one.packs)
     prices = tuple(_price(pack, coin) for pack, _ in one.packs)
-    return BuyItem(name, told(one.needed), told(one.have), packs, prices, cost, told(one.left), why_more(one, rounder))
+    return BuyItem(
+        name, told(one.needed), told(one.have), packs, prices, cost, told(one.left), why_more(one, rounder),
+        _lost(one, rounder),
+    )  # fmt: skip
+
+
+def _lost(one: Got, rounder: Rounder) -> tuple[str, ...]:
+    """What of lengths is used up besides the pieces, so that what is left follows from what is printed."""
+    each = (("and cuts", one.sawn), ("and short ends", one.too_short))
+    return tuple(f"{what} {amount(mm, 'mm', rounder)}" for what, mm in each if mm)
 
 
 def _price(pack: Pack, coin: Coin) -> str:
@@ -75,7 +84,10 @@ def _left(one: Got, rounder: Rounder) -> LeftItem:
     )
     if one.why:
         return LeftItem(one.taken.item.name, before, "", "", "", "")
-    return LeftItem(one.taken.item.name, before, bought, used, left, begun_sheets(one) or _ends(one.ends, rounder))
+    lost = tuple(said.replace("and", "with", 1) for said in _lost(one, rounder))
+    return LeftItem(
+        one.taken.item.name, before, bought, used, left, begun_sheets(one) or _ends(one.ends, rounder), lost
+    )
 
 
 def _ends(ends: Iterable[Fraction], rounder: Rounder) -> str:

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from sheetgen.base.material import Wire
+from sheetgen.base.spelling import in_turn
 from sheetgen.kits.kit_lines import bag_of, boxed, every_line, goes_in
 
 if TYPE_CHECKING:
@@ -78,6 +80,7 @@ def contents(kits: Kits, run: Sequence[Taken]) -> Contents:
     order = {line.item.id: at for at, line in reversed(list(enumerate(lines)))}
     for each in found.values():
         each.sort(key=lambda one: order.get(one.item.id, len(lines)))
+        _wires_in_turn(each)
     inside = {one.item.id for each in found.values() for one in each}
     lacking = {line.item.id: line.item for line in lines if line.item.id not in inside}
     return Contents(
@@ -86,3 +89,12 @@ def contents(kits: Kits, run: Sequence[Taken]) -> Contents:
         lacking=tuple(lacking.values()),
         tools=tuple(line.item for line in version.tools if line.item.id not in tools),
     )
+
+
+def _wires_in_turn(each: list[Content]) -> None:
+    """The wires of a bag in the order of the lists, where the first of them stands."""
+    wires = sorted((one for one in each if isinstance(one.item, Wire)), key=lambda one: in_turn(one.item.name))
+    if wires:
+        first = next(at for at, one in enumerate(each) if isinstance(one.item, Wire))
+        others = [one for one in each if not isinstance(one.item, Wire)]
+        each[:] = [*others[:first], *wires, *others[first:]]

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import exact
 from sheetgen.base.material import Consumable
-from sheetgen.base.spelling import counted
+from sheetgen.base.spelling import counted, told_apart
 from sheetgen.kits.lists import DOT
 from sheetgen.kits.told import bare_length, length, sides
 from sheetgen.model.cut_bar import CutBar
@@ -23,20 +23,21 @@ if TYPE_CHECKING:
     from sheetgen.kits.lying import Lying, Spread
     from sheetgen.model.view import Html
 
-WRITTEN_OUT = 4  # pieces alike, up to which each is written by itself
+WRITTEN_OUT = 3  # pieces alike, up to which each is written by itself
 TALLIED = 12  # lengths cut alike, up to which each has a box a piece; of more each has one box
 NAMES = {"end": "kept end", "spool": "spool", "sheet": "sheet"}
 
 
 def cut_items(cuttings: Sequence[Cutting], bars: Sequence[Sequence[Html]], rounder: Rounder) -> Iterator[CutItem]:
     """Each item that is cut; `bars` are drawn of its ways."""
-    for one, drawn in zip(cuttings, bars, strict=True):
+    short = told_apart([one.got.taken.item.name for one in cuttings])
+    for one, own, drawn in zip(cuttings, short, bars, strict=True):
         marks = {(bundle.sides, bundle.tag): mark for bundle, mark in zip(one.bundles, _letters(), strict=False)}
         bundles = tuple(
             Bundle(marks[b.sides, b.tag], sides(b.sides, rounder), b.many, _tag(one, b, rounder)) for b in one.bundles
         )
         lines = (_line(one, way, bar, marks, rounder) for way, bar in zip(one.ways, drawn, strict=True))
-        yield CutItem(one.got.taken.item.name, _says(one, rounder), bundles, tuple(lines))
+        yield CutItem(one.got.taken.item.name, own, _says(one, rounder), bundles, tuple(lines))
 
 
 def _letters() -> Iterator[str]:

@@ -74,11 +74,13 @@ def _card(kind: Kind) -> KitCard:
     worked = kits.worked
     return KitCard(
         slip=kind.slip,
+        alone=kits.bags_alone,
         title=worked.title,
         version=kind.version,
         chosen=kind.chosen,
         rows=tuple(rows),
         box=tuple(item.name for item in held.in_the_box),
+        sheets=kits.sheets,
         lacking=() if kind.slip else short_names(held.lacking, held.inside),
         tools=bool(held.tools) and not kind.slip,
         warned=tuple(_warned(kind)),

@@ -7,14 +7,15 @@ from typing import TYPE_CHECKING
 from sheetgen.base.exact import plain
 from sheetgen.base.material import Bead, Clay, Stone
 from sheetgen.base.printed import NBSP
-from sheetgen.base.spelling import begun, counted
+from sheetgen.base.spelling import begun, counted, told_apart
+from sheetgen.kits.closed import closed
 from sheetgen.kits.kit_lines import BOXED, place_of
 from sheetgen.kits.lists import PAPER, by_station, sheets_of
 from sheetgen.kits.told import amount, bare_length, sides
 from sheetgen.model.lists_view import PickItem, PickLine, Station
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
     from fractions import Fraction
 
     from sheetgen.base.rounding import Rounder
@@ -25,26 +26,30 @@ if TYPE_CHECKING:
 
 CUT = {"cut", "blanks"}
 GIVES = {"g": "weigh each", "mL": "measure each out", "piece": "count each out"}
-STACKED = "Lies in the stack, order by order. Tick when its number agrees."
+STACKED = "Lies in the stack, order by order; its sheets are counted with the check list."
 HANDLED = "Comes cut and tagged from the cutting table."
 
 
 def stations(lists: Lists, rounder: Rounder) -> Iterator[Station]:
     """Each station with its items; the sheets of the kits come last."""
     got = {id(one.taken): one for one in lists.got}
-    for name, each in by_station(one.taken for one in lists.got).items():
+    at_each = by_station(one.taken for one in lists.got)
+    close = closed(at_each)
+    for name, each in at_each.items():
         tray = any(isinstance(one.item, Stone | Bead) for one in each)
-        yield Station(name, tray, tuple(_item(got[id(one)], rounder) for one in each))
+        short = told_apart([one.item.name for one in each])
+        items = (_item(got[id(one)], own, close, rounder) for one, own in zip(each, short, strict=True))
+        yield Station(name, tray, tuple(items))
     fetch = STACKED if lists.checked else ""
     sheets = tuple(_sheet(sheet, kits, fetch) for sheet, kits in sheets_of(lists.run).items())
     if sheets:
         yield Station(PAPER, tray=False, items=sheets)
 
 
-def _item(got: Got, rounder: Rounder) -> PickItem:
+def _item(got: Got, short: str, close: Mapping[int, str], rounder: Rounder) -> PickItem:
     taken = got.taken
-    lines = tuple(_line(taken, held, rounder) for held in taken.held)
-    return PickItem(taken.item.name, _fetch(got, rounder), _together(taken, rounder), lines)
+    lines = tuple(_line(taken, held, close.get(id(held), ""), rounder) for held in taken.held)
+    return PickItem(taken.item.name, short, _fetch(got, rounder), _together(taken, rounder), lines)
 
 
 def _together(taken: Taken, rounder: Rounder) -> str:
@@ -60,7 +65,7 @@ def _pieces(held: Held) -> Fraction | int:
     return held.together if held.sides is not None else held.kits.bags
 
 
-def _line(taken: Taken, held: Held, rounder: Rounder) -> PickLine:
+def _line(taken: Taken, held: Held, close: str, rounder: Rounder) -> PickLine:
     each, together = amount(held.each, taken.item.unit, rounder), amount(held.together, taken.item.unit, rounder)
     if held.sides is not None:
         each = f"{plain(held.each)} of {sides(held.sides, rounder)}"
@@ -72,8 +77,10 @@ def _line(taken: Taken, held: Held, rounder: Rounder) -> PickLine:
         together = counted(plain(held.together / taken.pack.holds), "pack")
     where = place_of(held.kits, taken.item)
     bags = _many(held.kits.bags, "kit" if where == BOXED else "bag")
+    alone = held.kits.alone
     return PickLine(
-        held.kits.told, where.replace(" ", NBSP), bags, each, _working(taken, held, rounder), together
+        held.kits.told.removesuffix(alone).removesuffix(", "), (alone or where).replace(" ", NBSP), bags, each,
+        _working(taken, held, rounder), together, close,
     )  # fmt: skip
 
 
@@ -124,7 +131,7 @@ def _sheet(sheet: str, kits: list[Kits], fetch: str) -> PickItem:
         PickLine(f"{one.told}, {one.worked.revised(one.version)}", "", _many(one.bags, "kit"), "1", "", f"{one.bags}")
         for one in kits
     )
-    return PickItem(begun(sheet), fetch, f"{sum(one.bags for one in kits)}", lines)
+    return PickItem(begun(sheet), begun(sheet), fetch, f"{sum(one.bags for one in kits)}", lines)
 
 
 def _many(many: int, noun: str) -> str:

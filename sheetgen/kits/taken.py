@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from sheetgen.model.kit import Colourway
     from sheetgen.model.worked import Worked, WorkedVersion
 
+BAG = "bag "
 Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
 
 
@@ -74,8 +75,19 @@ class Kits:
     def told(self) -> str:
         """The same, with what is left out, or all that is sent: what makes these kits unlike others."""
         without = f"without {' and '.join(self._parts(self.leave_out))}" if self.leave_out else ""
-        alone = f"only {' and '.join(self._parts(self.only))}" if self.only else ""
-        return ", ".join(said for said in (self.named, without, alone) if said)
+        return ", ".join(said for said in (self.named, without, self.alone) if said)
+
+    @property
+    def alone(self) -> str:
+        """All that is sent, where a part is sent by itself: only bag A clay; only stones and wire."""
+        return f"only {' and '.join(self._parts(self.only))}" if self.only else ""
+
+    @property
+    def bags_alone(self) -> str:
+        """The bags that are sent by themselves: A clay; nothing where something is sent that is not a whole bag."""
+        parts = list(self._parts(self.only))
+        whole = all(part.startswith(BAG) for part in parts)
+        return " and ".join(part.removeprefix(BAG) for part in parts) if whole else ""
 
     def _parts(self, ids: frozenset[str]) -> Iterator[str]:
         """Items as a person calls them: a bag where they are all that is in it, else by their printed names.
@@ -89,7 +101,7 @@ class Kits:
                 inside = inside - {way.of.id} | {item.id for item in way.items}
             if inside and inside <= rest:
                 rest -= inside
-                yield f"bag {bag.name}"
+                yield f"{BAG}{bag.name}"
         box = kit.in_the_box if kit else ()
         items = (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
         known = {item.id: item.name for item in items}

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING
 
-from sheetgen.kits.bought import cost_of
+from sheetgen.kits.bought import cost_of, of_longest
 from sheetgen.kits.told import amount
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
@@ -37,12 +38,37 @@ def _reasons(got: Got, rounder: Rounder) -> Iterator[str]:
         if many == pack.at_least > 1:
             yield f"fewer than {many} are not sold"
         elif got.plan is not None:
-            yield "the pieces do not come out of fewer lengths"
+            yield _lengths(got, rounder)
         break
     else:
         if got.plan is None and (other := _less(got, lacking)) is not None:
             named = " + ".join(_told(pack, many, got.unit, rounder) for pack, many in got.packs)
             yield f"{named} costs no more than {_told(*other, got.unit, rounder)}"
+
+
+def _lengths(got: Got, rounder: Rounder) -> str:
+    """Of lengths why there are so many: no fewer do, or fewer cost more.
+
+    What comes out of so many spools comes out of as many of the longest: no other size can do with fewer.
+    """
+    longest = max(got.taken.item.supply.packs, key=lambda pack: pack.holds)
+    none = "the pieces do not come out of fewer lengths"
+    many = sum(many for _, many in got.packs)
+    if all(pack == longest for pack, _ in got.packs):
+        return none
+    other = of_longest(got.taken)
+    fewer = sum(n for _, n in other.packs) if other else many
+    if fewer >= many:
+        return none
+    told, (cost, theirs) = _told(longest, fewer, got.unit, rounder), map(_cost, (got.packs, ((longest, fewer),)))
+    if cost is None or theirs is None:
+        return f"less length than {told}"
+    return f"cheaper than {told}" if cost < theirs else f"costs no more than {told}"
+
+
+def _cost(packs: Iterable[tuple[Pack, int]]) -> Decimal | None:
+    each = [cost_of(*one) for one in packs]
+    return None if None in each else sum(filter(None, each), Decimal(0))
 
 
 def _less(got: Got, lacking: Fraction) -> tuple[Pack, int] | None:

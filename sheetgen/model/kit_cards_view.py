@@ -43,6 +43,8 @@ class KitCard:
     tools: Annotated[bool, "whether tools must be to hand besides"]
     warned: tuple[Warned, ...]
     foot: Annotated[str, "revision, date, fingerprint, studio"]
+    sheets: Annotated[tuple[str, ...], "the sheets that go with it"] = ()
+    alone: Annotated[str, "of a slip the bag that is sent, where it is a whole one"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,7 @@ class Label:
     """What is of one bag of a kind of kit, as `label`."""
 
     slip: Annotated[bool, "whether only a part of a kit is sent"]
-    bag: Annotated[str, "A clay, 1 of 4, or nothing"]
+    bag: Annotated[str, "A clay, 1 of 4; of what is sent by itself the bag that it is; or nothing"]
     which: Annotated[str, "kit 2 of 3, where there are several and it does not stand apart, or nothing"]
     title: Annotated[str, "the design"]
     version: Annotated[str, "the version; nothing where the design has only one"]
@@ -71,7 +73,7 @@ class Label:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One piece and how tightly it is set; only one of what it may be is there."""
+    """One piece and how tightly it is set; only one of what it may be is there, a note with the number of its order."""
 
     step: Annotated[int, "0 is the roomiest way to set it; the next is tried where it does not fit"]
     card: KitCard | None = None

@@ -28,11 +28,14 @@ class PickLine:
     """What goes into each bag of one kind of kit."""
 
     kit: Annotated[str, "design, version and what makes it unlike others"]
-    where: Annotated[str, "where in the kit it lies, bag B stones or in the box, or nothing"]
+    where: Annotated[
+        str, "where in the kit it lies, bag B stones or in the box; of a part by itself what it is; or nothing"
+    ]
     bags: Annotated[str, "how many kits: 8 kits"]
     each: Annotated[str, "what goes into one"]
     working: Annotated[str, "what of it is taken and what is to spare, and by which rule, or nothing"]
     together: Annotated[str, "in all of them"]
+    close: Annotated[str, "of a bag for which more is picked, whether it is closed now, or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,7 @@ class PickItem:
     """One item that is picked at a station."""
 
     name: str
+    short: Annotated[str, "so much of its name as tells it from the others at the station"]
     fetch: Annotated[str, "what comes out of the drawer and which packs are opened, and how it is given out"]
     together: Annotated[str, "for the whole run"]
     lines: tuple[PickLine, ...]
@@ -103,6 +107,7 @@ class CutItem:
     """What is cut of one item."""
 
     name: str
+    short: Annotated[str, "so much of its name as tells it from the others that are cut"]
     says: Annotated[str, "how many are opened, and what each cut takes"]
     bundles: tuple[Bundle, ...]
     lines: tuple[CutLine, ...]
@@ -157,6 +162,7 @@ class BuyItem:
     cost: str
     left: str
     why: Annotated[str, "why it is more than is needed, or nothing"] = ""
+    lost: Annotated[tuple[str, ...], "what of lengths is used up besides what is needed: and cuts 52.5 mm"] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,6 +196,7 @@ class LeftItem:
     used: str
     after: Annotated[str, "nothing where it cannot be reckoned"]
     ends: Annotated[str, "the lengths that it lies there in, or nothing"]
+    lost: Annotated[tuple[str, ...], "what of `used` is in no piece: with cuts 52.5 mm"] = ()
 
 
 @dataclass(frozen=True, slots=True)

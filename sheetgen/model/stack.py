@@ -16,7 +16,11 @@ class Document:
 
 @dataclass(frozen=True, slots=True)
 class Stacked:
-    """An order: its number, and the keys of its documents in their order, each with how many copies."""
+    """An order: its number, and the keys of its documents in their order, each with how many copies.
+
+    `kits` says of each document which kit it is of, kit 2 of 3; it is empty where the order has only one.
+    """
 
     number: str
     documents: tuple[tuple[str, int], ...]
+    kits: tuple[str, ...] = ()

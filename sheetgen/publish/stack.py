@@ -48,14 +48,17 @@ def stack(
 ) -> bytes:
     """All that a run prints: the orders in their order, their documents as they are named, stamped 'Q-7, sheet 2 of 5'.
 
-    Each document begins on a front. `face` is the type face of the stamps, `drawn` the numbers that it lacks, as
+    Of an order of several kits the stamp says which: 'Q-7, kit 2 of 3, sheet 4 of 9'. The first sheet of an order has its
+    number in bold at its head. Each document begins on a front. `face` is the type face of the stamps, `drawn` the numbers that it lacks, as
     `render.number` draws them. Links and what is read aloud stay behind: this is for the printer. The same input gives
     the same bytes. CannotBe for a number that does not fit or cannot be set, KeyError for a document that there is not.
     """
     with ExitStack() as open_files:
         pdf = open_files.enter_context(Pdf.new())
         numbers = [order.number for order in orders]
-        stamps = Stamps(pdf, face, numbers, [", sheet 0123456789 of "], drawn)
+        stamps = Stamps(
+            pdf, face, numbers, [", sheet 0123456789 of ", *(which for order in orders for which in order.kits)], drawn
+        )
         leaves = {}
         for one in documents:
             source = open_files.enter_context(Pdf.open(io.BytesIO(one.pdf)))
@@ -63,7 +66,13 @@ def stack(
         root = pdf.Root.Pages
         kids = []
         for order in orders:
-            of_order = [leaf for key, copies in order.documents for _ in range(copies) for leaf in leaves[key]]
+            whose = order.kits or ("",) * len(order.documents)
+            of_order = [
+                (leaf, which)
+                for (key, copies), which in zip(order.documents, whose, strict=True)
+                for _ in range(copies)
+                for leaf in leaves[key]
+            ]
             if of_order:
                 kids.append(_pages(stamps, order.number, of_order, root))
         root.Kids = Array(kids)
@@ -97,19 +106,21 @@ def _leaves(sides: Sequence[_Side], stamps: Stamps, *, one_sided: bool) -> Itera
         yield _Leaf(front, back[0] if back else _Side(front.media, front.box, resources, ()))
 
 
-def _pages(stamps: Stamps, number: str, leaves: Sequence[_Leaf], root: Object) -> Object:
-    """The pages of one order, stamped."""
+def _pages(stamps: Stamps, number: str, leaves: Sequence[tuple[_Leaf, str]], root: Object) -> Object:
+    """The pages of one order, stamped; of each leaf of which kit it is."""
     pdf = stamps.pdf
     node = pdf.make_indirect(Dictionary(Type=Name.Pages, Parent=root, Count=2 * len(leaves)))
     kids = []
-    for at, leaf in enumerate(leaves, 1):
+    for at, (leaf, which) in enumerate(leaves, 1):
         stamped: dict[Box, Object] = {}
+        kit = f", {which}" if which else ""
         for side in (leaf.front, leaf.back):
             if side.box not in stamped:
-                stamped[side.box] = stamps.stamp(number, f", sheet {at} of {len(leaves)}", side.box)
+                stamped[side.box] = stamps.stamp(number, f"{kit}, sheet {at} of {len(leaves)}", side.box)
+            head = [stamps.head(number, side.box)] if at == 1 and side is leaf.front else []
             page = Dictionary(
                 Type=Name.Page, Parent=node, MediaBox=side.media, Resources=side.resources,
-                Contents=Array([stamps.opening, *side.streams, stamped[side.box]]),
+                Contents=Array([stamps.opening, *side.streams, stamped[side.box], *head]),
             )  # fmt: skip
             kids.append(pdf.make_indirect(page))
     node.Kids = Array(kids)

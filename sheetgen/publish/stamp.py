@@ -1,7 +1,7 @@
-"""A stamp at the foot of a page: the number of its order, and which sheet or page of it this is.
+"""A stamp at the foot of a page: the number of its order, and which sheet or page of it this is; at a head it alone.
 
-It is black, in our type face, centred in the margin under the theme's own foot, and an artifact: read by an eye, not
-read aloud. A number with letters that the face lacks comes ready drawn, as a page of its own size.
+It is black, in our type face, in the margin under the theme's own foot and over its head, and an artifact: read by an
+eye, not read aloud. A number with letters that the face lacks comes ready drawn, as a page of its own size.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 from pikepdf import Array, ContentStreamInstruction, Dictionary, Name, Pdf, parse_content_stream, unparse_content_stream
 
 from sheetgen.base.trouble import CannotBe
-from sheetgen.facts.paper import PRINTER_EDGE, PT_PER_INCH, STAMP_SIZE
+from sheetgen.facts.paper import ORDER_SIZE, PRINTER_EDGE, PT_PER_INCH, STAMP_SIZE
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.publish.letters import EM, lacking, letters
 
@@ -26,8 +26,10 @@ if TYPE_CHECKING:
 Box = tuple[float, float, float, float]
 """Left, bottom, right and top of a page in pt."""
 EDGE = PRINTER_EDGE * PT_PER_INCH / MM_PER_INCH
-SIZE = float(STAMP_SIZE)
+SIZE, LARGE = float(STAMP_SIZE), float(ORDER_SIZE)
+BOLD = 0.04  # of its size a letter is drawn round with so wide a line, and so is bold in the one face that there is
 FACE = Name("/OrderStamp")
+HEAD = "/Artifact <</Type /Pagination /Subtype /Header>> BDC"
 FOOT = "/Artifact <</Type /Pagination /Subtype /Footer>> BDC"
 MARKS = {"BMC", "BDC", "EMC", "MP", "DP"}
 AT_ONCE = 100  # entries of one block in a table of letters: ISO 32000-1, 9.10.3
@@ -86,6 +88,22 @@ class Stamps:
         put = f"q 1 0 0 1 {x:.2f} {low:.2f} cm {name} Do Q " if name else ""
         line = f"BT {FACE} {SIZE:g} Tf {x + wide:.2f} {base:.2f} Td <{self.letters.coded(text)}> Tj ET"
         return self.pdf.make_stream(f"Q {FOOT} q 0 g {put}{line} Q EMC".encode())
+
+    def head(self, number: str, box: Box) -> Stream:
+        """The stream, after the stamp, that puts the number in bold at the upper right of a page, where an order begins."""
+        left, _, right, top = box
+        name, _, wide, tall = self.forms.get(number, (None, None, 0.0, 0.0))
+        whole = wide * LARGE / SIZE if name else self.letters.width(number) * LARGE
+        scale = min(1.0, (right - left - 2 * EDGE) / whole)
+        size, x = LARGE * scale, right - EDGE - whole * scale
+        if name:
+            grown = size / SIZE
+            put = f"{grown:.4f} 0 0 {grown:.4f} {x:.2f} {top - EDGE - tall * grown:.2f} cm {name} Do"
+        else:
+            base = top - EDGE - self.letters.ascent / EM * size
+            coded = f"<{self.letters.coded(number)}>"
+            put = f"BT 2 Tr {BOLD * size:.2f} w {FACE} {size:g} Tf {x:.2f} {base:.2f} Td {coded} Tj ET"
+        return self.pdf.make_stream(f"{HEAD} q 0 g 0 G {put} Q EMC".encode())
 
 
 def box_of(page: Page) -> Box:

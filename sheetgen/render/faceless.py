@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from markupsafe import escape
 
-from sheetgen.render.pieces import NO_LETTER
+from sheetgen.base.trouble import Trouble
 from sheetgen.render.shortening import clean
 
 if TYPE_CHECKING:
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
 
     from sheetgen.render.pdf import Printer
 
+NO_LETTER = re.compile(r"\.notdef glyph .*\(U\+([0-9A-F]+)\)")
+"""What is warned of a letter that no face has."""
 BOX = "☐"
 """What is printed for such a letter."""
 STYLE = "font-family: 'Source Sans Pro', sans-serif"
@@ -31,3 +34,9 @@ def faceless(printer: Printer, texts: Iterable[str]) -> frozenset[str]:
 def boxed(text: str, bare: frozenset[str]) -> str:
     """A name as a page has it: what moves the words about it left out, a box for each letter that no face has."""
     return "".join(BOX if letter in bare else letter for letter in clean(text))
+
+
+def without_letter(order: str, what: str) -> Trouble:
+    """What is said of an order whose name or note has a letter that cannot be printed."""
+    told = f"order {order}: its {what} has a letter that no type face on this machine has, and is not printed"
+    return Trouble(told, None, "write it by hand, or install a face that has it (on Debian, fonts-noto)", "warning")

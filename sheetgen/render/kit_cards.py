@@ -1,15 +1,20 @@
-"""The kit cards and slips of a run, two a page with a line to cut along; one that needs more takes a page."""
+"""The kit cards and slips of a run, half a page each with a line to cut along; one that needs more takes a page.
+
+A pile of them is cut once, at half its height: whatever is cut apart there stands wholly in one half.
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.trouble import Trouble
 from sheetgen.facts.paper import PAPERS
-from sheetgen.model.kit_cards_view import Piece
+from sheetgen.model.kit_cards_view import OrderHead, Piece
 from sheetgen.render.composed import Cut, Stamp, composed
-from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shorter_name, without_letter
+from sheetgen.render.faceless import without_letter
+from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shorter_name
 from sheetgen.render.shortening import clean, from_the_right, shortened
 
 if TYPE_CHECKING:
@@ -45,9 +50,14 @@ class _Card(NamedTuple):
     top: float
 
     @property
-    def high(self) -> float:
-        """How much it takes of one page, mm; of a body on several pages the last."""
-        return self.top + self.body.high + (GAP + MARGIN + self.note.high if self.note else 0)
+    def halved(self) -> bool:
+        """Whether it stands on half a page, its note aside."""
+        return len(self.body.pages) == 1 and self.top + self.body.high <= HALF
+
+    @property
+    def with_note(self) -> bool:
+        """Whether its note stands below it on the same half."""
+        return bool(self.note and self.halved and self.top + self.body.high + GAP + MARGIN + self.note.high <= HALF)
 
 
 def kit_cards_pdf(
@@ -57,7 +67,7 @@ def kit_cards_pdf(
     layout = Layout(printer, theme, language)
     heads = [(_box(NAMED if one.head.name else HEAD, WIDE - WHICH), order_head(one.head, WIDE)) for one in cards]
     bodies = [(_box(WHOLE - head.tall), Piece(0, card=one.kit)) for one, (head, _) in zip(cards, heads, strict=True)]
-    notes = [(_box(NOTE), _note(clean(one.note))) for one in cards]
+    notes = [(_box(NOTE), _note(clean(one.note), clean(one.head.order))) for one in cards]
     kits = [(Box(WHICH, HEAD, WHICH, WHICH), Piece(0, which=one.which, due=one.due)) for one in cards]
     laid_heads = layout.each_once("kit-card-head.html.j2", heads, shorter_name)
     laid_kits = layout.each_once("kit-card-which.html.j2", kits)
@@ -67,9 +77,10 @@ def kit_cards_pdf(
         _Card(laid_heads[head], laid_kits[kit], laid_bodies[body], laid_notes.get(note), head[0].tall)
         for head, kit, body, note in zip(heads, kits, bodies, notes, strict=True)
     ]
-    close = {nth: _closer(notes[nth]) for nth, one in enumerate(laid) if one.note and one.high > HALF}
+    close = {nth: _closer(notes[nth]) for nth, one in enumerate(laid) if one.note and one.halved and not one.with_note}
     laid_close = layout.each_once("gift-note.html.j2", close.values(), _shorter_note)
-    laid = [one._replace(note=laid_close[close[nth]]) if nth in close else one for nth, one in enumerate(laid)]
+    closer = {nth: laid[nth]._replace(note=laid_close[box]) for nth, box in close.items()}
+    laid = [closer[nth] if nth in closer and closer[nth].with_note else one for nth, one in enumerate(laid)]
     troubles = _jars(laid_bodies.values())
     for what, found in (("name", [one.head for one in laid]), ("gift note", [one.note for one in laid])):
         bare = dict.fromkeys(card.head.order for card, one in zip(cards, found, strict=True) if one and one.bare)
@@ -96,34 +107,44 @@ def _box(tall: float, first: float = WIDE) -> Box:
 
 
 def _pages(cards: Sequence[_Card], wide: float, tall: float) -> list[list[Stamp | Cut]]:
-    """Two of half a page on one, each in the middle of its half, in their order."""
+    """Two of half a page on one, each in the middle of its half, in their order.
+
+    A note that has no room below its card takes the next half.
+    """
     left, pages, free = (wide - WIDE) / 2, list[list[Stamp | Cut]](), False
     for card in cards:
-        if len(card.body.pages) > 1 or card.high > HALF:
+        if not card.halved:
             pages += _whole(card, left, (tall - WHOLE) / 2)
             free = False
-            continue
-        if not free:
-            pages.append([Cut(tall / 2)])
-        top = (tall / 2 - HALF) / 2 + (tall / 2 if free else 0)
-        pages[-1] += [*_head(card, left, top), _stamp(card.body, 0, left, top + card.top)]
-        if card.note:
-            pages[-1] += _cut_off(card.note, left, top + HALF - card.note.high)
-        free = not free
+        halves = [partial(_half, card)] if card.halved else []
+        if card.note and not card.with_note:
+            halves.append(partial(_alone, card.note))
+        for put in halves:
+            if not free:
+                pages.append([Cut(tall / 2)])
+            pages[-1] += put(left, (tall / 2 - HALF) / 2 + (tall / 2 if free else 0))
+            free = not free
     return pages
+
+
+def _half(card: _Card, left: float, top: float) -> list[Stamp | Cut]:
+    """A card on its half of a page, its note at the foot where it has room for it."""
+    found: list[Stamp | Cut] = [*_head(card, left, top), _stamp(card.body, 0, left, top + card.top)]
+    if card.note and card.with_note:
+        found += _cut_off(card.note, left, top + HALF - card.note.high)
+    return found
+
+
+def _alone(note: Laid, left: float, top: float) -> list[Stamp | Cut]:
+    """A note that has half a page to itself."""
+    return [_stamp(note, 0, left, top)]
 
 
 def _whole(card: _Card, left: float, top: float) -> list[list[Stamp | Cut]]:
-    """A card on as many pages as its body has, its number on each; its note where there is room for it."""
-    pages: list[list[Stamp | Cut]] = [
+    """A card on as many pages as its body has, its number on each."""
+    return [
         [*_head(card, left, top), _stamp(card.body, nth, left, top + card.top)] for nth in range(len(card.body.pages))
     ]
-    if card.note:
-        room = card.high <= WHOLE
-        if not room:
-            pages.append([*_head(card, left, top)])
-        pages[-1] += _cut_off(card.note, left, top + card.top + (card.body.high if room else 0) + GAP + MARGIN)
-    return pages
 
 
 def _cut_off(note: Laid, left: float, top: float) -> list[Stamp | Cut]:
@@ -139,12 +160,13 @@ def _stamp(laid: Laid, nth: int, x: float, y: float) -> Stamp:
     return Stamp(laid.source, laid.pages[nth], x, y)
 
 
-def _note(note: str) -> Piece:
-    return Piece(0, note=note, rtl=from_the_right(note))
+def _note(note: str, order: str) -> Piece:
+    """A note, with the number of its order above it: cut off, it is put back by it."""
+    return Piece(0, note=note, head=OrderHead(order, ""), rtl=from_the_right(note))
 
 
 def _closer(note: tuple[Box, Piece]) -> tuple[Box, Piece]:
-    """Of a card too long for half a page the note is set as closely as may be."""
+    """A note set as closely as may be, to stand below its card after all."""
     return note[0], replace(note[1], step=TIGHTEST)
 
 

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.trouble import CannotBe, Trouble
 from sheetgen.facts.paper import LABEL_CODE, PAPERS
 from sheetgen.model.kit_cards_view import Piece
 from sheetgen.render.composed import Stamp, composed
-from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shorter_name, without_letter
+from sheetgen.render.faceless import without_letter
+from sheetgen.render.pieces import TIGHTEST, Box, Layout, order_head, shorter_name
 from sheetgen.render.qr import code
-from sheetgen.render.shortening import LESS, shortened
+from sheetgen.render.shorter_labels import shorter_label
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -74,7 +75,7 @@ def labels_pdf(  # noqa: PLR0913, PLR0917 - what labels are made of, and by what
         (_body(put, grid, top, code=bool(codes.get(one.url))), _label(one.label, grid))
         for one, top in zip(labels, tops, strict=True)
     ]
-    laid_bodies = layout.each_once("label.html.j2", bodies, _shorter_label)
+    laid_bodies = layout.each_once("label.html.j2", bodies, shorter_label)
     beside = _which(grid)
     corner, step = Box(beside, NUMBER, beside, beside), 0 if beside == LARGE else TIGHTEST
     apart = [one.label.which if beside else "" for one in labels]
@@ -148,35 +149,6 @@ def _used(laid: Laid, grid: LabelGrid) -> float:
 
 def _stamp(laid: Laid, x: float, y: float) -> Stamp:
     return Stamp(laid.source, laid.pages[0], x, y)
-
-
-def _shorter_label(piece: Piece, letters: int) -> Piece | None:
-    """What stands last gives first: what is not in the kit is counted where it cannot be named, then what is in it."""
-    label = piece.label
-    if label is None:
-        return None
-    if label.items:
-        kept, gone = list(label.items), 0
-        while kept and gone < letters:
-            gone += len(kept.pop())
-        more = len(label.items) - len(kept) + label.more
-        return replace(piece, label=replace(label, items=tuple(kept), more=more))
-    if label.inside:
-        if label.more:  # what is in it is wanted sooner: of what is not the card tells
-            return replace(piece, label=replace(label, more=0))
-        inside = label.inside[:-1]
-        return replace(piece, label=replace(label, inside=inside, beyond=label.beyond + 1 if inside else 0))
-    said = [name for name in ("bag", "title", "version", "chosen") if getattr(label, name) not in {"", LESS}]
-    if not said:
-        return None
-    changed: dict[str, Any] = {"more": 0}
-    words = getattr(label, said[-1])
-    less = f"{words}{LESS}" if label.more else shortened(words, letters) or LESS
-    if less == LESS and said[1:]:  # one sign is enough: nothing of it is left, and what stands before it goes on
-        changed |= {said[-1]: "", said[-2]: getattr(label, said[-2]).removesuffix(LESS) + LESS}
-    else:
-        changed[said[-1]] = less
-    return replace(piece, label=replace(label, **changed))
 
 
 def _nameless(order: str) -> Trouble:

@@ -5,15 +5,15 @@ Names and notes are private: nothing here quotes one.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.base.trouble import CannotBe, Trouble
+from sheetgen.base.trouble import CannotBe
 from sheetgen.model.kit_cards_view import OrderHead, Piece, Pieces
 from sheetgen.render.doubts import misplaced
+from sheetgen.render.faceless import NO_LETTER
 from sheetgen.render.seen import BACKWARDS
 from sheetgen.render.shortening import clean, from_the_right, shortened
 
@@ -32,7 +32,7 @@ AT_ONCE = 100  # for each page WeasyPrint goes through the styles of all others 
 OPEN = "kit-card.html.j2"  # of which the layout may be told: nothing of an order stands on it
 SIZES, ROWS = (12, 10.1), (1, 1)  # pt, and lines, of a name at the first steps
 NARROW = 0.46 * 25.4 / 72  # mm a letter takes for each pt of its size, in a narrow script
-NO_LETTER = re.compile(r"\.notdef glyph .*\(U\+([0-9A-F]+)\)")
+NAME_ELSEWHERE, NOTE_ELSEWHERE = "name: see the order", "(see the order)"
 
 
 class Box(NamedTuple):
@@ -47,8 +47,8 @@ class Box(NamedTuple):
 class Laid(NamedTuple):
     """A piece as it is laid out: its source, its pages there from 0, how high the last one is filled, mm; as it is set.
 
-    It is `bare` where a letter is printed as an empty box, since no type face on this machine has it. `jars` is what is
-    told of its layout, where it holds nothing private.
+    It is `bare` where no type face on this machine has one of its letters: of a name or note stands that the order has
+    it, and nothing of it is printed. `jars` is what is told of its layout, where it holds nothing private.
     """
 
     source: int
@@ -100,16 +100,22 @@ class Layout:
         """Sets each piece as tightly as it needs, and shortens it if need be; what fits is laid out no more."""
         told = f"{template}: {box.wide:.1f} × {box.tall:.1f} mm has no room for what must stand there"
         done: dict[int, Laid] = {}
+        bare: set[int] = set()
         waiting = list(range(len(shown)))
         for _ in range(ROUNDS):
             found = self._lay(template, box, [shown[i] for i in waiting])
             again = []
             for i, (laid, over, lines) in zip(waiting, found, strict=True):
+                if laid.bare and i not in bare:
+                    bare.add(i)
+                    shown[i] = _written_elsewhere(shown[i])
+                    again.append(i)
+                    continue
                 after = shown[i] if shorter is None else _next(shown[i], over, lines, shorter)
                 if after is None:
                     raise CannotBe(told, "a larger label, or a theme that says less")
                 if after is shown[i]:
-                    done[i] = laid
+                    done[i] = laid._replace(bare=i in bare)
                 else:
                     shown[i] = after
                     again.append(i)
@@ -168,6 +174,12 @@ def _next(piece: Piece, over: int, lines: int, shorter: Shorter) -> Piece | None
     return replace(piece, step=piece.step + 1) if piece.step < TIGHTEST else shorter(piece, over)
 
 
+def _written_elsewhere(piece: Piece) -> Piece:
+    """A piece whose name or note has letters that no face has: where it is to be found stands in its place."""
+    head = piece.head and replace(piece.head, name=NAME_ELSEWHERE if piece.head.name else "")
+    return replace(piece, head=head, note=NOTE_ELSEWHERE if piece.note else "", rtl=False)
+
+
 def order_head(head: OrderHead, column: float, step: int = 0) -> Piece:
     """Number and name, cleaned; a name that surely does not fit a roomier way begins with a tighter one."""
     name = " ".join(clean(head.name).split())
@@ -182,11 +194,3 @@ def shorter_name(piece: Piece, letters: int) -> Piece | None:
     if head is None or not head.name:
         return None
     return replace(piece, head=replace(head, name=shortened(head.name, letters) or ""))
-
-
-def without_letter(order: str, what: str) -> Trouble:
-    """What is said of an order whose name or note has a letter that cannot be printed."""
-    told = (
-        f"order {order}: its {what} has a letter that no type face on this machine has, and an empty box stands for it"
-    )
-    return Trouble(told, None, "write it by hand, or install a face that has it (on Debian, fonts-noto)", "warning")

@@ -73,8 +73,10 @@ class Documents:
 
     def stacked(self, order: Order) -> Stacked:
         """What goes to one order, kit by kit."""
-        each = (one for part in order.parts for _ in range(part.count) for one in self.of_kind.get(id(part.kits), ()))
-        return Stacked(order.number, tuple((one.key, 1) for one in each))
+        kits = [part.kits for part in order.parts for _ in range(part.count) if not part.kits.only]
+        each = [(nth, one) for nth, kind in enumerate(kits, 1) for one in self.of_kind.get(id(kind), ())]
+        which = tuple(f"kit {nth} of {len(kits)}" for nth, _ in each) if len(kits) > 1 else ()
+        return Stacked(order.number, tuple((one.key, 1) for _, one in each), which)
 
     def sheets(self, order: Order) -> int:
         """How many leaves of paper an order has in the stack."""

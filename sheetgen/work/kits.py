@@ -109,6 +109,12 @@ class Kits:
                 idle[str(word)] = _not_used(item, word)
             else:
                 found.append(item)
+                if len(item.sizes) > 1:
+                    told = (
+                        f"{item.name} is in the box in {len(item.sizes)} sizes, and a kit gets one: which is not said"
+                    )
+                    helped = "an item of stock for each size, and a choice that decides: bur: {by: stone, …: …}"
+                    evaluator.troubles.add(told, word.place, helped, "warning")
         return tuple(found)
 
     def _forgotten(self, version: WorkedVersion, placed: Iterable[str], evaluator: Evaluator) -> None:

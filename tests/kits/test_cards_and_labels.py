@@ -83,8 +83,19 @@ def test_a_card_names_what_is_not_in_it_and_what_is_in_the_box(sent: Sent) -> No
     kit = kit_cards(sent.run, sent.taken)[0].kit
     assert {"release balm", "isopropyl alcohol"} <= set(kit.lacking)
     assert not {one.name.lower() for one in kit.rows} & set(kit.lacking)
-    assert kit.box == ("Setting bur, of the stone's size, turned by hand",)
+    assert kit.box == ("Setting bur PP 18, turned by hand",)
     assert kit.tools
+
+
+def test_a_kit_has_the_bur_of_its_own_stones() -> None:
+    """Slim is set with PP 14, all others with PP 18; no kit has a bur that does not say its size."""
+    worked = {one.name: one for one in work_through(ROOT, ["buoy-drops"]).worked}
+    kits = [_kits(worked, "buoy-drops", name, 1) for name in ("", "Long", "Slim")]
+    run = Run((Order("Q-1", "", "", None, tuple(Part(one, 1) for one in kits)),), tuple(kits))
+    assert [one.kit.box for one in kit_cards(run, taken(kits))] == [
+        ("Setting bur PP 18, turned by hand",), ("Setting bur PP 18, turned by hand",),
+        ("Setting bur PP 14, turned by hand",),
+    ]  # fmt: skip
 
 
 def test_a_card_says_that_small_parts_choke_and_whom_to_ask_before_adhesive_is_posted(sent: Sent) -> None:
@@ -146,10 +157,43 @@ def test_a_label_says_what_is_in_its_bag_in_the_words_of_card_and_handout(sent: 
         "C": ["Copper wire: 84 mm", "Embedding eye: 2", "Ear wires: 2 + 1"],
         "D": ["Two-part stone adhesive: 4 mL"],
     }
-    # both are glass, so that glass does not tell them apart: the stone without a colour in its name has its bare name
-    assert [" ".join(one.split()) for one in labels[-3].inside] == [
-        "Foiled stone PP 18: 7 + 1", "Foiled stone PP 18 smoke: 5 + 1",
-    ]  # fmt: skip
+    assert [" ".join(one.split()) for one in labels[-3].inside] == ["Foiled stone PP 18: clear 7 + 1, smoke 5 + 1"]
+
+
+def test_beads_of_two_sizes_in_one_bag_are_named_once() -> None:
+    [worked] = work_through(ROOT, ["eddy-earrings"]).worked
+    kits = _kits({"eddy-earrings": worked}, "eddy-earrings", "", 1)
+    run = Run((Order("Q-1", "", "", None, (Part(kits, 1),)),), (kits,))
+    beads = bag_labels(run, taken((kits,)), lambda _: "")[-1].label.inside
+    assert [" ".join(one.split()) for one in beads] == ["Pressed-glass bead: 8 mm 2 + 1, 5 mm 4 + 1"]
+
+
+def test_wires_stand_in_one_order_on_card_and_label_as_on_the_lists() -> None:
+    [worked] = work_through(ROOT, ["eddy-earrings"]).worked
+    kits = _kits({"eddy-earrings": worked}, "eddy-earrings", "", 1)
+    run = Run((Order("Q-1", "", "", None, (Part(kits, 1),)),), (kits,))
+    [label, _] = bag_labels(run, taken((kits,)), lambda _: "")
+    assert " ".join(label.label.inside[0].split()) == (
+        "Sterling-silver wire: 20 AWG 365 mm, 22 AWG 320 mm, 24 AWG 110 mm"
+    )
+    rows = kit_cards(run, taken((kits,)))[0].kit.rows
+    assert [one.detail for one in rows[:3]] == ["20 AWG, soft", "22 AWG, soft", "24 AWG, soft"]
+
+
+def test_a_card_names_the_sheets_that_go_with_the_kit_and_a_slip_none(sent: Sent) -> None:
+    drops, _, ring, stones, _ = kit_cards(sent.run, sent.taken)
+    assert drops.kit.sheets == ring.kit.sheets == ("handout", "bench card", "templates")
+    assert stones.kit.sheets == ()
+
+
+def test_of_a_bag_that_is_sent_by_itself_label_and_slip_name_the_bag(sent: Sent) -> None:
+    """The stones are all of bag B; the release sheet is a part of bag A."""
+    sheet = replace(sent.stones, only=frozenset({"release-sheet"}))
+    orders = (Order("Q-1", "", "", None, (Part(sent.stones, 1), Part(sheet, 1))),)
+    run = Run(orders, (sent.stones, sheet))
+    held = taken(run.kinds)
+    assert [one.label.bag for one in bag_labels(run, held, lambda _: "")] == ["B stones", ""]
+    assert [one.kit.alone for one in kit_cards(run, held)] == ["B stones", ""]
 
 
 def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:

@@ -68,6 +68,45 @@ def test_pieces_that_do_not_fill_their_lengths_want_more_of_them(made: Any) -> N
     assert why(made, made.kits(made.line(made.wire(), 500), bags=20)) == ""
 
 
+@pytest.mark.parametrize(
+    ("sizes", "pieces", "says"),
+    [
+        # 81 of 365 mm: 13 come out of 5 m, two out of 1 m. Seven of 5 m would do, at 357; six and two are 328.
+        (((1000, "11", 1), (5000, "51", 1)), (365, 81), "cheaper than 7 × 5 m"),
+        (((1000, "", 1), (5000, "", 1)), (365, 81), "less length than 7 × 5 m"),
+        # one of 700 mm comes out of a metre, and two out of 1.5 m: 21 want eleven of 1.5 m, and no fewer do
+        (((1000, "9", 1), (1500, "10", 1)), (700, 21), "the pieces do not come out of fewer lengths"),
+    ],
+)
+def test_where_fewer_lengths_would_do_and_cost_more_that_is_the_reason(
+    made: Any, sizes: Any, pieces: tuple[int, int], says: str
+) -> None:
+    wire = made.wire()
+    wire = replace(wire, supply=replace(wire.supply, packs=packs(*sizes), saw_cut=Fraction(0)))
+    long, many = pieces
+    assert why(made, made.kits(made.line(wire, long), bags=many)) == says
+
+
+def test_what_is_left_of_lengths_follows_from_the_numbers_that_are_printed(made: Any) -> None:
+    """105 of 465 mm with cuts of 0.5 mm out of 4 m, eight each: 56 − 48.825 − 0.0525 m are left."""
+    wire = made.wire()
+    wire = replace(wire, supply=replace(wire.supply, packs=packs((4000, "5.80", 1)), saw_cut=Fraction(1, 2)))
+    found: Any = paper.views(made.lists(made.kits(made.line(wire, 465), bags=105)))
+    [[bought]] = [shop.items for shop in found["buy"].shops]
+    told = (bought.needed, *bought.lost, *bought.packs, bought.left)
+    assert [one.replace("\u00a0", " ") for one in told] == ["48.825 m", "and cuts 52.5 mm", "14 × 4 m", "7.1225 m"]
+    [[left]] = [place.items for place in found["left"].places]
+    assert [one.replace("\u00a0", " ") for one in (left.used, *left.lost)] == ["48.8775 m", "with cuts 52.5 mm"]
+
+
+def test_ends_that_are_too_short_to_keep_are_said_with_what_is_used(made: Any) -> None:
+    """Four of 120 mm out of half a metre leave 20 mm, which nobody keeps."""
+    wire = made.wire()
+    wire = replace(wire, supply=replace(wire.supply, packs=packs((500, "3", 1)), keep_from=Fraction(60)))
+    [got] = made.lists(made.kits(made.line(wire, 120), bags=4)).got
+    assert (got.sawn, got.too_short, got.left) == (0, 20, 0)
+
+
 def test_the_list_on_paper_says_it_under_the_item(made: Any) -> None:
     stone = made.stone()
     stone = replace(stone, supply=replace(stone.supply, packs=packs((4, "4.60", 5))))

@@ -85,7 +85,7 @@ def test_each_bag_says_what_is_in_it_and_each_colour_by_itself(kits: Any, librar
     assert list(found) == ["A clay", "B stones", "C metal", "D adhesive", "In the box"]
     assert found["A clay"] == ["Fine-silver clay 16 g", "Release sheet 27 × 94 mm"]
     assert found["B stones"] == ["Foiled stone PP 18 7 + 1", "Foiled stone PP 18 5 + 1"]
-    assert found["In the box"] == ["Setting bur"]
+    assert found["In the box"] == ["Setting bur PP 18"]
 
 
 def test_all_that_is_in_a_bag_is_used_and_of_what_is_on_the_bench_some_comes_back(kits: Any) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import shutil
 from collections import Counter
 from dataclasses import replace
@@ -184,6 +185,10 @@ def test_a_letter_that_no_type_face_has_is_told_by_the_orders_number_alone(print
     told = [str(trouble) for trouble in made.troubles]
     assert [order for order in names if any(f"order {order}:" in one for one in told)] == ["Q-2", "Q-4"]
     assert not any(word in one for one in told for word in ("Ada", "\U00016f00", "16F00", "Wren"))
+    [page] = pdfplumber.open(io.BytesIO(made.pdf)).pages
+    text = [text_of(page, A4, nth) for nth in range(5)]
+    assert ["name: see the order" in one for one in text] == [False, True, False, True, False]
+    assert "Ada" not in text[3]
 
 
 def test_a_label_too_low_for_a_code_has_none_and_that_is_said_once(printer: Printer) -> None:
@@ -240,6 +245,31 @@ def test_which_bag_it_is_is_read_from_arms_length_and_what_is_in_it_is_told_befo
     for words in ("D adhesive", "kit 2 of 3"):
         at = text.index(words)
         assert round(letters[at]["size"]) == 12
+
+
+def test_all_that_lies_in_a_bag_stands_on_its_label_however_long_the_names_of_its_kind_are(printer: Printer) -> None:
+    """All colours, all metal; the line of design, version and colourway gives, and what is not in the kit."""
+    stones = ("Foiled stone PP 18: clear 7 + 1, smoke 5 + 1",)
+    metal = ("Copper wire: 84 mm", "Embedding eye: 2", "Ear wires: 2 + 1")
+    adhesive = ("Two-part stone adhesive: 4 mL",)
+    wires = ("Sterling-silver wire: 20 AWG 365 mm, 22 AWG 320 mm, 24 AWG 110 mm",)
+    for inside in (stones, metal, adhesive, wires):
+        of = replace(LAST, inside=inside, version="Silver, short", chosen="grey sea over deep water")
+        pdf, _ = printed(printer, [label("Q-1", "Thessaly Fennmoor", of=of)], A4)
+        text = text_of(pdf.pages[0], A4, 0).replace("\u00a0", " ")
+        assert not [one for one in inside if one.replace(" ", "") not in text.replace(" ", "")]
+        assert "Buoy drops" in text
+        assert ("Not in the kit: see the card" in text) == (inside in {stones, adhesive})
+
+
+def test_of_more_than_a_label_holds_the_first_are_named_and_the_others_counted(printer: Printer) -> None:
+    wires = ("Sterling-silver wire: " + ", ".join(f"{n} AWG {n}65 mm" for n in range(12, 28)),)
+    pdf, _ = printed(printer, [label("Q-1", of=replace(BAG, inside=wires))], A4)
+    text = text_of(pdf.pages[0], A4, 0).replace("\u00a0", " ").replace("\n", " ")
+    named = re.findall(r"(\d+) ?AWG", text)
+    assert named == [str(n) for n in range(12, 12 + len(named))]
+    assert len(named) >= 3, text
+    assert f"and {16 - len(named)} more" in text
 
 
 def test_the_same_labels_are_the_same_bytes(printer: Printer) -> None:

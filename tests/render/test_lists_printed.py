@@ -200,3 +200,49 @@ def test_a_wide_run_of_twenty_kinds_of_kit_jars_nowhere(made: Any, pool: PdfPool
     seed, w = made.stone(), made.wire(saw_cut=Fraction(1, 2))
     run = [made.kits(made.line(seed, 9 + n), made.line(w, 40 + 21 * n), bags=99, title=f"Size {n}") for n in range(20)]
     assert [str(doubt) for doubt in printed(pool, made.lists(*run)).doubts] == []
+
+
+def test_a_page_that_goes_on_with_an_item_says_so_and_fetches_nothing_twice(
+    made: Any, pool: PdfPool, paper: Any, tmp_path: Path
+) -> None:
+    """Of every page: it begins with an item of its own, or says on top which one goes on; a total is there once."""
+    seeds, w = [made.stone(name) for name in ("Seed", "Sprig")], made.wire(saw_cut=Fraction(1, 2))
+    run = [
+        made.kits(
+            *(made.line(one, 9 + n) for one in seeds), made.line(w, 40 + 21 * n), bags=97, title=f"Size {n}",
+        )
+        for n in range(20)
+    ]  # fmt: skip
+    out = printed(pool, made.lists(*run))
+    for size, above in (("a4", 25), ("letter", 16.2)):  # mm above the content box, which is 247 mm high
+        for name, items in (("pick", ["Seed", "Sprig", "Wire", "Handout", "Bench card"]), ("cut", ["Wire"])):
+            path = tmp_path / f"{name}.pdf"
+            path.write_bytes(out.files[f"{name}-{size}.pdf"])
+            with paper.Sheet(path) as sheet:
+                tops = [page.crop((0, 0, page.width, above / paper.MM)).extract_text() or "" for page in sheet.pages]
+                bodies = [page.crop((0, above / paper.MM, page.width, page.height)) for page in sheet.pages]
+                texts = [body.extract_text().splitlines() for body in bodies]
+            for top, text in zip(tops, texts, strict=True):
+                begins = next(line for line in text if not line.startswith(("Lay one", "twice", "out Count")))
+                own = begins.startswith(("Pick", "Cut", "Tick")) or any(begins.startswith(item) for item in items)
+                assert ("continued" in top) is not own, (name, top, text[:3])
+                if not own:
+                    assert any(f"· {item}, continued" in top for item in items), (name, top, text[:3])
+            assert any("continued" in top for top in tops), name
+            if name == "pick":
+                whole = str(sum(9 + n for n in range(20)) * 97)
+                assert sum(line.split()[-1] == whole for text in texts for line in text) == 2  # of either stone once
+
+
+def test_however_long_a_name_is_the_line_on_top_of_a_page_keeps_clear_of_the_papers_edge(
+    made: Any, pool: PdfPool, paper: Any, tmp_path: Path
+) -> None:
+    """A printer leaves up to 5 mm white."""
+    seed = made.stone("Stone of the long shore at low water, faceted, foiled, rose" + "x")
+    run = [made.kits(made.line(seed, 9 + n), bags=97, title=f"Size {n}") for n in range(20)]
+    path = tmp_path / "pick.pdf"
+    path.write_bytes(printed(pool, made.lists(*run)).files["pick-letter.pdf"])
+    with paper.Sheet(path) as sheet:
+        tops = [min(char["top"] for char in page.chars) * paper.MM for page in sheet.pages]
+        assert any("continued" in joined(text) for text in sheet.texts)
+    assert min(tops) >= 5

@@ -61,7 +61,7 @@ class Library:
             name: [str(choices.get(word, word)) for word in ([words] if isinstance(words, str) else words)]
             for name, words in (told.get("bags") or {}).items()
         }
-        return bags, list(told.get("in the box") or [])
+        return bags, [str(choices.get(word, word)) for word in told.get("in the box") or []]
 
     def sheets(self, design: str) -> list[str]:
         """The sheets that lie in a kit: templates where a part is cut out of something flat."""

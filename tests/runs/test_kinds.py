@@ -120,16 +120,16 @@ def test_on_every_list_kits_of_a_design_stand_together_whole_ones_first(table: P
 
 def test_lists_name_what_is_sent_or_left_out_as_a_person_calls_it(table: Path) -> None:
     """By its bag where that is all of it, else by its printed name: never by its name in stock."""
-    lines = ("1,,,,A", "1,,,,release-sheet", "1,,,C; setting-bur,,")
-    asked = ("only bag A clay", "only release sheet", "without bag C metal and setting bur")
+    lines = ("1,,,,A", "1,,,,release-sheet", "1,,,C; setting-bur-pp18,,")
+    asked = ("only bag A clay", "only release sheet", "without bag C metal and setting bur PP 18")
     run = the_run(table, *(f"Q-{i},,buoy-drops,Long,{line},," for i, line in enumerate(lines)))
     assert sorted(one.told for one in run.kinds) == [f"Buoy drops, Long, {told}" for told in asked]
 
 
 def test_a_bag_of_a_mix_is_told_as_the_bag_and_a_colour_by_its_own_name(table: Path) -> None:
-    """The clear stone has no colour in its name, and glass is not one: both are glass."""
-    asked = ("only bag B stones", "only foiled stone PP 18", "without foiled stone PP 18 smoke")
-    lines = (",B stones", ",foiled stone pp 18", "Foiled stone PP 18 smoke,")
+    """Glass is no colour: both are glass."""
+    asked = ("only bag B stones", "only foiled stone PP 18 clear", "without foiled stone PP 18 smoke")
+    lines = (",B stones", ",foiled stone pp 18 clear", "Foiled stone PP 18 smoke,")
     run = the_run(table, *(f"Q-{n},,buoy-drops,,1,,grey sea,{words},," for n, words in enumerate(lines, 1)))
     assert {one.told for one in run.kinds} == {f"Buoy drops, Silver, short, grey sea, {said}" for said in asked}
 
@@ -137,10 +137,10 @@ def test_a_bag_of_a_mix_is_told_as_the_bag_and_a_colour_by_its_own_name(table: P
 @pytest.mark.parametrize(
     ("word", "helped"),
     [
-        ("bur", "did you mean 'setting bur'?"),
+        ("setting", "did you mean 'setting bur PP 18'?"),
         ("D glue", (
             "known here: A clay, B stones, C metal, D adhesive, clay, copper wire, ear wires, embedding eye, findings, "
-            "fine-silver clay, foiled stone PP 18, release sheet, setting bur, stones, two-part stone adhesive, wire"
+            "fine-silver clay, foiled stone PP 18, release sheet, setting bur PP 18, stones, two-part stone adhesive, wire"
         )),
     ],
 )  # fmt: skip
@@ -159,12 +159,12 @@ def test_an_item_that_is_chosen_is_told_by_its_printed_name(table: Path) -> None
 
 
 def test_what_an_order_leaves_out_is_lacking_and_on_no_list(table: Path) -> None:
-    run = the_run(table, "Q-1,,buoy-drops,,1,,,D; setting-bur,,,")
+    run = the_run(table, "Q-1,,buoy-drops,,1,,,D; bur,,,")
     [kits] = run.kinds
     found = contents(kits, taken(run.kinds))
     assert "stone-adhesive" in {item.id for item in found.lacking}
     assert found.in_the_box == ()
-    assert not {"stone-adhesive", "setting-bur"} & {one.item.id for one in taken(run.kinds)}
+    assert not {"stone-adhesive", "setting-bur-pp18"} & {one.item.id for one in taken(run.kinds)}
 
 
 def test_what_is_posted_is_in_its_bags_and_nothing_is_bought_beside_them(table: Path) -> None:

@@ -178,6 +178,17 @@ def test_a_kit_has_its_bags_what_is_left_out_and_the_tools_in_the_box(drops: Any
     assert [item.id for item in found.in_the_box] == ["drills"]
 
 
+def test_a_set_of_sizes_in_the_box_is_a_warning_for_a_kit_gets_one(drops: Any) -> None:
+    """Of one size that is known; of five nobody who packs can tell which."""
+    kit = "kit: {bags: {A: [clay, stone, ear-wire]}, leave out: [epoxy, carbon], in the box: [drills]}"
+    drops.change(DROPS, "steps:\n", f"{kit}\nsteps:\n")
+    found = drops.check("drops").troubles
+    assert not found.errors
+    assert [t.message for t in found] == ["Drills is in the box in 5 sizes, and a kit gets one: which is not said"]
+    drops.change("stock/others.yaml", "sizes: [2 mm, 2.2 mm, 2.3 mm, 2.4 mm, 2.5 mm]", "sizes: [2.3 mm]")
+    assert not [t.message for t in drops.check("drops").troubles if "in the box" in t.message]
+
+
 def test_what_lies_in_no_bag_and_is_not_left_out_is_a_warning(drops: Any) -> None:
     drops.change(DROPS, "steps:\n", "kit: {bags: {A: [clay, stone]}}\nsteps:\n")
     found = drops.check("drops").troubles
