@@ -48,10 +48,11 @@ def stack(
 ) -> bytes:
     """All that a run prints: the orders in their order, their documents as they are named, stamped 'Q-7, sheet 2 of 5'.
 
-    Of an order of several kits the stamp says which: 'Q-7, kit 2 of 3, sheet 4 of 9'. The first sheet of an order has its
-    number in bold at its head. Each document begins on a front. `face` is the type face of the stamps, `drawn` the numbers that it lacks, as
-    `render.number` draws them. Links and what is read aloud stay behind: this is for the printer. The same input gives
-    the same bytes. CannotBe for a number that does not fit or cannot be set, KeyError for a document that there is not.
+    Of an order of several kits the stamp says which: 'Q-7, kit 2 of 3, sheet 4 of 9'. The first sheet of an order has
+    its number in bold at its head. Each document begins on a front. `face` is the type face of the stamps, `drawn` the
+    numbers that it lacks, as `render.number` draws them. Links and what is read aloud stay behind: this is for the
+    printer. The same input gives the same bytes. CannotBe for a number that does not fit or cannot be set, KeyError for
+    a document that there is not.
     """
     with ExitStack() as open_files:
         pdf = open_files.enter_context(Pdf.new())

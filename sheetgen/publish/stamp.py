@@ -90,7 +90,7 @@ class Stamps:
         return self.pdf.make_stream(f"Q {FOOT} q 0 g {put}{line} Q EMC".encode())
 
     def head(self, number: str, box: Box) -> Stream:
-        """The stream, after the stamp, that puts the number in bold at the upper right of a page, where an order begins."""
+        """The stream, after the stamp, that puts the number in bold at the upper right, where an order begins."""
         left, _, right, top = box
         name, _, wide, tall = self.forms.get(number, (None, None, 0.0, 0.0))
         whole = wide * LARGE / SIZE if name else self.letters.width(number) * LARGE

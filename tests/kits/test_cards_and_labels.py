@@ -164,7 +164,7 @@ def test_beads_of_two_sizes_in_one_bag_are_named_once() -> None:
     [worked] = work_through(ROOT, ["eddy-earrings"]).worked
     kits = _kits({"eddy-earrings": worked}, "eddy-earrings", "", 1)
     run = Run((Order("Q-1", "", "", None, (Part(kits, 1),)),), (kits,))
-    beads = bag_labels(run, taken((kits,)), lambda _: "")[-1].label.inside
+    beads = bag_labels(run, taken((kits,)), lambda _kits, _code: "")[-1].label.inside
     assert [" ".join(one.split()) for one in beads] == ["Pressed-glass bead: 8 mm 2 + 1, 5 mm 4 + 1"]
 
 
@@ -172,7 +172,7 @@ def test_wires_stand_in_one_order_on_card_and_label_as_on_the_lists() -> None:
     [worked] = work_through(ROOT, ["eddy-earrings"]).worked
     kits = _kits({"eddy-earrings": worked}, "eddy-earrings", "", 1)
     run = Run((Order("Q-1", "", "", None, (Part(kits, 1),)),), (kits,))
-    [label, _] = bag_labels(run, taken((kits,)), lambda _: "")
+    [label, _] = bag_labels(run, taken((kits,)), lambda _kits, _code: "")
     assert " ".join(label.label.inside[0].split()) == (
         "Sterling-silver wire: 20 AWG 365 mm, 22 AWG 320 mm, 24 AWG 110 mm"
     )
@@ -192,7 +192,7 @@ def test_of_a_bag_that_is_sent_by_itself_label_and_slip_name_the_bag(sent: Sent)
     orders = (Order("Q-1", "", "", None, (Part(sent.stones, 1), Part(sheet, 1))),)
     run = Run(orders, (sent.stones, sheet))
     held = taken(run.kinds)
-    assert [one.label.bag for one in bag_labels(run, held, lambda _: "")] == ["B stones", ""]
+    assert [one.label.bag for one in bag_labels(run, held, lambda _kits, _code: "")] == ["B stones", ""]
     assert [one.kit.alone for one in kit_cards(run, held)] == ["B stones", ""]
 
 

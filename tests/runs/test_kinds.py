@@ -140,7 +140,8 @@ def test_a_bag_of_a_mix_is_told_as_the_bag_and_a_colour_by_its_own_name(table: P
         ("setting", "did you mean 'setting bur PP 18'?"),
         ("D glue", (
             "known here: A clay, B stones, C metal, D adhesive, clay, copper wire, ear wires, embedding eye, findings, "
-            "fine-silver clay, foiled stone PP 18, release sheet, setting bur PP 18, stones, two-part stone adhesive, wire"
+            "fine-silver clay, foiled stone PP 18, release sheet, setting bur PP 18, stones, two-part stone adhesive, "
+            "wire"
         )),
     ],
 )  # fmt: skip
