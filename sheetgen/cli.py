@@ -18,7 +18,7 @@ import click
 
 from sheetgen import pipeline, publishing
 from sheetgen.base.program import program_version
-from sheetgen.base.trouble import CannotBe, KindFault, cut, printable
+from sheetgen.base.trouble import CannotBe, KindFault, Misplaced, cut, printable
 from sheetgen.progress import Lines, Shown
 
 if TYPE_CHECKING:
@@ -359,6 +359,9 @@ def _told(run: Callable[[], tuple[Outcome, list[str]]]) -> NoReturn:
         outcome, told = run()
     except pipeline.NotReady as missing:
         _wrong(str(missing))
+    except Misplaced as fault:
+        click.echo(str(fault.trouble), err=True)
+        sys.exit(TROUBLES)
     _tell(outcome)
     for line in told:
         _say(line)

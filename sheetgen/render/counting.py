@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from inspect import getattr_static
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -75,5 +76,5 @@ def _within(one: Any) -> Iterable[Any]:  # noqa: ANN401
     if isinstance(one, list | tuple | set | frozenset):
         return one
     if not isinstance(one, dict):
-        one = getattr(one, "_Namespace__attrs", {})  # of a namespace of jinja2, which hides what it holds
+        one = getattr_static(one, "_Namespace__attrs", {})  # of a namespace of jinja2, which hides what it holds
     return (*one.keys(), *one.values())
