@@ -24,4 +24,4 @@ def next_told(changes: Sequence[Change], found: Sequence[Another]) -> Iterator[s
         yield f"  write the next revision in project.yaml, then publish: {', '.join(moved)}"
     if found:
         yield "  write to the orders on top; the present sheets of each version are those published"
-        yield "  for sheets of its own, `sheetgen orders --apart` with its line: a PDF to mail, and a whole kit again"
+        yield "  for an order's own, `sheetgen orders --apart` with its lines: a PDF to mail, and whole kits again"
