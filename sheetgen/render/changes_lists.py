@@ -8,10 +8,10 @@ from sheetgen.base.spelling import bare, in_turn
 from sheetgen.model.fingerprint import FIGURES
 from sheetgen.model.moved import edits, moved, prices_moved
 from sheetgen.model.sheets import Sheet
-from sheetgen.render.changes_told import HEADS, is_below, told_below
+from sheetgen.render.changes_told import HEADS, number_told
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.model.another import Another
     from sheetgen.model.ledger import Kept
@@ -20,14 +20,14 @@ if TYPE_CHECKING:
     from sheetgen.render.changes_told import Change
 
 CHANGES = ("design", "version", "part", "figure", "was", "is", "cause", "orders")
-WRITE_TO = ("order", "date", "design", "version", "choices", "colourway", "fingerprint", "revision", "why")
+WRITE_TO = ("order", "date", "design", "version", "choices", "colourway", "fingerprint", "revision", "why", "numbers")
 Row = tuple["Cell", ...]
 
 
 def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[Sheet]:
-    """The orders to write to, an order and kind of kit a line; and what moved, a number a line."""
-    below = told_below(changes)
-    with_version = [one for one in found if is_below(one, below)]
+    """The orders to write to, an order and kind of kit a line with its own numbers; and what moved, a number a line."""
+    told = _told_of_versions(changes)
+    with_version = [one for one in found if _with_version(one, told)]
     rows = [row for change in changes for row in _design(change, found, with_version)]
     for one in found:
         kit, code = one.holding.kit, one.holding.code
@@ -46,6 +46,7 @@ def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[S
             one.holding.code,
             one.holding.revision,
             one.told,
+            "; ".join(map(number_told, one.moved)),
         )
         for one in found
         for kit in (one.holding.kit,)
@@ -55,6 +56,27 @@ def changes_lists(changes: Sequence[Change], found: Sequence[Another]) -> list[S
         Sheet("write to", WRITE_TO, tuple(sorted(people, key=lambda row: in_turn(str(row[0]))))),
         Sheet("changes", CHANGES, tuple(rows)),
     ]
+
+
+def _told_of_versions(changes: Sequence[Change]) -> dict[tuple[str, str], frozenset[Moved]]:
+    """The numbers that are told of each version of a design, by what it is called and was called before.
+
+    Also those of who makes it, which a figure of the teacher's workings may tell for them.
+    """
+    pairs = ((change.design, was, now) for change in changes for was, now in change.pairs)
+    return {
+        (design, bare(title)): frozenset((*moved(was, now), *moved(was.of_the_maker, now.of_the_maker)))
+        for design, was, now in pairs
+        if was is not None and now is not None
+        for title in (was.title, now.title)
+    }
+
+
+def _with_version(one: Another, told: Mapping[tuple[str, str], frozenset[Moved]]) -> bool:
+    """Whether all that differs of a kit has its line at the version, so that the order can stand beside those lines."""
+    kit = one.holding.kit
+    of_version = told.get((kit.design, bare(kit.version)), frozenset())
+    return bool(one.moved) and not kit.choices and of_version.issuperset(one.moved)
 
 
 def _design(change: Change, found: Sequence[Another], with_version: Sequence[Another]) -> Iterator[Row]:

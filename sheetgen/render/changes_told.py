@@ -82,27 +82,21 @@ def changes_told(changes: Sequence[Change]) -> list[str]:
 
 
 def told_below(changes: Sequence[Change]) -> Below:
-    """The numbers that are told of each version of a design, by what it is called and was called before.
-
-    Also those of who makes it, which a figure of the teacher's workings may tell for them.
-    """
-    pairs = ((change.design, was, now) for change in changes for was, now in change.pairs)
-    return {
-        (design, bare(title)): frozenset((*moved(was, now), *moved(was.of_the_maker, now.of_the_maker)))
-        for design, was, now in pairs
-        if was is not None and now is not None
-        for title in (was.title, now.title)
-    }
+    """The numbers that stand below the name of a version, as it is called and was called before, or of a kit of it."""
+    found: dict[tuple[str, str], frozenset[Moved]] = {}
+    for change in changes:
+        found |= {(change.design, bare(one.title)): frozenset(one.rows) for one in change.other_kits}
+        for was, now in change.pairs:
+            if was is not None and now is not None:
+                rows = frozenset(moved(was, now))
+                found |= {(change.design, bare(title)): rows for title in (was.title, now.title)}
+    return found
 
 
 def is_below(one: Another, below: Below) -> bool:
-    """Whether all that differs of a kit is told of its version, so that it need not be told again."""
+    """Whether just the numbers that differ of a kit stand below its name, no fewer and no more."""
     kit = one.holding.kit
-    return (
-        bool(one.moved)
-        and not kit.choices
-        and below.get((kit.design, bare(kit.version)), frozenset()).issuperset(one.moved)
-    )
+    return bool(one.moved) and below.get((kit.design, bare(kit.called))) == frozenset(one.moved)
 
 
 def _design(change: Change) -> Iterator[str]:
@@ -155,7 +149,12 @@ def rows_told(rows: Sequence[Moved]) -> Iterator[str]:
         of_group = [row for row in rows if row.group == group]
         if of_group:
             yield f"    {head}"
-            yield from (f"      {_named(row)}{_ends(row.was, row.now)}" for row in of_group)
+            yield from (f"      {number_told(row)}" for row in of_group)
+
+
+def number_told(row: Moved) -> str:
+    """A number by its name, with what it was and is."""
+    return f"{_named(row)}{_ends(row.was, row.now)}"
 
 
 def _named(row: Moved) -> str:

@@ -23,4 +23,5 @@ def next_told(changes: Sequence[Change], found: Sequence[Another]) -> Iterator[s
     if moved:
         yield f"  write the next revision in project.yaml, then publish: {', '.join(moved)}"
     if found:
-        yield "  write to the orders on top; to send them the present sheets, run `sheetgen orders` with their lines"
+        yield "  write to the orders on top; the present sheets of each version are those published"
+        yield "  for an order's own, `sheetgen orders --apart` with its lines: a PDF to mail, and whole kits again"

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 def write_to(found: Sequence[Another], changes: Sequence[Change], orders: int) -> Iterator[str]:
     """The orders on top, then by design and version with the fingerprint and day of each; `orders` is of how many.
 
-    The numbers that differ stand under each kind, unless they stand further below, where the version's changes do.
+    The numbers that differ stand under each kind, unless just those stand further below, under its own name.
     """
     named = sorted({order for one in found for order, _ in one.holding.orders}, key=in_turn)
     if not named:

@@ -59,7 +59,7 @@ class Evaluator:
         self.rounder = rounder(library.studio)
         self.numbers = Numbers(self.rounder)
         self.names = Names(self)
-        self.choices = chosen(project.choices, overrides, troubles)
+        self.choices = chosen(project.choices, overrides, library.stock.items, troubles)
         self.own = {plain(k): v for k, v in project.figures.items()}
         self.parts: dict[str, PartSource] = {}
         self.memo = Memo(troubles)

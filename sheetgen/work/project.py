@@ -11,7 +11,7 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.material import Tool
 from sheetgen.base.paths import DEVICES, OF_A_DESIGN
 from sheetgen.base.place import Place, Source, Word
-from sheetgen.base.spelling import plain, slug, suggest
+from sheetgen.base.spelling import plain, slug
 from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
@@ -19,6 +19,7 @@ from sheetgen.model.plan import Plan
 from sheetgen.model.project import OwnFigure, Said
 from sheetgen.model.worked import SHEETS, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
+from sheetgen.work.choices import known_choices
 from sheetgen.work.classes import class_plan
 from sheetgen.work.evaluator import Evaluator
 from sheetgen.work.kits import Kits
@@ -67,7 +68,7 @@ def work(
             troubles.add(told, name.place, "that name is taken by another page or by the machine")
         else:
             named[str(name)] = {k: v for k, v in version.items() if k != "name"}
-    _known_choices(filed, [*named.values(), tried], troubles)
+    known_choices([str(key) for key in project.choices], [*named.values(), tried], troubles)
     kits = Kits(project, troubles)
     main_troubles: list[Trouble] = []
     waived: set[str] = set()
@@ -218,16 +219,6 @@ def hanging(evaluator: Evaluator) -> None:
                 f"these hang from each other in a circle: {told}", place, "let one of them stand: at: 0 mm, 0 mm"
             )
             return
-
-
-def _known_choices(filed: Filed, changes: list[dict[str, Word]], troubles: Troubles) -> None:
-    known = [str(k) for k in filed.project.choices]
-    plain_known = {plain(k) for k in known}
-    for change in changes:
-        for key in change:
-            if plain(key) not in plain_known:
-                place = key.place if isinstance(key, Word) else None
-                troubles.add(f"'{key}' is not a choice of this project", place, suggest(key, known))
 
 
 def _typed(name: str, value: str) -> Word:

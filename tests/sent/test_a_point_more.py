@@ -6,7 +6,9 @@ fingerprints. All designs are worked three times over and nothing is published: 
 
 from __future__ import annotations
 
+import csv
 import importlib.util
+import itertools
 import json
 import re
 import shutil
@@ -219,3 +221,23 @@ def test_of_a_ring_that_was_ordered_thicker_its_own_numbers_are_told(tried: dict
     assert len(rows) > 5
     differ = {key: (was, after[key]) for key, was in before.items() if was != after[key]}
     assert rows == {key: both for key, both in differ.items() if key not in ALONE}
+
+
+def test_each_order_has_just_its_own_numbers_under_its_name_and_in_the_list(tried: dict[str, Any]) -> None:
+    """As many as are said to differ: right under the kit, or where it says so in the block that is called as it is."""
+    lines, private = tried["lines"], tried["library"].root / "private"
+    with (private / "changes/write-to.csv").open(encoding="utf-8-sig", newline="") as file:
+        listed = {one["order"]: one["numbers"] for one in csv.DictReader(file)}
+    seen = set()
+    for at, line in enumerate(lines):
+        if kit := re.fullmatch(r"  ([\w-]+), (.*): (\S+) \(.*; (\d+) numbers? differs?(, as below)?", line):
+            design, name, order, many, below = kit.groups()
+            if below:
+                since = next(n for n, one in enumerate(lines) if one.startswith(f"{design}: since "))
+                at = next(n for n in range(since, len(lines)) if re.match(f"  {re.escape(name)}[:,] ", lines[n]))  # noqa: PLW2901
+            block = itertools.takewhile(lambda one: one.startswith("    "), lines[at + 1 :])
+            own = [one.strip() for one in block if one.startswith("      ")]
+            assert len(own) == int(many)
+            assert listed[order] == "; ".join(own)
+            seen.add(order)
+    assert {"R-1", "R-2"} < seen

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import itertools
 import json
 import re
 import stat
@@ -48,6 +49,12 @@ def head(lines: list[str]) -> list[str]:
     return [line for line in lines[:end] if not line.startswith("    ")]
 
 
+def own_numbers(lines: list[str], order: str) -> list[str]:
+    """The numbers right under the kit of an order, with their heads."""
+    at = next(n for n, line in enumerate(lines) if line.startswith("  ") and f": {order} (" in line)
+    return list(itertools.takewhile(lambda line: line.startswith("    "), lines[at + 1 :]))
+
+
 def test_an_order_with_another_sheet_is_named_on_top_and_one_with_the_right_sheet_is_not(
     library: Any, sends: Any, told: Any, line: Any
 ) -> None:
@@ -64,7 +71,7 @@ def test_an_order_with_another_sheet_is_named_on_top_and_one_with_the_right_shee
     assert first == "write to: Q-2602, Q-2603"
     assert re.fullmatch(
         r"  drops, Long: Q-2602 \((\w{6}), 2026-12-01\), Q-2603 \(\1, 2026-12-01\): "
-        r"is now \w{6}; \d+ numbers differ, as below",
+        r"is now \w{6}; \d+ numbers differ",
         second,
     )
 
@@ -133,6 +140,34 @@ def test_a_colourway_with_other_counts_is_told_to_those_who_have_it_and_to_nobod
     assert was == now[::-1]  # what the one has less the other has more
 
 
+def test_numbers_are_below_only_where_just_those_of_the_order_stand_there_under_its_name(
+    library: Any, sends: Any, told: Any, line: Any, private: Path
+) -> None:
+    """Of dusk the two stones move, and a block is called so; with the clay that block does not tell all of its kit."""
+    library.publish()
+    sends(line("Q-2601", "drops", "Long", colourway="grey sea"), line("Q-2602", "drops", "Long", colourway="dusk"))
+    library.change(DROPS, '"1 glass-2 : 2 glass-2-smoke"', '"2 glass-2 : 1 glass-2-smoke"')
+    lines = told("drops")
+    [_, kit] = head(lines)
+    assert kit.endswith("; 2 numbers differ, as below")
+    assert not own_numbers(lines, "Q-2602")
+    at = next(n for n, line in enumerate(lines) if line.startswith("  Long, dusk: "))
+    below = [
+        line for line in itertools.takewhile(lambda line: line.startswith("    "), lines[at + 1 :]) if ": was" in line
+    ]
+    assert len(below) == 2
+    [person] = rows(private / "changes/drops/write-to.csv")
+    assert person["numbers"] == "; ".join(map(str.strip, below))
+    library.change(DROPS, "  clay: 20 %", "  clay: 60 %")
+    lines = told("drops")
+    for order in ("Q-2601", "Q-2602"):
+        kit = next(one for one in head(lines)[1:] if f": {order} (" in one)
+        own = [one.strip() for one in own_numbers(lines, order) if ": was" in one]
+        assert kit.endswith(f"; {len(own)} number{'s differ' if len(own) > 1 else ' differs'}")
+        [person] = [one for one in rows(private / "changes/drops/write-to.csv") if one["order"] == order]
+        assert person["numbers"] == "; ".join(own)
+
+
 def test_what_moved_of_a_stone_that_lies_in_no_bag_of_a_colour_is_told_to_nobody_who_has_that_colour(
     library: Any, sends: Any, told: Any, line: Any, private: Path
 ) -> None:
@@ -146,8 +181,10 @@ def test_what_moved_of_a_stone_that_lies_in_no_bag_of_a_colour_is_told_to_nobody
     library.change(DROPS, "  clay: 20 %", "  clay: 60 %")  # this is in both kits
     lines = told("drops")
     assert head(lines)[0] == "write to: Q-2601, Q-2602"
-    [own] = [one for one in head(lines) if "Q-2601" in one and one.startswith("  ")]
-    assert own.endswith(", as below")
+    assert "      Test silver: " in "\n".join(own_numbers(lines, "Q-2601"))
+    assert not [one for one in own_numbers(lines, "Q-2601") if "Glass stone, 2 mm:" in one]
+    [plain] = [one for one in head(lines) if one.startswith("  drops, Long: Q-2602 (")]
+    assert plain.endswith(", as below")
     found = rows(private / "changes/drops/changes.csv")
     assert {row["orders"] for row in found if "Glass stone, 2 mm" in row["figure"]} == {"Q-2602", ""}
     [clay] = [row["orders"] for row in found if row["version"] == "Long" and row["figure"] == "Test silver"]
@@ -167,7 +204,8 @@ def test_the_hours_of_a_class_are_on_no_sheet_of_a_kit(library: Any, sends: Any,
     library.change(PENDANT, "width: 20 mm", "width: 24 mm")
     lines = told("pendant")
     assert lines[0] == "write to: Q-2601"
-    assert head(lines)[1].endswith(", as below")
+    assert own_numbers(lines, "Q-2601")
+    assert not [line for line in own_numbers(lines, "Q-2601") if "18:30" in line or ", for 8" in line]
 
 
 def test_a_code_sent_long_ago_is_held_against_its_own_ledger(library: Any, sends: Any, told: Any, line: Any) -> None:
@@ -181,12 +219,9 @@ def test_a_code_sent_long_ago_is_held_against_its_own_ledger(library: Any, sends
     library.change(PENDANT, "width: 24 mm", "width: 25 mm")
     library.change(PENDANT, "revision: 2", "revision: 3")
     lines = told("pendant")
-    top = lines[: next(n for n, line in enumerate(lines) if line.startswith("pendant: since"))]
-    assert [line for line in top if "wet_disc" in line] == [
-        "      Plate: disc, cut wet (plate.wet_disc): was 22 mm, is 27.5 mm"
-    ]
-    assert "      Plate: disc, cut wet (plate.wet_disc): was 26.4 mm, is 27.5 mm" in lines[len(top) :]
-    assert [line.endswith(", as below") for line in head(lines)[1:]] == [False, True]
+    for order, was in ("Q-2601", "22 mm"), ("Q-2602", "26.4 mm"):
+        disc = f"      Plate: disc, cut wet (plate.wet_disc): was {was}, is 27.5 mm"
+        assert [line for line in own_numbers(lines, order) if "wet_disc" in line] == [disc]
 
 
 def test_a_code_that_no_ledger_has_is_told_as_not_known(
@@ -347,13 +382,13 @@ def test_lists_of_one_design_lie_in_its_own_folder_and_those_of_all_keep_every_o
 def test_a_design_that_the_list_has_in_capitals_is_the_same_design(
     library: Any, sends: Any, told: Any, line: Any, private: Path
 ) -> None:
-    """As a spreadsheet program may write it: the numbers still stand once, with the order beside them."""
+    """As a spreadsheet program may write it: in the list the numbers still stand once, with the order beside them."""
     library.publish("pendant")
     sends(line("Q-2601", "pendant"))
     path = private / "sent.csv"
     path.write_text(path.read_text("utf-8").replace("pendant,As designed", "Pendant,as designed"), "utf-8")
     library.change(PENDANT, "width: 20 mm", "width: 24 mm")
-    assert head(told("pendant"))[1].endswith(", as below")
+    assert head(told("pendant"))[0] == "write to: Q-2601"
     [disc] = [one for one in rows(private / "changes/pendant/changes.csv") if "wet_disc" in one["figure"]]
     assert disc["orders"] == "Q-2601"
 

@@ -30,7 +30,8 @@ def test_what_is_chosen_by_name_goes_before_what_another_choice_decides(rows: An
 def test_a_choice_without_a_row_is_told_once_with_the_rows_there_are(rows: Any) -> None:
     [trouble, *more] = rows.check("drops", height="24 mm").troubles.errors
     assert "stone has no row for the height '24 mm'" in str(trouble)
-    assert "add a row for it, 24 mm: …, or choose stone too; there are 22 mm, 30 mm" in str(trouble)
+    assert "stone: {by: height} of the design needs a row for it, 24 mm: …, or choose stone too: " in str(trouble)
+    assert "; it has rows for 22 mm, 30 mm" in str(trouble)
     assert [one for one in more if "no row" not in str(one)] == []
 
 
@@ -40,7 +41,7 @@ def test_a_choice_without_a_row_is_told_once_with_the_rows_there_are(rows: Any) 
         ("{22 mm: glass-2}", "by which choice it is decided is missing", "add by:"),
         ("{by: hight, 22 mm: glass-2}", "'hight' is not a choice of this project", "did you mean 'height'?"),
         ("{by: stone, 22 mm: glass-2}", "'stone' is decided by another choice itself", "given outright"),
-        ("{by: height}", "no row for the height '22 mm'", "add a row for it: 22 mm: …"),
+        ("{by: height}", "no row for the height '22 mm'", "needs a row for it, 22 mm: …"),
     ],
 )
 def test_a_table_that_decides_nothing_is_told_with_its_mend(written: str, told: str, helped: str, rows: Any) -> None:
@@ -48,3 +49,16 @@ def test_a_table_that_decides_nothing_is_told_with_its_mend(written: str, told: 
     first = str(rows.check("drops").troubles.errors[0])
     assert told in first
     assert helped in first
+
+
+def test_a_name_that_is_no_choice_is_told_with_all_that_are_also_where_one_is_like_it(rows: Any) -> None:
+    for word, near in ("hight", "did you mean 'height'? "), ("finger", ""):
+        [trouble] = rows.check("drops", **{word: "22 mm"}).troubles.errors
+        known = ", ".join(sorted(rows.main("drops").choices))
+        assert f"help: {near}known here: {known}" in str(trouble)
+
+
+def test_where_a_choice_has_no_row_the_items_of_its_kind_in_stock_are_named_and_no_others(rows: Any) -> None:
+    [trouble] = [one for one in rows.check("drops", height="24 mm").troubles.errors if "no row" in str(one)]
+    named = str(trouble).partition("or choose stone too: ")[2].partition(";")[0]
+    assert sorted(named.split(", ")) == ["glass-2", "smoke-2"]
