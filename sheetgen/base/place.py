@@ -23,6 +23,11 @@ class Source:
     name: str
     text: str = field(default="", repr=False)
 
+    @property
+    def by_line(self) -> bool:
+        """Whether it is one line of a file, which stands by itself."""
+        return False
+
     def line(self, number: int) -> str:
         """Line `number` (from 1), empty past the end."""
         found = lines(self.text)

@@ -34,6 +34,11 @@ class Record(Source):
     first: int = 1
     between: str = ""
 
+    @property
+    def by_line(self) -> bool:
+        """It is."""
+        return True
+
     def line(self, number: int) -> str:
         """Line `number` of the file, empty outside of the record."""
         return Source.line(self, number - self.first + 1)

@@ -148,13 +148,17 @@ class Troubles:
 
 
 def cut(troubles: Iterable[Trouble]) -> Iterator[Trouble]:
-    """Troubles of which no file has too many; how many more it has is told where the first of those stands."""
+    """Troubles of which no file has too many; how many more it has is told where the first of those stands.
+
+    Of a table every line is told: each is another order, and somebody waits for it.
+    """
     told: Counter[str] = Counter()
     more: dict[str, list[Trouble]] = {}
     for trouble in troubles:
         name = trouble.place.source.name if trouble.place else ""
         told[name] += 1
-        if told[name] <= MOST_TOLD:
+        of_table = trouble.place is not None and trouble.place.source.by_line
+        if told[name] <= MOST_TOLD or of_table:
             yield trouble
         else:
             more.setdefault(name, []).append(trouble)

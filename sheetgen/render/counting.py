@@ -73,6 +73,8 @@ def _held(value: Any) -> int:  # noqa: ANN401
 
 
 def _within(one: Any) -> Iterable[Any]:  # noqa: ANN401
+    if one is None or isinstance(one, str | int | float):
+        return ()
     if isinstance(one, list | tuple | set | frozenset):
         return one
     if not isinstance(one, dict):
