@@ -25,6 +25,7 @@ from sheetgen.model.view import (
     TemplateSheet,
 )  # fmt: skip
 from sheetgen.render import words
+from sheetgen.render.like_needs import gathered
 from sheetgen.render.needs import Needs
 from sheetgen.render.pictures import of_file
 from sheetgen.render.rows import Rows, steps_told
@@ -97,7 +98,7 @@ class Sheets:
             picture=self.picture(),
             sessions=tuple(self._sessions(rows)),
             sizes=tuple(self._sizes(marks)),
-            needs=tuple(needs.materials()),
+            needs=gathered(needs.materials()),
             tools=tuple(needs.tools()),
             bags=tuple(needs.bags()),
             safety=rows.hazards.of_sheet(),

@@ -11,6 +11,7 @@ from sheetgen.model.amounts import amounts
 from sheetgen.model.tool_told import tool_told
 from sheetgen.model.view import Bag, Html, Need, Tools
 from sheetgen.model.worn import worn
+from sheetgen.render.like_needs import gathered
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
@@ -50,9 +51,8 @@ class Needs:
     def bags(self) -> Iterator[Bag]:
         """What lies in a kit: bag by bag, and in its box the tools."""
         for bag in self.packed.bags:
-            yield Bag(
-                bag.name, tuple(self._need(lot.item, lot.amount, "", "what the kit holds of") for lot in bag.lots)
-            )
+            lots = (self._need(lot.item, lot.amount, "", "what the kit holds of") for lot in bag.lots)
+            yield Bag(bag.name, gathered(lots))
         if self.packed.box:
             yield Bag(BOX, tuple(Need(self._tool(line), "", Html("")) for line in self.packed.box))
 

@@ -17,7 +17,20 @@ from sheetgen.model.view.bench import (
     TemplateSheet,
 )
 from sheetgen.model.view.facts import ConstantRow, Constants, Facts, FormulaRow, Formulas, RuleRow, Rules
-from sheetgen.model.view.first_side import Aid, Bag, Need, Picture, Pointer, Safety, Session, Size, Told, Tools, Wear
+from sheetgen.model.view.first_side import (
+    Aid,
+    Bag,
+    Need,
+    Picture,
+    Pointer,
+    Safety,
+    Session,
+    Size,
+    Sized,
+    Told,
+    Tools,
+    Wear,
+)
 from sheetgen.model.view.head import Head, Html, Studio
 from sheetgen.model.view.screen import CodePage, CutterLink, Design, Index, MovedNumber, Screen, SheetLink, VersionLink
 from sheetgen.model.view.teacher import (
@@ -36,8 +49,8 @@ from sheetgen.model.view.teacher import (
 )
 
 __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of them
-    "Html", "Studio", "Head", "Picture", "Size", "Session", "Need", "Bag", "Tools", "Told", "Wear", "Pointer", "Aid",
-    "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
+    "Html", "Studio", "Head", "Picture", "Size", "Session", "Need", "Sized", "Bag", "Tools", "Told", "Wear", "Pointer",
+    "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
     "SheetLink", "VersionLink", "CutterLink", "Screen", "MovedNumber", "CodePage",

@@ -38,12 +38,21 @@ class Session:
 
 
 @dataclass(frozen=True, slots=True)
+class Sized:
+    """One size of things that are called alike."""
+
+    size: str
+    amount: Annotated[Html, "what to have of this size"]
+
+
+@dataclass(frozen=True, slots=True)
 class Need:
     """Something that is taken from stock."""
 
     name: str
     detail: Annotated[str, "more of its name, and how much of it is used where that is less, or nothing"]
-    amount: Annotated[Html, "what to have, or nothing where it is taken as needed"]
+    amount: Annotated[Html, "what to have, or nothing where it is taken as needed or in sizes"]
+    sizes: Annotated[tuple[Sized, ...], "of things that are called alike but for a size, each size"] = ()
 
 
 @dataclass(frozen=True, slots=True)
