@@ -17,9 +17,8 @@ if TYPE_CHECKING:
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.packed import Packed
     from sheetgen.model.worked import Worked, WorkedVersion
-    from sheetgen.render.job import Doubt, Printout
+    from sheetgen.render.job import Doubt, Printout, Prints
     from sheetgen.render.ordered import Ordered
-    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
 IN_A_KIT = ("handout", "bench card", "templates")
@@ -80,7 +79,7 @@ def kit_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by what
     drawn: Drawings,
     packed: Packed,
     theme: Theme,
-    pool: PdfPool,
+    pool: Prints,
     like: KitSheets | None = None,
 ) -> Printing:
     """Those that go into a posted kit, for who works alone; else as `maker_sheets`."""
@@ -93,7 +92,7 @@ def maker_sheets(  # noqa: PLR0913, PLR0917 - what sheets are made of, and by wh
     drawn: Drawings,
     packed: Packed,
     theme: Theme,
-    pool: PdfPool,
+    pool: Prints,
     like: KitSheets | None = None,
 ) -> Printing:
     """Those that the design publishes, without the teacher's, as they go with what is `packed`, begun to be printed.

@@ -60,7 +60,7 @@ class KnownPool:
         first = job.papers[0].name
         told = self.before.known.get(first)
         wanted = self.before.wanted(first)
-        if told is None or (wanted and (self.before.always or told.get("key") != self._key(job))):
+        if told is None or (wanted and (self.before.always or told.get("key") != job_key(job, self.before.printer))):
             return None
         try:
             outs = [self._printout(paper.name, told["files"][paper.name]) for paper in job.papers]
@@ -78,7 +78,7 @@ class KnownPool:
 
     def _remember(self, job: Job, outs: Sequence[Printout]) -> None:
         self.now[job.papers[0].name] = {
-            "key": self._key(job),
+            "key": job_key(job, self.before.printer),
             "files": {
                 paper.name: {
                     "pdf": hashlib.sha256(out.pdf).hexdigest(),
@@ -90,7 +90,8 @@ class KnownPool:
             },
         }
 
-    def _key(self, job: Job) -> str:
-        """All that a sheet's bytes hang on."""
-        told = json.dumps(asdict(job), default=sorted, sort_keys=True)  # of what a step may say the order is any
-        return hashlib.sha256(f"{self.before.printer} {told}".encode("utf-8", "surrogatepass")).hexdigest()
+
+def job_key(job: Job, printer: str) -> str:
+    """All that a sheet's bytes hang on; `printer` is what they hang on besides the sheet."""
+    told = json.dumps(asdict(job), default=sorted, sort_keys=True)  # of what a step may say the order is any
+    return hashlib.sha256(f"{printer} {told}".encode("utf-8", "surrogatepass")).hexdigest()

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.ordered import Order, Run
     from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.render.job import Prints
     from sheetgen.render.kit_sheets import Printing
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
@@ -45,7 +46,7 @@ class Documents:
     of_kind: dict[int, tuple[Document, ...]] = field(default_factory=dict)
     leaves: dict[str, int] = field(default_factory=dict)
 
-    def lay_out(self, run: Run, needs: Sequence[Taken], theme: Theme, pool: PdfPool, troubles: Troubles) -> None:
+    def lay_out(self, run: Run, needs: Sequence[Taken], theme: Theme, pool: Prints, troubles: Troubles) -> None:
         """Lay out each kind once, those of one design as its first; what jars in a sheet is a warning at its design.
 
         The first of all designs are begun together, and the others of one as soon as its first is done, so that no

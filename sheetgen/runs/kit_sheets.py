@@ -13,12 +13,12 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from sheetgen.kits.taken import Kits, Taken
+    from sheetgen.render.job import Prints
     from sheetgen.render.kit_sheets import KitSheets, Printing
-    from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
 
-def sheets_of(kits: Kits, run: Sequence[Taken], theme: Theme, pool: PdfPool, like: KitSheets | None = None) -> Printing:
+def sheets_of(kits: Kits, run: Sequence[Taken], theme: Theme, pool: Prints, like: KitSheets | None = None) -> Printing:
     """Handout, bench card and templates that lie in each kit of a kind, out of what the `run` takes; begun.
 
     `like` are those of the design's first kind, as which they are set. Asked once for each kind; a missing part alone

@@ -17,6 +17,7 @@ from sheetgen.read.library import read_library
 from sheetgen.read.orders import read_orders
 from sheetgen.render.faceless import faceless
 from sheetgen.runs.designs import Designs, versions_of
+from sheetgen.runs.kept import KeptPool
 from sheetgen.runs.kinds import Kinds
 from sheetgen.runs.order_files import OrderFiles, Wanted
 from sheetgen.runs.ordered import run_of
@@ -57,7 +58,10 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
             there = SentList() if wanted.lists_alone else sent_list(private, outcome.troubles)
             run, told = packed(root, table, outcome, by.pool.printer)
             if run is not None:
-                told += _made(root, table, private, run, wanted, by, outcome)
+                kept = KeptPool(by.pool, private)
+                told += _made(root, table, private, run, wanted, by._replace(sheets=kept), outcome)
+                told += [f"{counted(kept.kept, 'sheet')} of kits as an earlier run printed them"] if kept.kept else []
+                kept.drop_oldest()
                 told += [] if wanted.lists_alone or not outcome.changed else _sent(root, private, there, run, day)
     except Misplaced as fault:
         outcome.troubles.extend([fault.trouble])

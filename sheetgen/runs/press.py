@@ -21,16 +21,18 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.run_lists import Lists
     from sheetgen.model.sheets import Sheet
+    from sheetgen.render.job import Prints
 
 MOST_ROWS = 100_000
 """Of a list in a workbook. No program opens more than 1,048,576, and each takes its time to be written and opened."""
 
 
 class Press(NamedTuple):
-    """The library's theme, and what prints."""
+    """The library's theme, what prints, and what prints the sheets that lie in kits."""
 
     theme: Theme
     pool: PdfPool
+    sheets: Prints
 
 
 @contextmanager
@@ -41,7 +43,7 @@ def press(root: Path, cores: int | None = None) -> Iterator[Press]:
             pool.ready()
         except NoPango as missing:
             raise NotReady(str(missing)) from None
-        yield Press(Theme(THEME, [root / "themes"]), pool)
+        yield Press(Theme(THEME, [root / "themes"]), pool, pool)
 
 
 def list_files(
