@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import functools
 import io
-import logging
 import os
-from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -16,6 +14,7 @@ from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
 from sheetgen.render.density import alike, chosen
 from sheetgen.render.doubts import doubts
+from sheetgen.render.heard import heard
 from sheetgen.render.job import Doubt, Printout, one_page
 from sheetgen.render.laid_out import laid_out
 from sheetgen.render.musts import faults
@@ -57,17 +56,6 @@ def font_css(base: str) -> str:
     """@font-face rules with the files below `base`."""
     rule = "@font-face{{font-family:'Source Sans Pro';src:url('{}{}');font-weight:{};font-style:{}}}"
     return "".join(rule.format(base, name, weight, style) for name, weight, style in FACES.values())
-
-
-class _Warnings(logging.Handler):
-    """Collects what WeasyPrint only logs: a refusal inside a drawing must not pass unseen."""
-
-    def __init__(self) -> None:
-        super().__init__(logging.WARNING)
-        self.said: list[str] = []
-
-    def emit(self, record: logging.LogRecord) -> None:
-        self.said.append(record.getMessage())
 
 
 class Printer:
@@ -120,7 +108,7 @@ class Printer:
 
     def pieces(self, page: str) -> tuple[bytes, LaidOut, list[str]]:
         """A page of pieces that are put onto others: its PDF without tags, how it is laid out, what was murmured."""
-        with _heard() as said:
+        with heard() as said:
             document = self.html(string=page, base_url=FONTS, url_fetcher=self.fetcher).render(
                 self.fonts, stylesheets=[self.faces]
             )
@@ -148,7 +136,7 @@ class Printer:
 
     def _laid(self, job: Job, paper: Paper, way: int) -> _Laid:
         """One way to set a sheet, laid out on a paper."""
-        with _heard() as said:
+        with heard() as said:
             html = job.htmls[way].replace("</head>", f"<style>{paper.css}</style></head>", 1)
             page = self.html(string=html, base_url=FONTS, url_fetcher=self.fetcher)
             document = page.render(self.fonts, stylesheets=[self.faces], **AS_UA)
@@ -157,7 +145,7 @@ class Printer:
     def _written(self, one: _Laid, job: Job, papers: Sequence[Paper]) -> Iterator[Printout]:
         """What is laid out, painted for the first paper and moved on the others."""
         first, painted = papers[0], _Painted()
-        with _heard() as said:
+        with heard() as said:
             raw: bytes = one.document.write_pdf(pdf_identifier=_identifier(first), finisher=painted.keep, **AS_UA)
         if one.said or said:
             message = f"{first.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
@@ -222,11 +210,3 @@ class _Laid(NamedTuple):
     document: Any
     laid: LaidOut
     said: list[str]
-
-
-@contextmanager
-def _heard() -> Iterator[list[str]]:
-    """What WeasyPrint murmurs meanwhile."""
-    heard = _Warnings()
-    logging.getLogger("weasyprint").handlers = [heard]
-    yield heard.said

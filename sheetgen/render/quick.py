@@ -5,11 +5,14 @@ Where another version is installed, nothing is mended, and all prints as the lib
 
 from __future__ import annotations
 
+import copy
 import functools
 import re
 import sys
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
+
+from sheetgen.render.heard import heard
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -31,6 +34,8 @@ OF_A_LINE = (
     "hyphenate_character", "hyphenate_limit_chars", "hyphenate_limit_zone", "tab_size",
 )  # fmt: skip
 """What of a style decides where a line breaks and how wide it is."""
+SIMPLE = re.compile(r"@(?!page\b|media\b|(?:top|bottom|left|right)-)|\\")
+"""What a style sheet has that does more than add rules; an escape may write it otherwise."""
 
 
 def quick_html() -> Any:  # noqa: ANN401 - weasyprint is not typed
@@ -48,9 +53,13 @@ def quick_html() -> Any:  # noqa: ANN401 - weasyprint is not typed
 def _mend() -> None:
     """Put the mends into the library, once a process."""
     import pydyf  # noqa: PLC0415 - heavy
+    from tinyhtml5 import inputstream  # noqa: PLC0415
+    from weasyprint import css  # noqa: PLC0415
     from weasyprint.layout import percent  # noqa: PLC0415
     from weasyprint.text import line_break  # noqa: PLC0415
 
+    inputstream.characters_until_regex = _Stretches()
+    css.CSS = _sheets_remembered(css.CSS)
     _put(line_break.split_first_line, _lines_remembered(line_break.split_first_line))
     _put(percent.resolve_percentages, _lengths_kept(percent.resolve_percentages))
     for kind in (pydyf.Stream, pydyf.Dictionary, pydyf.Array):
@@ -93,6 +102,39 @@ def _sheet_without_notes() -> Any:  # noqa: ANN401 - as above
 
     text = (Path(weasyprint.__file__).parent / "css/html5_ua.css").read_text("utf-8")
     return weasyprint.CSS(string=NOTE_RULES.sub("", text))
+
+
+class _Stretches(dict[tuple[frozenset[str], bool], Any]):
+    """What finds the end of a stretch of a page; tinyhtml5 makes it anew at every word, as it keeps it by itself."""
+
+    def __missing__(self, key: tuple[frozenset[str], bool]) -> Any:  # noqa: ANN401 - as above
+        signs, of_these = key
+        found = "".join(f"\\x{ord(sign):02x}" for sign in signs)
+        self[key] = one = re.compile(f"[{'' if of_these else '^'}{found}]+")
+        return one
+
+
+def _sheets_remembered(read: Callable[..., Any]) -> Callable[..., Any]:
+    """A style sheet in a page's head is read once, if it does nothing but add rules and nothing is said of it."""
+    known: dict[tuple[Any, ...], Any] = {}
+
+    def sheet(**given: Any) -> Any:  # noqa: ANN401 - as above
+        text = given.get("string")
+        if text is None or SIMPLE.search(text):
+            return read(**given)
+        key = (text, given["base_url"], given["media_type"])
+        if key not in known:
+            with heard() as said:
+                one = read(**given | {"page_rules": []})
+            if said:
+                return read(**given)
+            known[key] = one
+        own = copy.copy(known[key])
+        given["page_rules"].extend(own.page_rules)  # those of all sheets of a page are in one list
+        own.page_rules, own.layers = given["page_rules"], given["layers"]
+        return own
+
+    return sheet
 
 
 def _lines_remembered(split: Callable[..., Any]) -> Callable[..., Any]:

@@ -13,6 +13,7 @@ import pytest
 import weasyprint
 
 from sheetgen import pipeline
+from sheetgen.base.trouble import CannotBe
 from sheetgen.base.turns import through
 from sheetgen.render import quick
 from sheetgen.render.job import Job, Paper, one_page
@@ -76,6 +77,14 @@ def test_every_sheet_of_a_version_is_the_same_bytes_as_without_it(libraries: Any
     first = {job.papers[0].name.rsplit("/", 1)[-1]: job for job in reversed(jobs) if "us-5" in job.papers[0].name}
     assert {"handout-a4.pdf", "bench-card-a4.pdf", "teacher-a4.pdf", "templates-a4.pdf"} <= set(first)
     assert _quickly(list(first.values())) == _plainly(list(first.values()))
+
+
+def test_a_rule_that_nobody_understands_is_complained_of_on_every_page_that_has_it() -> None:
+    printer = Printer()
+    page = "<style>@page { size: 90mm 40mm } p { colour: red; color: rde }</style><p>A line."
+    for name in ("first", "second"):
+        with pytest.raises(CannotBe, match=name):
+            printer.print(page, name)
 
 
 def test_another_version_of_the_library_is_left_as_it_is(monkeypatch: pytest.MonkeyPatch) -> None:
