@@ -17,7 +17,7 @@ from sheetgen.render.heard import heard
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-WEASYPRINT, PYDYF = "70.0", "0.13.0"
+WEASYPRINT, PYDYF, TINYHTML5 = "70.0", "0.13.0", "2.1.0"
 """What the mends were made for."""
 REMEMBERED = 60_000  # lines; some 40 MB
 NOTES = re.compile(r"footnote|\bnote-|:\s*note\b|@import", re.IGNORECASE)
@@ -41,9 +41,11 @@ SIMPLE = re.compile(r"@(?!page\b|media\b|(?:top|bottom|left|right)-)|\\")
 def quick_html() -> Any:  # noqa: ANN401 - weasyprint is not typed
     """WeasyPrint's HTML, with what makes it quicker where its version is the one that is known."""
     import pydyf  # noqa: PLC0415 - heavy
+    import tinyhtml5  # noqa: PLC0415
     import weasyprint  # noqa: PLC0415
 
-    if (weasyprint.__version__, pydyf.__version__) != (WEASYPRINT, PYDYF):
+    there = (weasyprint.__version__, pydyf.__version__, tinyhtml5.__version__)
+    if there != (WEASYPRINT, PYDYF, TINYHTML5):
         return weasyprint.HTML
     _mend()
     return _without_notes()
