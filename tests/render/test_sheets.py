@@ -61,6 +61,20 @@ def test_a_wait_has_no_number_and_a_row_with_a_clock(library: Any, libraries: An
     assert html.count('<span class="clock">') == len(waits)
 
 
+@pytest.mark.parametrize("project", ["drops", "pendant"])
+def test_sessions_and_sizes_may_go_before_the_steps_and_nothing_is_lost_by_it(project: str, library: Any) -> None:
+    sheet = library.handout(project)
+    first, later = (Theme("plain", []).page("handout.html.j2", sheet=sheet, density=way) for way in ("", "plan-after"))
+
+    def words(html: str) -> list[str]:
+        return sorted(Markup(html.partition("<body")[2].partition(">")[2].replace("<", " <")).striptags().split())
+
+    assert words(first) == words(later)
+    assert first.index("Finished sizes") < first.index("Have ready") < first.index("Read before you begin")
+    begins = later.index('class="row steps"')
+    assert later.index("Have ready") < later.index("Read before you begin") < later.index("Finished sizes") < begins
+
+
 def test_a_session_ends_where_its_wait_begins(library: Any, libraries: Any) -> None:
     sheet = library.handout("drops")
     assert [(s.number, s.steps) for s in sheet.sessions] == [(1, "steps 1–2"), (2, "step 3"), (3, "step 4")]
