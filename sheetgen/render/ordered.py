@@ -59,7 +59,7 @@ HOW = {
         float(FIRST_FULL),
         float(TIGHTER),
     ),
-    "bench card": How("card.html.j2", ("", "close", "closer", "close closer"), 1, 1),
+    "bench card": How("card.html.j2", ("open", "", "close", "closer", "close closer"), 1, 1),
     "teacher": How("teacher.html.j2", ("", "close closer"), gives=float(TIGHTER)),
     "templates": How("templates.html.j2"),
     "tables": How("tables.html.j2", ("", "close", "close closer")),

@@ -477,7 +477,7 @@ def test_what_can_be_done_while_it_is_waited_for_is_named_by_the_steps_and_by_wh
     assert said["Dry flat, then test"] == "steps 8–12. Make the cup."
     assert said["Let the walls set"] == "Try lip and collar, dry."
     said = {r.title: libraries.said(r.meanwhile) for r in demo.handout("buoy-drops").rows}
-    assert said["Dry the joins"] == "step 15, Wind the two rings"
+    assert said["Dry the joins"] == "step 15, Wind the two rings."
 
 
 def test_a_teacher_s_line_of_one_clay_stands_on_the_sheets_of_its_versions_alone(demo: Any, libraries: Any) -> None:
