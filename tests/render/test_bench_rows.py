@@ -65,7 +65,7 @@ def test_a_card_of_few_rows_stands_open(library: Any) -> None:
 
 def test_the_name_of_a_figure_has_the_room_that_a_range_would_take(demo: Any) -> None:
     def names(title: str) -> str:
-        return re.findall(r'<col style="width:(.*?)">', page.partition(title)[2])[0]
+        return str(re.findall(r'<col style="width:(.*?)">', page.partition(title)[2])[0])
 
     page = Theme("plain", []).page("handout.html.j2", sheet=demo.handout("sedge-bookmark"), density="")
     assert names("Slit the leather") == "31mm"
