@@ -272,12 +272,13 @@ class Tool(Item):
     `engraved` is each size as stock writes it, such as 1/16 in. Of a kiln: heating at full power in °C/min and cooling
     constant in min, as the studio measured them; its chamber and shelf, and the room from one shelf to the next, mm.
     Of a firing box: its inside, mm. `group` is where the list of tools has it, and `owned` how many there are, 0 where
-    stock does not say.
+    stock does not say. `singular` is what a set is called where one size of it is wanted.
     """
 
     kind: str = ""
     group: str = ""
     owned: int = 0
+    singular: str = ""
     sizes: tuple[float, ...] = ()
     engraved: tuple[str, ...] = ()
     full_rate: Interval | None = None

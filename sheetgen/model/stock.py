@@ -186,6 +186,7 @@ class WrittenTool(WrittenItem):
     kind: Text | None = None
     group: Text | None = None
     owned: Text | None = None
+    singular: Text | None = None
     sizes: Texts = Field(default_factory=list)
     full_rate: Text | None = None
     cooling: Text | None = None

@@ -16,8 +16,10 @@ if TYPE_CHECKING:
 
 
 def tool_told(item: Item, sizes: Sequence[float], rounder: Rounder) -> str:
-    """Its name and sizes: Slats: 3 and 5 cards; Ring formers: US 8½ (17.5 mm)."""
+    """Its name and sizes: Slats: 3 and 5 cards; Ring former: US 8½ (17.5 mm)."""
     name = item.name.partition(",")[0]
+    if isinstance(item, Tool) and len(sizes) == 1:
+        name = item.singular or name
     if isinstance(item, Tool) and item.kind == "slat" and sizes and all(map(whole_cards, sizes)):
         return f"{name}: {_listed([str(whole_cards(size)) for size in sizes])}{NBSP}cards"
     own = [item.engraved_as(size) if isinstance(item, Tool) else "" for size in sizes]

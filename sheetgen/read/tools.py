@@ -56,6 +56,7 @@ def tool(maker: ProgramMaker, key: Word, written: forms.WrittenTool, common: dic
         kind=str(written.kind or ""),
         group=str(written.group or ""),
         owned=_owned(maker, written),
+        singular=str(written.singular or ""),
         sizes=tuple(size for size, _ in sizes),
         engraved=tuple(said for _, said in sizes),
         full_rate=rate,

@@ -50,16 +50,16 @@ class How(NamedTuple):
 
 
 HOW = {
-    # the gap gives first, then the leading; then the lists go behind the box
+    # the gap gives first, then the leading; then sessions and sizes go before the steps, or the lists behind the box
     "handout": How(
         "handout.html.j2",
-        ("", "close closer", "lists-after close", "lists-after close closer"),
+        ("", "close closer", "plan-after close", "plan-after close closer", "lists-after close closer"),
         3,
         6,
         float(FIRST_FULL),
         float(TIGHTER),
     ),
-    "bench card": How("card.html.j2", ("", "close", "closer", "close closer"), 1, 1),
+    "bench card": How("card.html.j2", ("open", "", "close", "closer", "close closer"), 1, 1),
     "teacher": How("teacher.html.j2", ("", "close closer"), gives=float(TIGHTER)),
     "templates": How("templates.html.j2"),
     "tables": How("tables.html.j2", ("", "close", "close closer")),

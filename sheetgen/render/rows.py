@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import in_a_sentence
@@ -144,7 +144,7 @@ class Rows:
         if not counted:
             return own
         named = f"step {min(counted)}, {counted[min(counted)]}" if len(counted) == 1 else f"steps {runs([*counted])}"
-        return Markup("{}. {}").format(named, own) if own else escape(named)
+        return Markup("{}. {}").format(named, own) if own else Markup("{}.").format(named)
 
     def _curve(self, curves: Mapping[int, Drawing], number: int) -> Html:
         drawn = curves.get(number)

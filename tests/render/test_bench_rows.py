@@ -11,9 +11,11 @@ import pdfplumber
 import pytest
 import weasyprint
 
+from sheetgen.render.ordered import HOW
 from sheetgen.render.theme import Theme
 
 TYPE, LINE = 17, 17.5  # pt: letters, and lines of them that do not touch
+NUMERAL, MM = 24, 72 / 25.4  # pt
 
 
 @pytest.mark.parametrize("density", ["", "close", "closer", "close closer"])
@@ -47,3 +49,35 @@ def test_a_time_in_the_margin_never_breaks_after_its_dash(demo: Any) -> None:
             assert all(not whole.rstrip().endswith("–") for whole in re.findall(r'<span class="n">(.*?)</span>', time))
     slack = Theme("plain", []).page("handout.html.j2", sheet=demo.handout("slackwater-strand"), density="")
     assert re.search(r'<span class="n">\d\u00a0h\u00a0\d\d</span> <span class="n">–\u202f\d\u00a0h', slack)
+
+
+def test_a_card_of_few_rows_stands_open(library: Any) -> None:
+    def apart(density: str) -> float:
+        page = Theme("plain", []).page("card.html.j2", sheet=library.card("drops"), density=density)
+        with pdfplumber.open(io.BytesIO(weasyprint.HTML(string=page).write_pdf())) as pdf:
+            words = pdf.pages[0].extract_words(extra_attrs=["size"])
+        numerals = [word["top"] for word in words if round(word["size"]) == NUMERAL and word["text"].isdecimal()]
+        return float(numerals[1] - numerals[0])
+
+    assert apart("open") - apart("") >= 2.5 * MM
+    assert HOW["bench card"].ways[0] == "open"
+
+
+def test_the_name_of_a_figure_has_the_room_that_a_range_would_take(demo: Any) -> None:
+    def names(title: str) -> str:
+        return str(re.findall(r'<col style="width:(.*?)">', page.partition(title)[2])[0])
+
+    page = Theme("plain", []).page("handout.html.j2", sheet=demo.handout("sedge-bookmark"), density="")
+    assert names("Slit the leather") == "31mm"
+    assert names("Fire the tags") == "19mm"  # held for 30 to 45 min
+
+
+def test_what_is_done_meanwhile_is_a_sentence(demo: Any, libraries: Any) -> None:
+    said = [
+        libraries.said(row.meanwhile)
+        for name in ("buoy-drops", "lantern-pull", "sedge-bookmark", "tideline-band")
+        for row in demo.handout(name).rows
+        if row.meanwhile
+    ]
+    assert any(re.fullmatch(r"steps? \d+.*", one) for one in said)
+    assert [one for one in said if not one.endswith(".")] == []

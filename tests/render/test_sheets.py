@@ -61,6 +61,20 @@ def test_a_wait_has_no_number_and_a_row_with_a_clock(library: Any, libraries: An
     assert html.count('<span class="clock">') == len(waits)
 
 
+@pytest.mark.parametrize("project", ["drops", "pendant"])
+def test_sessions_and_sizes_may_go_before_the_steps_and_nothing_is_lost_by_it(project: str, library: Any) -> None:
+    sheet = library.handout(project)
+    first, later = (Theme("plain", []).page("handout.html.j2", sheet=sheet, density=way) for way in ("", "plan-after"))
+
+    def words(html: str) -> list[str]:
+        return sorted(re.sub(r"<[^>]*>", " ", html.partition("<body")[2].partition(">")[2]).split())
+
+    assert words(first) == words(later)
+    assert first.index("Finished sizes") < first.index("Have ready") < first.index("Read before you begin")
+    begins = later.index('class="row steps"')
+    assert later.index("Have ready") < later.index("Read before you begin") < later.index("Finished sizes") < begins
+
+
 def test_a_session_ends_where_its_wait_begins(library: Any, libraries: Any) -> None:
     sheet = library.handout("drops")
     assert [(s.number, s.steps) for s in sheet.sessions] == [(1, "steps 1–2"), (2, "step 3"), (3, "step 4")]
@@ -463,7 +477,7 @@ def test_what_can_be_done_while_it_is_waited_for_is_named_by_the_steps_and_by_wh
     assert said["Dry flat, then test"] == "steps 8–12. Make the cup."
     assert said["Let the walls set"] == "Try lip and collar, dry."
     said = {r.title: libraries.said(r.meanwhile) for r in demo.handout("buoy-drops").rows}
-    assert said["Dry the joins"] == "step 15, Wind the two rings"
+    assert said["Dry the joins"] == "step 15, Wind the two rings."
 
 
 def test_a_teacher_s_line_of_one_clay_stands_on_the_sheets_of_its_versions_alone(demo: Any, libraries: Any) -> None:
