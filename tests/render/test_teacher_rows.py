@@ -1,4 +1,4 @@
-"""How the tables of the teacher's sheet break on paper: never a row or two alone."""
+"""How the tables of the teacher's sheet break on paper: never a row or two alone, the workings in even columns."""
 
 from __future__ import annotations
 
@@ -38,3 +38,11 @@ def test_a_table_that_goes_over_takes_three_rows_along(kind: str) -> None:
         assert over[-1] >= FEWEST
         breaks.add(tuple(over))
     assert len(breaks) > FEWEST  # it was broken at several places
+
+
+def test_the_workings_end_in_even_columns() -> None:
+    few = "".join(table("work", range(at, at + 4)) for at in range(0, 12, 4))
+    (page,) = printed(f"<div class='columns'>{few}</div>", 1)
+    columns = [[top for _, at, top in page if (at > page[0][1]) is right] for right in (False, True)]
+    assert all(columns)
+    assert abs(max(columns[0]) - max(columns[1])) < 80  # pt: less than a table of four rows with its head
