@@ -153,6 +153,18 @@ def test_what_the_template_says_is_what_it_measures(worked: Any) -> None:
     assert "Ø 22" in [t.text for t in svg.iter(f"{SVG}text")]
 
 
+def test_on_a_screen_a_template_is_as_wide_as_its_shape_and_its_label_stands_over_it(worked: Any) -> None:
+    """Beside the shape it would be cut off on a phone."""
+    drawn = draw(worked, worked.main, ["A4"])
+    title, label = drawn.labels["disc"]
+    assert title.startswith("Disc, cut ")
+    assert label
+    assert not {title, label} & {t.text for t in parsed(drawn.templates["disc"].svg).iter(f"{SVG}text")}
+    assert drawn.templates["disc"].width < 22 + 20  # the disc, and the room of its dimensions
+    (page,) = drawn.pages["A4"]
+    assert {title, label} <= {t.text for t in parsed(page.drawing.svg).iter(f"{SVG}text")}
+
+
 def test_many_templates_take_several_pages_and_none_is_lost(libraries: Any, tmp_path: Any) -> None:
     parts = "".join(
         f"  plate {i}:\n    kind: cut shape\n    clay: clay\n    shape: rectangle\n"
