@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape
@@ -17,10 +18,11 @@ FONT = "Source Sans Pro, Helvetica Neue, Arial, sans-serif"
 # Two weights in mm, 1.4 pt for what is cut and 0.6 pt for all else. Dashes that a copy of a copy keeps: the dashes
 # follow ISO 128, chain for centres and axes; dots, a little heavier, for what comes.
 HEAVY, FINE, DOT = 0.5, 0.21, 0.42
+FOLD = (1.8, 1.2)  # a dash and a gap
 _OPEN = 'fill="none" stroke="#000"'
 STYLES: dict[Line, str] = {
     "cut": f'{_OPEN} stroke-width="{HEAVY}"',
-    "fold": f'{_OPEN} stroke-width="{FINE}" stroke-dasharray="1.8 1.2"',
+    "fold": f'{_OPEN} stroke-width="{FINE}" stroke-dasharray="{FOLD[0]} {FOLD[1]}"',
     "meet": f'{_OPEN} stroke-width="{FINE}" stroke-dasharray="4.4 1.1 0.9 1.1"',
     "centre": f'{_OPEN} stroke-width="{FINE}" stroke-dasharray="4.4 1.1 0.9 1.1"',
     "fired": f'{_OPEN} stroke-width="{DOT}" stroke-dasharray="0.01 1.2" stroke-linecap="round"',
@@ -40,6 +42,14 @@ def mm(x: float) -> str:
     return "0" if text == "-0" else text
 
 
+def folded(long: float) -> str:
+    """The dashes of a straight fold, mm: whole ones, at both of its ends, two at least, for a strip is narrow."""
+    dash, gap = FOLD
+    many = max(2, round((long + gap) / (dash + gap)))
+    unit = long / (many * dash + (many - 1) * gap)
+    return f"{mm(dash * unit)} {mm(gap * unit)}"
+
+
 @dataclass(slots=True)
 class Paper(Pen):
     """Collects SVG elements. What is cut is heavy on a template; a picture of it has outlines as fine as all else."""
@@ -57,7 +67,10 @@ class Paper(Pen):
         if len(points) == 2:  # noqa: PLR2004 - a single run
             (x1, y1), (x2, y2) = points
             at = f'x1="{mm(x1)}" y1="{mm(y1)}" x2="{mm(x2)}" y2="{mm(y2)}"'
-            self.marks.append(f"<line {at} {self._style(kind)}/>")
+            style = self._style(kind)
+            if kind == "fold":
+                style = style.replace(f"{FOLD[0]} {FOLD[1]}", folded(math.dist(*points)))
+            self.marks.append(f"<line {at} {style}/>")
             return
         run = " ".join(f"{mm(x)},{mm(y)}" for x, y in points)
         self.marks.append(f'<{"polygon" if closed else "polyline"} points="{run}" {self._style(kind)}/>')

@@ -156,8 +156,8 @@ def words_under(pen: Pen, at: Point, title: str, label: str) -> None:
 
 @functools.lru_cache(maxsize=SHARED)
 def alone(template: Template) -> Drawing:
-    """A template by itself, for the page on a screen."""
+    """A template by itself, for the page on a screen, which has room for its label over it and not beside it."""
     pen = Paper()
-    template.draw(pen)
-    e = template.extent
+    template.bare(pen)
+    e = _extent(template.bare)
     return pen.drawing((e.left - 1, e.top - 1), e.width + 2, e.height + 2, template.says)

@@ -39,4 +39,5 @@ def draw(worked: Worked, version: WorkedVersion, papers: Sequence[str]) -> Drawi
         cutting={one.piece.name: file for one in flat if (file := for_cutter(one))},
         signs=signs(version),
         timetable=timetable(version),
+        labels={one.piece.name: (one.title, one.label) for one in flat},
     )

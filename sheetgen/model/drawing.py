@@ -68,6 +68,7 @@ class SlabLayout:
 class Drawings:
     """All drawings of one version: each part's template, the pages by paper, the diagrams beside steps.
 
+    `labels` are both lines that stand over a template on a screen; on a page they stand in it.
     `diagrams` are by part, and by gesture and part; `curves` are kiln curves by the number of their step, from 0, and
     `narrow_curves` the same as a phone holds them; `cutting` are the files for a craft cutter, by part; `signs`
     are those that its cautions name, by their number; `timetable` is of its class, by evening.
@@ -83,3 +84,4 @@ class Drawings:
     cutting: dict[str, str] = field(default_factory=dict)
     signs: dict[str, Drawing] = field(default_factory=dict)
     timetable: tuple[Drawing, ...] = ()
+    labels: dict[str, tuple[str, str]] = field(default_factory=dict)

@@ -101,7 +101,8 @@ def cutters(drawings: Drawings) -> Iterator[view.CutterLink]:
     """Each part's template for the screen, and where its file for a cutter stands."""
     paths = cutting_paths(drawings.cutting)
     for name, drawn in drawings.templates.items():
-        yield view.CutterLink(_named(name), Html(Markup(drawn.svg)), paths.get(name, ""))  # noqa: S704 - our own pen
+        svg = Html(Markup(drawn.svg))  # noqa: S704 - our own pen
+        yield view.CutterLink(_named(name), *drawings.labels[name], svg, paths.get(name, ""))
 
 
 def cutting_paths(parts: Iterable[str]) -> dict[str, str]:

@@ -153,6 +153,30 @@ def test_what_the_template_says_is_what_it_measures(worked: Any) -> None:
     assert "Ø 22" in [t.text for t in svg.iter(f"{SVG}text")]
 
 
+def test_on_a_screen_a_template_is_as_wide_as_its_shape_and_its_label_stands_over_it(worked: Any) -> None:
+    """Beside the shape it would be cut off on a phone."""
+    drawn = draw(worked, worked.main, ["A4"])
+    title, label = drawn.labels["disc"]
+    assert title.startswith("Disc, cut ")
+    assert label
+    assert not {title, label} & {t.text for t in parsed(drawn.templates["disc"].svg).iter(f"{SVG}text")}
+    assert drawn.templates["disc"].width < 22 + 20  # the disc, and the room of its dimensions
+    (page,) = drawn.pages["A4"]
+    assert {title, label} <= {t.text for t in parsed(page.drawing.svg).iter(f"{SVG}text")}
+
+
+@pytest.mark.parametrize("wide", [2.5, 3.3, 5, 7.7, 40])
+def test_a_fold_is_seen_at_both_edges_however_narrow_the_strip(wide: float) -> None:
+    pen = Paper()
+    pen.line([(4, 0), (4, wide)], "fold")
+    (line,) = parsed(pen.drawing((0, 0), 8, wide, "A strip").svg).iter(f"{SVG}line")
+    dash, gap = map(float, str(line.get("stroke-dasharray")).split())
+    dashes = (wide + gap) / (dash + gap)
+    assert dashes == pytest.approx(round(dashes), abs=0.01)
+    assert round(dashes) >= 2  # one at each edge
+    assert gap >= 0.5  # mm: what a copy keeps
+
+
 def test_many_templates_take_several_pages_and_none_is_lost(libraries: Any, tmp_path: Any) -> None:
     parts = "".join(
         f"  plate {i}:\n    kind: cut shape\n    clay: clay\n    shape: rectangle\n"

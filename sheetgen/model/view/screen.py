@@ -31,6 +31,8 @@ class CutterLink:
     """A template's shape, and its file for a cutter."""
 
     part: str
+    title: Annotated[str, "the part, and how many to cut, bend or mark"]
+    label: Annotated[str, "what it is rolled to or cut from, or nothing"]
     svg: Html
     path: Annotated[str, "nothing where there is none"]
 
