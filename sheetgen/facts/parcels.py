@@ -11,3 +11,6 @@ MOST_ON_A_LINE = Fact(
     source="common practice: a studio posts 50 to 300 kits a run",
     grade="common practice",
 )
+
+BY_ITSELF = ("solvent", "aerosol", "acid", "pickle", "sulphide", "bleach", "ammonia", "flux", "carbon")
+"""What lies loose in no bag with other things, by what it acts as: it burns, eats, stains or dusts. Common practice."""
