@@ -16,6 +16,7 @@ import pytest
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.sent import sent_of
 from sheetgen.pipeline import figures_as_data
+from tests.unfolded import unfolded
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -34,11 +35,10 @@ def private(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def told(run: Any, private: Path) -> Callable[..., list[str]]:
-    """What `changes` says with the private folder, line by line."""
+    """What `changes` says with the private folder, line by line, each kit and version by itself."""
 
     def says(*words: str) -> list[str]:
-        lines: list[str] = run("changes", *words, "--private", str(private)).stdout.splitlines()
-        return lines
+        return unfolded(run("changes", *words, "--private", str(private)).stdout.splitlines())
 
     return says
 
@@ -101,7 +101,9 @@ def test_a_kit_with_choices_of_its_own_is_worked_again_with_them_and_its_numbers
     after = printed(library.check("pendant", width="26 mm"))
     lines = told()
     assert head(lines)[0] == "write to: Q-2601, Q-2602"
-    at = next(n for n, line in enumerate(lines) if line.startswith("  pendant, As designed, width=26 mm: Q-2601 ("))
+    at = next(
+        n for n, line in enumerate(lines) if line.startswith("  pendant, width=26 mm (else as As designed): Q-2601 (")
+    )
     own = lines[at + 1 :][: next(n for n, line in enumerate(lines[at + 1 :]) if not line.startswith("    "))]
     rows = {m[1]: (m[2], m[3]) for line in own if (m := re.fullmatch(r" +.* \(([\w.]+)\): was (.+), is (.+)", line))}
     differ = {key: (was, after[key]) for key, was in before.items() if was != after[key]}
