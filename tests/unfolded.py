@@ -34,7 +34,8 @@ class Unfolding:
     """The lines so far, and the columns whose numbers are being read."""
 
     def __init__(self, lines: list[str]) -> None:
-        self.edits = dict(found.groups() for line in lines if (found := re.fullmatch(r"edit (\d+): (.*)", line)))
+        told = (re.fullmatch(r"edit (\d+): (.*)", line) for line in lines)
+        self.edits = {one[1]: one[2] for one in told if one}
         self.found: list[str] = []
         self.block: list[Column] = []
         self.group = ""

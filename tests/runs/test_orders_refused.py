@@ -89,6 +89,20 @@ def test_a_kit_of_which_only_the_colours_or_the_sealed_packs_moved_is_not_sent(b
     assert bench.orders(table, "--lists-alone").code == WELL
 
 
+@pytest.mark.parametrize("words", [(), ("--lists-alone",)])
+def test_a_run_that_would_fill_a_room_is_told_at_once_and_nothing_is_made(
+    bench: Any, words: tuple[str, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Ten orders of ten thousand are 800,000 pages in 110 MB, and print; more is a slip of the hand, or two tables."""
+    monkeypatch.setattr("sheetgen.runs.orders._made", lambda *_: pytest.fail("something is made"))
+    lines = (f"Q-{n},,towline-bracelet,,{10_000 - n},,,,,,\n" for n in range(11))
+    told = bench.orders("".join(lines), *words)
+    assert told.code == TROUBLES
+    assert "error: 109945 kits and parts in one table, of which order Q-0 has 10000\n" in told.said
+    assert "a run is of up to 100000: mend the count, or part the table and run each part" in told.said
+    assert not bench.private.exists() or not [name for name in snapshot(bench.private) if "orders" in name]
+
+
 def test_a_line_twice_is_warned_of_and_both_are_made(bench: Any) -> None:
     told = bench.orders(CHAIN * 2, "--lists-alone")
     assert told.code == WELL

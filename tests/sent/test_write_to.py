@@ -349,7 +349,7 @@ def test_the_lists_hold_each_number_with_its_edit_and_the_orders_that_have_it_ot
     row = ("Plate", "disc, cut wet (plate.wet_disc)")
     assert discs == [
         ("pendant", "As designed", *row, "22 mm", "22.2 mm", cause, "Q-2601"),
-        ("pendant", "As designed, width=26 mm", *row, "28.6 mm", "28.9 mm", cause, "Q-2602"),
+        ("pendant", "width=26 mm (else as As designed)", *row, "28.6 mm", "28.9 mm", cause, "Q-2602"),
     ]
     people = rows(into / "write-to.csv")
     assert [(one["order"], one["design"], one["choices"]) for one in people] == [
