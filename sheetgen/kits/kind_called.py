@@ -1,4 +1,4 @@
-"""What a kind of kit is called where something was chosen: that comes first, then what of its version still holds."""
+"""What a kind of kit is called: what was chosen first, then what of its version still holds; and what its parts are."""
 
 from __future__ import annotations
 
