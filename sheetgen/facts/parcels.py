@@ -15,7 +15,7 @@ MOST_IN_A_RUN = Fact(
     100_000,
     "kits and parts that one run of orders is printed for",
     unit="kits",
-    source="measured: 100,000 kits of eight pages take 145 s of a processor and 2.3 GB, in step with their number",
+    source="own judgement: 100,000 kits of eight pages take 145 s of a processor and 2.3 GB, in step with their number",
     grade="own judgement",
 )
 
