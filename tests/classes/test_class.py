@@ -117,8 +117,7 @@ def test_each_table_has_a_page_and_the_teacher_one(rings: Held) -> None:
 def test_the_teachers_sheet_of_each_version_has_the_numbers_of_this_class(rings: Held) -> None:
     sheets = sorted(path.name for path in rings.folder.glob("teacher-*"))
     assert sheets == [
-        "teacher-tideline-band-us-7-a4.pdf", "teacher-tideline-band-us-9-a4.pdf",
-        "teacher-tideline-band-us-8-a4.pdf",
+        "teacher-tideline-band-us-7-a4.pdf", "teacher-tideline-band-us-8-a4.pdf", "teacher-tideline-band-us-9-a4.pdf",
     ]  # fmt: skip
     words = " ".join(rings.pages("teacher-tideline-band-us-7"))
     assert "class of 6" in words
