@@ -10,11 +10,13 @@ from sheetgen.base.program import program_version
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.coded import ledger_with_colours
+from sheetgen.model.change import Change, Fault
 from sheetgen.model.codes import codes
 from sheetgen.model.ledger import last_before, paired
+from sheetgen.model.moved import kits_moved
 from sheetgen.publish.ledgers import keep
 from sheetgen.read.ledgers import read_ledgers
-from sheetgen.render.changes_told import Change, moved_told
+from sheetgen.render.changes_told import moved_told
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -65,12 +67,16 @@ def _marked(worked: Worked, was: Ledger, now: Ledger, troubles: Troubles) -> Wor
     told = moved_told(was, now)
     if not told:
         return worked
-    message = f"revision {now.revision} was published with other numbers: {told}"
-    helped = f"write the next revision; until then its sheets say 'revision {now.revision}, changed'"
-    troubles.add(message, worked.place, helped, "warning")
     pairs = paired(was, now)
-    same = {new.name for old, new in pairs if old is not None and new is not None and old.code == new.code}
-    marked = {name: replace(one, changed=name not in same) for name, one in worked.versions.items()}
+    same = {new.name: old for old, new in pairs if old is not None and new is not None and old.code == new.code}
+    kits = {new.name: kits_moved(old, new) for old, new in pairs if old is not None and new is not None}
+    marked = {
+        name: replace(one, changed=name not in same, kits_changed=kits.get(name, frozenset()))
+        for name, one in worked.versions.items()
+    }
+    message = f"revision {now.revision} was published with other numbers: {told}"
+    said = f"its sheets say 'revision {now.revision}, changed'" if len(same) < len(pairs) else "no such kit is sent"
+    troubles.add(message, worked.place, f"write the next revision; until then {said}", "warning")
     return replace(worked, versions=Frozen(marked))
 
 
@@ -99,10 +105,13 @@ def changes(
     return found
 
 
-def _errors(design: str, troubles: Troubles) -> tuple[str, ...]:
+def _errors(design: str, troubles: Troubles) -> tuple[Fault, ...]:
     """Why a design does not pass: what is told of its own files, or that it stands with what is shared."""
-    own = (one.message for one in troubles.errors if _is_of(design, one.place))
-    return tuple(dict.fromkeys(own)) or ("for what is told of studio, stock or steps",)
+    own = [one for one in troubles.errors if _is_of(design, one.place)]
+    faults = (
+        Fault(one.message, one.help, f"{one.place.source.name}:{one.place.line}" if one.place else "") for one in own
+    )
+    return tuple(dict.fromkeys(faults)) or (Fault("for what is told of studio, stock or steps"),)
 
 
 def _is_of(design: str, place: Place | None) -> bool:

@@ -94,9 +94,9 @@ def labels_and_cards() -> tuple[list[BagLabel], list[Card]]:
     """Of 1,000 orders, one kit each of three bags, over 20 kinds of kit."""
     labels, cards = [], []
     row = Ticked("A clay", "12", "+ 1 to spare", "Glass stone", "2 mm")
-    bare = Label(slip=False, bag="", which="", title="Buoy drops", version="", chosen="", items=())
+    bare = Label(slip=False, bag="", which="", title="Buoy drops", version="", colourway="", items=())
     whole = KitCard(
-        slip=False, title="Buoy drops", version="", chosen="", rows=(row,) * 7, box=(), lacking=("release balm",),
+        slip=False, title="Buoy drops", version="", colourway="", rows=(row,) * 7, box=(), lacking=("release balm",),
         tools=True, warned=(), foot="revision 1",
     )  # fmt: skip
     for n in range(1000):

@@ -89,6 +89,11 @@ def nearest(word: str, known: Iterable[str]) -> str:
     return names[found[0]] if found else ""
 
 
+def in_a_row(names: Iterable[str]) -> str:
+    """Names with commas between them; one that has a comma itself in quotes, so that it is read as one."""
+    return ", ".join(f"'{name}'" if "," in name else name for name in names)
+
+
 def suggest(word: str, known: Iterable[str], most: int = 60) -> str:
     """What to say under `help:` of an unknown word."""
     known = sorted(set(known))
@@ -97,8 +102,7 @@ def suggest(word: str, known: Iterable[str], most: int = 60) -> str:
         return f"did you mean '{near}'?"
     if not known:
         return "there is none to name here"
-    shown = ", ".join(known[:most])
-    return f"known here: {shown}{', …' if len(known) > most else ''}"
+    return f"known here: {in_a_row(known[:most])}{', …' if len(known) > most else ''}"
 
 
 def told_apart(names: Sequence[str]) -> list[str]:

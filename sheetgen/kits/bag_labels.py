@@ -47,8 +47,8 @@ def label_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
     """A row for each label, in the same order."""
     rows = []
     for order, kind, many in lots(run, taken):
-        way = kind.kits.colourway.name if kind.kits.colourway else None
-        row = (order.number, order.name or None, kind.kits.design, kind.kits.version.title, way, kind.code)
+        called = (order.number, order.name or None, kind.kits.design, kind.kits.called)
+        row = (*called, kind.colourway or None, kind.code)
         rows += [row] * len(_bags(kind)) * many
     return Sheet("labels", HEAD, tuple(rows))
 
@@ -69,7 +69,7 @@ def _labels(parcel: Parcel) -> Iterator[Label]:
             which=_together(parcel.which) if parcel.many > 1 else "",
             title=kind.kits.design,
             version=kind.version,
-            chosen=kind.chosen,
+            colourway=kind.colourway,
             inside=_inside(kind, "" if kind.slip else bag),
             items=() if kind.slip else short_names(last, kind.contents.inside),
         )

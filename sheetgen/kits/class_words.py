@@ -66,7 +66,7 @@ class TableWords:
 
     def makes(self, kits: Kits) -> str:
         """A kind of set, its colours left out."""
-        told = (kits.design if self.several else "", kits.version.title, kits.otherwise)
+        told = (kits.design if self.several else "", kits.called)
         return ", ".join(one for one in told if one)
 
     def _table(self, table: Table, name: str) -> TableTold:
@@ -170,7 +170,9 @@ def share(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder:
     """What the kinds of set of one version have of the class."""
     every, here = len(run.pupils), sum(any(pupil.kits is kits for kits in kinds) for pupil in run.pupils)
     part = f"{here} of {every} pupils make{'s' * (here == 1)} this version." if here < every else ""
-    return Share(run.counted(kinds), part, kinds[0].chosen, tuple(_lots(run, kinds, taken, rounder)))
+    return Share(
+        run.counted(kinds), part, kinds[0].called if kinds[0].choices else "", tuple(_lots(run, kinds, taken, rounder))
+    )
 
 
 def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Lot]:

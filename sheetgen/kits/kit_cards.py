@@ -77,7 +77,7 @@ def _card(kind: Kind) -> KitCard:
         alone=kits.bags_alone,
         title=worked.title,
         version=kind.version,
-        chosen=kind.chosen,
+        colourway=kind.colourway,
         rows=tuple(rows),
         box=tuple(item.name for item in held.in_the_box),
         sheets=kits.sheets,

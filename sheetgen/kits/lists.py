@@ -98,13 +98,8 @@ def pick(taken: Sequence[Taken], run: Sequence[Kits] = ()) -> Sheet:
 
 
 def _kind(kits: Kits) -> tuple[str, str, str | None]:
-    """Design, version, and all that makes these kits unlike others of it."""
-    whole = f"{kits.design}, {kits.version.title}"
-    return (
-        kits.design,
-        kits.version.title,
-        kits.told.removeprefix(whole).removeprefix(", ").removeprefix("but ") or None,
-    )
+    """Design, what the version is called, and all that makes these kits unlike others of it."""
+    return kits.design, kits.called, kits.unlike or None
 
 
 def _mix(kits: Kits, item: Item) -> str | None:

@@ -30,7 +30,7 @@ def packed(kits: Kits, contents: Contents) -> Packed:
     )
     lists = _lists(kits, bags, bench)
     return Packed(
-        chosen=kits.otherwise,
+        called=kits.called if kits.choices else "",
         colourway=kits.colourway.name if kits.colourway else "",
         bags=bags,
         box=tuple(line for line in kits.version.tools if line.item.id in boxed),
@@ -49,7 +49,7 @@ def at_a_place(kits: Kits) -> Packed:
     bench = tuple(every_line(kits))
     lists = _lists(kits, (), bench) if kits.colourway else ()
     return Packed(
-        chosen=kits.otherwise,
+        called=kits.called if kits.choices else "",
         colourway=kits.colourway.name if kits.colourway else "",
         bags=(),
         box=(),

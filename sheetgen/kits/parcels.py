@@ -32,14 +32,13 @@ class Kind:
 
     @property
     def version(self) -> str:
-        """The version as a sheet prints it: nothing where the design has only one."""
-        return self.kits.version.title if len(self.kits.worked.versions) > 1 else ""
+        """The version as its sheets call it: nothing where the design has only one, and nothing was chosen."""
+        return self.kits.called if self.kits.choices or len(self.kits.worked.versions) > 1 else ""
 
     @property
-    def chosen(self) -> str:
-        """What was chosen otherwise than in the version, and the colourway."""
-        way = self.kits.colourway.name if self.kits.colourway else ""
-        return ", ".join(filter(None, (self.kits.otherwise if self.version else self.kits.chosen, way)))
+    def colourway(self) -> str:
+        """In which colours it comes, in words."""
+        return self.kits.colourway.name if self.kits.colourway else ""
 
 
 @dataclass(frozen=True, slots=True)

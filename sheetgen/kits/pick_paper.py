@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import plain
-from sheetgen.base.material import Bead, Clay, Stone
+from sheetgen.base.material import Adhesive, Bead, Clay, Stone
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, counted, told_apart
+from sheetgen.kits.apart import by_itself
 from sheetgen.kits.closed import closed
 from sheetgen.kits.kit_lines import BOXED, place_of
 from sheetgen.kits.lists import PAPER, by_station, sheets_of
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
     from fractions import Fraction
 
+    from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
     from sheetgen.kits.bought import Got
@@ -104,10 +106,18 @@ def _fetch(got: Got, rounder: Rounder) -> str:
         return f"{said} One pot for {counted(taken.bags, 'kit')}, and nothing of it in the bags."
     if taken.pack is not None:
         return f"{said} Sealed: leave each pack shut."
-    gives = GIVES.get(taken.item.unit, "measure each off")
-    if isinstance(taken.item, Clay):
-        return f"{said} {begun(gives)}, and wrap it at once."
-    return f"{said} {begun(gives)}."
+    return f"{said} {begun(_gives(taken.item))}."
+
+
+def _gives(item: Item) -> str:
+    """How a bag's part is taken off, and into what: what would leak or dust is shut up by itself."""
+    gives = GIVES.get(item.unit, "measure each off")
+    if isinstance(item, Clay):
+        return f"{gives}, and wrap it at once"
+    if not by_itself(item) or item.unit == "piece":
+        return gives
+    parts = ", of two parts each part into its own" if isinstance(item, Adhesive) else ""
+    return f"{gives} into a pot that shuts tight{parts}"
 
 
 def _from_where(got: Got, rounder: Rounder) -> str:

@@ -44,7 +44,7 @@ def _of(table: Table, name: str | None) -> Iterator[tuple[Cell, ...]]:
 def _kind(place: Place) -> tuple[Cell, ...]:
     kits = place.kits
     way = kits.colourway.name if kits.colourway else None
-    return kits.design, kits.version.title, kits.chosen or None, way
+    return kits.design, kits.called, kits.chosen or None, way
 
 
 def _rows(things: Iterable[Thing], unsaid: str = AS_NEEDED) -> Iterator[tuple[Cell, ...]]:

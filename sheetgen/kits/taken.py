@@ -7,11 +7,9 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from sheetgen.base.exact import plain
-from sheetgen.base.spelling import in_a_sentence, told_apart
+from sheetgen.kits.kind_called import BAG, choice, parts_told, still_holds
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
@@ -19,7 +17,6 @@ if TYPE_CHECKING:
     from sheetgen.model.kit import Colourway
     from sheetgen.model.worked import Worked, WorkedVersion
 
-BAG = "bag "
 Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
 
 
@@ -27,10 +24,10 @@ Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
 class Kits:
     """So many kits of one kind, all alike: a version of a design.
 
-    `choices` are those that differ from the version's own, as they are ordered. `leave_out` and `only` are items by
-    their names in stock, of a mix its colours: what the order does without, or all that is sent. What the design itself
-    leaves out is not repeated. What is `posted` is what lies in the bags, and nothing beside them. `loads` is how often
-    the kiln is fired for all of these at once; None: each is fired by itself.
+    `choices` are those that differ from the version's own, as they are ordered, and `own` is what they are there.
+    `leave_out` and `only` are items by their names in stock, of a mix its colours: what the order does without, or all
+    that is sent. What the design itself leaves out is not repeated. What is `posted` is what lies in the bags, and
+    nothing beside them. `loads` is how often the kiln is fired for all of these at once; None: each is fired by itself.
     """
 
     worked: Worked
@@ -42,6 +39,7 @@ class Kits:
     only: frozenset[str] = frozenset()
     posted: bool = False
     loads: int | None = None
+    own: tuple[tuple[str, str], ...] = ()
 
     @property
     def design(self) -> str:
@@ -58,58 +56,51 @@ class Kits:
         """What was chosen otherwise than in the version, in words; an item by its printed name."""
         used = [line.item for line in self.version.materials] + [line.item for line in self.version.tools]
         names = {item.id: item.name for item in used}
-        return ", ".join(_choice(name, value, names.get(value, "")) for name, value in self.choices)
+        return ", ".join(choice(name, value, names.get(value, "")) for name, value in self.choices)
 
     @property
-    def otherwise(self) -> str:
-        """The same behind a version, whose name may say the opposite: Wrist 160 mm, but wrist 165 mm."""
-        return f"but {self.chosen}" if self.choices else ""
+    def called(self) -> str:
+        """The version as every sheet, list and label calls it: Wrist 160 mm; wrist 165 mm (else as Copper).
+
+        What was chosen stands first, and a size that it is not stands nowhere.
+        """
+        if not self.choices:
+            return self.version.title
+        rest = still_holds(self.version.title, self.own) if len(self.worked.versions) > 1 else ""
+        return f"{self.chosen} (else as {rest})" if rest else self.chosen
 
     @property
     def named(self) -> str:
-        """Design, version, and what was chosen otherwise, as a tag says them."""
+        """Design, version, and the colours, as a tag says them."""
         way = self.colourway.name if self.colourway else ""
-        return ", ".join(told for told in (self.design, self.version.title, self.otherwise, way) if told)
+        return ", ".join(told for told in (self.design, self.called, way) if told)
 
     @property
     def told(self) -> str:
         """The same, with what is left out, or all that is sent: what makes these kits unlike others."""
-        without = f"without {' and '.join(self._parts(self.leave_out))}" if self.leave_out else ""
-        return ", ".join(said for said in (self.named, without, self.alone) if said)
+        return ", ".join(said for said in (self.named, self._without, self.alone) if said)
+
+    @property
+    def unlike(self) -> str:
+        """What makes them unlike others of the version, where that stands by itself: the choices first."""
+        way = self.colourway.name if self.colourway else ""
+        return ", ".join(said for said in (self.chosen, way, self._without, self.alone) if said)
+
+    @property
+    def _without(self) -> str:
+        return f"without {' and '.join(parts_told(self, self.leave_out))}" if self.leave_out else ""
 
     @property
     def alone(self) -> str:
         """All that is sent, where a part is sent by itself: only bag A clay; only stones and wire."""
-        return f"only {' and '.join(self._parts(self.only))}" if self.only else ""
+        return f"only {' and '.join(parts_told(self, self.only))}" if self.only else ""
 
     @property
     def bags_alone(self) -> str:
         """The bags that are sent by themselves: A clay; nothing where something is sent that is not a whole bag."""
-        parts = list(self._parts(self.only))
+        parts = list(parts_told(self, self.only))
         whole = all(part.startswith(BAG) for part in parts)
         return " and ".join(part.removeprefix(BAG) for part in parts) if whole else ""
-
-    def _parts(self, ids: frozenset[str]) -> Iterator[str]:
-        """Items as a person calls them: a bag where they are all that is in it, else by their printed names.
-
-        Of a name as much as tells it from the others in the kit.
-        """
-        kit, way, rest = self.version.kit, self.colourway, set(ids)
-        for bag in kit.bags if kit else ():
-            inside = {item.id for item in bag.items}
-            if way and way.of.id in inside:
-                inside = inside - {way.of.id} | {item.id for item in way.items}
-            if inside and inside <= rest:
-                rest -= inside
-                yield f"{BAG}{bag.name}"
-        box = kit.in_the_box if kit else ()
-        items = (*(line.item for line in self.version.materials), *(way.items if way else ()), *box)
-        known = {item.id: item.name for item in items}
-        yield from (
-            in_a_sentence(told)
-            for id_, told in zip(known, told_apart(list(known.values())), strict=True)
-            if id_ in rest
-        )
 
     @property
     def sheets(self) -> tuple[str, ...]:
@@ -125,12 +116,6 @@ class Kits:
             return self.loads
         steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
         return self.bags * sum(steps)
-
-
-def _choice(name: str, value: str, item: str) -> str:
-    """A choice in words: size US 8; ring wire: copper wire (20 AWG, soft)."""
-    first, _, rest = item.partition(", ")
-    return f"{name}: {in_a_sentence(first)}{f' ({rest})' if rest else ''}" if item else f"{name} {value}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -59,10 +59,10 @@ class TablesTold:
 class Share:
     """What one version has of a class: its sets in words, how many of the class they are, what they take.
 
-    `chosen` is what is chosen otherwise than in the version, in words.
+    `called` is the version in words where something is chosen otherwise.
     """
 
     counted: str
     part: str
-    chosen: str
+    called: str
     lots: tuple[Lot, ...]

@@ -35,8 +35,8 @@ class KitCard:
 
     slip: Annotated[bool, "whether only a part of a kit is sent"]
     title: Annotated[str, "the design"]
-    version: Annotated[str, "the version; nothing where the design has only one"]
-    chosen: Annotated[str, "what was chosen otherwise than in the version, and the colourway, or nothing"]
+    version: Annotated[str, "the version, what was chosen otherwise first; or nothing where the design has only one"]
+    colourway: Annotated[str, "in which colours it comes, or nothing"]
     rows: tuple[Ticked, ...]
     box: Annotated[tuple[str, ...], "tools that lie in the box"]
     lacking: Annotated[tuple[str, ...], "materials that are not in it"]
@@ -63,8 +63,8 @@ class Label:
     bag: Annotated[str, "A clay, 1 of 4; of what is sent by itself the bag that it is; or nothing"]
     which: Annotated[str, "kit 2 of 3, where there are several and it does not stand apart, or nothing"]
     title: Annotated[str, "the design"]
-    version: Annotated[str, "the version; nothing where the design has only one"]
-    chosen: Annotated[str, "what was chosen otherwise, and the colourway, or nothing"]
+    version: Annotated[str, "the version, what was chosen otherwise first; or nothing where the design has only one"]
+    colourway: Annotated[str, "in which colours it comes, or nothing"]
     inside: Annotated[tuple[str, ...], "what lies in the bag and how much of it, as far as there is room to tell"] = ()
     items: Annotated[tuple[str, ...], "on the last bag what is not in the kit, as far as there is room to name it"] = ()
     more: Annotated[int, "how many things besides are not in the kit"] = 0

@@ -10,6 +10,7 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import bare, slug
 from sheetgen.model.fingerprint import LISTS, Number, fingerprint
 from sheetgen.model.inputs import inputs
+from sheetgen.model.moved import kits_moved
 from sheetgen.model.prices import prices
 from sheetgen.model.printed import of_the_teacher, printed_numbers
 
@@ -167,5 +168,6 @@ def last_before(ledgers: Iterable[Ledger], now: Ledger) -> Ledger | None:
 
 
 def differ(was: Ledger, now: Ledger) -> bool:
-    """Whether any version prints other numbers, is added or is dropped."""
-    return any(old is None or new is None or old.code != new.code for old, new in paired(was, now))
+    """Whether any version or kit of it prints other numbers, or a version is added or dropped."""
+    pairs = paired(was, now)
+    return any(old is None or new is None or old.code != new.code or kits_moved(old, new) for old, new in pairs)

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.model.ledger import Kept, Ledger
 
 BY_STEP = (TIMES, FIRING, SAID)
-IN_A_KIT = "in a kit"
+IN_A_KIT, OTHER_PACK = "in a kit", "in another pack"
 AN_HOUR, HALF_AN_HOUR = 60, 30  # min
 MINUTES = re.compile(r"\d{3,}( to \d{3,})?(, usually \d{3,})? min")
 """A time of 100 minutes and more."""
@@ -136,15 +136,43 @@ class OtherKit(NamedTuple):
     rows: tuple[Moved, ...]
 
 
+def kits_moved(was: Kept, now: Kept) -> frozenset[str]:
+    """The colourways, and under no name none, in which a kit holds or lacks otherwise than it did: see `_ways`."""
+    return frozenset(name for name in was.kits if any(_lists_moved(*way) for way in _ways(was, now, name)))
+
+
 def other_kits(was: Kept, now: Kept) -> list[OtherKit]:
     """The kits that both have and of which a bag holds more or less, where the version's own lists do not tell it."""
     found, told = [], set(_of_group(LISTS, was.numbers, now.numbers))
     for name in was.kits:
-        old = was.kits_in(name)[0]
-        new = nearest(old, now.kits_in(name))
-        if new is not None:
-            rows = tuple(row for row in _of_group(LISTS, old.numbers, new.numbers) if row not in told)
+        own = set[Moved]()
+        for nth, (old, new) in enumerate(_ways(was, now, name)):
+            rows = tuple(row for row in _lists_moved(old, new) if row not in told | own)
             if rows:
-                found.append(OtherKit(", ".join((new.title, *(() if name else (IN_A_KIT,)))), old.code, new.code, rows))
-            told |= set(rows) if not name else set()
+                said = (new.title, *(() if name else (IN_A_KIT,)), *((OTHER_PACK,) if nth else ()))
+                found.append(OtherKit(", ".join(said), old.code, new.code, rows))
+            own |= set(rows)
+        told |= own if not name else set()
     return found
+
+
+def _ways(was: Kept, now: Kept, name: str) -> Iterator[tuple[Kept, Kept]]:
+    """A kit in a colourway, by itself, with what it is now; then each that is now and was not so, with the likest.
+
+    What is sealed comes in one pack or another, so that there are several; where a pack is new, it is the last of one
+    that is no more, or of any.
+    """
+    olds, news = was.kits_in(name), now.kits_in(name)
+    alone = nearest(olds[0], news) if olds else None
+    if alone is None:
+        return
+    yield olds[0], alone
+    gone = [old for old in olds[1:] if all(_lists_moved(old, new) for new in news)] or olds
+    for new in news:
+        old = nearest(new, gone)
+        if old is not None and new is not alone and all(_lists_moved(one, new) for one in olds):
+            yield old, new
+
+
+def _lists_moved(old: Kept, new: Kept) -> list[Moved]:
+    return list(_of_group(LISTS, old.numbers, new.numbers))

@@ -31,12 +31,12 @@ class PackedBag:
 class Packed:
     """What a version takes, each thing in one place: in a bag, in the box, or from the maker's own bench.
 
-    `chosen` is what was chosen otherwise than in the version, `colourway` in which colours it comes; in words. `code`
+    `called` is the version in words where something was chosen otherwise, `colourway` in which colours it comes. `code`
     is the fingerprint that its sheets bear, or empty where it is that of the version. `lists` are the numbers of what
     it holds and what it lacks, as its sheets, card and label print them.
     """
 
-    chosen: str
+    called: str
     colourway: str
     bags: tuple[PackedBag, ...]
     box: tuple[ToolLine, ...]

@@ -53,9 +53,10 @@ class SentKit(NamedTuple):
 
     @property
     def called(self) -> str:
-        """All but the design, in words."""
+        """All but the design, in words: what was chosen first, for the version may be called by what it is not."""
         without = f"without {' and '.join(self.leave_out)}" if self.leave_out else ""
-        return ", ".join(filter(None, (self.version, self.chosen, self.colourway, without)))
+        version = f"{self.chosen} (else as {self.version})" if self.choices else self.version
+        return ", ".join(filter(None, (version, self.colourway, without)))
 
     @property
     def left_out(self) -> str:

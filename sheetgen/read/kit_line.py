@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, TypeVar
 
 from sheetgen.base.place import Word
-from sheetgen.base.spelling import bare, nearest, suggest
+from sheetgen.base.spelling import bare, in_a_row, nearest, suggest
 from sheetgen.read.order_cells import CannotRead, choices, listed
 from sheetgen.read.table_text import LOST
 
@@ -158,8 +158,7 @@ class KitLine:
         sizes = re.findall("[0-9]+", word)  # US 8 is no slip for US 10
         near = nearest(word, [name for name in known if re.findall("[0-9]+", name) == sizes])
         helped = f"did you mean '{near}'?" if near else OTHERWISE
-        told = ", ".join(f"'{name}'" if "," in name else name for name in known)
-        self.add(f"{design} has no version {{it}}; known: {told}", helped, word)
+        self.add(f"{design} has no version {{it}}; known: {in_a_row(known)}", helped, word)
         return word
 
 

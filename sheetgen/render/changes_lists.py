@@ -8,16 +8,16 @@ from sheetgen.base.spelling import bare, in_turn
 from sheetgen.model.fingerprint import FIGURES
 from sheetgen.model.moved import edits, moved, prices_moved
 from sheetgen.model.sheets import Sheet
-from sheetgen.render.changes_told import HEADS, number_told
+from sheetgen.render.moved_folded import HEADS, number_told
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.model.another import Another
+    from sheetgen.model.change import Change
     from sheetgen.model.ledger import Kept
     from sheetgen.model.moved import Moved
     from sheetgen.model.sheets import Cell
-    from sheetgen.render.changes_told import Change
 
 CHANGES = ("design", "version", "part", "figure", "was", "is", "cause", "orders")
 WRITE_TO = ("order", "date", "design", "version", "choices", "colourway", "fingerprint", "revision", "why", "numbers")
@@ -84,7 +84,8 @@ def _design(change: Change, found: Sequence[Another], with_version: Sequence[Ano
     was, now, design = change.was, change.now, change.design
     own = [one for one in found if one.holding.kit.design == design]
     for error in change.errors:
-        yield design, "", "", "", "", "", f"no longer passes: {error}", _orders(own)
+        told = "; ".join(filter(None, (error.message, error.where, error.help)))
+        yield design, "", "", "", "", "", f"no longer passes: {told}", _orders(own)
     if was is None or now is None:
         return
     for old, new in change.pairs:

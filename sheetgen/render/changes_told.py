@@ -2,73 +2,50 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import bare
-from sheetgen.model.fingerprint import FIGURES, FIRING, LISTS, SAID, SIZES, TIMES
+from sheetgen.base.spelling import bare, counted
 from sheetgen.model.ledger import paired
 from sheetgen.model.moved import edits, moved, other_kits, prices_moved
+from sheetgen.render.moved_folded import ends, folded, letters, of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.another import Another
-    from sheetgen.model.ledger import Kept, Ledger, Pair
-    from sheetgen.model.moved import Edit, Moved, OtherKit
+    from sheetgen.model.change import Change
+    from sheetgen.model.ledger import Kept, Ledger
+    from sheetgen.model.moved import Edit, Moved
 
 HANDFUL = 5
 """So many numbers a warning names."""
-HEADS = {
-    FIGURES: "Figures", SIZES: "Sizes and counts", LISTS: "Lists", TIMES: "Times", FIRING: "Firing",
-    SAID: "Numbers in texts",
-}  # fmt: skip
 NO_EDIT = "by no edit that the ledger knows of: a step, a list or a figure of the design's own, or a formula of it"
 
 Below = dict[tuple[str, str], "frozenset[Moved]"]
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
-    """A design: what it was at the revision asked for and is now; None is what cannot be known, or does not pass.
-
-    `unknown` says what the ledgers do not tell; `errors` are why it does not pass.
-    """
-
-    design: str
-    was: Ledger | None = None
-    now: Ledger | None = None
-    unknown: str = ""
-    errors: tuple[str, ...] = ()
-
-    @property
-    def pairs(self) -> list[Pair]:
-        """The versions that print other numbers, are added or dropped."""
-        if self.was is None or self.now is None:
-            return []
-        both = paired(self.was, self.now)
-        return [pair for pair in both if pair.was is None or pair.now is None or pair.was.code != pair.now.code]
-
-    @property
-    def to_be_revised(self) -> bool:
-        """Whether other numbers stand under a revision that was published with its own."""
-        if self.was is None or self.now is None or self.was.revision != self.now.revision:
-            return False
-        return bool(self.pairs or self.other_kits)
-
-    @property
-    def other_kits(self) -> list[OtherKit]:
-        """The kits with other lists than their version tells."""
-        both = paired(self.was, self.now) if self.was is not None and self.now is not None else ()
-        return [one for was, now in both if was is not None and now is not None for one in other_kits(was, now)]
+def _summed(changes: Sequence[Change]) -> Iterator[str]:
+    """How much moved, in a line; nothing where nothing did."""
+    many = [sum(map(len, one.rows)) for one in changes if one.rows]
+    failing = sum(bool(one.errors) for one in changes)
+    told = [f"{counted(sum(many), 'printed number')} of {counted(len(many), 'design')} moved"] * bool(many)
+    told += [f"{counted(failing, 'design')} no longer pass{'es' * (failing == 1)}"] * bool(failing)
+    if told and len(changes) > 1:
+        yield "; ".join(told)
 
 
 def changes_told(changes: Sequence[Change]) -> list[str]:
-    """Each design with what moved in it, and in a line those in which nothing did."""
-    lines: list[str] = []
+    """What came to what, each design with what moved in it, and in a line those in which nothing did.
+
+    An edit by which several designs moved is told once, with a number by which they name it.
+    """
+    shared = shared_edits(changes)
+    lines = list(_summed(changes))
+    for nth, (one, designs) in enumerate(shared.items(), 1):
+        lines += [f"edit {nth}: {edit_told(one)}", f"  moved {', '.join(designs)}"]
     same, unpriced = [], []
-    for change in changes:
-        told = list(_design(change))
+    for change in sorted(changes, key=lambda one: not one.errors):  # what no longer passes is read first
+        told = list(_design(change, list(shared)))
         lines += told
         if not told:
             same.append(f"{change.design} (revision {change.was.revision})" if change.was else change.design)
@@ -99,12 +76,15 @@ def is_below(one: Another, below: Below) -> bool:
     return bool(one.moved) and below.get((kit.design, bare(kit.called))) == frozenset(one.moved)
 
 
-def _design(change: Change) -> Iterator[str]:
+def _design(change: Change, shared: Sequence[Edit]) -> Iterator[str]:
+    """A design; edits that are `shared` with others are named by their number."""
     was, now = change.was, change.now
     if change.errors:
         since = f"no longer passes, and did at revision {was.revision}, {was.date}" if was else "does not pass"
         yield f"{change.design}: {since}; what moved is known when it does"
-        yield from (f"  {error}" for error in change.errors)
+        for error in change.errors:
+            yield f"  {error.where}: {error.message}" if error.where else f"  {error.message}"
+            yield from [f"    help: {error.help}"] if error.help else ()
         return
     if was is None or now is None:
         yield f"{change.design}: {change.unknown}"
@@ -112,60 +92,58 @@ def _design(change: Change) -> Iterator[str]:
     pairs, kits, priced = change.pairs, change.other_kits, prices_moved(was, now)
     if not pairs and not kits and not priced:
         return
-    yield f"{change.design}: since revision {was.revision}, {was.date}"
-    by: tuple[Edit, ...] | None = None
-    for old, new in pairs:
-        if old is None and new is not None:
-            yield f"  {new.title}: added, {new.code}"
-        elif new is None and old is not None:
-            yield f"  {old.title}: no longer made, was {old.code}"
-        elif old is not None and new is not None:
-            yield from _version(old, new, again=by == (by := tuple(edits(old, new))))
-    for one in kits:
-        yield f"  {one.title}: {one.was} is now {one.now}"
-        yield from rows_told(one.rows)
+    both, rows = change.both, change.rows
+    many = counted(sum(map(len, rows)), "number")
+    yield f"{change.design}: since revision {was.revision}, {was.date}" + (f"; {many}" if rows else "")
+    marks = letters(len(rows))
+    heads = [*(f"{_named(old, new)}: {old.code} is now {new.code}" for old, new in both)]
+    heads += [f"{kit.title}: {kit.was} is now {kit.now}" for kit in kits]
+    for mark, head, own in zip(marks, heads, rows, strict=True):
+        yield f"  {mark}{' ' * bool(mark)}{head}; {counted(len(own), 'number')}"
+    yield from _edits(marks, both, shared)
+    yield from folded(dict(zip(marks, rows, strict=True)))
+    yield from (f"  {new.title}: added, {new.code}" for old, new in pairs if old is None and new is not None)
+    yield from (
+        f"  {old.title}: no longer made, was {old.code}" for old, new in pairs if new is None and old is not None
+    )
     if priced:
         yield "  Prices of its stock, which no sheet prints"
-        yield from (f"    {row.label}{_ends(row.was, row.now)}" for row in priced)
+        yield from (f"    {row.label}: {ends(row.was, row.now)}" for row in priced)
 
 
-def _version(old: Kept, new: Kept, *, again: bool) -> Iterator[str]:
-    """One version; edits `again` are those of the version before."""
-    renamed = f", was {old.title}" if old.title != new.title else ""
-    yield f"  {new.title}{renamed}: {old.code} is now {new.code}"
-    rows, made = moved(old, new), edits(old, new)
-    if again and made:
-        yield f"    by the same edit{'s' * (len(made) > 1)}"
-    else:
-        yield from (f"    by {one.what}{_ends(one.was, one.now)}" for one in made)
-    if not made:
-        yield f"    {NO_EDIT}"
-    yield from rows_told(rows)
+def _named(old: Kept, new: Kept) -> str:
+    return f"{new.title}, was {old.title}" if old.title != new.title else new.title
 
 
-def rows_told(rows: Sequence[Moved]) -> Iterator[str]:
-    """Numbers that differ, below the head of each group."""
-    for group, head in HEADS.items():
-        of_group = [row for row in rows if row.group == group]
-        if of_group:
-            yield f"    {head}"
-            yield from (f"      {number_told(row)}" for row in of_group)
+def _edits(marks: Sequence[str], both: Sequence[tuple[Kept, Kept]], shared: Sequence[Edit]) -> Iterator[str]:
+    """By which edits the versions moved, each once, with whose it is where it is not that of all."""
+    by: dict[str, list[str]] = {}
+    for mark, (old, new) in zip(marks, both, strict=False):  # kits move as their versions do
+        made = edits(old, new)
+        told = [f"by edit {shared.index(one) + 1}" if one in shared else f"by {edit_told(one)}" for one in made]
+        for one in told or [NO_EDIT]:
+            by.setdefault(one, []).append(mark)
+    for edit, whose in by.items():
+        yield f"    {of(whose, len(both))}{edit}"
 
 
-def number_told(row: Moved) -> str:
-    """A number by its name, with what it was and is."""
-    return f"{_named(row)}{_ends(row.was, row.now)}"
+def edit_told(one: Edit) -> str:
+    """An edit with what was written and is."""
+    return f"{one.what}: {ends(one.was, one.now)}"
 
 
-def _named(row: Moved) -> str:
-    return f"{row.label} ({row.key})" if row.group == FIGURES else row.label
+def shared_edits(changes: Sequence[Change]) -> dict[Edit, list[str]]:
+    """The edits by which several designs moved, with those designs."""
+    found: dict[Edit, list[str]] = {}
+    for change in changes:
+        for one in dict.fromkeys(edit for old, new in change.both for edit in edits(old, new)):
+            found.setdefault(one, []).append(change.design)
+    return {one: designs for one, designs in found.items() if len(designs) > 1}
 
 
-def _ends(was: str, now: str, sign: str = ":") -> str:
-    """Was and is; what there was not is new, and what there is no more is gone."""
-    if not was:
-        return f"{sign} new, {now}"
-    return f"{sign} was {was}, is {now}" if now else f"{sign} was {was}, is gone"
+def _in_one(where: str, rows: Sequence[Moved]) -> list[str]:
+    """Numbers that differ, for a sentence: where they do is said at the first of them."""
+    return [f"{where if nth == 0 else ''}{row.label}, {ends(row.was, row.now)}" for nth, row in enumerate(rows)]
 
 
 def moved_told(was: Ledger, now: Ledger) -> str:
@@ -175,8 +153,8 @@ def moved_told(was: Ledger, now: Ledger) -> str:
         if old is None or new is None:
             told += [f"version {one.title} is {'new' if one is new else 'gone'}" for one in (old, new) if one]
         else:
-            rows = [f"{row.label}{_ends(row.was, row.now, ',')}" for row in moved(old, new)]
-            named = [f"in {new.title}: {rows[0]}"] if rows and len(now.versions) > 1 else rows[:1]
-            told += [*named, *rows[1:]]
+            told += _in_one(f"in {new.title}: " if len(now.versions) > 1 else "", moved(old, new))
+            for one in other_kits(old, new):
+                told += _in_one(f"in {one.title}: ", one.rows)
     more = [f"and {len(told) - HANDFUL} more"] if len(told) > HANDFUL else []
     return "; ".join([*told[:HANDFUL], *more])

@@ -44,8 +44,8 @@ class Taught(NamedTuple):
 
     @property
     def named(self) -> str:
-        """Design, version and what is chosen otherwise, as the name of its file has them."""
-        return slug(f"{self.worked.name} {self.version.title} {self.share.chosen}")
+        """Design and version, what is chosen otherwise first, as the name of its file has them."""
+        return slug(f"{self.worked.name} {self.version.title}")
 
 
 def class_sheets(called: str, tables: TablesTold, taught: Sequence[Taught], theme: Theme, pool: PdfPool) -> Rendered:
@@ -119,8 +119,7 @@ def _tables(told: TablesTold, head: Head, marks: Marks) -> TablesSheet:
 def _teachers(one: Taught, called: str, marks: Marks) -> TeacherSheet:
     """The teacher's sheet of a version, with the quantities of this class in place of those for anybody."""
     sheet = Teacher(one.worked, one.version, one.drawings, marks, one.slabs).sheet()
-    chosen = one.share.chosen
-    version = ", ".join(filter(None, (sheet.head.version or (one.version.title if chosen else ""), chosen)))
+    version = one.share.called or sheet.head.version
     return replace(
         sheet,
         head=replace(sheet.head, version=version, foot=f"{sheet.head.foot} · {called}"),

@@ -85,9 +85,9 @@ class Sheets:
 
     @property
     def called(self) -> str:
-        """The version where there are several, what was chosen otherwise, and the colours, as a bag's label says it."""
+        """The version where there are several or something was chosen, and the colours, as a bag's label says it."""
         version = self.version.title if len(self.worked.versions) > 1 else ""
-        return ", ".join(filter(None, (version, self.packed.chosen, self.packed.colourway)))
+        return ", ".join(filter(None, (self.packed.called or version, self.packed.colourway)))
 
     def handout(self, marks: Marks, pages: Sequence[TemplatePage]) -> Handout:
         """The pupil's sheet; `pages` are its templates."""
@@ -136,7 +136,7 @@ class Sheets:
     def picture(self) -> Picture | None:
         """The project's picture, which shows its main version; of another its view is drawn, where it can be."""
         worked, drawn = self.worked, self.drawings.finished
-        other = self.version.name != worked.main.name or bool(self.packed.chosen)
+        other = self.version.name != worked.main.name or bool(self.packed.called)
         if worked.pictures and not (other and drawn):
             note = f"The picture shows {worked.main.title}." if other else ""
             return of_file(worked.folder, worked.pictures[0], f"{worked.title}, finished", note)

@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.another import Another
-    from sheetgen.render.changes_told import Change
+    from sheetgen.model.change import Change
 
 
 def next_told(changes: Sequence[Change], found: Sequence[Another]) -> Iterator[str]:

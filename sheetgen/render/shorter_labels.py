@@ -28,7 +28,7 @@ def shorter_label(piece: Piece, letters: int) -> Piece | None:
             gone += len(kept.pop())
         more = len(label.items) - len(kept) + label.more
         return replace(piece, label=replace(label, items=tuple(kept), more=more))
-    said = [name for name in ("title", "version", "chosen") if getattr(label, name) not in {"", LESS}]
+    said = [name for name in ("title", "version", "colourway") if getattr(label, name) not in {"", LESS}]
     changed: dict[str, Any]
     if said and (said[1:] or not label.more):
         changed = _shorter(label, said, letters)

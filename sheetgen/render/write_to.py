@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import in_turn
-from sheetgen.render.changes_told import is_below, rows_told, told_below
+from sheetgen.render.changes_told import is_below, told_below
+from sheetgen.render.moved_folded import folded, letters
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from sheetgen.model.another import Another
-    from sheetgen.render.changes_told import Change
+    from sheetgen.model.change import Change
+    from sheetgen.render.changes_told import Below
 
 
 def write_to(found: Sequence[Another], changes: Sequence[Change], orders: int) -> Iterator[str]:
@@ -26,10 +29,18 @@ def write_to(found: Sequence[Another], changes: Sequence[Change], orders: int) -
         return
     yield f"write to: {', '.join(named)}"
     below = told_below(changes)
-    for one in sorted(found, key=lambda one: (one.holding.kit.design, one.holding.kit.called)):
-        kit, code = one.holding.kit, one.holding.code
+    held = sorted(found, key=lambda one: (one.holding.kit.design, one.holding.kit.called))
+    for _, kits in groupby(held, key=lambda one: one.holding.kit.design):
+        yield from _design(list(kits), below)
+
+
+def _design(kits: Sequence[Another], below: Below) -> Iterator[str]:
+    """The kits of a design, a letter each, and the numbers that differ of those that have no block of their own."""
+    own = [one for one in kits if one.moved and not is_below(one, below)]
+    marks = dict(zip(map(id, own), letters(len(own)), strict=True))
+    for one in kits:
+        kit, code, mark = one.holding.kit, one.holding.code, marks.get(id(one), "")
         held = ", ".join(f"{order} ({code}, {day})" for order, day in one.holding.orders)
-        known = is_below(one, below)
-        yield f"  {kit.design}, {kit.called}: {held}: {one.told}{', as below' if known else ''}"
-        if not known:
-            yield from rows_told(one.moved)
+        known = ", as below" if is_below(one, below) else ""
+        yield f"  {mark}{' ' * bool(mark)}{kit.design}, {kit.called}: {held}: {one.told}{known}"
+    yield from folded({marks[id(one)]: one.moved for one in own})

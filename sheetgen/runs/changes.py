@@ -29,10 +29,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
     from pathlib import Path
 
+    from sheetgen.model.change import Change
     from sheetgen.model.ledger import Kept, Ledger
     from sheetgen.model.sent import Holding, Sent, SentKit
     from sheetgen.model.worked import Worked
-    from sheetgen.render.changes_told import Change
 
 CHANGES = "changes"
 """The folder of the lists, within the private one."""

@@ -1,17 +1,14 @@
-"""The handouts of a class that no version has printed: of each choice made otherwise, and how many copies of them."""
+"""The handouts of a class that no version has printed, of each choice made otherwise; and how many copies of all."""
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import slug
 from sheetgen.draw.templates import draw
 from sheetgen.kits.packed import at_a_place
 from sheetgen.model.page import Page
 from sheetgen.render.kit_sheets import IN_A_KIT, maker_sheets
-from sheetgen.runs.kinds import written_so
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -19,7 +16,6 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.class_run import ClassRun
     from sheetgen.kits.taken import Kits
-    from sheetgen.model.worked import WorkedVersion
     from sheetgen.runs.press import Press
 
 BEGIN = tuple(f"{slug(sheet)}-" for sheet in IN_A_KIT)
@@ -31,9 +27,7 @@ def handouts(by: Press, run: ClassRun, troubles: Troubles) -> Iterator[Page]:
 
     What jars in a sheet is a warning at its design. Misplaced at a theme's file that cannot be used.
     """
-    for kits in _chosen(run):
-        if published_as(kits) is not None:
-            continue
+    for kits in (kits for kits in _with_sheets(run) if kits.choices):
         drawn = draw(kits.worked, kits.version, kits.worked.studio.paper)
         laid = maker_sheets(kits.worked, kits.version, drawn, at_a_place(kits), by.theme, by.pool).done()
         for doubt in laid.doubts:
@@ -43,34 +37,28 @@ def handouts(by: Press, run: ClassRun, troubles: Troubles) -> Iterator[Page]:
 
 
 def copies(run: ClassRun) -> Iterator[str]:
-    """What is to be printed for them and how often, as the pick list counts it; of what a version has, which it is."""
-    for kits in _chosen(run):
-        *first, last = kits.sheets
-        sheets = f"{', '.join(first)} and {last}" if first else last
-        version = published_as(kits)
-        if version is not None:
-            yield f"{kits.named} is the version {version.title}: print {kits.bags} × each of its {sheets}"
+    """What is to be printed and how often, as the pick list counts it: of a version the sheets that are published."""
+    published: dict[tuple[str, str], list[Kits]] = {}
+    for kits in _with_sheets(run):
+        if kits.choices:
+            yield f"print {kits.bags} × each of {_sheets(kits)} of {kits.named}: …-{_file(kits)}-….pdf"
         else:
-            yield f"print {kits.bags} × each of {sheets} of {kits.named}: …-{_file(kits)}-….pdf"
+            published.setdefault((kits.worked.name, kits.version.name), []).append(kits)
+    for kinds in published.values():
+        many, kits = sum(kits.bags for kits in kinds), kinds[0]
+        yield f"print {many} × each of {_sheets(kits)} of {kits.design}, {kits.called}, as they are published"
 
 
-def _chosen(run: ClassRun) -> Iterator[Kits]:
-    """The kinds of set in which something is chosen otherwise, where their design publishes a sheet for its maker."""
-    return (kits for kits in run.kinds if kits.choices and kits.sheets)
+def _with_sheets(run: ClassRun) -> Iterator[Kits]:
+    """The kinds of set of which their design publishes a sheet for its maker."""
+    return (kits for kits in run.kinds if kits.sheets)
 
 
-def published_as(kits: Kits) -> WorkedVersion | None:
-    """The version whose sheets are those of a set with choices, by all its choices and its printed numbers.
-
-    Without the hours of a class, which no handout has: that of one version may be planned beside other designs.
-    """
-    timeless = {
-        name: replace(one, plan=replace(one.plan, class_plan=None)) for name, one in kits.worked.versions.items()
-    }
-    own = timeless.pop(kits.version.name)
-    return written_so(replace(kits.worked, versions=Frozen(timeless)), kits.worked, own)
+def _sheets(kits: Kits) -> str:
+    *first, last = kits.sheets
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def _file(kits: Kits) -> str:
     way = kits.colourway.name if kits.colourway else ""
-    return slug(f"{kits.worked.name} {kits.version.title} {kits.chosen} {way}")
+    return slug(f"{kits.worked.name} {kits.called} {way}")

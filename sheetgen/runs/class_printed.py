@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from sheetgen.base.frozen import Frozen
 from sheetgen.draw.templates import draw
 from sheetgen.kits.class_words import TableWords, share
 from sheetgen.render.class_sheets import Taught, class_sheets
@@ -46,13 +47,17 @@ def _boxed(table: TableTold, bare: frozenset[str]) -> TableTold:
 
 
 def _taught(run: ClassRun, needs: Sequence[Taken]) -> Iterator[Taught]:
-    """Each version of the class once, whatever its colours: drawn, beside the slabs of all its design's versions."""
+    """Each version of the class once, whatever its colours: drawn, beside the slabs of all its design's versions.
+
+    Where something is chosen otherwise it is called so on every line of its sheet.
+    """
     groups: dict[tuple[str, str, object], list[Kits]] = {}
     for kits in run.kinds:
         groups.setdefault((kits.worked.name, kits.version.name, kits.choices), []).append(kits)
     for kinds in groups.values():
-        worked = kinds[0].worked
-        version = worked.versions[kinds[0].version.name]
+        name, worked = kinds[0].version.name, kinds[0].worked
+        version = replace(worked.versions[name], title=kinds[0].called)
+        worked = replace(worked, versions=Frozen({**worked.versions, name: version}))
         slabs = {name: one.slabs for name, one in worked.versions.items()}
         yield Taught(
             worked, version, draw(worked, version, worked.studio.paper), slabs, share(run, kinds, needs, worked.rounder)

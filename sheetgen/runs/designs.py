@@ -14,7 +14,7 @@ from sheetgen.read.library import read_library
 from sheetgen.work.project import main_title
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
     from pathlib import Path
 
     from sheetgen.base.place import Word
@@ -111,6 +111,12 @@ def differing(version: WorkedVersion, choices: Choices) -> Mapping[str, str]:
     """Those choices that are other than the version's own, by their names."""
     own = {plain(name): plain(value) for name, value in version.choices.items()}
     return {str(name): str(value) for name, value in choices if own.get(plain(name)) != plain(value)}
+
+
+def own_of(version: WorkedVersion, choices: Iterable[str]) -> tuple[tuple[str, str], ...]:
+    """What a version has by itself of each of some choices, by the name that they are asked for."""
+    own = {plain(name): str(value) for name, value in version.choices.items()}
+    return tuple((name, own.get(plain(name), "")) for name in sorted(choices))
 
 
 def versions_of(root: Path) -> dict[str, list[str]]:

@@ -7,13 +7,15 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import bare, plain, suggest
 from sheetgen.base.trouble import PROJECT, CannotBe
+from sheetgen.kits.apart import bagged
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
 from sheetgen.kits.kit_lines import bags_are_empty
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
+from sheetgen.model.moved import IN_A_KIT
 from sheetgen.model.printed import code_of
-from sheetgen.runs.designs import differing
+from sheetgen.runs.designs import differing, own_of
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -43,7 +45,7 @@ class Kinds:
     found: dict[Key, Kits] = field(default_factory=dict)
     out: set[str] = field(default_factory=set)  # designs of which no kit can be made, told at their first line
     misfits: dict[Key, list[Trouble]] = field(default_factory=dict)
-    moved: set[tuple[str, str]] = field(default_factory=set)  # the versions told of that their revision does not hold
+    moved: set[tuple[str, ...]] = field(default_factory=set)  # the versions and kits told of that have moved
     short: set[Place | None] = field(default_factory=set)  # the items told of that are too short as they are stocked
 
     def key(self, line: Asked) -> Key | None:
@@ -55,7 +57,7 @@ class Kinds:
                 self._add(line, told, line.design, "mend it first; what is wrong with it is told besides")
             self.out.add(str(line.design))
             return None
-        version = worked.version(line.version)
+        version = as_written = worked.version(line.version)
         if version.changed and line.posted:
             self._moved(line, worked, version)
             return None
@@ -66,14 +68,16 @@ class Kinds:
                 return None
             worked, version, choices = chosen
         way = self._colourway(line, version)
-        if line.colourway and way is None:
+        called = way.name if way else ""
+        if (line.colourway and way is None) or self._kit_moved(line, worked, (as_written, version), called):
             return None
-        held = version if line.posted else replace(version, kit=None)  # at a table nothing is left out or boxed
-        kits = Kits(worked, held, 0, tuple(sorted(choices.items())), way, posted=line.posted)
+        held = bagged(version) if line.posted else replace(version, kit=None)  # at a table nothing is left out or boxed
+        own = own_of(as_written, choices)
+        kits = Kits(worked, held, 0, tuple(sorted(choices.items())), way, posted=line.posted, own=own)
         leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
         if leave_out is None or only is None:
             return None
-        key = (worked.name, version.name, kits.choices, way.name if way else "", leave_out, only)
+        key = (worked.name, version.name, kits.choices, called, leave_out, only)
         if key not in self.misfits:
             made = replace(kits, leave_out=leave_out, only=only)
             self.misfits[key] = _misfits(made)
@@ -105,25 +109,37 @@ class Kinds:
         shared = {file for file in files if file.startswith("projects/") and not file.endswith(PROJECT)}
         return bool(shared) and not any(file.startswith(f"projects/{name}/") for file in files)
 
-    def _moved(self, line: Asked, worked: Worked, version: WorkedVersion) -> None:
-        """Told of a version whose printed numbers are others than those of its revision, at its first line."""
-        if (worked.name, version.name) in self.moved:
+    def _kit_moved(self, line: Asked, worked: Worked, versions: Sequence[WorkedVersion], way: str) -> bool:
+        """Whether a kit in a colourway, or under no name in none, holds otherwise than its revision says: told once.
+
+        `versions` are the one that was asked for and the one that it is.
+        """
+        moved = line.posted and any(bare(way) in map(bare, one.kits_changed) for one in versions)
+        if moved:
+            self._moved(line, worked, versions[-1], way or IN_A_KIT)
+        return moved
+
+    def _moved(self, line: Asked, worked: Worked, version: WorkedVersion, way: str = "") -> None:
+        """Told of a version, or its kit in a colourway, whose numbers are not those of its revision: once."""
+        if (worked.name, version.name, way) in self.moved:
             return
-        self.moved.add((worked.name, version.name))
-        told = f"{worked.title}, {version.title}: its numbers are no longer those of revision {worked.revision}"
-        self._add(line, told, line.version, f"write its next revision, and publish; sheetgen changes {worked.name}")
+        self.moved.add((worked.name, version.name, way))
+        named = ", ".join(filter(None, (worked.title, version.title, way)))
+        told = f"{named}: its numbers are no longer those of revision {worked.revision}"
+        helped = f"write its next revision, and publish; sheetgen changes {worked.name}"
+        self._add(line, told, line.colourway if way and line.colourway else line.version, helped)
 
     def _chosen(
         self, line: Asked, worked: Worked, version: WorkedVersion, choices: Mapping[str, str]
     ) -> tuple[Worked, WorkedVersion, Mapping[str, str]] | None:
-        """The version worked with what is chosen otherwise; of a kit, another version where that is what was chosen."""
+        """The version worked with what is chosen otherwise; another version where that is what was chosen."""
         found, errors = self.designs.chosen(worked, version, line.choices)
         if found is not None:
             chosen = found.versions[version.name]
-            same = written_so(worked, found, chosen) if line.posted else None
+            same = written_so(worked, found, chosen)
             if same is None:
                 return found, chosen, choices
-            if not same.changed:
+            if not (same.changed and line.posted):
                 return worked, same, {}
             self._moved(line, worked, same)
             return None
@@ -169,7 +185,13 @@ def _misfits(kits: Kits) -> list[Trouble]:
 def written_so(worked: Worked, chosen: Worked, version: WorkedVersion) -> WorkedVersion | None:
     """The version of a design that is what somebody chose: by all its choices, and by its printed numbers.
 
-    A band of US 7 that is ordered in size US 8 is the band US 8: one kit, one name, one page.
+    A band of US 7 that is ordered in size US 8 is the band US 8: one kit, one name, one page. The hours of a class,
+    which only its teacher reads, are those of the version.
     """
     same = (one for one in worked.versions.values() if dict(one.choices) == dict(version.choices))
-    return next((one for one in same if code_of(worked, one) == code_of(chosen, version)), None)
+    wanted = code_of(chosen, _timeless(version))
+    return next((one for one in same if code_of(worked, _timeless(one)) == wanted), None)
+
+
+def _timeless(version: WorkedVersion) -> WorkedVersion:
+    return replace(version, plan=replace(version.plan, class_plan=None))

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.place import Place, Source
 from sheetgen.base.spelling import counted, in_turn, slug
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
+from sheetgen.facts.parcels import MOST_IN_A_RUN
 from sheetgen.model.sent import FILE, SentList
 from sheetgen.pipeline import NotReady, Outcome
 from sheetgen.publish.alone import alone
@@ -58,6 +59,7 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
             there = SentList() if wanted.lists_alone else sent_list(private, outcome.troubles)
             run, told = packed(root, table, outcome, by.pool.printer)
             if run is not None:
+                _refuse_too_many(run)
                 kept = KeptPool(by.pool, private)
                 told += _made(root, table, private, run, wanted, by._replace(sheets=kept), outcome)
                 told += [f"{counted(kept.kept, 'sheet')} of kits as an earlier run printed them"] if kept.kept else []
@@ -107,6 +109,17 @@ def _with_a_face(found: Orders, printer: Printer, outcome: Outcome) -> Orders:
         outcome.troubles.add(told, line.place, helped)
     lines = tuple(line for line in found.lines if line.order not in lacking)
     return replace(found, lines=lines, lacking=found.lacking | set(lacking)) if lacking else found
+
+
+def _refuse_too_many(run: Run) -> None:
+    """CannotBe for a run of which each kit's sheets, card and labels would fill a room, and the memory before it."""
+    many = sum(kits.bags for kits in run.kinds)
+    if many > MOST_IN_A_RUN:
+        most = max(run.orders, key=lambda order: sum(part.count for part in order.parts))
+        of_it = sum(part.count for part in most.parts)
+        told = f"{many} kits and parts in one table, of which order {most.number} has {of_it}"
+        helped = f"a run is of up to {MOST_IN_A_RUN:g}: mend the count, or part the table and run each part"
+        raise CannotBe(told, help=helped)
 
 
 def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
+from sheetgen.kits.apart import bagged
 from sheetgen.kits.money import Coin
 from sheetgen.kits.taken import Kits
 from sheetgen.kits.without_orders import lists_of
@@ -83,5 +84,5 @@ def kits_of(outcome: Outcome, wants: Sequence[Want]) -> list[Kits]:
     found = []
     for (design, name), count in many.items():
         worked, version = by_name[design], by_name[design].versions[name]
-        found.append(Kits(worked, version, count))
+        found.append(Kits(worked, bagged(version), count))
     return found

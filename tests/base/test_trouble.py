@@ -143,3 +143,8 @@ def test_where_nothing_is_near_the_first_few_that_are_known_are_named() -> None:
 def test_a_list_of_what_is_known_is_not_cut_short() -> None:
     known = [f"item {i:02d}" for i in range(40)]
     assert suggest("zzz", known) == "known here: " + ", ".join(known)
+
+
+def test_a_known_name_that_has_a_comma_is_read_as_one() -> None:
+    """Silver, short is one version and not two."""
+    assert suggest("zzz", ["US 7", "Silver, short"]) == "known here: 'Silver, short', US 7"

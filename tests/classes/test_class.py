@@ -89,7 +89,11 @@ def test_all_that_lies_and_stands_on_the_tables_is_what_was_picked(rings: Held) 
 
 def test_everybody_has_a_place_at_his_table_with_his_size(rings: Held) -> None:
     places = {(row["who"], row["table"], row["version"], row["choices"]) for row in rings.rows("tables") if row["who"]}
-    wanted = {(who, table, version, chosen.replace("=", " ")) for who, (version, chosen, table) in EVENING.items()}
+    """Whoever chooses the size of a version makes that version, and it is called so."""
+    wanted = {
+        (who, table, chosen.removeprefix("size=") or version or "US 7", "")
+        for who, (version, chosen, table) in EVENING.items()
+    }
     assert places == wanted | {(who, "teacher", "US 7", "") for who in ("the teacher’s piece", "a spare set")}
 
 
@@ -105,7 +109,7 @@ def test_each_table_has_a_page_and_the_teacher_one(rings: Held) -> None:
     first, second, teacher = rings.pages("tables")
     assert [name for name in EVENING if name in first] == ["Wren Tidewell", "Odo Marsh", "Ines Sandpiper"]
     assert [name for name in EVENING if name in second] == ["Ida Knot", "Bo Tern", "Nell Auk"]
-    assert "US 7, but size US 9: 1 place" in second
+    assert "US 9: 1 place" in second
     assert "A spare set: US 7" in teacher
     assert "Kiln: 1" in teacher
 
@@ -113,8 +117,7 @@ def test_each_table_has_a_page_and_the_teacher_one(rings: Held) -> None:
 def test_the_teachers_sheet_of_each_version_has_the_numbers_of_this_class(rings: Held) -> None:
     sheets = sorted(path.name for path in rings.folder.glob("teacher-*"))
     assert sheets == [
-        "teacher-tideline-band-us-7-a4.pdf", "teacher-tideline-band-us-7-size-us-9-a4.pdf",
-        "teacher-tideline-band-us-8-a4.pdf",
+        "teacher-tideline-band-us-7-a4.pdf", "teacher-tideline-band-us-8-a4.pdf", "teacher-tideline-band-us-9-a4.pdf",
     ]  # fmt: skip
     words = " ".join(rings.pages("teacher-tideline-band-us-7"))
     assert "class of 6" in words
@@ -346,7 +349,7 @@ def chosen(bench: Callable[..., Bench]) -> Held:
     return bench("tideline-band").held(*lines, "Odo Marsh,tideline-band,US 8,,,1")
 
 
-HALF = "tideline-band-us-7-plug-firing-plug-us-7-half-size-us-7-half"
+HALF = "tideline-band-plug-firing-plug-us-7-half-size-us-7-half"
 
 
 def test_a_choice_that_no_version_has_is_printed_once_for_whoever_makes_it(chosen: Held) -> None:
@@ -360,7 +363,8 @@ def test_a_choice_that_no_version_has_is_printed_once_for_whoever_makes_it(chose
 def test_the_handout_of_a_choice_says_what_was_chosen_and_nothing_of_bags_or_a_kit(chosen: Held) -> None:
     """The plug of the finger's size stands in its list, by its own name."""
     pages = " ".join(chosen.pages(f"handout-{HALF}"))
-    assert "US 7, but plug: firing plug US 7½, size US 7½" in pages
+    assert "Tideline band plug: firing plug US 7½, size US 7½" in pages
+    assert "US 7 " not in pages.replace("\N{NO-BREAK SPACE}", " "), "the size of the version, which it is not"
     assert "Firing plug US 7½" in pages
     assert "From your bench" not in pages
     assert "kit," not in pages
@@ -380,16 +384,18 @@ def test_the_handout_of_a_choice_has_the_colours_that_were_chosen(bench: Callabl
     held = bench("buoy-drops").held("Bo Tern,buoy-drops,,height=20 mm,grey sea,1")
     [handout] = held.folder.glob("handout-*")
     words = " ".join(held.pages(handout.name.removesuffix("-a4.pdf")))
-    assert "Silver, short, but height 20 mm, grey sea." in words
+    assert "height 20 mm (else as Silver, short), grey sea." in words
     assert "6 + 1 4 + 1" in words
     assert "Foiled stone PP 18, smoke" in words
 
 
 def test_the_copies_that_are_told_are_those_that_the_pick_list_counts(chosen: Held) -> None:
     """Two pupils, the teacher's piece and the spare set make US 7½: four of each sheet."""
-    assert "print 4 × each of handout, bench card and templates of Tideline band, US 7, but " in chosen.said
+    assert "print 4 × each of handout, bench card and templates of Tideline band, plug: firing plug " in chosen.said
     assert f"…-{HALF}-….pdf" in chosen.said
-    assert "but size US 9 is the version US 9: print 1 × each of its handout, bench card and templates\n" in chosen.said
+    sheets = "each of handout, bench card and templates of Tideline band"
+    for size in ("US 8", "US 9"):
+        assert f"print 1 × {sheets}, {size}, as they are published\n" in chosen.said
     paper = {(row["name"], row["choices"]): row["together"] for row in chosen.rows("pick") if row["station"] == "paper"}
     half = "plug: firing plug US 7½, size US 7½"
     assert {name: paper[name, half] for name in ("Handout", "Bench card", "Templates")} == dict.fromkeys(

@@ -108,7 +108,8 @@ def test_a_card_says_that_small_parts_choke_and_whom_to_ask_before_adhesive_is_p
 
 def test_colour_and_choices_stand_on_card_and_label(sent: Sent) -> None:
     card, label = kit_cards(sent.run, sent.taken)[-1], bag_labels(sent.run, sent.taken, lambda *_: "")[-1]
-    assert card.kit.chosen == label.label.chosen == "but eye eye-copper, grey sea"
+    assert card.kit.version == label.label.version == "eye eye-copper (else as Silver, short)"
+    assert card.kit.colourway == label.label.colourway == "grey sea"
     assert {("Foiled stone PP 18", "7"), ("Foiled stone PP 18", "5")} <= {(r.name, r.amount) for r in card.kit.rows}
 
 

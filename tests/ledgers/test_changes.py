@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 
+from tests.unfolded import unfolded
+
 pytestmark = pytest.mark.usefixtures("quick")
 PENDANT = "pendant/project.yaml"
 
@@ -15,7 +17,7 @@ def test_what_moved_is_named_with_was_and_is_and_the_edit(library: Any, run: Any
     library.publish()
     library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
     said = run("changes", "pendant").output
-    assert said.startswith("pendant: since revision 1, 2026-01-10\n")
+    assert said.startswith("pendant: since revision 1, 2026-01-10; 5 numbers\n")
     # 20 ÷ 0.91 is 21.98, and 20 ÷ 0.9 is 22.22
     assert "      Plate: disc, cut wet (plate.wet_disc): was 22 mm, is 22.2 mm\n" in said
     assert "    by stock silver: shrinkage: was 8 to 10 %, usually 9 %, is 9 to 11 %, usually 10 %\n" in said
@@ -114,7 +116,7 @@ def test_a_size_is_not_told_again_beside_the_figure_of_its_part_and_one_without_
     """The tube fires to 8.0 mm inside, which is a figure of it; how long it fires to is none."""
     library.publish("drops")
     library.change("stock/clays.yaml", "shrinkage: 8-10 %", "shrinkage: 9-11 %")
-    said = run("changes", "drops").stdout
+    said = "\n".join(unfolded(run("changes", "drops").stdout.splitlines()))
     first = said[: said.index("\n  Long: ")]
     [inside] = re.findall(r"\(body\.fired_inside\): (was .*)", first)
     assert first.count(inside) == 1

@@ -21,7 +21,7 @@ THEME = Theme("plain", [])
 NOTE = ("For your birthday, with love from all at number nine; may the tide be kind, and the kiln kinder. " * 5)[:400]
 ROW = Ticked("", "12", "+ 1 to spare", "Glass stone", "2 mm, round")
 KIT = KitCard(
-    slip=False, title="Buoy drops", version="Long", chosen="grey sea", rows=(ROW,) * 6, box=("Setting bur",),
+    slip=False, title="Buoy drops", version="Long", colourway="grey sea", rows=(ROW,) * 6, box=("Setting bur",),
     lacking=("release balm", "alcohol"), tools=True, warned=(Warned("WARNING", "Small parts. Choke a small child."),),
     foot="revision 2 · 2026-11-27 · K7M3QX · Quillmarsh Bench",
 )  # fmt: skip

@@ -112,8 +112,8 @@ def test_no_thing_of_any_design_is_lost_or_told_twice(designs: dict[str, Any], k
 def test_the_version_its_choices_and_colours_stand_in_one_place(kits: Any) -> None:
     kind = kits("buoy-drops", "Long", "grey sea", choices=(("eye loop", "3 mm"),))
     for head in (handout(kind).head, sheets(kind).card(Marks()).head):
-        assert head.version == "Long, but eye loop 3 mm, grey sea"
-        assert head.foot.startswith("Buoy drops · Long, but eye loop 3 mm, grey sea · revision ")
+        assert head.version == "eye loop 3 mm (else as Long), grey sea"
+        assert head.foot.startswith("Buoy drops · eye loop 3 mm (else as Long), grey sea · revision ")
     assert handout(kits("buoy-drops", "Long")).head.version == "Long"
 
 

@@ -36,7 +36,7 @@ LONG = "Bartholomew Featherstonehaugh-Cholmondeley of the Upper Saltmarsh and Lo
 JOINED = "Ananthapadmanabhasubramaniamvenkatanarasimharajuvaripetagarudamanickamsubbalaksh"
 ARABIC = "ياسمين بنت عبد الرحمن بن محمد الخطيب الدمشقي من الحي القديم قرب البحيرة الكبيرة "
 GREEK = "Παπακωνσταντίνου " * 5
-BAG = Label(slip=False, bag="A clay, 1 of 4", which="", title="Buoy drops", version="Long", chosen="", items=())
+BAG = Label(slip=False, bag="A clay, 1 of 4", which="", title="Buoy drops", version="Long", colourway="", items=())
 LAST = replace(BAG, bag="D adhesive, 4 of 4", which="kit 2 of 3", items=("release balm", "alcohol", "cling film") * 3)
 
 
@@ -237,7 +237,7 @@ def test_which_bag_it_is_is_read_from_arms_length_and_what_is_in_it_is_told_befo
 ) -> None:
     """12 pt for the bag and for which kit, however much is to be said; the card names what must be to hand."""
     inside = ("Two-part stone adhesive: 4 mL", "Copper wire: 16 AWG 465 mm, 18 AWG 225 mm")
-    of = replace(LAST, inside=inside, version="Silver, short", chosen="deep water")
+    of = replace(LAST, inside=inside, version="Silver, short", colourway="deep water")
     pdf, _ = printed(printer, [label("Q-1", of=of)], A4)
     letters, text = words_of(pdf.pages[0], A4, 0), text_of(pdf.pages[0], A4, 0)
     assert "4\u00a0mL" in text
@@ -254,7 +254,7 @@ def test_all_that_lies_in_a_bag_stands_on_its_label_however_long_the_names_of_it
     adhesive = ("Two-part stone adhesive: 4 mL",)
     wires = ("Sterling-silver wire: 20 AWG 365 mm, 22 AWG 320 mm, 24 AWG 110 mm",)
     for inside in (stones, metal, adhesive, wires):
-        of = replace(LAST, inside=inside, version="Silver, short", chosen="grey sea over deep water")
+        of = replace(LAST, inside=inside, version="Silver, short", colourway="grey sea over deep water")
         pdf, _ = printed(printer, [label("Q-1", "Thessaly Fennmoor", of=of)], A4)
         text = text_of(pdf.pages[0], A4, 0).replace("\u00a0", " ")
         assert not [one for one in inside if one.replace(" ", "") not in text.replace(" ", "")]

@@ -99,7 +99,7 @@ def test_each_kit_of_an_order_has_its_own_sheets(stack: list[str]) -> None:
         if CARD in page
     )
     assert cards == {
-        ("Q-9", "Tideline band", "US 7, but size US 9"): 1,
+        ("Q-9", "Tideline band", "size US 9"): 1,
         ("Q-2602", "Tideline band", "US 8"): 2,
         ("Q-2602", "Towline bracelet", "Silver, short"): 1,
         ("Q-2601", "Buoy drops", "Long, grey sea"): 1,
@@ -109,11 +109,21 @@ def test_each_kit_of_an_order_has_its_own_sheets(stack: list[str]) -> None:
             assert at % 2 == 0, "a handout and a bench card begin on a front"
 
 
+def test_a_size_that_a_kit_is_not_stands_on_none_of_its_sheets_lists_and_labels(season: Any, stack: list[str]) -> None:
+    """Q-9 is made from the band US 7, in size US 9: whoever packs or makes it reads one size."""
+    assert not [page for page in of_order(stack, "Q-9") if re.search(r"US\s7", page)]
+    for name, column in (("labels", "version"), ("pick", "version"), ("check", "kit")):
+        own = [row for row in season.rows(name) if "US 9" in " ".join(row.values())]
+        assert own
+        assert not [row for row in own if "US 7" in " ".join(row.values())]
+        assert all("size US 9" in row[column] for row in own)
+
+
 def test_check_says_the_bags_and_how_much_paper_of_each_order_lies_in_the_stack(season: Any, stack: list[str]) -> None:
     rows = season.rows("check")
     drops = "A clay · B stones · C metal · D glue · in the box"
     assert [(row["order"], row["kit"], row["bags"], row["note"], row["due"]) for row in rows] == [
-        ("Q-9", "1 × Tideline band, US 7, but size US 9", "bag", "no", "2026-12-01"),
+        ("Q-9", "1 × Tideline band, size US 9", "bag", "no", "2026-12-01"),
         ("Q-2602", "2 × Tideline band, US 8", "bag", "no", "2026-12-01"),
         ("Q-2602", "1 × Towline bracelet, Silver, short", "bag", "", ""),
         ("Q-2601", "1 × Buoy drops, Long, grey sea", drops, "yes", "2026-12-10"),

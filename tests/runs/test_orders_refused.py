@@ -61,6 +61,48 @@ def test_a_version_whose_numbers_moved_under_one_revision_is_not_sent(bench: Any
     assert {row["order"] for row in bench.rows("labels")} == {"Q-1", "Q-2"}
 
 
+def test_a_kit_of_which_only_the_colours_or_the_sealed_packs_moved_is_not_sent(bench: Any, quick: None) -> None:
+    """Its card prints both. The version itself prints no other number, and its sheets stay those of the revision."""
+    assert quick is None
+    library = bench.library
+    library.change("stock/clays.yaml", "    pack: 25 g\n", "    pack: 25 g\n    given out: sealed\n")
+    assert not library.publish("buoy-drops").troubles.errors
+    table = "".join(f"Q-{n},,buoy-drops,,1,,{way},,,,\n" for n, way in enumerate(("", "Grey  Sea"), 1))
+    assert bench.orders(table, "--lists-alone").code == WELL
+    library.change("buoy-drops/project.yaml", "3 glass-2 : 1 glass-2-smoke", "1 glass-2 : 1 glass-2-smoke")
+    told = bench.orders(table, "--lists-alone")
+    assert told.code == TROUBLES
+    errors = [one[1:] for one in TOLD.findall(told.said) if one[3] == "error"]
+    moved = "its numbers are no longer those of revision 1"
+    assert errors == [("3", "21", "error", f"order Q-2: Buoy drops, Long, grey sea: {moved}")]
+    assert {row["order"] for row in bench.rows("labels")} == {"Q-1"}
+    [outcome] = [library.publish("buoy-drops")]
+    [warned] = [one for one in outcome.troubles if "was published with other numbers" in one.message]
+    assert "in Long, grey sea: Glass stone, 2 mm" in warned.message
+    assert "revision 1, changed" not in warned.help
+    library.change("stock/clays.yaml", "    pack: 25 g\n", "    pack: 20 g\n")
+    told = bench.orders(table, "--lists-alone")
+    assert {one[4] for one in TOLD.findall(told.said) if one[3] == "error"} == {
+        f"order Q-1: Buoy drops, Long, in a kit: {moved}", f"order Q-2: Buoy drops, Long, grey sea: {moved}",
+    }  # fmt: skip
+    library.change("buoy-drops/project.yaml", "revision: 1", "revision: 2")
+    assert bench.orders(table, "--lists-alone").code == WELL
+
+
+@pytest.mark.parametrize("words", [(), ("--lists-alone",)])
+def test_a_run_that_would_fill_a_room_is_told_at_once_and_nothing_is_made(
+    bench: Any, words: tuple[str, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Ten orders of ten thousand are 800,000 pages in 110 MB, and print; more is a slip of the hand, or two tables."""
+    monkeypatch.setattr("sheetgen.runs.orders._made", lambda *_: pytest.fail("something is made"))
+    lines = (f"Q-{n},,towline-bracelet,,{10_000 - n},,,,,,\n" for n in range(11))
+    told = bench.orders("".join(lines), *words)
+    assert told.code == TROUBLES
+    assert "error: 109945 kits and parts in one table, of which order Q-0 has 10000\n" in told.said
+    assert "a run is of up to 100000: mend the count, or part the table and run each part" in told.said
+    assert not bench.private.exists() or not [name for name in snapshot(bench.private) if "orders" in name]
+
+
 def test_a_line_twice_is_warned_of_and_both_are_made(bench: Any) -> None:
     told = bench.orders(CHAIN * 2, "--lists-alone")
     assert told.code == WELL

@@ -20,6 +20,7 @@ from sheetgen.model.printed import for_the_maker
 from sheetgen.render.handout import Sheets
 from sheetgen.render.kit_sheets import out_of_class
 from sheetgen.render.marks import Marks
+from tests.unfolded import unfolded
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -37,8 +38,7 @@ def told(run: Any, tmp_path: Path) -> Callable[[], list[str]]:
     """What `changes` says, line by line."""
 
     def says() -> list[str]:
-        lines: list[str] = run("changes", "--private", str(tmp_path / "private")).stdout.splitlines()
-        return lines
+        return unfolded(run("changes", "--private", str(tmp_path / "private")).stdout.splitlines())
 
     return says
 
@@ -145,7 +145,7 @@ def test_a_ledger_that_does_not_know_what_a_pupil_reads_names_all_and_says_so(
     sent.write_text(re.sub(r",\w{6},1(?=\r?$)", f",{code},1", sent.read_text("utf-8"), flags=re.MULTILINE), "utf-8")
     assert "write to nobody" in run("changes", "--private", str(private)).stdout
     library.change(DROPS, "12 * body.clay_mass", "11 * body.clay_mass")
-    lines = run("changes", "--private", str(private)).stdout.splitlines()
+    lines = unfolded(run("changes", "--private", str(private)).stdout.splitlines())
     assert lines[0] == "write to: Q-2601"
     assert "1 number differs; which of them its sheets print, its ledger does not tell" in lines[1]
 

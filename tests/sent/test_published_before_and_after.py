@@ -19,6 +19,7 @@ import yaml
 from click.testing import CliRunner
 
 from sheetgen.cli import main
+from tests.unfolded import unfolded
 
 ROOT = Path(__file__).parents[2]
 DESIGNS = ("limpet-buttons", "tideline-band", "towline-bracelet")
@@ -137,7 +138,7 @@ def both(tmp_path_factory: pytest.TempPathFactory, libraries: Any) -> dict[str, 
         stock.write_text(first + end + rest, "utf-8")
         library.publish(*DESIGNS)
     done = CliRunner().invoke(main, ["changes", *DESIGNS, "--library", str(library.root)])
-    return {"before": library.root / "before", "after": library.root, "lines": done.stdout.splitlines()}
+    return {"before": library.root / "before", "after": library.root, "lines": unfolded(done.stdout.splitlines())}
 
 
 def by_title(rows: Rows, both: dict[str, Any]) -> Rows:

@@ -16,6 +16,7 @@ import pytest
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.sent import sent_of
 from sheetgen.pipeline import figures_as_data
+from tests.unfolded import unfolded
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -34,11 +35,10 @@ def private(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def told(run: Any, private: Path) -> Callable[..., list[str]]:
-    """What `changes` says with the private folder, line by line."""
+    """What `changes` says with the private folder, line by line, each kit and version by itself."""
 
     def says(*words: str) -> list[str]:
-        lines: list[str] = run("changes", *words, "--private", str(private)).stdout.splitlines()
-        return lines
+        return unfolded(run("changes", *words, "--private", str(private)).stdout.splitlines())
 
     return says
 
@@ -101,7 +101,9 @@ def test_a_kit_with_choices_of_its_own_is_worked_again_with_them_and_its_numbers
     after = printed(library.check("pendant", width="26 mm"))
     lines = told()
     assert head(lines)[0] == "write to: Q-2601, Q-2602"
-    at = next(n for n, line in enumerate(lines) if line.startswith("  pendant, As designed, width=26 mm: Q-2601 ("))
+    at = next(
+        n for n, line in enumerate(lines) if line.startswith("  pendant, width=26 mm (else as As designed): Q-2601 (")
+    )
     own = lines[at + 1 :][: next(n for n, line in enumerate(lines[at + 1 :]) if not line.startswith("    "))]
     rows = {m[1]: (m[2], m[3]) for line in own if (m := re.fullmatch(r" +.* \(([\w.]+)\): was (.+), is (.+)", line))}
     differ = {key: (was, after[key]) for key, was in before.items() if was != after[key]}
@@ -347,7 +349,7 @@ def test_the_lists_hold_each_number_with_its_edit_and_the_orders_that_have_it_ot
     row = ("Plate", "disc, cut wet (plate.wet_disc)")
     assert discs == [
         ("pendant", "As designed", *row, "22 mm", "22.2 mm", cause, "Q-2601"),
-        ("pendant", "As designed, width=26 mm", *row, "28.6 mm", "28.9 mm", cause, "Q-2602"),
+        ("pendant", "width=26 mm (else as As designed)", *row, "28.6 mm", "28.9 mm", cause, "Q-2602"),
     ]
     people = rows(into / "write-to.csv")
     assert [(one["order"], one["design"], one["choices"]) for one in people] == [

@@ -111,7 +111,7 @@ class Seat:
     """A pupil at a table."""
 
     name: str
-    makes: Annotated[str, "version, and what is chosen otherwise; the design too where a class has several"]
+    makes: Annotated[str, "the version, what is chosen otherwise first; the design too where a class has several"]
     colours: Annotated[str, "the colourway, or nothing"]
 
 

@@ -46,7 +46,8 @@ class WorkedVersion:
     `view` is what stands where in the view of the finished piece, beside the parts that say so themselves, and
     `view_shows` what is seen there, for who cannot see it. `slabs` are rolled for its clay, as soon as they are laid
     out. `drawn` are the figures that its templates and the drawings beside its steps print; None: not known, any may
-    be. `changed`: its revision was published with other numbers.
+    be. `changed`: its revision was published with other numbers; `kits_changed`: in these colourways, and under no
+    name in none, a posted kit of it was.
     """
 
     name: str
@@ -69,6 +70,7 @@ class WorkedVersion:
     slabs: tuple[SlabLayout, ...] = ()
     drawn: frozenset[str] | None = None
     changed: bool = False
+    kits_changed: frozenset[str] = frozenset()
 
     @property
     def numbers(self) -> list[int]:
