@@ -6,10 +6,12 @@ from collections import Counter
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from sheetgen.base.material import Clay
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import counted
 from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.told import amount
+from sheetgen.model.amounts import in_print
 from sheetgen.model.class_tables import Lies, Lot, Share, Sits, TablesTold, TableTold
 from sheetgen.model.tool_told import tool_told
 from sheetgen.model.worn import worn
@@ -174,7 +176,7 @@ def share(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder:
 
 
 def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Lot]:
-    """Of each item what there is together and in each set, or the class's pot."""
+    """Of each item what is cut, together and for each set, or the class's pot, which these sets may share."""
     mine = {line.item.id for kits in kinds for line in lines_of(kits, run.kinds) if line.net is not None}
     for one in taken:
         name, _, detail = one.item.name.partition(", ")
@@ -183,8 +185,10 @@ def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder:
             told, sets = _together([each for each in held if each.unit == unit], unit, rounder)
             yield Lot(name, ", ".join(filter(None, (detail, sets))), told)
         if one.way == "pot" and one.item.id in mine:
-            told = amount(one.need, one.item.unit, rounder)
-            yield Lot(name, ", ".join(filter(None, (detail, "one pot for the class"))), told)
+            pot = in_print(float(one.need if one.used is None else one.used), float(one.need), one.item.unit, rounder)
+            used = f"about {pot.used.told} is used" if isinstance(one.item, Clay) and pot.back else ""
+            whose = f"one pot for {one.bags} sets" if one.bags > sum(kits.bags for kits in kinds) else ""
+            yield Lot(name, ", ".join(filter(None, (detail, used, whose))), pot.listed)
 
 
 def _together(alike: Sequence[Held], unit: str, rounder: Rounder) -> tuple[str, str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.interval import GRAIN, ceil
 from sheetgen.base.material import Adhesive, Clay
@@ -11,7 +11,7 @@ from sheetgen.base.printed import NBSP, Printed
 from sheetgen.base.rounding import INCH, up_for_buying, up_for_weighing
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from sheetgen.base.rounding import Rounder
     from sheetgen.model.drawing import SlabLayout
@@ -46,19 +46,45 @@ class Amounts:
         return Amounts(self.have, self.have, Printed(0, "0", self.back.unit))
 
 
+class Taker(NamedTuple):
+    """So many people who all take the same line from a pot, on the slabs that are drawn of their version."""
+
+    line: MaterialLine
+    slabs: Sequence[SlabLayout]
+    people: int
+
+
 def amounts(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, people: int = 1) -> Amounts | None:
     """Of what one version takes, on the slabs that are drawn of it; None for what is taken as needed.
 
-    For several `people` who take from one pot each number is summed first and then rounded once: all roll at the same
-    time, so that everybody's slab is there. One filling of a firing box serves them all.
+    For several `people` it is one pot.
     """
     if line.net is None:
         return None
     if line.blanks:
         return _blanks(line, rounder, people)
-    times = 1 if line.filling else people
-    used, have = _used(line) * times, max(line.needed, _slab(line, slabs)) * times
-    return _rounded(used, max(have, _with_spares(line, used)), line.item.unit, rounder)
+    return in_pot([Taker(line, slabs, people)], rounder)
+
+
+def in_pot(takers: Sequence[Taker], rounder: Rounder) -> Amounts:
+    """Of one item, which all take by amount and from one pot: each number is summed first and then rounded once.
+
+    All roll at the same time, so that everybody's slab is there. One filling of a firing box serves them all.
+    """
+    used = _summed((_used(one.line), one) for one in takers)
+    have = _summed((max(one.line.needed, _slab(one.line, one.slabs)), one) for one in takers)
+    return _rounded(used, max(have, _with_spares(takers[0].line, used)), takers[0].line.item.unit, rounder)
+
+
+def _summed(each: Iterable[tuple[float, Taker]]) -> float:
+    """What all take together, if one of them takes so much."""
+    own, fillings = 0.0, [0.0]
+    for amount, taker in each:
+        if taker.line.filling:
+            fillings.append(amount)
+        else:
+            own += amount * taker.people
+    return own + max(fillings)
 
 
 def in_bags(line: MaterialLine, slabs: Sequence[SlabLayout], rounder: Rounder, bags: int) -> Amounts | None:

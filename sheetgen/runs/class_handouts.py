@@ -31,8 +31,8 @@ def handouts(by: Press, run: ClassRun, troubles: Troubles) -> Iterator[Page]:
 
     What jars in a sheet is a warning at its design. Misplaced at a theme's file that cannot be used.
     """
-    for kits in _chosen(run):
-        if published_as(kits) is not None:
+    for kits in run.kinds:
+        if not (kits.choices and kits.sheets) or published_as(kits) is not None:
             continue
         drawn = draw(kits.worked, kits.version, kits.worked.studio.paper)
         laid = maker_sheets(kits.worked, kits.version, drawn, at_a_place(kits), by.theme, by.pool).done()
@@ -43,20 +43,27 @@ def handouts(by: Press, run: ClassRun, troubles: Troubles) -> Iterator[Page]:
 
 
 def copies(run: ClassRun) -> Iterator[str]:
-    """What is to be printed for them and how often, as the pick list counts it; of what a version has, which it is."""
-    for kits in _chosen(run):
-        *first, last = kits.sheets
-        sheets = f"{', '.join(first)} and {last}" if first else last
-        version = published_as(kits)
-        if version is not None:
-            yield f"{kits.named} is the version {version.title}: print {kits.bags} × each of its {sheets}"
+    """What is to be printed and how often, as the pick list counts it: of each version, of each choice that none has.
+
+    Whatever its colours a version has one handout; where it is chosen by another version, that is told.
+    """
+    versions: dict[tuple[str, str], list[tuple[Kits, WorkedVersion]]] = {}
+    for kits in (one for one in run.kinds if one.sheets):
+        version = published_as(kits) if kits.choices else kits.version
+        if version is None:
+            yield f"print {kits.bags} × each of {_sheets(kits)} of {kits.named}: …-{_file(kits)}-….pdf"
         else:
-            yield f"print {kits.bags} × each of {sheets} of {kits.named}: …-{_file(kits)}-….pdf"
+            versions.setdefault((kits.worked.name, version.name), []).append((kits, version))
+    for alike in versions.values():
+        first, version = alike[0]
+        many = sum(kits.bags for kits, _ in alike)
+        chosen = dict.fromkeys(f"; {kits.named} is this version" for kits, _ in alike if kits.choices)
+        yield f"print {many} × each of {_sheets(first)} of {first.design}, {version.title}{''.join(chosen)}"
 
 
-def _chosen(run: ClassRun) -> Iterator[Kits]:
-    """The kinds of set in which something is chosen otherwise, where their design publishes a sheet for its maker."""
-    return (kits for kits in run.kinds if kits.choices and kits.sheets)
+def _sheets(kits: Kits) -> str:
+    *first, last = kits.sheets
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def published_as(kits: Kits) -> WorkedVersion | None:

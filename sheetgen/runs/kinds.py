@@ -9,7 +9,7 @@ from sheetgen.base.spelling import bare, plain, suggest
 from sheetgen.base.trouble import PROJECT, CannotBe
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
-from sheetgen.kits.kit_lines import bags_are_empty
+from sheetgen.kits.kit_lines import bags_are_empty, where_it_is_made
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.model.printed import code_of
@@ -68,8 +68,8 @@ class Kinds:
         way = self._colourway(line, version)
         if line.colourway and way is None:
             return None
-        held = version if line.posted else replace(version, kit=None)  # at a table nothing is left out or boxed
-        kits = Kits(worked, held, 0, tuple(sorted(choices.items())), way, posted=line.posted)
+        kits = Kits(worked, version, 0, tuple(sorted(choices.items())), way, posted=line.posted)
+        kits = kits if line.posted else where_it_is_made(kits)
         leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
         if leave_out is None or only is None:
             return None
