@@ -87,7 +87,7 @@ def _left(one: Got, rounder: Rounder) -> LeftItem:
     lost = tuple(said.replace("and", "with", 1) for said in _lost(one, rounder))
     there = begun_sheets(one) or _ends(one.ends, rounder)
     if one.back:
-        there = f"{amount(one.back, one.unit, rounder)} of it come back"
+        there = f"{amount(one.back, one.unit, rounder)} come back"
     return LeftItem(one.taken.item.name, before, bought, used, left, there, lost)
 
 

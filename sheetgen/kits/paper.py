@@ -37,7 +37,7 @@ DOES = {
 OF_A_CLASS = {
     "pick": "Tick an item when it is fetched, and a row when it lies where the tables have it.",
     "buy": "Needed for the class, less what lies in the drawer. Tick what is ordered.",
-    "left": "The drawer as it should look afterwards, with what comes back. Count, and copy what is there into stock.",
+    "left": "The drawer afterwards, with what comes back. Count, write what is there, and copy it into stock.",
 }
 
 

@@ -112,7 +112,7 @@ def _fetch(got: Got, rounder: Rounder) -> str:
 
 def _over(got: Got, rounder: Rounder) -> str:
     """What of a pot comes back."""
-    return f" {amount(got.back, got.unit, rounder)} of it should come back." if got.back else ""
+    return f" {amount(got.back, got.unit, rounder)} should come back." if got.back else ""
 
 
 def _from_where(got: Got, rounder: Rounder) -> str:

@@ -6,7 +6,8 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.draw.templates import draw
-from sheetgen.kits.class_words import TableWords, share
+from sheetgen.kits.class_share import share
+from sheetgen.kits.class_words import TableWords
 from sheetgen.render.class_sheets import Taught, class_sheets
 from sheetgen.render.faceless import boxed
 from sheetgen.runs.class_handouts import handouts

@@ -16,7 +16,7 @@ import pytest
 from click.testing import CliRunner
 
 from sheetgen.cli import main
-from sheetgen.kits.class_words import share
+from sheetgen.kits.class_share import share
 from sheetgen.kits.kit_lines import where_it_is_made
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
