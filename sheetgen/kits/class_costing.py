@@ -10,6 +10,7 @@ from sheetgen.base.exact import percent
 from sheetgen.base.spelling import counted, slug
 from sheetgen.base.trouble import CannotBe, Misplaced, Trouble
 from sheetgen.kits.class_fee import Once, Spares, fee_as_it_is, fee_by_heads
+from sheetgen.kits.class_run import fired_more
 from sheetgen.kits.costing import Costing, both_ways, of_all
 from sheetgen.kits.costs import costed
 from sheetgen.kits.material import Priced, Sets
@@ -119,13 +120,12 @@ def _besides(run: ClassRun) -> Iterator[tuple[str, int]]:
 
 
 def _told(course: Course, unfinished: bool) -> Iterator[str]:  # noqa: FBT001 - one of its notes
-    run, people = course.run, len(course.run.pupils)
+    run = course.run
     if len(run.kinds) > 1:
         yield f"of these sets: {'; '.join(f'{kits.bags} × {kits.named}' for kits in run.kinds)}"
     if run.usual:
         yield "what is made up besides the pupils’ is common practice, where class: does not say"
-    if course.loads and course.loads[-1] > course.loads[people - 1]:
-        yield f"for the teacher’s piece the kiln is fired once more than for {people}"
+    yield from fired_more(run, course.loads)
     if unfinished:
         yield "the class does not get through all steps in its evenings"
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from sheetgen.base.spelling import counted
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.kits.taken import Kits
     from sheetgen.model.class_list import Besides
@@ -120,6 +120,16 @@ def class_run(
         tuple(made.values()),
         usual=bool(more) and any(besides[design].usual for design in by_design),
     )
+
+
+def fired_more(run: ClassRun, loads: Sequence[int]) -> Iterator[str]:
+    """Told where the teacher's piece wants a load by itself; `loads` are with 1, 2, … pieces, the teacher's last.
+
+    A plan, and the timetable of the teacher's sheet, have the pupils' pieces alone.
+    """
+    people = len(run.pupils)
+    if loads and loads[-1] > loads[people - 1]:
+        yield f"for the teacher’s piece the kiln is fired once more than for the {people} of the timetable"
 
 
 def fired_alike(kits: Kits) -> Key:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.spelling import counted, slug
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.at_tables import Room
+from sheetgen.kits.class_run import fired_more
 from sheetgen.kits.money import Coin
 from sheetgen.kits.tables_list import tables_list
 from sheetgen.kits.without_orders import lists_of
@@ -68,6 +69,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     extra = "; what is made up besides the pupils’ is common practice, where class: does not say" if run.usual else ""
     return outcome, [
         run.counted() + extra,
+        *fired_more(run, made.loads),
         *told_together(run),
         *copies(run),
         *told,

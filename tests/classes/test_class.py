@@ -362,6 +362,8 @@ def test_the_teachers_piece_is_fired_and_a_spare_set_is_not(
     assert held.code == WELL, held.said
     [row] = of(held.rows("buy"), "cling-film")
     assert row["packs"] == firings
+    more = f"for the teacher’s piece the kiln is fired once more than for the {pupils} of the timetable\n"
+    assert (more in held.said) == (firings == "2")
 
 
 # Handouts of what is chosen
