@@ -253,7 +253,7 @@ def shop(wanted: tuple[str, ...], library: Path, private: Path | None) -> None:
 @traceback_option
 @private_option
 def class_(table: Path, library: Path, private: Path | None) -> None:
-    """What a class takes, from a LIST of pupils: lists, tables, teacher's sheets, in class/ of the private folder."""
+    """What a class takes, by its LIST of pupils: lists, tables, teacher’s sheets, in class/ of the private folder."""
     from sheetgen.runs.class_list import class_list  # noqa: PLC0415 - only where a class is made up
 
     _told(lambda: class_list(library, table, private or library / PRIVATE, library / "build"))
@@ -268,8 +268,8 @@ def class_(table: Path, library: Path, private: Path | None) -> None:
 def cost(wanted: tuple[str, ...], library: Path, private: Path | None, a_class: bool) -> None:  # noqa: FBT001 - a flag, by click # noqa: E501
     """What a piece costs, a run of kits (each with its COUNT), or a class; and lists, in cost/ of the private folder.
 
-    A TABLE of orders is costed as the run that 'orders' makes of it. What the studio reckons with stands in till.yaml
-    of that folder.
+    A TABLE of orders is costed as the run that 'orders' makes of it, one of pupils as the class that 'class' makes of
+    it. What the studio reckons with stands in till.yaml of that folder.
     """
     from sheetgen.runs.cost import cost as costings  # noqa: PLC0415 - only where lists are made
 

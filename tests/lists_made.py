@@ -47,7 +47,8 @@ def line(item: Any, net: float | None, allowance: float = 0.0) -> MaterialLine:
 
 
 def kits(*lines: MaterialLine, bags: int = 1, title: str = "Long", worked: Worked = DROPS, **more: Any) -> Kits:
-    return Kits(worked, WorkedVersion("main", title, materials=lines, kit=more.pop("kit", None)), bags, **more)
+    version = WorkedVersion("main", title, materials=lines, kit=more.pop("kit", None))
+    return Kits(worked, version, bags, **{"posted": True, **more})
 
 
 def bagged(*bags: tuple[str, tuple[Any, ...]]) -> Kit:

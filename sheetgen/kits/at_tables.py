@@ -12,10 +12,11 @@ from sheetgen.kits.class_run import tables_of
 from sheetgen.kits.poured import poured
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.base.material import Item
     from sheetgen.kits.class_run import ClassRun, Pupil
+    from sheetgen.kits.poured import Part
     from sheetgen.kits.taken import Kits, Taken
 
 KILN = "kiln"
@@ -79,6 +80,7 @@ class Room:
 
     def __init__(self, run: ClassRun, taken: Sequence[Taken]) -> None:
         self.run, self.taken = run, taken
+        self.pots = [one for one in taken if one.way == "pot"]
         self.seated = tables_of(run.pupils)
         self.owned: dict[str, Tool] = {}
         self.users: dict[str, int] = {}
@@ -93,7 +95,7 @@ class Room:
         """All of it."""
         groups = [[one.kits for one in pupils] for pupils in self.seated.values()]
         extras = [one.kits for one in self.run.extras for _ in range(one.teacher + one.spare)]
-        pots = poured(self.run.kinds, self.taken, [*groups, extras])
+        pots = poured(self.run.kinds, [one for one in self.pots if not self._heats(one)], [*groups, extras])
         dealt = self._dealt()
         tables = tuple(
             Table(
@@ -104,7 +106,7 @@ class Room:
         alone = [tool for name, tool in self.few.items() if not any(t.item.id == name for each in dealt for t in each)]
         return Laid(
             tables,
-            Table("", (), tuple(self._teacher()), tuple(self._poured(pots[-1]))),
+            Table("", (), tuple(self._teacher()), tuple(_poured(pots[-1]))),
             tuple(Thing(tool, Fraction(tool.owned or 0)) for tool in alone),
             tuple(self._kiln()),
             tuple(self._kiln_tools()),
@@ -130,19 +132,14 @@ class Room:
             if line.item.id not in self.few and not by_the_fire(line.item):
                 yield Thing(line.item, Fraction(1), sizes=line.sizes)
 
-    def _shared(self, pupils: Sequence[Pupil], pot: dict[str, Fraction]) -> Iterator[Thing]:
+    def _shared(self, pupils: Sequence[Pupil], pots: Mapping[str, tuple[Taken, Part]]) -> Iterator[Thing]:
         """The pots of a table, and what its people take as needed."""
-        yield from self._poured(pot)
+        yield from _poured(pots)
         here = {id(one.kits) for one in pupils}
         lines = [line for kits in self.run.kinds if id(kits) in here for line in kits.version.materials]
         for item in {line.item.id: line.item for line in lines if line.net is None}.values():
             if not by_the_fire(item):
                 yield Thing(item, None)
-
-    def _poured(self, pot: dict[str, Fraction]) -> Iterator[Thing]:
-        for one in self.taken:
-            if pot.get(one.item.id):
-                yield Thing(one.item, pot[one.item.id], one.item.unit)
 
     def _dealt(self) -> list[list[Thing]]:
         """Of a tool of which there are fewer than people some stand on each table that uses it, if they go round."""
@@ -171,12 +168,16 @@ class Room:
 
     def _kiln(self) -> Iterator[Thing]:
         """What is used where there is fire: the filling of the box, and what is taken as needed."""
-        for one in self.taken:
-            if one.way == "pot" and by_the_fire(one.item):
-                yield Thing(one.item, one.need, one.item.unit)
+        for one in filter(self._heats, self.pots):
+            yield Thing(one.item, one.need, one.item.unit)
         lines = [line for kits in self.run.kinds for line in kits.version.materials if line.net is None]
         for item in {line.item.id: line.item for line in lines if by_the_fire(line.item)}.values():
             yield Thing(item, None)
+
+    def _heats(self, one: Taken) -> bool:
+        """Whether a pot stands by the kiln, the filling of a box too."""
+        lines = (line for kits in self.run.kinds for line in kits.version.materials if line.item.id == one.item.id)
+        return by_the_fire(one.item) or any(line.filling for line in lines)
 
     def _kiln_tools(self) -> Iterator[Thing]:
         """What stands there, each once, with how many there are where stock says it."""
@@ -184,6 +185,11 @@ class Room:
         for tool in tools.values():
             if by_the_fire(tool):
                 yield Thing(tool, Fraction(tool.owned) if isinstance(tool, Tool) and tool.owned else None)
+
+
+def _poured(pots: Mapping[str, tuple[Taken, Part]]) -> Iterator[Thing]:
+    for one, part in pots.values():
+        yield Thing(one.item, part.much, one.item.unit, part.spare)
 
 
 def by_the_fire(item: Item) -> bool:

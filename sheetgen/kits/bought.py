@@ -54,6 +54,12 @@ class Got:
         return self.have + self.bought - self.left
 
     @property
+    def back(self) -> Fraction:
+        """What of a pot comes back into the drawer, besides what is left there."""
+        pot, used = self.taken.way == "pot", self.taken.used
+        return self.needed - used if pot and used is not None else Fraction(0)
+
+    @property
     def sawn(self) -> Fraction:
         """The length that is lost in cuts, mm."""
         cuts = self.plan.cuts if self.plan else ()

@@ -80,14 +80,15 @@ def places(got: Sequence[Got], rounder: Rounder) -> Iterator[LeftPlace]:
 
 def _left(one: Got, rounder: Rounder) -> LeftItem:
     before, bought, used, left = (
-        amount(value, one.unit, rounder) for value in (one.have, one.bought, one.used, one.left)
+        amount(value, one.unit, rounder) for value in (one.have, one.bought, one.used - one.back, one.left + one.back)
     )
     if one.why:
         return LeftItem(one.taken.item.name, before, "", "", "", "")
     lost = tuple(said.replace("and", "with", 1) for said in _lost(one, rounder))
-    return LeftItem(
-        one.taken.item.name, before, bought, used, left, begun_sheets(one) or _ends(one.ends, rounder), lost
-    )
+    there = begun_sheets(one) or _ends(one.ends, rounder)
+    if one.back:
+        there = f"{amount(one.back, one.unit, rounder)} come back"
+    return LeftItem(one.taken.item.name, before, bought, used, left, there, lost)
 
 
 def _ends(ends: Iterable[Fraction], rounder: Rounder) -> str:

@@ -1,26 +1,24 @@
-"""What the tables of a class say, and its teacher's sheets of their share of it: every number is one of its lists."""
+"""What the tables of a class say: every number is one of its lists."""
 
 from __future__ import annotations
 
 from collections import Counter
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import counted
-from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.told import amount
-from sheetgen.model.class_tables import Lies, Lot, Share, Sits, TablesTold, TableTold
+from sheetgen.model.class_tables import Lies, Lot, Sits, TablesTold, TableTold
 from sheetgen.model.tool_told import tool_told
 from sheetgen.model.worn import worn
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
+    from fractions import Fraction
 
     from sheetgen.base.rounding import Rounder
     from sheetgen.kits.at_tables import Laid, Place, Table, Thing
     from sheetgen.kits.class_run import ClassRun
-    from sheetgen.kits.taken import Held, Kits, Taken
+    from sheetgen.kits.taken import Kits
 
 THIN = "\u202f"
 TEACHERS = "Teacher’s table"
@@ -154,50 +152,13 @@ def _each(places: Sequence[Place]) -> str:
 def each_told(much: Fraction, spare: Fraction, unit: str, rounder: Rounder) -> str:
     """What one set has of an item, as its list prints it: of what is counted the spare ones stand apart."""
     if unit not in UNITS:
-        return _pieces(much, unit)
+        return pieces_told(much, unit)
     if unit == "piece" and spare:
         return f"{much - spare}{THIN}+{THIN}{spare}"
     return amount(much, unit, rounder)
 
 
-def _pieces(many: Fraction, unit: str) -> str:
+def pieces_told(many: Fraction, unit: str) -> str:
     """So many pieces of two sides: 2 pieces of 25 × 63 mm."""
     noun, of, sides = unit.partition(" of ")
     return f"{counted(str(many), noun)}{of}{sides}"
-
-
-def share(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Share:
-    """What the kinds of set of one version have of the class."""
-    every, here = len(run.pupils), sum(any(pupil.kits is kits for kits in kinds) for pupil in run.pupils)
-    part = f"{here} of {every} pupils make{'s' * (here == 1)} this version." if here < every else ""
-    return Share(
-        run.counted(kinds), part, kinds[0].called if kinds[0].choices else "", tuple(_lots(run, kinds, taken, rounder))
-    )
-
-
-def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Lot]:
-    """Of each item what there is together and in each set, or the class's pot."""
-    mine = {line.item.id for kits in kinds for line in lines_of(kits, run.kinds) if line.net is not None}
-    for one in taken:
-        name, _, detail = one.item.name.partition(", ")
-        held = [each for each in one.held if any(each.kits is kits for kits in kinds)]
-        for unit in dict.fromkeys(each.unit for each in held):
-            told, sets = _together([each for each in held if each.unit == unit], unit, rounder)
-            yield Lot(name, ", ".join(filter(None, (detail, sets))), told)
-        if one.way == "pot" and one.item.id in mine:
-            told = amount(one.need, one.item.unit, rounder)
-            yield Lot(name, ", ".join(filter(None, (detail, "one pot for the class"))), told)
-
-
-def _together(alike: Sequence[Held], unit: str, rounder: Rounder) -> tuple[str, str]:
-    """What several sets hold together, and what each of them does; lengths are cut one by one, and not summed."""
-    together = sum((each.together for each in alike), Fraction(0))
-    if unit not in UNITS:
-        return _pieces(together, unit), ""
-    sets: dict[str, int] = {}
-    for each in alike:
-        told = each_told(each.each, each.spare, unit, rounder)
-        sets[told] = sets.get(told, 0) + each.kits.bags
-    summed = {told: f"({told})" if "+" in told else told for told in sets}
-    said = "; ".join(f"{many}{NBSP}×{NBSP}{summed[told]}" for told, many in sets.items())
-    return (said, "") if unit == "mm" else (amount(together, unit, rounder), "" if set(sets) == {"1"} else said)

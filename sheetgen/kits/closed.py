@@ -20,7 +20,7 @@ def closed(at_each: Mapping[str, Sequence[Taken]]) -> dict[int, str]:
     filled: dict[tuple[int, str], list[tuple[str, Held]]] = {}
     for name, each in at_each.items():
         for one in each:
-            for held in one.held:
+            for held in (each for each in one.held if each.kits.posted):
                 if all(tool.id != one.item.id for tool in boxed(held.kits)):
                     bag = "" if held.kits.only else bag_of(held.kits, one.item) or ""
                     filled.setdefault((id(held.kits), bag), []).append((name, held))

@@ -9,7 +9,7 @@ from sheetgen.base.exact import exact
 from sheetgen.base.spelling import counted, slug
 from sheetgen.kits.bought import bought
 from sheetgen.kits.costs import Task, costed
-from sheetgen.kits.making import made
+from sheetgen.kits.kit_lines import where_it_is_made
 from sheetgen.kits.material import Priced, priced
 from sheetgen.kits.posted import each_kind, packing, wrapping
 from sheetgen.kits.rates import rates_of
@@ -66,7 +66,7 @@ class Costing:
 def of_piece(kits: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[Trouble]]:
     """One piece that the studio makes itself: the usual bench minutes, and its part of each load that fires it."""
     rates, at_the_bench, fired = rates_of(till, coin), kits.version.plan.at_the_bench, kits.firings
-    materials, troubles = of_making(kits, fired, coin)
+    materials, troubles = of_all([where_it_is_made(kits)], coin)
     low, usual, high = (exact(round(getattr(at_the_bench, end), 1)) for end in ("low", "usual", "high"))
     span = f", the usual of {coin.number(low)} to {coin.number(high)} min" if low < high else ""
     used, by_packs = (
@@ -98,7 +98,7 @@ def of_run(run: Sequence[Kits], till: Till | None, coin: Coin, table: str = "") 
     """
     rates, kits = rates_of(till, coin), sum(one.bags for one in run)
     got, troubles = bought(taken(run))
-    materials = tuple(_priced(one, _gone(one), coin) for one in got)
+    materials = tuple(_priced(one, coin) for one in got)
     used, by_packs = (
         costed(
             rates,
@@ -124,13 +124,10 @@ def of_run(run: Sequence[Kits], till: Till | None, coin: Coin, table: str = "") 
     return Costing(title, name, coin, materials, used, by_packs, sold, notes=tuple(notes)), troubles
 
 
-def of_making(
-    makers: Kits, firings: int, coin: Coin, sets: Sets | None = None
-) -> tuple[tuple[Priced, ...], list[Trouble]]:
-    """What is used up of each item where it is made, or by these `sets` of it, and what is bought for all."""
-    wanted = {one.taken.item.id: one for one in made(makers, firings)}
-    got, troubles = bought([one.taken for one in wanted.values()])
-    return tuple(_priced(one, wanted[one.taken.item.id].gone(one), coin, sets) for one in got), troubles
+def of_all(run: Sequence[Kits], coin: Coin, sets: Sets | None = None) -> tuple[tuple[Priced, ...], list[Trouble]]:
+    """What is used up of each item by a run, or by these `sets` of it, and what is bought for all."""
+    got, troubles = bought(taken(run))
+    return tuple(_priced(one, coin, sets) for one in got), troubles
 
 
 def both_ways(materials: Sequence[Priced]) -> tuple[list[Line], list[Line]]:
@@ -139,23 +136,27 @@ def both_ways(materials: Sequence[Priced]) -> tuple[list[Line], list[Line]]:
 
 
 def _gone(got: Got) -> Fraction:
-    """What a run of kits uses up: all that is needed; of lengths with cuts and ends, of sheet the blanks alone.
+    """What a run uses up: all that is needed, or what is left in the pieces where the rest comes back.
 
-    Of what is used as needed it is a share of a pack.
+    Of lengths with cuts, and with ends that are too short to keep; of sheet the blanks alone; of what is used as needed
+    it is a share of a pack.
     """
+    used = got.taken.used
     if got.plan is not None:
-        return got.used
+        return got.used if used is None else min(used, got.needed) + got.used - got.needed
     if got.taken.exactly is not None:
         return got.taken.exactly
+    if used is not None:
+        return used
     return got.taken.need if got.sheets else got.needed
 
 
-def _priced(got: Got, used: Fraction, coin: Coin, sets: Sets | None = None) -> Priced:
+def _priced(got: Got, coin: Coin, sets: Sets | None = None) -> Priced:
     """Three lines of an item; of one that cannot be reckoned none is known."""
     if got.why:
         unknown = coin.line(got.taken.item.name, got.why, None)
         return Priced(unknown, unknown, unknown)
-    return priced(supply(got, used, coin.point), coin, sets)
+    return priced(supply(got, _gone(got), coin.point), coin, sets)
 
 
 def _lacking(till: Till | None, wanted: dict[str, str]) -> Iterable[str]:

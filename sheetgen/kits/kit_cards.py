@@ -9,8 +9,8 @@ from sheetgen.facts.cautions import ASK_FIRST, OF_A_KIT
 from sheetgen.kits.lists import number
 from sheetgen.kits.packed import amount
 from sheetgen.kits.parcels import lots, parcels
-from sheetgen.model.amounts import amount_told
 from sheetgen.model.cards import Card
+from sheetgen.model.in_print import amount_told
 from sheetgen.model.kit_cards_view import KitCard, OrderHead, Ticked, Warned
 from sheetgen.model.sheets import Sheet
 

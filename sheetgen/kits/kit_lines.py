@@ -21,6 +21,11 @@ BOXED = "in the box"
 """Where the tools of a kit lie, as every list and card says it."""
 
 
+def where_it_is_made(kits: Kits) -> Kits:
+    """The same kits at a table, or at the studio's own bench: nothing of them is left out, lies in a box or is sent."""
+    return replace(kits, version=replace(kits.version, kit=None), posted=False)
+
+
 def lines_of(kits: Kits, run: Sequence[Kits]) -> Iterator[MaterialLine]:
     """The lines that a kit takes: its materials, of what is posted those in its bags, and the tools in its box.
 
@@ -115,14 +120,13 @@ def _coloured(kits: Kits, line: MaterialLine, run: Sequence[Kits] = ()) -> Itera
 def mixed_together(kits: Kits, run: Sequence[Kits]) -> tuple[Kits, ...]:
     """The kits of a run whose seats one mix in a pot fills, these among them; none where each is allotted by itself.
 
-    What is counted is counted for each piece, and what is posted lies in bags.
+    What is counted is counted for each piece, and what is posted lies in bags, each allotted by itself.
     """
     way = kits.colourway
     if way is None or way.by == "counts":
         return ()
     found = [one for one in run if one.colourway and (one.colourway.by, one.colourway.colours) == (way.by, way.colours)]
-    poured = all(item.supply.given_out == "from the pot" for item in way.items)
-    return tuple(found) if poured and not any(one.posted for one in found) else ()
+    return () if any(one.posted for one in found) else tuple(found)
 
 
 def pot_of(mates: Sequence[Kits]) -> Allotted:

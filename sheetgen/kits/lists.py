@@ -81,7 +81,8 @@ def pick(taken: Sequence[Taken], run: Sequence[Kits] = ()) -> Sheet:
         for one in each:
             item = (at, one.item.id, one.item.name)
             if one.way == "pot":
-                rows.append((*item, None, None, None, None, one.bags, None, None, one.item.unit, number(one.need)))
+                spare = number(one.need - (one.need if one.used is None else one.used))
+                rows.append((*item, None, None, None, None, one.bags, None, spare, one.item.unit, number(one.need)))
             rows += [
                 (
                     *item, _mix(held.kits, one.item), *_kind(held.kits), held.kits.bags, number(held.each),
@@ -114,7 +115,7 @@ def begun_sheets(one: Got) -> str:
 
 
 def left(got: Iterable[Got]) -> Sheet:
-    """The drawer as it should look afterwards; of what cannot be reckoned only what was there."""
+    """The drawer as it should look afterwards, with what comes back; of what cannot be reckoned only what was there."""
     return Sheet("left", LEFT, tuple(_left(one) for one in got))
 
 
@@ -123,4 +124,4 @@ def _left(one: Got) -> tuple[Cell, ...]:
     if one.why:
         return *head, None, None, None, None
     ends = begun_sheets(one) or DOT.join(map(plain, one.ends)) or None
-    return *head, number(one.bought), number(one.used), number(one.left), ends
+    return *head, number(one.bought), number(one.used - one.back), number(one.left + one.back), ends

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.kits.kit_lines import every_line
-from sheetgen.model.amounts import in_print
 from sheetgen.model.fingerprint import LISTS, Number, fingerprint
+from sheetgen.model.in_print import in_print
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.packed import Lot, Packed, PackedBag
 from sheetgen.model.printed import AS_NEEDED, Row, each_once, for_the_maker, taken_numbers, tool_numbers

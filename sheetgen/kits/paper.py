@@ -34,6 +34,11 @@ DOES = {
     "buy": "Needed for the run, less what lies in the drawer. Tick what is ordered.",
     "left": "The drawer as it should look afterwards. Count, write what is there, and copy it into stock.",
 }
+OF_A_CLASS = {
+    "pick": "Tick an item when it is fetched, and a row when it lies where the tables have it.",
+    "buy": "Needed for the class, less what lies in the drawer. Tick what is ordered.",
+    "left": "The drawer afterwards, with what comes back. Count, write what is there, and copy it into stock.",
+}
 
 
 def on_paper(lists: Lists, bars: Sequence[Sequence[Html]]) -> Iterator[tuple[str, object]]:
@@ -58,12 +63,13 @@ def on_paper(lists: Lists, bars: Sequence[Sequence[Html]]) -> Iterator[tuple[str
 
 
 def _head(name: str, lists: Lists) -> ListHead:
-    kits, kinds = sum(one.bags for one in lists.run), len(lists.run)
-    many = f"{counted(kits, 'kit')} of {counted(kinds, 'kind')}"
+    kits, kinds, posted = sum(one.bags for one in lists.run), len(lists.run), any(one.posted for one in lists.run)
+    many = f"{counted(kits, 'kit' if posted else 'set')} of {counted(kinds, 'kind')}"
+    does = DOES | ({} if posted else OF_A_CLASS)
     if lists.checked:
         many = f"{counted(len(lists.checked), 'order')}, {many}"
     each = tuple(f"{one.bags}{NBSP}×{NBSP}{one.told}" for one in lists.run)
-    return ListHead(name.capitalize(), DOES[name], each, many, lists.studio.language, lists.studio.name)
+    return ListHead(name.capitalize(), does[name], each, many, lists.studio.language, lists.studio.name)
 
 
 def _order(one: Checked) -> CheckOrder:

@@ -78,7 +78,7 @@ def _line(taken: Taken, held: Held, close: str, rounder: Rounder) -> PickLine:
         each = f"{counted(plain(held.each / taken.pack.holds), 'pack')} of {size}"
         together = counted(plain(held.together / taken.pack.holds), "pack")
     where = place_of(held.kits, taken.item)
-    bags = _many(held.kits.bags, "kit" if where == BOXED else "bag")
+    bags = _many(held.kits.bags, ("kit" if where == BOXED else "bag") if held.kits.posted else "set")
     alone = held.kits.alone
     return PickLine(
         held.kits.told.removesuffix(alone).removesuffix(", "), (alone or where).replace(" ", NBSP), bags, each,
@@ -103,7 +103,7 @@ def _fetch(got: Got, rounder: Rounder) -> str:
         return HANDLED if not got.why else f"{HANDLED[:-1]}; {got.why}."
     said = begun(_from_where(got, rounder))
     if taken.way == "pot":
-        return f"{said} One pot for {counted(taken.bags, 'kit')}, and nothing of it in the bags."
+        return f"{said} One pot, for {counted(taken.bags, 'set')}.{_over(got, rounder)}"
     if taken.pack is not None:
         return f"{said} Sealed: leave each pack shut."
     return f"{said} {begun(_gives(taken.item))}."
@@ -118,6 +118,11 @@ def _gives(item: Item) -> str:
         return gives
     parts = ", of two parts each part into its own" if isinstance(item, Adhesive) else ""
     return f"{gives} into a pot that shuts tight{parts}"
+
+
+def _over(got: Got, rounder: Rounder) -> str:
+    """What of a pot comes back."""
+    return f" {amount(got.back, got.unit, rounder)} should come back." if got.back else ""
 
 
 def _from_where(got: Got, rounder: Rounder) -> str:
@@ -138,7 +143,14 @@ def _packs(pack: Pack, many: int, unit: str, rounder: Rounder) -> str:
 
 def _sheet(sheet: str, kits: list[Kits], fetch: str) -> PickItem:
     lines = tuple(
-        PickLine(f"{one.told}, {one.worked.revised(one.version)}", "", _many(one.bags, "kit"), "1", "", f"{one.bags}")
+        PickLine(
+            f"{one.told}, {one.worked.revised(one.version)}",
+            "",
+            _many(one.bags, "kit" if one.posted else "set"),
+            "1",
+            "",
+            f"{one.bags}",
+        )
         for one in kits
     )
     return PickItem(begun(sheet), begun(sheet), fetch, f"{sum(one.bags for one in kits)}", lines)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.exact import exact, shared_out
 from sheetgen.base.interval import GRAIN
@@ -24,38 +24,48 @@ Pots = dict[str, Fraction]
 """By the item's name in stock, in its unit."""
 
 
-def poured(kinds: Sequence[Kits], taken: Sequence[Taken], groups: Sequence[Sequence[Kits]]) -> list[Pots]:
-    """What stands of each pot where each group of sets is made: the last may be without any.
+class Part(NamedTuple):
+    """What stands of a pot somewhere, and how much of that, of what is counted, is to spare."""
 
-    Of what is counted each group has what its seats take, and what is to spare goes by largest remainder; of the rest
-    each has its share, by a scale or ruler. All together are the pot.
+    much: Fraction
+    spare: Fraction
+
+
+def poured(
+    kinds: Sequence[Kits], pots: Sequence[Taken], groups: Sequence[Sequence[Kits]]
+) -> list[dict[str, tuple[Taken, Part]]]:
+    """What stands of each pot where each group of sets is made, by the item's name in stock; a group may have none.
+
+    Each has what its sets take, up to what a scale or ruler shows, and what is over goes by largest remainder. All
+    together are the pot.
     """
     nets = _nets(kinds, groups)
-    found: list[Pots] = [{} for _ in groups]
-    for one in taken:
-        if one.way != "pot" or _filling(kinds, one):
-            continue
+    found: list[dict[str, tuple[Taken, Part]]] = [{} for _ in groups]
+    for one in pots:
         weights = [net.get(one.item.id, Fraction(0)) for net in nets]
-        for pot, much in zip(found, _parts(one, weights), strict=True):
-            pot[one.item.id] = much
+        for group, part in zip(found, _parts(one, weights), strict=True):
+            if part.much:
+                group[one.item.id] = one, part
     return found
 
 
-def _filling(kinds: Sequence[Kits], one: Taken) -> bool:
-    """Whether it fills the firing box, and stands by the kiln."""
-    lines = (line for kits in kinds for line in kits.version.materials)
-    return any(line.filling and line.item.id == one.item.id for line in lines)
-
-
-def _parts(one: Taken, weights: Sequence[Fraction]) -> list[Fraction]:
+def _parts(one: Taken, weights: Sequence[Fraction]) -> list[Part]:
     """A pot by weights."""
-    if one.item.unit == "piece":
-        own = [ceil(weight - Fraction(GRAIN)) for weight in weights]
-        over = int(one.need) - sum(own)
-        if over >= 0:
-            return [Fraction(a + b) for a, b in zip(own, shared_out(over, weights), strict=True)]
+    if not any(weights):
+        return [Part(Fraction(0), Fraction(0)) for _ in weights]
+    counted = one.item.unit == "piece"
     step = Fraction(1, TENTHS) if one.item.unit in {"g", "mL"} else Fraction(1)
-    return [step * many for many in shared_out(int(one.need / step), weights)]
+    whole = int(one.need / step)
+    own = [ceil(weight / step - Fraction(GRAIN)) for weight in weights]
+    over = whole - sum(own)
+    if over < 0:  # less is over in all than each has by being rounded up
+        own, over = shared_out(whole, weights), 0
+    more = shared_out(over, weights)
+    parts = [Part(step * (a + b), Fraction(b if counted else 0)) for a, b in zip(own, more, strict=True)]
+    # a pot in inches is no whole number of millimetres: its rest stands with the first that has some of it
+    first = next(i for i, weight in enumerate(weights) if weight)
+    parts[first] = parts[first]._replace(much=parts[first].much + one.need - step * whole)
+    return parts
 
 
 def _nets(kinds: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[Pots]:

@@ -1,7 +1,10 @@
 """A run of kits: what each kind of bag holds of each item, and what all bags together take of it.
 
-A bag is rounded up once, by itself, as its card prints it, and together is the sum of the bags. A pot is summed first
-and rounded once. Amounts are exact, in the item's unit.
+What is posted lies in bags: a bag is rounded up once, by itself, as its card prints it, and together is the sum of the
+bags. Where nothing is posted, in a class or for one who makes a piece, everything but cut lengths and blanks is one
+pot, however stock says that it is given out: summed first, as the teacher's sheet sums it, and rounded once. The lists
+of a class, its tables, its cost and its teacher's sheets all take what is said here. Amounts are exact, in the item's
+unit.
 """
 
 from __future__ import annotations
@@ -12,14 +15,13 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import exact
-from sheetgen.base.interval import GRAIN
 from sheetgen.base.rounding import up_for_buying
 from sheetgen.kits.bag import bag
 from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.pieces import blanks, lengths
 from sheetgen.kits.sealed import in_best_packs
 from sheetgen.kits.taken import Kits, Taken
-from sheetgen.model.amounts import at_once
+from sheetgen.model.amounts import Taker, in_pot
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -55,11 +57,9 @@ def _of_item(lines: Sequence[tuple[Kits, MaterialLine]]) -> Iterator[Taken]:
 def _by_amount(lines: Sequence[tuple[Kits, MaterialLine]]) -> Taken:
     item = lines[0][1].item
     bags = sum(kits.bags for kits, _ in lines)
-    given = item.supply.given_out
-    poured = given == "from the pot" and not all(kits.posted for kits, _ in lines)
-    if poured or any(line.filling for _, line in lines):
-        return Taken(item, "pot", _pot(item, lines), bags=bags)
-    if given == "sealed" and item.supply.packs:
+    if any(line.filling for _, line in lines) or not any(kits.posted for kits, _ in lines):
+        return _from_pot(item, lines, bags)
+    if item.supply.given_out == "sealed" and item.supply.packs:
         return in_best_packs(item, lines, bags)
     if item.unit == "mm":
         return lengths(item, lines, bags)
@@ -67,18 +67,13 @@ def _by_amount(lines: Sequence[tuple[Kits, MaterialLine]]) -> Taken:
     return Taken(item, "bags", _together(held), held, bags=bags)
 
 
-def _pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]]) -> Fraction:
-    """Summed first, then rounded once; one filling of a firing box serves all."""
-    hands = [
-        (max(line.needed, at_once(kits.version.slabs, item.name)) * (1 if line.filling else kits.bags), line.filling)
-        for kits, line in lines
-    ]
-    whole = sum(n for n, filling in hands if not filling) + max((n for n, filling in hands if filling), default=0.0)
-    if item.unit != "piece":
-        return exact(float(up_for_buying(whole)))
-    net = ceil(sum(line.net.high * kits.bags for kits, line in lines if line.net) - GRAIN)
-    spares = item.supply.spares.of(net) if item.supply.spares else 0
-    return Fraction(max(ceil(whole - GRAIN), net + spares))
+def _from_pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -> Taken:
+    """One pot for all, some of which may come back; of a length everybody cuts from one of his own, if it is cut."""
+    pot = in_pot([Taker(line, kits.version.slabs, kits.bags) for kits, line in lines], lines[0][0].rounder)
+    used = exact(float(pot.used))
+    if item.unit == "mm" and item.supply.given_out != "from the pot":
+        return replace(lengths(item, lines, bags), used=used)
+    return Taken(item, "pot", exact(float(pot.have)), bags=bags, used=used)
 
 
 def as_needed(item: Item, makers: int, firings: int) -> Taken:

@@ -24,7 +24,7 @@ class Want:
 
 
 def is_table(word: str) -> bool:
-    """Whether a word is the name of a table of orders, and of no design: by its ending, or for a file is there."""
+    """Whether a word is the name of a table, and of no design: by its ending, or for a file is there."""
     return Path(word).suffix.lower() in TABLES or Path(word).is_file()
 
 

@@ -12,8 +12,8 @@ if TYPE_CHECKING:
 
     from sheetgen.base.figure import Figure
     from sheetgen.base.material import Item
-    from sheetgen.model.amounts import Amounts
     from sheetgen.model.drawing import SlabLayout
+    from sheetgen.model.in_print import Amounts
     from sheetgen.model.worked import Worked
 
 

@@ -75,7 +75,7 @@ class Teacher:
             show=tuple(map(self._prose, taught.show)),
             others=tuple(self._others()),
             quantities=tuple(needs.of_class(told.people)) if told.people else (),
-            quantities_for=f"{told.people} people",
+            quantities_for=f"{told.people} pupils, without a teacher’s piece or a spare set",
             aid=Hazards(self.version, self.drawings, self.marks).aid(),
             risks=tuple(self._risks()),
             waived=tuple((one.rule.replace("-", " "), stopped(one.reason)) for one in self.worked.waive),

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
 from sheetgen.draw.templates import draw
-from sheetgen.kits.class_words import TableWords, share
+from sheetgen.kits.class_share import share
+from sheetgen.kits.class_words import TableWords
 from sheetgen.render.class_sheets import Taught, class_sheets
 from sheetgen.render.faceless import boxed
 from sheetgen.runs.class_handouts import handouts

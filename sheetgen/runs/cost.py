@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
-from sheetgen.kits.class_costing import of_class
+from sheetgen.kits.class_costing import Course, of_class
 from sheetgen.kits.cost_lists import sheets, told
 from sheetgen.kits.costing import of_piece, of_run
 from sheetgen.kits.money import Coin
@@ -17,12 +17,12 @@ from sheetgen.publish.private import refuse_public, write_private
 from sheetgen.publish.tables import csv_bytes
 from sheetgen.publish.workbook import xlsx_bytes
 from sheetgen.read.library import currency_of
+from sheetgen.read.table_kind import CLASS, ORDERS, held_in
 from sheetgen.read.till import TILL, read_till
 from sheetgen.read.wants import is_table, read_want, read_which
+from sheetgen.runs.class_made import made_up, planned
 from sheetgen.runs.orders import packed
 from sheetgen.runs.shop import kits_of
-from sheetgen.work.besides import besides
-from sheetgen.work.class_loads import firings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -40,15 +40,16 @@ COST = "cost"
 def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_class: bool) -> tuple[Outcome, list[str]]:
     """Each design that is named as a piece or as a class, or a run of kits where counts are: lists, and all in lines.
 
-    A table of orders is a run too: an order in trouble is held back, and the others are costed. Else nothing is written
-    where something is in trouble. NotReady for a folder that is public, or cannot be written.
+    A table of orders is a run too, the list of pupils a class: an order or a pupil in trouble is held back, and the
+    others are costed. Else nothing is written where something is in trouble. NotReady for a folder that is public, or
+    cannot be written.
     """
     try:
         refuse_public(private, root, build)
     except CannotBe as fault:
         raise NotReady(f"{fault.message}; {fault.help}") from None
     if tables := [word for word in wanted if is_table(word)]:
-        return _of_orders(root, Path(tables[0]), private, alone=len(wanted) == 1 and not a_class)
+        return _of_table(root, Path(tables[0]), private, alone=len(wanted) == 1, a_class=a_class)
     typed = Troubles()
     wants: list[Want] = []
     counted = [word for word in wanted if "=" in word]
@@ -64,8 +65,7 @@ def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_cla
     found = kits_of(outcome, wants)
     if outcome.troubles.errors or not found:
         return outcome, []
-    coin = Coin(found[0].worked.studio.currency, point=found[0].rounder.point)
-    costings = []
+    coin, costings = _coin(found), []
     try:
         each = _classes(found, outcome, till, coin) if a_class else _kits(found, till, coin, run=bool(counted))
         for costing, troubles in each:
@@ -78,40 +78,68 @@ def cost(root: Path, wanted: Sequence[str], private: Path, build: Path, *, a_cla
     return outcome, [*_lines(costings), *_written(outcome, costings, private)]
 
 
-def _of_orders(root: Path, table: Path, private: Path, *, alone: bool) -> tuple[Outcome, list[str]]:
-    """The run of a table of orders, by the kinds that are packed of it."""
+def _of_table(root: Path, table: Path, private: Path, *, alone: bool, a_class: bool) -> tuple[Outcome, list[str]]:
+    """A table of orders as the run that is packed of it, or a list of pupils as the class that is made up from it."""
     outcome, till_told = Outcome(), Troubles()
-    if not alone:
-        told = f"'{table.name}' is a table of orders, a run of kits, and is costed by itself"
-        outcome.troubles.add(told, None, "name it alone, without --class")
+    of = held_in(table)
+    if not alone or (a_class and of == ORDERS):
+        what = (
+            "the list of a class" if of == CLASS or (a_class and of != ORDERS) else "a table of orders, a run of kits"
+        )
+        helped = "name it alone" + (", without --class" if of == ORDERS else "")
+        outcome.troubles.add(f"'{table.name}' is {what}, and is costed by itself", None, helped)
         return outcome, []
     till = read_till(private / TILL, currency_of(root / "projects"), projects_of(root), till_told)
     _tell_misplaced(root, till_told)
     try:
-        run, held = packed(root, table, outcome)
-        outcome.troubles.extend(till_told)
-        if run is None or till_told.errors:
-            return outcome, []
-        coin = Coin(run.kinds[0].worked.studio.currency, point=run.kinds[0].rounder.point)
-        costing, troubles = of_run(run.kinds, till, coin, table.stem)
+        costings, held = (_of_list if of == CLASS else _of_orders)(root, table, till, outcome, till_told)
+    except Misplaced as fault:
+        outcome.troubles.extend([fault.trouble])
+        return outcome, []
     except CannotBe as fault:
         outcome.troubles.add(fault.message, Place(Source(table.name)), fault.help)
         return outcome, []
+    return outcome, [*held, *_lines(costings), *_written(outcome, costings, private)] if costings else []
+
+
+def _of_orders(
+    root: Path, table: Path, till: Till | None, outcome: Outcome, told: Troubles
+) -> tuple[list[Costing], list[str]]:
+    """The run of a table of orders, by the kinds that are packed of it, and what is held back of it."""
+    run, held = packed(root, table, outcome)
+    outcome.troubles.extend(told)
+    if run is None or told.errors:
+        return [], []
+    costing, troubles = of_run(run.kinds, till, _coin(run.kinds), table.stem)
     outcome.troubles.extend(troubles)
-    return outcome, [] if troubles else [*held, *_lines([costing]), *_written(outcome, [costing], private)]
+    return [] if troubles else [costing], held
+
+
+def _of_list(
+    root: Path, table: Path, till: Till | None, outcome: Outcome, told: Troubles
+) -> tuple[list[Costing], list[str]]:
+    """The class of a list, out of the pots that its lists have."""
+    made = made_up(root, table, outcome)
+    outcome.troubles.extend(told)
+    if made is None or told.errors:
+        return [], []
+    costing, troubles = of_class(Course(made.run, made.said, made.loads, table.stem), till, _coin(made.run.kinds))
+    outcome.troubles.extend(troubles)
+    return [] if troubles else [costing], []
+
+
+def _coin(run: Sequence[Kits]) -> Coin:
+    return Coin(run[0].worked.studio.currency, point=run[0].rounder.point)
 
 
 def _classes(
     found: Sequence[Kits], outcome: Outcome, till: Till | None, coin: Coin
 ) -> Iterator[tuple[Costing, list[Trouble]]]:
-    library = outcome.library
-    if library is None:
+    if outcome.library is None:
         return
-    projects = {filed.name: filed.project for filed in library.projects}
     for kits in found:
-        project = projects[kits.worked.name]
-        more = besides(project, library.studio)
-        yield of_class(kits, firings(kits.version, project, library, more.teacher), more, till, coin)
+        made = planned(kits, outcome.library)
+        yield of_class(Course(made.run, made.said, made.loads), till, coin)
 
 
 def _kits(

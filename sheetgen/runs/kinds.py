@@ -10,7 +10,7 @@ from sheetgen.base.trouble import PROJECT, CannotBe
 from sheetgen.kits.apart import bagged
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
-from sheetgen.kits.kit_lines import bags_are_empty
+from sheetgen.kits.kit_lines import bags_are_empty, where_it_is_made
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.model.moved import IN_A_KIT
@@ -71,9 +71,9 @@ class Kinds:
         called = way.name if way else ""
         if (line.colourway and way is None) or self._kit_moved(line, worked, (as_written, version), called):
             return None
-        held = bagged(version) if line.posted else replace(version, kit=None)  # at a table nothing is left out or boxed
         own = own_of(as_written, choices)
-        kits = Kits(worked, held, 0, tuple(sorted(choices.items())), way, posted=line.posted, own=own)
+        kits = Kits(worked, bagged(version), 0, tuple(sorted(choices.items())), way, posted=line.posted, own=own)
+        kits = kits if line.posted else where_it_is_made(kits)
         leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
         if leave_out is None or only is None:
             return None

@@ -60,9 +60,22 @@ def firings(version: WorkedVersion, project: Project, library: Library, besides:
     if version.plan.class_plan is None:
         return ()
     most = version.plan.class_plan.held.people + besides
-    kiln = ClassLoads(version.parts, version.steps, Evaluator(project, library, {}, Troubles()))
-    fired = [i for i, step in enumerate(version.steps) if step.firing]
+    kiln, fired = _kiln(version, project, library), _fired(version)
     several = [i for i in fired if kiln.loads_of(i, most) > 1]
     return tuple(
         len(fired) - len(several) + sum(kiln.loads_of(i, pieces) for i in several) for pieces in range(1, most + 1)
     )
+
+
+def firings_of(version: WorkedVersion, pieces: int, project: Project, library: Library) -> int:
+    """How often the kiln is fired in all with so many pieces."""
+    kiln = _kiln(version, project, library)
+    return sum(kiln.loads_of(i, pieces) for i in _fired(version))
+
+
+def _kiln(version: WorkedVersion, project: Project, library: Library) -> ClassLoads:
+    return ClassLoads(version.parts, version.steps, Evaluator(project, library, {}, Troubles()))
+
+
+def _fired(version: WorkedVersion) -> list[int]:
+    return [i for i, step in enumerate(version.steps) if step.firing]

@@ -53,13 +53,13 @@ class Bench:
         assert old in text
         path.write_text(text.replace(old, new, 1), "utf-8")
 
-    def held(self, *lines: str, printed: bool = True) -> Held:
+    def held(self, *lines: str, printed: bool = True, name: str = "evening") -> Held:
         """A class of these pupils; its pages take a while, and are not made where nobody asks for them."""
-        table = self.root / "evening.csv"
+        table = self.root / f"{name}.csv"
         table.write_text(HEAD + "".join(f"{line}\n" for line in lines), "utf-8")
         with nullcontext() if printed else patch("sheetgen.runs.class_list.printed", return_value=[]):
             result = CliRunner().invoke(main, ["class", str(table), "--library", str(self.root)])
-        return Held(result.exit_code, result.output, self.root / "private" / "class")
+        return Held(result.exit_code, result.output, self.root / "private" / "class" / name)
 
 
 @pytest.fixture(scope="module")

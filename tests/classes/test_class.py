@@ -10,8 +10,6 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
-from sheetgen import pipeline
-
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -27,7 +25,6 @@ EVENING = {
     "Nell Auk": ("US 7", "", "2"),
 }
 MADE = {"US 8": 2, "US 7": 3 + 1 + 1, "US 9": 1}  # most make US 7, and so do the teacher's piece and the spare set
-POT = {"stock/stones.yaml": ("  foiled-pp18:\n", "  foiled-pp18:\n    given out: from the pot\n")}
 
 
 def of(found: Rows, item: str) -> Rows:
@@ -52,15 +49,24 @@ def test_what_a_class_takes_can_be_read_by_its_owner_alone(rings: Held) -> None:
     assert {stat.S_IMODE(path.stat().st_mode) for path in rings.folder.iterdir()} == {0o600}
 
 
-def test_the_clay_of_the_class_is_the_sum_of_what_each_sheet_says_to_have(rings: Held) -> None:
-    """A bag is rounded by itself: what the sheet of its size says, times the sets of it."""
-    [data] = pipeline.figures_as_data(pipeline.work_through(rings.folder.parents[1], ["tideline-band"]))
-    versions = data["materials"]
-    have = {name: Decimal(str(versions[key]["silver-low-fire"]["have"])) for name, key in
-            (("US 8", "US 8"), ("US 7", "main"), ("US 9", "US 9"))}  # fmt: skip
-    wanted = sum((have[name] * many for name, many in MADE.items()), Decimal(0))
-    assert sum(Decimal(row["together"]) for row in of(rings.rows("pick"), "silver-low-fire")) == wanted
-    assert Decimal(of(rings.rows("buy"), "silver-low-fire")[0]["needed"]) == wanted
+def test_the_clay_of_the_class_is_one_pot_of_all_slabs_summed_and_rounded_once(rings: Held) -> None:
+    """The slabs of the handouts, 12 mm wide and 1.5 mm thick, of 7 g/cm³: five of 76 mm, two of 79.5, one of 82 mm.
+
+    5 × 9.576 + 2 × 10.017 + 10.332 = 78.246 g, up to 79; by the pupil it would be 5 × 10 + 3 × 11. The strips weigh
+    5 × 4.116 + 2 × 4.3218 + 4.4688 = 33.69 g, up to 34: 45 g come back. 60 g lie there, and one pack of 25 is bought.
+    """
+    [pick] = of(rings.rows("pick"), "silver-low-fire")
+    assert (pick["bags"], pick["of it spare"], pick["together"]) == ("8", "45", "79")
+    [buy] = of(rings.rows("buy"), "silver-low-fire")
+    assert (buy["needed"], buy["have"], buy["packs"], buy["left"]) == ("79", "60", "1", "6")
+    [left] = of(rings.rows("left"), "silver-low-fire")
+    assert (left["bought"], left["used"], left["after"]) == ("25", "34", "51")
+
+
+def test_each_table_has_the_clay_of_its_slabs_and_what_is_over_goes_by_their_share(rings: Held) -> None:
+    """29.169, 29.925 and 19.152 g are 29.2, 30.0 and 19.2; of six tenths over 2.24, 2.29 and 1.47: 2, 2 and 2."""
+    tables = [(row["table"], row["amount"]) for row in of(rings.rows("tables"), "silver-low-fire")]
+    assert tables == [("1", "29.4"), ("2", "30.2"), ("teacher", "19.4")]
 
 
 def test_each_finger_has_its_plug(rings: Held) -> None:
@@ -164,10 +170,8 @@ def test_a_class_says_what_is_made_up_besides_else_it_is_common_practice(
 
 @pytest.fixture(scope="module")
 def mixed(bench: Callable[..., Bench]) -> Held:
-    """Seven who make drops in a mix by parts, of stones in pots, and one who makes a ring; nothing besides."""
-    made = bench("buoy-drops", "tideline-band", changes=POT)
-    smoke = "  foiled-pp18-smoke:\n"
-    made.change("stock/stones.yaml", smoke, f"{smoke}    given out: from the pot\n")
+    """Seven who make drops in a mix by shares, and one who makes a ring; nothing besides."""
+    made = bench("buoy-drops", "tideline-band")
     made.change("studio.yaml", "  people: 12\n", "  people: 12\n  teacher's piece: no\n  a spare set for: none\n")
     colours = "foiled-pp18: 60 %, foiled-pp18-smoke: 40 %"
     made.change("buoy-drops/project.yaml", "  grey sea:", f"  mist: {{{colours}}}\n  grey sea:")
@@ -225,6 +229,19 @@ def test_a_bad_line_is_told_without_a_name_and_the_rest_is_made(band: Bench) -> 
     assert not [name for name in ("Odo", "Marsh", "Ida", "Knot", "Wren") if name in held.said]
     assert "2 pupils + 1 teacher’s piece + 1 spare set" in held.said
     assert "class of 2" in held.pages("teacher-tideline-band-us-8")[0]
+
+
+def test_the_lists_of_a_second_class_leave_those_of_the_first_alone(bench: Callable[..., Bench]) -> None:
+    made = bench("tideline-band")
+    first = made.held("Bo Tern,tideline-band,US 8,,,1", printed=False, name="Monday evening")
+    assert first.code == WELL, first.said
+    folder = made.root / "private" / "class" / "monday-evening"
+    before = {path.name: path.read_bytes() for path in folder.iterdir()}
+    second = made.held("Ida Knot,tideline-band,US 7,,,1", printed=False, name="tuesday")
+    assert f"into {second.folder}" in second.said
+    assert {path.name: path.read_bytes() for path in folder.iterdir()} == before
+    assert of(second.rows("pick"), "ring-plug-us-7")
+    assert stat.S_IMODE(folder.parent.stat().st_mode) == 0o700
 
 
 def test_where_nobodys_set_can_be_made_nothing_is_written(bench: Callable[..., Bench]) -> None:
@@ -336,6 +353,22 @@ def test_the_kiln_is_fired_for_all_at_once(rings: Held) -> None:
     assert row["needed"] == "1"
 
 
+@pytest.mark.parametrize(("pupils", "firings"), [(7, "1"), (8, "2")])
+def test_the_teachers_piece_is_fired_and_a_spare_set_is_not(
+    pupils: int, firings: str, bench: Callable[..., Bench]
+) -> None:
+    """Eight rings lie in a box of carbon: seven pupils' and the teacher's are one load, with one pupil more two."""
+    made = bench("tideline-band")
+    film = "    price: 2.40 EUR\n    shop: Dulsebank Supplies\n    a pack does: "
+    made.change("stock/consumables.yaml", f"{film}60 kits", f"{film}1 firings")
+    held = made.held(*(f'{i},tideline-band,"Sterling clay, US 7",,,1' for i in range(pupils)), printed=False)
+    assert held.code == WELL, held.said
+    [row] = of(held.rows("buy"), "cling-film")
+    assert row["packs"] == firings
+    more = f"for the teacher’s piece the kiln is fired once more than for the {pupils} of the timetable\n"
+    assert (more in held.said) == (firings == "2")
+
+
 # Handouts of what is chosen
 
 
@@ -407,7 +440,7 @@ def test_handouts_of_what_another_evening_chose_go(chosen: Held) -> None:
     from tests.classes.conftest import Bench  # noqa: PLC0415
 
     assert list(chosen.folder.glob("handout-*"))
-    Bench(chosen.folder.parents[1]).held("Odo Marsh,tideline-band,US 8,,,1", printed=False)
+    Bench(chosen.folder.parents[2]).held("Odo Marsh,tideline-band,US 8,,,1", printed=False)
     assert not [path for begin in ("handout", "bench-card", "templates") for path in chosen.folder.glob(f"{begin}-*")]
 
 

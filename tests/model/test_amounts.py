@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import pytest
 from hypothesis import given
@@ -17,9 +17,12 @@ from sheetgen.base.printed import Printed
 from sheetgen.base.rounding import Rounder
 from sheetgen.draw.slab import slab_layouts
 from sheetgen.kits.spares import counted, weighed
-from sheetgen.model.amounts import Amounts, amounts, at_once, in_bags, worked
+from sheetgen.model.amounts import amounts, at_once, in_bags, worked
 from sheetgen.model.drawing import SlabLayout
 from sheetgen.model.worked import MaterialLine, WorkedVersion
+
+if TYPE_CHECKING:
+    from sheetgen.model.in_print import Amounts
 
 MM, INCH = Rounder(0.5), Rounder(0.5, inches=True)
 

@@ -342,6 +342,106 @@ def test_a_table_that_is_not_there_is_told_and_no_design_is_looked_for(tmp_path:
     assert not (tmp_path / "p" / "cost").exists()
 
 
+# The list of a class
+
+
+PUPILS = "name,design,version,choices,colourway,table\n"
+SIZES = """\
+Wren Tidewell,tideline-band,US 7,,,1
+Odo Marsh,tideline-band,US 9,,,1
+Ines Sandpiper,tideline-band,US 7,,,1
+"""
+
+
+def evening(tmp_path: Path, lines: str, *words: str, till: str = TILL, root: Path = ROOT) -> Any:
+    path = tmp_path / "evening.csv"
+    path.write_text(PUPILS + lines, "utf-8")
+    return costed(tmp_path / "p", str(path), *words, till=till, root=root)
+
+
+@pytest.mark.parametrize("words", [(), ("--class",)])
+def test_a_class_of_several_sizes_is_costed_as_that_class(tmp_path: Path, words: tuple[str, ...]) -> None:
+    """Four sets of US 7, with the teacher's and the spare one, and one of US 9; three fifths of all are the pupils'.
+
+    Clay in the pieces 4 × 4.116 + 4.4688 = 20.93 g, up to 21, all of it out of the drawer at 38.00 for 25 g: three
+    fifths of 31.92 are 19.152. Plugs ÷ 10 × 12.00: 4 are 4.80 and one 1.20; their parts 2.88 and 0.72. The sheets of
+    25 × 60 and of 25 × 66 mm do not lie in one row: 50 of 5000 mm for 4.80, 0.0288. Balm 2.5 ÷ 30 × 5.50, 0.275. Tape
+    3 ÷ 80 × 2.20 = 0.0825, film 3 ÷ 60 × 2.40, fibre of one firing ÷ 60 × 11.00 × 3 ÷ 5 = 0.11, pads 3 ÷ 12 × 7.20,
+    cloth 3 ÷ 20 × 6.00: 26.07 in all, and a set more is 26.07 ÷ 3 = 8.69. Four evenings are 440.00 and 160.00; a load
+    6.50; 15 % of 440.00 are 66.00: in all 715.95.
+    """
+    result = evening(tmp_path, SIZES, *words)
+    assert result.exit_code == WELL, result.output
+    used = amounts(tmp_path / "p", "evening-class-used")
+    assert sorted(used.values()) == sorted([
+        "19.15", "2.88", "0.72", "0.03", "0.28", "0.08", "0.12", "0.11", "1.80", "0.90", "8.69", "8.69", "440.00",
+        "6.50", "160.00", "66.00", "715.95",
+    ])  # fmt: skip
+    assert (used["Firing plug US 7"], used["Firing plug US 9"], used["Cost"]) == ("2.88", "0.72", "715.95")
+    workings = {row["line"]: row["working"] for row in rows(tmp_path / "p", "evening-class-used")}
+    assert workings["Fine-silver clay, low fire"] == "3 ÷ 5 × (21 ÷ 25 g × 38.00 from the drawer)"
+    assert "evening: a class, 3 pupils + 1 teacher’s piece + 1 spare set, in EUR" in result.stdout
+    assert "note: of these sets: 4 × Tideline band, US 7; 1 × Tideline band, US 9" in result.stdout
+
+
+def test_the_fee_of_a_list_is_held_against_every_number_up_to_those_on_it(tmp_path: Path) -> None:
+    """100.50 ÷ 1.19 = 84.45. Once 440 × 1.15 + 160 + 8.69 = 674.69; 3 × 84.45 − (674.69 + 26.07 + 6.50 + 8.69)."""
+    evening(tmp_path, SIZES)
+    fee = amounts(tmp_path / "p", "evening-class-fee")
+    assert (fee["Once, however many come"], fee["Left with 3"]) == ("674.69", "-462.60")
+    assert "Left with 4" not in fee
+
+
+def test_of_several_designs_all_sets_are_one_cost_and_each_design_has_its_fee(tmp_path: Path) -> None:
+    """Two who make drops and one who makes a ring; with the teacher's and the spare sets four and three.
+
+    Clay in the pieces 4 × 13.1139 + 3 × 4.116 = 64.80 g, up to 65; to have 4 × 15.081 + 3 × 9.576 = 89.05, up to 90:
+    60 are there, and two packs of 25 for 76.00 are bought: 65 ÷ 50 × 76.00 = 98.80. Drops take five evenings, 550.00.
+    Fees 2 × 165 + 100.50 = 430.50, without their tax 361.76.
+    """
+    till = TILL.replace("fee: 100.50 EUR", "fee: {tideline-band: 100.50 EUR, buoy-drops: 165 EUR}")
+    lines = "Wren,buoy-drops,,,,1\nOdo,buoy-drops,,,,1\nIda,tideline-band,US 7,,,2\n"
+    result = evening(tmp_path, lines, till=till)
+    assert result.exit_code == WELL, result.output
+    used = amounts(tmp_path / "p", "evening-class-used")
+    bought = amounts(tmp_path / "p", "evening-class-bought")
+    assert (used["Fine-silver clay, low fire"], bought["Fine-silver clay, low fire"]) == ("98.80", "76.00")
+    assert used["Teaching"] == "550.00"
+    assert "The teacher’s piece" not in used
+    assert "3 pupils + 2 teacher’s pieces + 2 spare sets" in result.stdout
+    fee = amounts(tmp_path / "p", "evening-class-fee")
+    assert (fee["Fees, Buoy drops"], fee["Fees, Tideline band"]) == ("330.00", "100.50")
+    assert fee["Fees without their tax"] == "361.76"
+    short = D(used["Cost"]) - D("361.76")
+    assert fee["Left with these 3"] == f"{-short}"
+    assert f"The class does not pay: {short} EUR are short" in result.stdout
+
+
+def test_metals_that_do_not_go_into_the_kiln_together_are_each_fired(tmp_path: Path) -> None:
+    """Two bands of fine silver, with the teacher's, are one load in air; one of sterling clay is another in carbon."""
+    lines = SIZES.replace("US 9", '"Sterling clay, US 7"')
+    result = evening(tmp_path, lines, till=TILL.replace("load: 6.50", "load: 90"))
+    assert result.exit_code == WELL, result.output
+    assert amounts(tmp_path / "p", "evening-class-used")["Firing"] == "180.00"
+
+
+def test_a_bad_line_of_a_class_is_told_without_a_name_and_the_others_are_costed(tmp_path: Path) -> None:
+    result = evening(tmp_path, SIZES + "Nell Auk,tideline-band,US 77,,,1\n")
+    assert result.exit_code == TROUBLES
+    assert "evening.csv:5:24: error: tideline-band has no version 'US 77'" in result.stderr
+    assert amounts(tmp_path / "p", "evening-class-used")["Cost"] == "715.95"
+    written = b"".join(path.read_bytes() for path in (tmp_path / "p" / "cost").glob("evening-*"))
+    said = result.output.encode() + written
+    assert not [name for name in (b"Wren", b"Tidewell", b"Odo", b"Marsh", b"Ines", b"Nell", b"Auk") if name in said]
+
+
+def test_the_list_of_a_class_is_costed_by_itself(tmp_path: Path) -> None:
+    result = evening(tmp_path, SIZES, "tideline-band=2")
+    assert result.exit_code == USAGE
+    assert "'evening.csv' is the list of a class, and is costed by itself" in result.stderr
+    assert not (tmp_path / "p" / "cost").exists()
+
+
 # Every line of every design
 
 

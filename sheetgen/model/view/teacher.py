@@ -92,7 +92,7 @@ class TeacherSheet:
     show: tuple[Html, ...]
     others: Annotated[tuple[tuple[str, Html], ...], "scrap, leftovers, what to bring, what comes next: label and words"]
     quantities: Annotated[tuple[Need, ...], "for the class"]
-    quantities_for: Annotated[str, "for whom these are: 12 people"]
+    quantities_for: Annotated[str, "for whom these are: 12 pupils, without a teacher’s piece or a spare set"]
     aid: Annotated[tuple[tuple[Aid, ...], ...], "first aid, where a hazard is grave: the hurts of each line"]
     risks: tuple[Risk, ...]
     waived: Annotated[tuple[tuple[str, str], ...], "rules that the design waives, each with its reason"]
