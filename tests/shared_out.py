@@ -19,16 +19,16 @@ LONGEST = (
     "tests/render/test_demonstration.py",
     "tests/classes/test_class.py",
     "tests/outside/",
-    "tests/publish/test_killed.py",
-    "tests/publish/test_edits.py",
-    "tests/runs/",
     "tests/attacks/",
+    "tests/publish/test_edits.py",
+    "tests/publish/test_killed.py",
+    "tests/runs/",
     "tests/publish/",
+    "tests/ledgers/",
     "tests/read/",
+    "tests/kits/",
     "tests/render/",
     "tests/sent/",
-    "tests/ledgers/",
-    "tests/kits/",
 )
 """What takes longer than all that is not named here, longest first: what is begun last must not be waited for."""
 
