@@ -16,7 +16,7 @@ from hypothesis import HealthCheck, settings
 from sheetgen.cli import main
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
     from types import ModuleType
 
     from click.testing import Result
@@ -32,6 +32,19 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--kills", default="30", help="how often a run is killed in tests/publish/test_killed.py")
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """How tests are shared out where several processes run them (`-n`)."""
+    config.option.loadscopereorder = False
+    return helper("shared_out").LongestFirst(config, log)
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Such a process has the longest tests first."""
+    if hasattr(config, "workerinput"):
+        items[:] = [items[at] for at in helper("shared_out").in_turn(item.nodeid for item in items)]
+
+
 def helper(name: str) -> ModuleType:
     """A module of plain functions beside this file; tests are no package, so it is found by its path."""
     known = f"tests_{name}"
@@ -43,6 +56,14 @@ def helper(name: str) -> ModuleType:
         sys.modules[known] = module
         spec.loader.exec_module(module)
     return sys.modules[known]
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _kept() -> Iterator[None]:
+    """The printers and the compiled templates of tests/kept.py."""
+    kept = helper("kept")
+    with kept.compiled(), kept.printers():
+        yield
 
 
 @pytest.fixture(scope="session")
@@ -87,6 +108,25 @@ def library(tmp_path: Path, libraries: Any) -> Any:
     return libraries.make(tmp_path)
 
 
+@pytest.fixture(scope="session")
+def good(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """The small library as it was published without WeasyPrint when all was well; no test changes it."""
+    made = libraries.make(tmp_path_factory.mktemp("good"))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("sheetgen.render.pdf_pool.PdfPool", libraries.QuickPool)
+        outcome = made.publish()
+    assert outcome.published == ["drops", "link", "pendant"]
+    assert not outcome.troubles.errors
+    return made
+
+
+@pytest.fixture
+def standing(good: Any, tmp_path: Path, libraries: Any, quick: None) -> Any:  # noqa: ARG001
+    """A copy of it with all that was published, which tests may break and publish again without WeasyPrint."""
+    shutil.copytree(good.root, tmp_path, dirs_exist_ok=True)
+    return libraries.Library(tmp_path)
+
+
 @pytest.fixture
 def run(library: Any) -> Any:
     """A command in the small library."""
@@ -124,8 +164,8 @@ def gnu_units() -> Callable[[str, str], float]:
 
 @pytest.fixture(scope="session")
 def demo() -> Any:
-    """The demonstration library, worked and not published."""
-    return helper("library").Library(ROOT)
+    """The demonstration library, each question of it worked once, and not published."""
+    return helper("library").Unchanged(ROOT)
 
 
 @pytest.fixture(scope="session")

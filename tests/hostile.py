@@ -23,6 +23,7 @@ library, with files that nobody may read.
 from __future__ import annotations
 
 import contextlib
+import gc
 import json
 import os
 import re
@@ -32,6 +33,7 @@ import sys
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+from unittest import mock
 
 from click.testing import CliRunner
 
@@ -134,8 +136,17 @@ def ran(words: list[str], root: Path, outside: Path, ready: Callable[[], object]
     return Ran(stopped=stopped, **json.loads(told.read_text("utf-8")), pages=dict(_pages(root)))
 
 
+def warmed(root: Path, libraries: Any) -> None:
+    """Run every command once on a library that is well, so that what they load is loaded before a process is begun."""
+    library = libraries.make(root)
+    with mock.patch.object(pdf_pool, "PdfPool", libraries.QuickPool):
+        for command in ("check", "publish"):
+            assert CliRunner().invoke(main, [command, "--library", str(library.root)]).exit_code == 0
+
+
 def _as_child(words: list[str], root: Path, outside: Path, told: Path, ready: Callable[[], object]) -> None:
     ready()
+    gc.freeze()  # what the tests hold is not gone through for waste
     found: list[str] = []
     watched = [True]
 

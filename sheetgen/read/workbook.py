@@ -147,7 +147,7 @@ def _sound(raw: bytes) -> list[str]:
             for part in parts:
                 _bounded(archive, part)
             return names
-    except (zipfile.BadZipFile, NotImplementedError, EOFError, OSError, RuntimeError) as fault:
+    except (zipfile.BadZipFile, EOFError, OSError, RuntimeError) as fault:  # RuntimeError: a password, an odd packing
         raise _Refused("the workbook is broken, or has a password") from fault
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import functools
 from collections.abc import Iterator
 from numbers import Number
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Protocol, runtime_checkable
 
 import jinja2
 from jinja2 import nodes
@@ -179,12 +179,12 @@ class Sandbox(ImmutableSandboxedEnvironment):
         return bounded
 
 
-class Known(jinja2.BaseLoader):
+@runtime_checkable
+class Known(Protocol):
     """A loader that knows in which file a template stands."""
 
     def path_of(self, name: str) -> str | None:
-        """The file."""
-        raise NotImplementedError
+        """The file, or None where there is none of that name."""
 
 
 def _few(number: int, most: int) -> None:

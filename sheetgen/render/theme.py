@@ -17,7 +17,7 @@ from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.render.counting import Count
-from sheetgen.render.sandbox import Known, Sandbox
+from sheetgen.render.sandbox import Sandbox
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -132,7 +132,7 @@ def _text(path: Path, folder: Path, root: Path) -> str:
         raise Misplaced(Trouble("the file is not in UTF-8", _line(path, root, line), helped)) from None
 
 
-class Folders(Known):
+class Folders(jinja2.BaseLoader):
     """Templates by bare names, from the theme's own folders and nowhere else."""
 
     def __init__(self, folders: Sequence[Path], root: Path) -> None:

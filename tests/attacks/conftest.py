@@ -24,6 +24,8 @@ def _hostile() -> Any:
 
 
 @pytest.fixture(scope="session")
-def hostile() -> Any:
-    """The module tests/hostile.py."""
-    return _hostile()
+def hostile(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """The module tests/hostile.py, when what its processes have in common is loaded."""
+    module = _hostile()
+    module.warmed(tmp_path_factory.mktemp("well"), libraries)
+    return module

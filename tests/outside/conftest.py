@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from typing import TYPE_CHECKING, Any, Self
+from typing import TYPE_CHECKING, Any
 
 import pytest
 from playwright.sync_api import sync_playwright
@@ -12,12 +12,12 @@ from sheetgen import publishing
 from sheetgen.render.job import Printout
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
     from pathlib import Path
 
     from playwright.sync_api import Browser
 
-    from sheetgen.render.job import Job
+    from sheetgen.render.job import Job, Paper
 
 DESIGNS = ("buoy-drops", "shingle-keeper")  # stones, clay, a torch, a matrix, templates, versions
 LONG = "Ringriegelverschlussösenbiegezangenaufbewahrungskästchen"
@@ -32,28 +32,20 @@ FLAGS = [
 ]
 
 
-class NoPrinter:
-    """Stands in for the pool: here the pages on a screen are asked for, and what they link to is empty."""
-
-    def __enter__(self) -> Self:
-        return self
-
-    def __exit__(self, *_what: object) -> None:
-        pass
-
-    def ready(self) -> None:
-        pass
-
-    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
-        return [[Printout(b"%PDF", 4) for _ in job.papers] for job in jobs]
-
-
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) -> Path:
     """The folder with everything published: the demonstration's two designs, and `long`, whose words are very long."""
     build: Path = tmp_path_factory.mktemp("site")
+
+    class FourPages(libraries.QuickPool):  # type: ignore[misc]  # found by its path
+        """Here the pages on a screen are asked for, and what they link to is empty."""
+
+        @staticmethod
+        def printout(_job: Job, _paper: Paper) -> Printout:
+            return Printout(b"%PDF", 4)
+
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("sheetgen.render.pdf_pool.PdfPool", NoPrinter)
+        patch.setattr("sheetgen.render.pdf_pool.PdfPool", FourPages)
         outcome = publishing.publish(demo.root, build, DESIGNS)
         assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
         library = libraries.make(tmp_path_factory.mktemp("long"))

@@ -22,7 +22,8 @@ if TYPE_CHECKING:
 
 ROOT = Path(__file__).parents[2]
 SEED = 20260110
-# Loads all there is, and publishes in a copy of itself whenever it is told to, until that is done or its time is up.
+# Loads all there is by publishing once, and publishes in a copy of itself whenever it is told to, until that is done or
+# its time is up.
 PUBLISHES = """
 import os, runpy, signal, sys, time
 from pathlib import Path
@@ -31,6 +32,9 @@ from sheetgen.read import library; from sheetgen.render import pages; from sheet
 from sheetgen.publish.folder import Folder
 import sheetgen.render.pdf_pool
 sheetgen.render.pdf_pool.PdfPool = runpy.run_path("tests/library.py")["QuickPool"]
+once = runpy.run_path("tests/kept.py")["compiled"]()
+once.__enter__()
+publishing.publish(Path(sys.argv[1]), Path(sys.argv[2]))
 for line in sys.stdin:
     root, build, begins, seconds = line.rstrip("\\n").split("\\t")
     times = [time.monotonic()]
@@ -75,8 +79,9 @@ class Publisher:
 
 
 @pytest.fixture
-def publisher() -> Iterator[Publisher]:
-    words, env = [sys.executable, "-c", PUBLISHES], {**os.environ, "PYTHONPATH": str(ROOT)}
+def publisher(good: Any, tmp_path: Path) -> Iterator[Publisher]:
+    words = [sys.executable, "-c", PUBLISHES, str(good.root), str(tmp_path / "loaded")]
+    env = {**os.environ, "PYTHONPATH": str(ROOT)}
     with subprocess.Popen(words, cwd=ROOT, env=env, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as run:
         yield Publisher(run)
 

@@ -12,7 +12,6 @@ from typing import Any
 
 import pytest
 
-from sheetgen import publishing
 from sheetgen.cli import TROUBLES, USAGE, WELL
 from sheetgen.publish import alone as lock
 from sheetgen.publish.alone import LOCK, alone
@@ -38,11 +37,10 @@ def fails(monkeypatch: pytest.MonkeyPatch, number: int, where: str) -> None:
     monkeypatch.setattr("sheetgen.publish.folder.os.fsync", no)
 
 
-@pytest.fixture
-def undisturbed(library: Any, tmp_path: Path) -> dict[str, bytes]:
+@pytest.fixture(scope="module")
+def undisturbed(good: Any) -> dict[str, bytes]:
     """What is published where nothing is in the way."""
-    publishing.publish(library.root, tmp_path / "undisturbed")
-    return content(tmp_path / "undisturbed")
+    return content(good.build)
 
 
 @pytest.mark.parametrize(

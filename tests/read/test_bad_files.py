@@ -38,18 +38,16 @@ FILES = [
 ]
 
 
-@pytest.mark.usefixtures("quick")
 @pytest.mark.parametrize(("raw", "at", "says", "helps"), [f[1:] for f in FILES], ids=[f[0] for f in FILES])
 def test_a_file_that_cannot_be_read_gets_a_trouble_and_the_others_publish(
-    raw: bytes, at: str, says: str, helps: str, library: Any
+    raw: bytes, at: str, says: str, helps: str, standing: Any
 ) -> None:
-    library.publish("drops")
-    before = library.sheets("drops")
-    library.write("drops/project.yaml", raw)
-    outcome = library.publish()
+    before = standing.sheets("drops")
+    standing.write("drops/project.yaml", raw)
+    outcome = standing.publish()
     assert sorted(outcome.published) == ["link", "pendant"]
     assert outcome.failed == ["drops"]
-    assert library.sheets("drops") == before
+    assert standing.sheets("drops") == before
     [trouble] = outcome.troubles.errors
     assert str(trouble.place).startswith(f"projects/drops/project.yaml:{at}")
     assert says in trouble.message
@@ -177,23 +175,20 @@ def test_without_a_studio_no_project_is_published(library: Any) -> None:
     assert [t.message for t in outcome.troubles.errors] == ["the studio's file is missing"]
 
 
-@pytest.mark.usefixtures("quick")
-def test_a_picture_that_a_link_fetches_from_outside_is_refused(library: Any, tmp_path: Path) -> None:
-    library.publish()
-    before = library.sheets("drops")
+def test_a_picture_that_a_link_fetches_from_outside_is_refused(standing: Any, tmp_path: Path) -> None:
+    before = standing.sheets("drops")
     secret = tmp_path / "secret.svg"
     secret.write_text("<svg xmlns='http://www.w3.org/2000/svg'/>")
-    picture = library.path("drops/finished.svg")
+    picture = standing.path("drops/finished.svg")
     picture.unlink()
     picture.symlink_to(secret)
-    outcome = library.publish()
+    outcome = standing.publish()
     [trouble] = outcome.troubles.errors
     assert "outside the project's folder" in trouble.message
     assert str(trouble.place) == "projects/drops/project.yaml:8:12"
-    assert library.sheets("drops") == before
+    assert standing.sheets("drops") == before
 
 
-@pytest.mark.usefixtures("quick")
 @pytest.mark.parametrize(
     ("name", "raw"),
     [
@@ -207,33 +202,30 @@ def test_a_picture_that_a_link_fetches_from_outside_is_refused(library: Any, tmp
     ],
 )
 def test_a_picture_that_is_broken_or_reaches_outside_stops_only_its_own_project(
-    name: str, raw: bytes, library: Any
+    name: str, raw: bytes, standing: Any
 ) -> None:
-    library.publish()
-    before = library.sheets("drops")
-    library.write(f"drops/{name}", raw)
-    library.change("drops/project.yaml", "pictures: [finished.svg]", f"pictures: [{name}]")
-    outcome = library.publish()
+    before = standing.sheets("drops")
+    standing.write(f"drops/{name}", raw)
+    standing.change("drops/project.yaml", "pictures: [finished.svg]", f"pictures: [{name}]")
+    outcome = standing.publish()
     assert sorted(outcome.published) == ["link", "pendant"]
     assert outcome.failed == ["drops"]
     assert len(outcome.troubles.errors) == 1
     assert name in outcome.troubles.errors[0].message
     assert str(outcome.troubles.errors[0].place) == "projects/drops/project.yaml:8:12"
-    assert library.sheets("drops") == before
+    assert standing.sheets("drops") == before
 
 
-@pytest.mark.usefixtures("quick")
-def test_two_projects_with_one_title_are_both_held_back(library: Any) -> None:
-    library.publish()
-    before = library.sheets("drops"), library.sheets("link")
-    library.change("drops/project.yaml", "title: Little drops", "title: wire  LINK")
-    outcome = library.publish()
+def test_two_projects_with_one_title_are_both_held_back(standing: Any) -> None:
+    before = standing.sheets("drops"), standing.sheets("link")
+    standing.change("drops/project.yaml", "title: Little drops", "title: wire  LINK")
+    outcome = standing.publish()
     [trouble] = outcome.troubles.errors
     assert str(trouble.place) == "projects/link/project.yaml:1:8"
     assert "projects/drops/project.yaml:1:8" in trouble.message
     assert outcome.published == ["pendant"]
     assert sorted(outcome.failed) == ["drops", "link"]
-    assert (library.sheets("drops"), library.sheets("link")) == before
+    assert (standing.sheets("drops"), standing.sheets("link")) == before
 
 
 def test_a_project_published_alone_may_not_bear_the_title_of_another(library: Any) -> None:

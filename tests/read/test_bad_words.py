@@ -12,6 +12,7 @@ from typing import Any, NamedTuple
 
 import pytest
 
+pytestmark = pytest.mark.usefixtures("quick")
 DROPS = "drops/project.yaml"
 CLAYS = "stock/clays.yaml"
 OTHERS = "stock/others.yaml"
@@ -160,31 +161,15 @@ CASES = [
 OF_OTHERS = {"a test strip that grew", "a test strip in other words"}
 
 
-@pytest.fixture(scope="module")
-def good(libraries: Any, tmp_path_factory: pytest.TempPathFactory) -> Any:
-    """A library that was published when all was well."""
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("sheetgen.render.pdf_pool.PdfPool", libraries.QuickPool)
-        made = libraries.make(tmp_path_factory.mktemp("good"))
-        outcome = made.publish()
-    assert outcome.published == ["drops", "link", "pendant"]
-    assert not outcome.troubles.errors
-    return made
-
-
 def where(text: str) -> tuple[int, int]:
     """Line and column, from 1, of the mark in a text."""
     before = text[: text.index("‸")]
     return before.count("\n") + 1, len(before) - before.rfind("\n")
 
 
-@pytest.mark.usefixtures("quick")
 @pytest.mark.parametrize("bad", CASES, ids=lambda bad: bad.rule)
-def test_bad_words_get_a_trouble_at_their_place_and_leave_the_last_good_sheets(
-    bad: Bad, good: Any, tmp_path: Any, libraries: Any
-) -> None:
-    shutil.copytree(good.root, tmp_path / "library")
-    library = libraries.Library(tmp_path / "library")
+def test_bad_words_get_a_trouble_at_their_place_and_leave_the_last_good_sheets(bad: Bad, standing: Any) -> None:
+    library = standing
     before = library.sheets("drops")
     text = library.path(bad.file).read_text("utf-8")
     assert text.count(bad.old) == 1

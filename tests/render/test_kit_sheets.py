@@ -24,7 +24,7 @@ from sheetgen.render.handout import Sheets
 from sheetgen.render.kit_sheets import kit_sheets, out_of_class
 from sheetgen.render.marks import Marks
 from sheetgen.render.ordered import HOW, Press
-from sheetgen.render.pdf import Printer
+from sheetgen.render.pdf_pool import PdfPool
 from sheetgen.render.theme import Theme
 from sheetgen.runs.kit_sheets import sheets_of
 
@@ -33,19 +33,9 @@ PLAIN = ROOT / "themes" / "plain"
 OF_A_CLASS = re.compile(r"\b(class(es)?|teacher|tutor|evenings?|pupils?|school|course)\b", re.IGNORECASE)
 
 
-class Pool:
-    """One printer, in this process."""
-
-    def __init__(self) -> None:
-        self.printer = Printer()
-
-    def printed(self, jobs: Any) -> Any:
-        return [self.printer.printed(job) for job in jobs]
-
-
 @pytest.fixture(scope="module")
-def pool() -> Any:
-    return Pool()
+def pool() -> PdfPool:
+    return PdfPool()
 
 
 @pytest.fixture(scope="module")
@@ -252,7 +242,7 @@ def test_a_second_kit_of_a_design_is_set_as_its_first_and_takes_no_page_more_tha
 
     tried: list[int] = []
 
-    class Counted(Pool):
+    class Counted(PdfPool):
         def printed(self, jobs: Any) -> Any:
             tried.extend(len(job.htmls) for job in jobs)
             return super().printed(jobs)

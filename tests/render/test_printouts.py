@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import pytest
 
 from sheetgen.render.job import Doubt, Job, Must, Paper, Printout, one_page
 from sheetgen.render.pdf_pool import PdfPool
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
 
 
 @pytest.fixture
@@ -19,8 +16,9 @@ def publish(library: Any, libraries: Any, monkeypatch: pytest.MonkeyPatch) -> An
 
     def with_told(faults: tuple[str, ...] = (), warnings: tuple[Doubt, ...] = ()) -> Any:
         class Pool(libraries.QuickPool):  # type: ignore[misc]  # found by its path
-            def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
-                return [[Printout(b"%PDF", 2, faults, warnings) for _ in job.papers] for job in jobs]
+            @staticmethod
+            def printout(_job: Job, _paper: Paper) -> Printout:
+                return Printout(b"%PDF", 2, faults, warnings)
 
         monkeypatch.setattr("sheetgen.render.pdf_pool.PdfPool", Pool)
         return library.publish("pendant")

@@ -193,11 +193,3 @@ def no_paper_of_a_module() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("sheetgen.runs.press.on_paper", lambda *_: lambda: Printed({}, {}, []))
         yield
-
-
-@pytest.fixture(autouse=True, scope="module")
-def one_core() -> Iterator[None]:
-    """A few pages are printed here sooner than printers of their own are ready."""
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("sheetgen.render.pdf_pool.os.cpu_count", lambda: 1)
-        yield
