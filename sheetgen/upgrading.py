@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from typing import TYPE_CHECKING
 
 from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
@@ -17,7 +16,7 @@ from sheetgen.read.text import read_text
 from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
     from pathlib import Path
 
     from sheetgen.read.yaml_words import Mapping, Words
@@ -63,15 +62,25 @@ def _upgraded(path: Path, name: str, troubles: Troubles, outcome: Outcome, *, wr
         return []
     outcome.changed.append(name)
     raw = path.read_bytes()
-    old = raw.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
-    told = list(
-        difflib.unified_diff(old.split("\n"), text.split("\n"), name, f"{name}, format {newest()}", "", "", 1, "")
-    )
+    told = list(_differences(name, source.text.split("\n"), text.split("\n")))
     if write:
         kept = _kept(path, raw)
         _put(path, _encoded(text, raw), path.stat().st_mode & 0o777)
         told.append(f"{name} is kept as it was in {kept.name}")
     return told
+
+
+def _differences(name: str, old: Sequence[str], new: Sequence[str]) -> Iterator[str]:
+    """Each line that is otherwise, at its number in the old file: a step keeps lines, and one may have been put in."""
+    at = new.index(f"format: {newest()}") if len(new) > len(old) else len(new)
+    kept = [*new[:at], *new[at + 1 :]]
+    for number, (before, after) in enumerate(zip(old, kept, strict=True)):
+        if number == at or before != after:
+            yield f"{name}:{number + 1}"
+        if number == at:
+            yield f"+{new[at]}"
+        if before != after:
+            yield from (f"-{before}", f"+{after}")
 
 
 def _said(found: Mapping | None) -> dict[str, Words] | None:
