@@ -38,8 +38,8 @@ if TYPE_CHECKING:
 
 SECONDS, LINES = 2, 2
 SHARES = {
-    "project": 20, "stock": 9, "studio": 3, "steps": 6, "kind": 12, "picture": 16, "theme": 12, "orders": 10,
-    "pupils": 3, "till": 9,
+    "project": 18, "stock": 6, "studio": 2, "steps": 5, "kind": 13, "picture": 18, "theme": 15, "orders": 10,
+    "pupils": 2, "till": 11,
 }  # fmt: skip
 """How many of a hundred mutants are of each sort of file."""
 SIGNS = re.compile(
