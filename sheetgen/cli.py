@@ -328,6 +328,25 @@ def steps(library: Path) -> None:
 
 
 @main.command()
+@names_argument
+@library_option
+@traceback_option
+@click.option("--show", is_flag=True, help="Show what would be otherwise, and write nothing.")
+def upgrade(projects: tuple[str, ...], library: Path, show: bool) -> None:  # noqa: FBT001 - a flag, by click
+    """Bring project files into the newest format: show what is otherwise, and keep each as it was beside it."""
+    from sheetgen.upgrading import upgrade as upgraded  # noqa: PLC0415 - only where it is wanted
+
+    try:
+        outcome, lines = upgraded(library, projects, write=not show)
+    except OSError as fault:
+        _wrong(f"{fault.filename2 or fault.filename} cannot be written: {fault.strerror}")
+    _tell(outcome)
+    for line in lines:
+        _say(line)
+    _end(outcome)
+
+
+@main.command()
 @traceback_option
 def theme() -> None:
     """Show what a theme gets for each sheet, what it may load, and what it must print."""

@@ -15,6 +15,9 @@ A file of an attack has lines of what is meant, and then what is laid into the l
     the words instead
     --- write projects/stock/more.yaml        a file with these words; `write-hex` one of these bytes
     --- link projects/pendant -> OUTSIDE      a link, a `fifo`, a `folder`
+    --- pack season.xlsx                      a workbook of these lines, with commas between the cells, and
+    order,design,count                        parts of it that are otherwise, each after its name
+    === xl/styles.xml
 
 `⟦words × 9000⟧` stands for the words so often, and `{n}` in them for the number. OUTSIDE is a folder beside the
 library, with files that nobody may read.
@@ -39,6 +42,7 @@ from click.testing import CliRunner
 
 from sheetgen.cli import main
 from sheetgen.render import pdf_pool
+from tests import workbooks
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -101,6 +105,10 @@ def _lay(deed: str, path: Path, aim: str, text: str) -> None:
             os.mkfifo(path)
         case "folder":
             path.mkdir()
+        case "pack":
+            table, *more = re.split("^=== ", text, flags=re.MULTILINE)
+            rows: workbooks.Cells = [[*line.split(",")] for line in table.splitlines()]
+            path.write_bytes(workbooks.packed(workbooks.parts(rows) | dict(one.split("\n", 1) for one in more)))
         case _:
             raise AssertionError(deed)
 

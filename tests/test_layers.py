@@ -36,9 +36,10 @@ MAY = {
     "progress": set(),
     "publishing_one": NOUNS | VERBS | {"editions", "pipeline", "progress"},
     "publishing": NOUNS | VERBS | {"editions", "pipeline", "progress", "publishing_one"},
+    "upgrading": NOUNS | VERBS | {"pipeline"},
     "preview": NOUNS | VERBS | {"pipeline"},
     "runs": NOUNS | VERBS | {"editions", "pipeline"},
-    "cli": {"base", "pipeline", "preview", "progress", "publishing", "runs"},
+    "cli": {"base", "pipeline", "preview", "progress", "publishing", "runs", "upgrading"},
     "__main__": {"cli"},
     "": set(),
 }

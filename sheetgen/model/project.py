@@ -153,6 +153,7 @@ class WrittenKit(Written):
 class Project(Written):
     """project.yaml."""
 
+    format_: Text | None = None
     title: Text
     revision: Text
     date: Text

@@ -47,10 +47,14 @@ def _text(raw: bytes) -> str:
     """UTF-8 and nothing else, for what is in another code may be read in two ways."""
     try:
         text = raw.removeprefix(b"\xef\xbb\xbf").decode("utf-8")
-    except UnicodeDecodeError:
-        text = "\0"
+        strange = text.find("\0")
+        before = text[: max(strange, 0)].count("\n")
+    except UnicodeDecodeError as fault:
+        text, strange, before = "", fault.start, raw[: fault.start].count(b"\n")
+    if strange >= 0:
+        raise CannotBe(f"is not written in UTF-8 (line {before + 1})", PLAIN)
     said = DECLARED.match(text)
-    if "\0" in text or (said and said[1].lower() not in {"utf-8", "utf8", "us-ascii", "ascii"}):
+    if said and said[1].lower() not in {"utf-8", "utf8", "us-ascii", "ascii"}:
         raise CannotBe("is not written in UTF-8", PLAIN)
     text = DOCTYPE.sub(lambda found: "\n" * found[0].count("\n"), text, count=1)  # it names a table that nobody fetches
     if TABLES.search(text):

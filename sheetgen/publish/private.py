@@ -6,6 +6,7 @@ import errno
 import time
 from typing import TYPE_CHECKING
 
+from sheetgen.base.paths import leads_out
 from sheetgen.base.trouble import CannotBe
 from sheetgen.publish.folder import beside
 from sheetgen.publish.record import LAID, RECORD
@@ -33,6 +34,14 @@ def refuse_public(into: Path, library: Path, build: Path) -> None:
         )
     if where.exists() and not where.is_dir():
         raise CannotBe(f"{into} is a file", help="a folder", field="into")
+    if into.absolute().is_relative_to(library.absolute()) and leads_out(into, library) and _open_to_others(where):
+        told = f"{into} is a link to a folder outside the library, which is open to others"
+        raise CannotBe(told, help="close it to them, or name that folder itself with --private", field="into")
+
+
+def _open_to_others(folder: Path) -> bool:
+    """Whether it was never closed to them, and so never private: a link in a stranger's library may lead anywhere."""
+    return folder.is_dir() and bool(folder.stat().st_mode & 0o077)
 
 
 _BESIDE = "a folder beside build and projects, such as --private private"

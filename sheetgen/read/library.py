@@ -21,6 +21,7 @@ from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded, few
 from sheetgen.read.classes import check_class, check_whole
 from sheetgen.read.files import file_words, once_a_line
+from sheetgen.read.formats import as_now, number_of
 from sheetgen.read.forms import FormT, form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
@@ -191,7 +192,9 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
         return None
     if helped := _misnamed(folder.name):
         troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
-    found = file_words(path, name, troubles)
+    source = read_text(path, name, troubles)
+    source = as_now(source, troubles) if source else None
+    found = words(source, troubles) if source else None
     if found is None:
         return None
     bound = (bounded(value, LONGEST, troubles) for key, value in found.items() if key != "parts")
@@ -221,7 +224,9 @@ def _misnamed(name: str) -> str:
 
 
 def _look_over(project: Project, folder: Path, library: Library, troubles: Troubles) -> None:
-    """What a form cannot tell: level, date, pictures, parts."""
+    """What a form cannot tell: format, level, date, pictures, parts."""
+    if project.format_ is not None:
+        number_of(project.format_, troubles)
     _among(project.level, LEVELS, "level", troubles)
     _among(project.worn_by, WORN_BY, "worn by", troubles)
     if project.worn_at is not None:
@@ -250,6 +255,7 @@ def titles_of(folder: Path) -> list[Word]:
     if leads_out(folder, folder.parents[1]):
         return []
     source = read_text(folder / "project.yaml", f"projects/{folder.name}/project.yaml", Troubles())
+    source = as_now(source, Troubles()) if source else None
     said = re.search(r"^title:.*\n(?:[ \t].*\n|\n)*", source.text, re.MULTILINE) if source else None
     found = words(replace(source, text=source.text[: said.end()]), Troubles()) if source and said else None
     return [value for key, value in (found or {}).items() if key == "title" and isinstance(value, Word)]

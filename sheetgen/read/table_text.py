@@ -44,7 +44,9 @@ def table_text(raw: bytes, name: str, troubles: Troubles) -> str | None:
     if text is None:
         return None
     if "\0" in text:
-        troubles.add("the file is not text", Place(Source(name)), SAVE)
+        head = text[: text.index("\0")]
+        place = Place(Source(name), head.count("\n") + 1, len(head) - head.rfind("\n"))
+        troubles.add("the file is not text", place, SAVE)
         return None
     return CONTROL.sub(" ", text.replace("\r\n", "\n").replace("\r", "\n"))
 

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 LARGEST = 40_000_000
 MOST_ROWS = 100_000
+MOST_COLUMNS = 200
+"""Of a CSV; of a workbook no more are looked at."""
 SPLIT_HELP = "put a cell that holds a comma, a semicolon or a tab between quotation marks"
 
 
@@ -54,6 +56,10 @@ def read_table(path: Path, name: str, troubles: Troubles) -> Table | None:
             troubles.add("the file is empty", Place(Source(name)), "its first line names the columns")
         return None
     head, *lines = found
+    if (width := len(head.cells)) > MOST_COLUMNS:
+        message = f"the first line names {width} columns, and a table has {MOST_COLUMNS} at most"
+        troubles.add(message, Place(head.record(()), head.first), "take out those that are not wanted")
+        return None
     kept = tuple(_within(head, lines, troubles, dropped))
     return Table(name, head, kept, tuple(dropped))
 

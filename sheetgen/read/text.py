@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
 
 LARGEST = 1_000_000
+STRAY = 8
+"""Bytes of nothing in a text that a bad disk or a slip may have left: they are told where they stand."""
 
 
 def read_text(path: Path, name: str, troubles: Troubles, most: int = LARGEST) -> Source | None:
@@ -34,7 +36,7 @@ def read_text(path: Path, name: str, troubles: Troubles, most: int = LARGEST) ->
             f"the file cannot be read: {fault.strerror}", Place(Source(name)), "is it there, and may you read it?"
         )
         return None
-    if b"\0" in raw[:8192] or raw[:4] in {b"%PDF", b"PK\x03\x04", b"\x89PNG"}:
+    if raw[:8192].count(0) > STRAY or raw[:4] in {b"%PDF", b"PK\x03\x04", b"\x89PNG"}:
         troubles.add("the file is not text", Place(Source(name)), "write it anew in a plain text editor")
         return None
     try:

@@ -6,6 +6,8 @@ No tags, no aliases, no values guessed from their look: `no` is the word no, `12
 from __future__ import annotations
 
 import re
+from contextlib import suppress
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import yaml
@@ -20,6 +22,8 @@ DEEPEST = 12
 MOST_NODES = 20_000
 BRACES = "text that begins with a figure wants quotes"
 BRACES_HELP = 'such as "{{ body.length }} long"'
+UNREAD = re.compile("[^\t\n\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+"""Signs that YAML does not take, by its specification 1.1, section 5.1."""
 COMMA = "inside braces a comma begins the next field: put text with a comma in quotes, or fill this in"
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 Words = Any
@@ -46,6 +50,8 @@ def words(source: Source, troubles: Troubles, bare: str = "") -> Mapping | None:
     What can be read in spite of a trouble (a field written twice, one with nothing after it) is read, so that the
     file's other faults are told in the same run.
     """
+    if unread := UNREAD.search(source.text):
+        source = _without_unread(source, unread, troubles)
     tab = re.search(r"^[ ]*\t", source.text, re.MULTILINE)
     try:
         if not _bounded(source, troubles):
@@ -64,6 +70,15 @@ def words(source: Source, troubles: Troubles, bare: str = "") -> Mapping | None:
         troubles.add(f"the file cannot be read as YAML: {str(fault).splitlines()[0]}", Place(source))
         return None
     return _mapping(source, node, troubles, bare)
+
+
+def _without_unread(source: Source, unread: re.Match[str], troubles: Troubles) -> Source:
+    """The text without signs that YAML does not take; the first is told where it stands."""
+    before = source.text[: unread.start()]
+    place = Place(source, before.count("\n") + 1, len(before) - before.rfind("\n"))
+    helped = "it cannot be seen: write the line anew"
+    troubles.add(f"the sign U+{ord(unread[0]):04X} cannot stand in a file", place, helped)
+    return replace(source, text=UNREAD.sub("\ufffd", source.text))
 
 
 def _mapping(source: Source, node: Any, troubles: Troubles, bare: str) -> Mapping | None:  # noqa: ANN401
@@ -126,6 +141,9 @@ def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[st
     if "maximum nesting" not in told and (braces := re.search(r"(?:^|[:,\[]|- )\s*(\{\{)", line)):
         return BRACES, Place(source, place.line, braces.start(1) + 1, 2), BRACES_HELP
     if "quoted scalar" not in told and line[: place.column - 1].rstrip().endswith(("'", '"')):
+        if opened := _opened_above(source, place.line):
+            over = f"a quotation mark is opened here, and closed on line {place.line}, where text goes on after it"
+            return over, opened, "close it on its own line, or take it out"
         return (
             "text goes on after its closing quotation mark",
             place,
@@ -137,6 +155,17 @@ def _said(source: Source, fault: yaml.MarkedYAMLError, place: Place) -> tuple[st
         if words_of_yaml in told:
             return message, _at(source, fault.context_mark) if at_opening else place, helped
     return f"the file cannot be read as YAML here: {fault.problem}", place, "compare with the lines above"
+
+
+def _opened_above(source: Source, line: int) -> Place | None:
+    """Where quoted text begins that ends on a line, if that is on a line above: it was not meant to be so long."""
+    found = Place(source, line)
+    with suppress(yaml.YAMLError):
+        for event in yaml.parse(source.text, Loader=Loader):
+            ends = _at(source, event.end_mark)
+            if isinstance(event, yaml.ScalarEvent) and event.style in {"'", '"'} and ends.line == line:
+                found = _at(source, event.start_mark)
+    return found if found.line < line else None
 
 
 def _without_colon(source: Source, line: int) -> Place | None:

@@ -147,10 +147,14 @@ class Sandbox(ImmutableSandboxedEnvironment):
         self.count.tick()
         try:
             return super()._load_template(name, globals)
+        except jinja2.TemplateSyntaxError as fault:
+            if fault.filename is not None:
+                raise
+            told, line = str(fault.message), fault.lineno  # of a comment that is not closed jinja2 says no file
         except (RecursionError, MemoryError, OverflowError, SyntaxError, ValueError) as fault:
-            told = f"{type(fault).__name__}: something in it is too deep or too large"
-            path = self.loader.path_of(name) if isinstance(self.loader, Known) else None
-            raise jinja2.TemplateSyntaxError(told, 1, name, path) from None
+            told, line = f"{type(fault).__name__}: something in it is too deep or too large", 1
+        path = self.loader.path_of(name) if isinstance(self.loader, Known) else None
+        raise jinja2.TemplateSyntaxError(told, line, name, path)
 
     def _parse(self, source: str, name: str | None, filename: str | None) -> nodes.Template:
         """The tree of a template, in which each round of a loop counts."""

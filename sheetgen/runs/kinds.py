@@ -31,6 +31,8 @@ if TYPE_CHECKING:
     Asked = OrderLine | PupilLine
 
 Key = tuple[object, ...]
+QUOTED = 60
+"""Most letters of what is chosen in a message."""
 
 
 @dataclass(slots=True)
@@ -143,7 +145,7 @@ class Kinds:
                 return worked, same, {}
             self._moved(line, worked, same)
             return None
-        asked = ", ".join(f"{name} {value}" for name, value in line.choices)
+        asked = ", ".join(f"{name} {value[:QUOTED]}{'…' * (len(value) > QUOTED)}" for name, value in line.choices)
         own = [one for one in errors if one.choice]  # what else there is follows from a choice that means nothing
         for error in own or [one for one in errors if not one.trouble.follows]:
             word = next((pair[error.word] for pair in line.choices if plain(pair[0]) == error.choice), None)

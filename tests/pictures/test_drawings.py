@@ -165,3 +165,14 @@ def test_moves_come_to_what_their_matrices_come_to() -> None:
     assert values.moves("translate(3,4)scale(2)") == (2, 0, 0, 2, 3, 4)
     assert values.moves("rotate(90 10 0)") == pytest.approx((0, 1, -1, 0, 10, -10))
     assert values.moves("scale(2) translate(3 4)") == (2, 0, 0, 2, 6, 8)
+
+
+@pytest.mark.parametrize("strange", [b"\0", b"\xff", b"\xc3"], ids=["nothing", "no letter", "half a letter"])
+def test_a_byte_that_is_of_no_text_is_told_at_its_line(strange: bytes) -> None:
+    raw = (
+        b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 30">\n<title>A</title>\n<g id="'
+        + strange
+        + b'"/></svg>'
+    )
+    with pytest.raises(CannotBe, match=r"is not written in UTF-8 \(line 3\)"):
+        ready("a.svg", raw)

@@ -36,12 +36,25 @@ def test_what_is_private_is_never_written_where_a_library_is_handed_on_or_publis
 
 def test_a_folder_beside_projects_is_private_also_through_a_link(library: Path, tmp_path: Path) -> None:
     refuse_public(library / "private", library, library / "build")
-    (tmp_path / "vault").mkdir()
+    (tmp_path / "vault").mkdir(mode=0o700)
     (library / "private").symlink_to(tmp_path / "vault")
     refuse_public(library / "private", library, library / "build")
     write_private(library / "private", "shop", LISTS)
     assert stat.S_IMODE((tmp_path / "vault").stat().st_mode) == 0o700
     assert (tmp_path / "vault" / "shop" / "buy.csv").read_bytes() == b"38 EUR"
+
+
+def test_a_link_for_the_private_folder_leads_into_no_folder_that_is_open_to_others(
+    library: Path, tmp_path: Path
+) -> None:
+    """A library of a stranger may bring such a link; a folder that was private before is the owner's own."""
+    (tmp_path / "home").mkdir(mode=0o755)
+    (library / "private").symlink_to(tmp_path / "home")
+    with pytest.raises(CannotBe, match="is a link to a folder outside the library"):
+        refuse_public(library / "private", library, library / "build")
+    refuse_public(tmp_path / "home", library, library / "build")  # named by whoever asks
+    (tmp_path / "home").chmod(0o700)
+    refuse_public(library / "private", library, library / "build")
 
 
 def test_a_link_within_the_private_folder_leads_no_list_out_of_it(library: Path) -> None:

@@ -31,7 +31,6 @@ FILES = [
     ("too large", b"# " + b"x" * 1_100_000, "1:1", "1.1 MB", "right file"),
     ("a list", b"- one\n- two\n", "1:1", "not a list of fields", "name: value"),
     ("one word", b"drops\n", "1:1", "not a list of fields", "name: value"),
-    ("control characters", b"title: a\x07b\n", "1:1", "cannot be read", ""),
     ("100 KB of brackets", b"title: " + b"[" * 100_000, "1:", "too deep", "12"),
     ("100 KB of braces", b"title: " + b"{" * 100_000, "1:", "too deep", "12"),
     ("more parts than a person writes", b"tags: [" + b"a, " * 30_000 + b"a]\n", "1:", "too many parts", "20000"),
@@ -287,3 +286,10 @@ def test_a_path_that_cannot_be_cut_is_a_trouble_at_the_path(rule: str, path: str
     assert says in trouble.message
     assert trouble.place == place
     assert trouble.help
+
+
+def test_a_sign_that_no_editor_shows_is_told_where_it_stands_and_the_other_faults_are_told_too(library: Any) -> None:
+    library.change("drops/project.yaml", "level: some practice", "level: some\x07 practise\nmakes it: 1 pair")
+    told = [(one.message, one.place.line, one.place.column) for one in library.check().troubles.errors]
+    assert told[0] == ("the sign U+0007 cannot stand in a file", 6, 12)
+    assert told[1][:2] == ("there is no field 'makes it' here", 7)
