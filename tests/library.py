@@ -18,6 +18,7 @@ from sheetgen.render.marks import Marks
 from sheetgen.render.teacher import Teacher
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from sheetgen.model.view import BenchCard, Handout, TeacherSheet
@@ -474,7 +475,7 @@ class QuickPool:
     def ready(self) -> None:
         pass
 
-    def printed(self, jobs: list[Job]) -> list[list[Printout]]:
+    def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
         return [[self.printout(job, paper) for paper in job.papers] for job in jobs]
 
     @staticmethod

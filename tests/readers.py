@@ -22,7 +22,7 @@ from sheetgen.read.house_steps import read_house_steps
 from sheetgen.read.pupils import read_pupils
 from sheetgen.render.musts import checked_html
 from sheetgen.render.theme import Theme
-from sheetgen.runs import class_list, cost, orders
+from sheetgen.runs import class_made, cost, orders
 from sheetgen.runs import designs as of_runs
 from tests.edits import Digests
 
@@ -213,7 +213,7 @@ class Readers:
         pupils = read_pupils(self.root / path, path, self.versions, outcome.troubles)
         with mock.patch.object(of_runs, "work_one", self._worked_once):
             if pupils:
-                class_list._made_up(self.root, self.library, pupils, outcome)
+                class_made.of_pupils(self.root, self.library, pupils, outcome)
         return _of(outcome, read=True)
 
     def _worked_once(self, filed: Filed, library: Library, faults: list[str], *ways: Any) -> Any:

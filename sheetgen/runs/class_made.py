@@ -89,7 +89,7 @@ def made_up(root: Path, table: Path, outcome: Outcome) -> MadeUp | None:
     library = read_library(root, outcome.troubles, sorted({str(one.design) for one in pupils})) if pupils else None
     if library is None:
         return None
-    found = _made_up(root, library, pupils, outcome)
+    found = of_pupils(root, library, pupils, outcome)
     outcome.troubles.keep_causes()
     return found
 
@@ -104,7 +104,7 @@ def planned(kits: Kits, library: Library) -> MadeUp:
     return MadeUp(class_run(named, kinds, said, kiln.fired), said, kiln)
 
 
-def _made_up(root: Path, library: Library, pupils: Sequence[PupilLine], outcome: Outcome) -> MadeUp | None:
+def of_pupils(root: Path, library: Library, pupils: Sequence[PupilLine], outcome: Outcome) -> MadeUp | None:
     """The class, each design worked for as many as make it; None where nobody's set can be made.
 
     A design is first worked for all who ask for it. If the line of one of these cannot be made, once more for the rest.
