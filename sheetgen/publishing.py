@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from sheetgen.model.project import Library
     from sheetgen.publish.folder import Folder
     from sheetgen.publish.standing import Standing
+    from sheetgen.read.library import Shared
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -67,6 +68,7 @@ def _found(root: Path, build: Path, wanted: Wanted) -> Standing:
     if wanted.every or wanted.part:
         found.well.clear()
         found.failed.clear()
+        found.unsure.clear()
         found.files = 0
     return found
 
@@ -117,17 +119,22 @@ class _Run:
 
     def run(self) -> None:
         """Read, work, print and write what is not as it was; what prints is begun while the library is read."""
-        from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: only where pages are made
+        from sheetgen.read.library import read_designs, read_shared  # noqa: PLC0415 - heavy: only where pages are made
         from sheetgen.render.pdf import NoPango  # noqa: PLC0415
         from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
         from sheetgen.render.theme import Theme  # noqa: PLC0415
 
         shared = Troubles()
+        read = self._sure(shared) if self.found.unsure else None
+        if read and _stands(self.found, self.wanted, self.outcome):
+            self.folder.keep_record()
+            return
         self.found.failed.clear()  # what else has changed may have mended them
         with PdfPool() as pool:
             for name in self._called_alike():
                 del self.found.well[name]
-            library = self.outcome.library = read_library(self.root, shared, self._asked())
+            read = read or read_shared(self.root, shared)
+            library = self.outcome.library = read_designs(read, shared, self._asked()) if read else None
             try:
                 pool.ready()
             except NoPango as missing:
@@ -141,8 +148,28 @@ class _Run:
             self._designs(library, shared, theme, pool)
         self._index(theme, library)
 
+    def _sure(self, troubles: Troubles) -> Shared | None:
+        """Read what is shared, and let the designs stand of whose items of stock none is another.
+
+        A doubt in what is shared lets none.
+        """
+        from sheetgen.publish.stocked import Stocked  # noqa: PLC0415 - heavy, as above
+        from sheetgen.read.library import read_shared  # noqa: PLC0415
+
+        read = read_shared(self.root, troubles)
+        found = self.found
+        if read is not None and not troubles.found:
+            stocked = Stocked(read.library.stock)
+            for name, one in found.unsure.items():
+                if stocked.key(one.asked) == one.key:
+                    found.stand(name, one.told, one.sheets)
+                    self.folder.still(name, found.stock)
+        found.unsure.clear()
+        return read
+
     def _designs(self, library: Library, shared: Troubles, theme: Theme, pool: PdfPool) -> None:
         from sheetgen.editions import Editions  # noqa: PLC0415 - heavy, as above
+        from sheetgen.publish.stocked import Stocked  # noqa: PLC0415
 
         told: dict[str, list[Trouble]] = {}
         for one in shared:
@@ -161,6 +188,7 @@ class _Run:
             theme,
             pool,
             whole,
+            Stocked(library.stock),
         )
         try:
             in_turn(self._each(desk, told), UNDER_WAY)
