@@ -199,9 +199,13 @@ class _Run:
         editions.tell_unkept(self.outcome.troubles)
 
     def _each(self, desk: Desk, told: dict[str, list[Trouble]]) -> Iterator[Generator[None, None, None]]:
-        """The designs that are to be published; how far they are is told of versions, since each takes its time."""
+        """The designs that are to be published, the largest first, so that no printer is left without work at the end.
+
+        How far they are is told of their steps, in every version: each takes its time.
+        """
         designs = [filed for filed in desk.library.projects if filed.name not in self.found.well]
-        sizes = {filed.name: 1 + len(filed.project.versions) for filed in designs}
+        sizes = {one.name: (1 + len(one.project.versions)) * max(1, len(one.project.steps)) for one in designs}
+        designs.sort(key=lambda filed: -sizes[filed.name])
         ended: list[str] = []
 
         def told_when_done(name: str, work: Generator[None, None, None]) -> Generator[None, None, None]:
