@@ -52,8 +52,13 @@ class Outcome:
     faults: list[str] = field(default_factory=list)
 
 
-def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None) -> Outcome:
-    """Read, work and check; nothing is written. A project with an error is in `failed`."""
+def work_through(
+    root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None, *, for_print: bool = True
+) -> Outcome:
+    """Read, work and check; nothing is written. A project with an error is in `failed`.
+
+    Numbers are known without the drawings: not `for_print`, nothing is drawn, nor told of what cannot be.
+    """
     from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: not where nothing is to be done
 
     outcome = Outcome()
@@ -62,7 +67,8 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
         return outcome
     outcome.failed += library.failed
     for filed in library.projects:
-        worked, own = work_one(filed, library, outcome.faults, choices)
+        one = work_one if for_print else reckon_one
+        worked, own = one(filed, library, outcome.faults, choices)
         outcome.troubles.extend(own)
         if worked is None:
             outcome.failed.append(filed.name)
@@ -74,12 +80,24 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
 def work_one(
     filed: Filed, library: Library, faults: list[str], choices: Mapping[str, str] | None = None, only: str = ""
 ) -> tuple[Worked | None, Troubles]:
-    """A project worked and checked, with its troubles; None where one of them is an error.
+    """A project worked, checked and drawn as far as it must be, with its troubles; None where one is an error.
 
     `choices` and `only` are those of `work`.
     """
+    from sheetgen.draw.figures import with_drawn  # noqa: PLC0415 - heavy, as above
+
+    worked, own = reckon_one(filed, library, faults, choices, only)
+    if worked is not None:
+        with held(own, filed.project.title.place, faults):
+            worked = with_drawn(worked)
+    return None if own.errors else worked, own
+
+
+def reckon_one(
+    filed: Filed, library: Library, faults: list[str], choices: Mapping[str, str] | None = None, only: str = ""
+) -> tuple[Worked | None, Troubles]:
+    """As `work_one`, without drawings: what its numbers are."""
     from sheetgen.check.project import check as look_over  # noqa: PLC0415 - heavy, as above
-    from sheetgen.draw.figures import with_drawn  # noqa: PLC0415
     from sheetgen.draw.slab import with_slabs  # noqa: PLC0415
     from sheetgen.work.project import work  # noqa: PLC0415
 
@@ -88,7 +106,7 @@ def work_one(
         worked = work(filed, library, own, choices, only)
         if not own.errors:
             look_over(worked, own)
-            worked = with_drawn(with_slabs(worked))
+            worked = with_slabs(worked)
     return None if own.errors else worked, own
 
 
