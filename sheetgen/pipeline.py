@@ -26,6 +26,8 @@ if TYPE_CHECKING:
     from sheetgen.render.theme import Theme
 
 THEME = "plain"
+Said = tuple[list[str], list[str]]
+"""What a project waives, and by which program a clay is fired where that is not its strongest: lines."""
 PLAIN = str.maketrans({"\u00a0": " ", "\u202f": ""})
 
 
@@ -38,7 +40,7 @@ class Outcome:
     """What a run came to: troubles, what was read, the projects worked, and what was written.
 
     `kept` are the ledgers that were written; `alone` counts sheets that were left as they are; `faults` are tracebacks
-    of what nobody thought of.
+    of what nobody thought of; `said` is what is to be known of each project that is well.
     """
 
     troubles: Troubles = field(default_factory=Troubles)
@@ -50,6 +52,7 @@ class Outcome:
     kept: list[str] = field(default_factory=list)
     alone: int = 0
     faults: list[str] = field(default_factory=list)
+    said: dict[str, Said] = field(default_factory=dict)
 
 
 def work_through(
@@ -232,6 +235,12 @@ def notes_told(outcome: Outcome, name: str | None = None, *, main: bool = False)
                 if clay.because and shared not in told:
                     told[shared if version is worked.main else f"{worked.name}, version {version.name}, {line}"] = None
     return list(told)
+
+
+def said_of(worked: Worked) -> Said:
+    """What is to be known of a project that is well."""
+    one = Outcome(worked=[worked])
+    return waived_told(one), notes_told(one)
 
 
 def house_steps_told(root: Path) -> str:

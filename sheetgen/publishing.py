@@ -123,6 +123,7 @@ class _Run:
         from sheetgen.render.pdf import NoPango  # noqa: PLC0415
         from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
         from sheetgen.render.theme import Theme  # noqa: PLC0415
+        from sheetgen.unchanged import part_alike  # noqa: PLC0415
 
         shared = Troubles()
         read = self._sure(shared) if self.found.unsure else None
@@ -131,8 +132,7 @@ class _Run:
             return
         self.found.failed.clear()  # what else has changed may have mended them
         with PdfPool() as pool:
-            for name in self._called_alike():
-                del self.found.well[name]
+            part_alike(self.found, self.folder.record, self.root)
             read = read or read_shared(self.root, shared)
             library = self.outcome.library = read_designs(read, shared, self._asked()) if read else None
             try:
@@ -149,22 +149,14 @@ class _Run:
         self._index(theme, library)
 
     def _sure(self, troubles: Troubles) -> Shared | None:
-        """Read what is shared, and let the designs stand of whose items of stock none is another.
-
-        A doubt in what is shared lets none.
-        """
-        from sheetgen.publish.stocked import Stocked  # noqa: PLC0415 - heavy, as above
-        from sheetgen.read.library import read_shared  # noqa: PLC0415
+        """Read what is shared, and let the designs stand of whose items of stock none is another."""
+        from sheetgen.read.library import read_shared  # noqa: PLC0415 - heavy, as above
+        from sheetgen.unchanged import settle  # noqa: PLC0415
 
         read = read_shared(self.root, troubles)
-        found = self.found
-        if read is not None and not troubles.found:
-            stocked = Stocked(read.library.stock)
-            for name, one in found.unsure.items():
-                if stocked.key(one.asked) == one.key:
-                    found.stand(name, one.told, one.sheets)
-                    self.folder.still(name, found.stock)
-        found.unsure.clear()
+        if read is not None:
+            for name in settle(self.found, read.library.stock, troubles):
+                self.folder.still(name, self.found.stock)
         return read
 
     def _designs(self, library: Library, shared: Troubles, theme: Theme, pool: PdfPool) -> None:
@@ -215,20 +207,6 @@ class _Run:
 
         for filed in designs:
             yield told_when_done(filed.name, one_published(desk, filed, told.get(filed.name, [])))
-
-    def _called_alike(self) -> list[str]:
-        """Designs that stand, and that another one is now called like: both are held back."""
-        from sheetgen.read.library import one_title, titles_of  # noqa: PLC0415 - heavy
-
-        folders = design_folders(self.root)
-        now = {
-            one_title(said)
-            for name in self.found.own
-            if name not in self.found.well
-            for said in titles_of(folders[name])
-        }
-        titles = {name: told["entry"]["title"] for name, told in self.folder.record["projects"].items()}
-        return [name for name in self.found.well if one_title(titles[name]) in now]
 
     def _asked(self) -> list[str]:
         """The designs to be read; none where all are."""

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe
-from sheetgen.pipeline import held, pages_of, work_one
-from sheetgen.publish.record import OfStock
+from sheetgen.pipeline import held, pages_of, said_of, work_one
+from sheetgen.publish.record import OfStock, Told
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Generator, Sequence
@@ -85,6 +85,7 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
     """
     outcome, name, faults = desk.outcome, filed.name, list[str]()
     worked, own = work_one(filed, desk.library, faults)
+    checked = [*told, *own]
     if worked is not None:
         outcome.worked.append(worked)
         with held(own, worked.place, faults):
@@ -97,7 +98,7 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
         of_files = worked is None and not faults
         desk.folder.failed(name, desk.whole_key(name) if of_files else "", [*told, *own])
     elif worked is not None and not desk.wanted.part:
-        desk.folder.told(name, desk.key(name), desk.of_stock(worked), [*told, *own])
+        desk.folder.told(name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked)))
     desk.folder.keep_record(at_last=False)
 
 

@@ -14,7 +14,7 @@ from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import CannotBe, Trouble
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterable, Mapping
+    from collections.abc import Collection, Iterable, Mapping, Sequence
     from pathlib import Path
 
 RECORD = ".published.json"
@@ -24,6 +24,14 @@ OF_RECORD = ("projects", "index", "in trouble")
 LISTS = ("tags", "versions", "sheets")
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
+
+
+class Told(NamedTuple):
+    """What was told of a project: all, what of it was told before anything was printed, and what is to be known."""
+
+    whole: Sequence[Trouble]
+    checked: Sequence[Trouble]
+    said: tuple[Sequence[str], Sequence[str]]
 
 
 class OfStock(NamedTuple):

@@ -45,8 +45,9 @@ class Standing:
     """What a library is made of now, and what of it stands as it was published.
 
     `well` and `failed`: designs that stand, and that are in the trouble that they were in, each with what was told of
-    it. `unsure`: designs that stand if the items of stock that they hang on are as they were. `index`: whether the
-    library's own pages stand, and no design has come or gone.
+    it. `unsure`: designs that stand if the items of stock that they hang on are as they were. `checked`: of both what a
+    check told, and what is to be known of them. `index`: whether the library's own pages stand, and no design has come
+    or gone.
     """
 
     printer: str
@@ -56,6 +57,7 @@ class Standing:
     well: dict[str, list[Trouble]] = field(default_factory=dict)
     failed: dict[str, list[Trouble]] = field(default_factory=dict)
     unsure: dict[str, Unsure] = field(default_factory=dict)
+    checked: dict[str, tuple[list[Trouble], tuple[list[str], list[str]]]] = field(default_factory=dict)
     files: int = 0
     index: bool = False
 
@@ -102,6 +104,8 @@ def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[s
         if not all(stands(build / path, files[path]) for path in files):
             return
         told, stock = told_again(well["told"], root), well["stock"]
+        waived, notes = well["said"]
+        found.checked[name] = told_again(well["checked"], root), (list(map(str, waived)), list(map(str, notes)))
         sheets = sum(path.endswith(".pdf") for path in files)
         if stock["files"] == found.stock:
             found.stand(name, told, sheets)
