@@ -30,7 +30,7 @@ from sheetgen.publish.record import RECORD, read_record, record_text, stamp_of
 from sheetgen.render.theme import Theme
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.render.job import Job, Printout
 
@@ -94,32 +94,35 @@ def library(root: Path, many: int) -> None:
         shutil.rmtree(path)
 
 
-def commands(many: int) -> list[tuple[str, Cost]]:
+def commands(many: int) -> Iterator[tuple[str, Cost]]:
     """Each command on a library of so many designs; of what is short the best of three."""
     with tempfile.TemporaryDirectory() as folder:
         root = Path(folder)
         library(root, many)
         here = ["--library", str(root)]
         run = ["-m", "sheetgen"] if many <= LAID_OUT else ["-c", STAND_IN]
-        rows: list[tuple[str, Cost]] = []
+        first, stock = min((root / "projects").glob("*/project.yaml")), root / "projects/stock/clays.yaml"
         if many > PUBLISHED:
             laid_down(root, run, here)
         else:
             cold = "cold publish" if many <= LAID_OUT else "cold publish, no sheet laid out"
-            rows.append((cold, ran([*run, "publish", *here])))
-        rows.append(("nothing has changed", best([*run, "publish", *here])))
-        first = min((root / "projects").glob("*/project.yaml"))
-        text = first.read_text("utf-8")
-        first.write_text(text.replace("summary: ", "summary: Now ", 1), "utf-8")
-        rows.append(("one word of one design", ran([*run, "publish", *here])))
-        stock = next(path for path in sorted((root / "projects").rglob("*.yaml")) if "clay" in path.name)
-        stock.write_text(stock.read_text("utf-8") + "\n# looked over\n", "utf-8")
-        rows.append(("a remark in the stock", ran([*run, "publish", *here])))
-        stock.write_text(stock.read_text("utf-8").replace("price: ", "price: 1", 1), "utf-8")
-        rows.append(("one price in the stock", ran([*run, "publish", *here])))
-        rows.append(("check", best(["-m", "sheetgen", "check", *here])))
-        rows.append(("figures of one design", best(["-m", "sheetgen", "figures", first.parent.name, *here])))
-    return rows
+            yield cold, ran([*run, "publish", *here])
+        yield "nothing has changed", best([*run, "publish", *here])
+        yield "check, all as published", best(["-m", "sheetgen", "check", *here])
+        edited(first, "summary: ", "summary: Now ")
+        yield "check, one word of one design", ran(["-m", "sheetgen", "check", *here])
+        yield "one word of one design", ran([*run, "publish", *here])
+        edited(stock, "clays:", "# looked over\nclays:")
+        yield "a remark in the stock", ran([*run, "publish", *here])
+        edited(stock, "price: ", "price: 1")
+        yield "the price of a clay", ran([*run, "publish", *here])
+        yield "figures of one design", best(["-m", "sheetgen", "figures", first.parent.name, *here])
+        shutil.rmtree(root / "build")
+        yield "check, never published", ran(["-m", "sheetgen", "check", *here])
+
+
+def edited(path: Path, old: str, new: str) -> None:
+    path.write_text(path.read_text("utf-8").replace(old, new, 1), "utf-8")
 
 
 def laid_down(root: Path, run: Sequence[str], here: Sequence[str]) -> None:
