@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from sheetgen import pipeline, publishing
+from sheetgen import checking, pipeline, publishing
 from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, KindFault, Misplaced, cut, printable
 from sheetgen.progress import Lines, Shown
@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 WELL, TROUBLES, USAGE = 0, 1, 2
 STOPPED = 128
 """Added to the number of the signal that ended a run, as shells do."""
-PRIVATE = "private"
+PRIVATE, BUILD = "private", "build"
 FIGURES: Mapping[str, JustifyMethod] = {"Figure": "left", "Label": "left", "Printed": "right", "Range": "right"}
 MATERIALS: Mapping[str, JustifyMethod] = {
     "Item": "left", "Name": "left", "Used up": "right", "Have": "right", "Comes back": "right",
@@ -151,16 +151,17 @@ def publish(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 @library_option
 @traceback_option
 def check(projects: tuple[str, ...], library: Path) -> None:
-    """Read, work and check everything; write nothing."""
-    outcome = pipeline.work_through(library, projects)
+    """Read, work and check everything; write nothing. What stands as it was published was checked then."""
+    outcome = checking.checked(library, library / BUILD, projects)
     _tell(outcome)
-    for line in (*pipeline.waived_told(outcome), *pipeline.notes_told(outcome)):
+    said = [outcome.said[name] for name in sorted(outcome.said)]
+    for line in (line for both in zip(*said, strict=True) for lines in both for line in lines):
         _say(" ".join(line.split()))
     told = outcome.troubles.gathered()
     errors = sum(trouble.severity == "error" for trouble in told)
     warnings = len(told) - errors
     found = f"{_count(errors, 'error')}, {_count(warnings, 'warning')}"
-    click.echo(f"{_count(len(outcome.worked), 'project')} well, {found}, in {library.resolve()}")
+    click.echo(f"{_count(len(said), 'project')} well, {found}, in {library.resolve()}")
     _end(outcome)
 
 
@@ -216,7 +217,7 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
             _wrong(f"--with wants signs that can be printed, not {change!a}")
         choices[name.strip()] = value.strip()
     click.echo(f"read from {library.resolve()}", err=True)
-    outcome = pipeline.work_through(library, projects, choices)
+    outcome = pipeline.work_through(library, projects, choices, for_print=False)
     _tell(outcome)
     if as_json:
         told = pipeline.figures_as_data(outcome)

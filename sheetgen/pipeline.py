@@ -26,6 +26,8 @@ if TYPE_CHECKING:
     from sheetgen.render.theme import Theme
 
 THEME = "plain"
+Said = tuple[list[str], list[str]]
+"""What a project waives, and by which program a clay is fired where that is not its strongest: lines."""
 PLAIN = str.maketrans({"\u00a0": " ", "\u202f": ""})
 
 
@@ -38,7 +40,7 @@ class Outcome:
     """What a run came to: troubles, what was read, the projects worked, and what was written.
 
     `kept` are the ledgers that were written; `alone` counts sheets that were left as they are; `faults` are tracebacks
-    of what nobody thought of.
+    of what nobody thought of; `said` is what is to be known of each project that is well.
     """
 
     troubles: Troubles = field(default_factory=Troubles)
@@ -50,10 +52,16 @@ class Outcome:
     kept: list[str] = field(default_factory=list)
     alone: int = 0
     faults: list[str] = field(default_factory=list)
+    said: dict[str, Said] = field(default_factory=dict)
 
 
-def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None) -> Outcome:
-    """Read, work and check; nothing is written. A project with an error is in `failed`."""
+def work_through(
+    root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None, *, for_print: bool = True
+) -> Outcome:
+    """Read, work and check; nothing is written. A project with an error is in `failed`.
+
+    Numbers are known without the drawings: not `for_print`, nothing is drawn, nor told of what cannot be.
+    """
     from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: not where nothing is to be done
 
     outcome = Outcome()
@@ -62,7 +70,8 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
         return outcome
     outcome.failed += library.failed
     for filed in library.projects:
-        worked, own = work_one(filed, library, outcome.faults, choices)
+        one = work_one if for_print else reckon_one
+        worked, own = one(filed, library, outcome.faults, choices)
         outcome.troubles.extend(own)
         if worked is None:
             outcome.failed.append(filed.name)
@@ -74,12 +83,24 @@ def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str
 def work_one(
     filed: Filed, library: Library, faults: list[str], choices: Mapping[str, str] | None = None, only: str = ""
 ) -> tuple[Worked | None, Troubles]:
-    """A project worked and checked, with its troubles; None where one of them is an error.
+    """A project worked, checked and drawn as far as it must be, with its troubles; None where one is an error.
 
     `choices` and `only` are those of `work`.
     """
+    from sheetgen.draw.figures import with_drawn  # noqa: PLC0415 - heavy, as above
+
+    worked, own = reckon_one(filed, library, faults, choices, only)
+    if worked is not None:
+        with held(own, filed.project.title.place, faults):
+            worked = with_drawn(worked)
+    return None if own.errors else worked, own
+
+
+def reckon_one(
+    filed: Filed, library: Library, faults: list[str], choices: Mapping[str, str] | None = None, only: str = ""
+) -> tuple[Worked | None, Troubles]:
+    """As `work_one`, without drawings: what its numbers are."""
     from sheetgen.check.project import check as look_over  # noqa: PLC0415 - heavy, as above
-    from sheetgen.draw.figures import with_drawn  # noqa: PLC0415
     from sheetgen.draw.slab import with_slabs  # noqa: PLC0415
     from sheetgen.work.project import work  # noqa: PLC0415
 
@@ -88,7 +109,7 @@ def work_one(
         worked = work(filed, library, own, choices, only)
         if not own.errors:
             look_over(worked, own)
-            worked = with_drawn(with_slabs(worked))
+            worked = with_slabs(worked)
     return None if own.errors else worked, own
 
 
@@ -214,6 +235,12 @@ def notes_told(outcome: Outcome, name: str | None = None, *, main: bool = False)
                 if clay.because and shared not in told:
                     told[shared if version is worked.main else f"{worked.name}, version {version.name}, {line}"] = None
     return list(told)
+
+
+def said_of(worked: Worked) -> Said:
+    """What is to be known of a project that is well."""
+    one = Outcome(worked=[worked])
+    return waived_told(one), notes_told(one)
 
 
 def house_steps_told(root: Path) -> str:

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from sheetgen.model.project import Library
     from sheetgen.publish.folder import Folder
     from sheetgen.publish.standing import Standing
+    from sheetgen.read.library import Shared
     from sheetgen.render.pdf_pool import PdfPool
     from sheetgen.render.theme import Theme
 
@@ -67,6 +68,7 @@ def _found(root: Path, build: Path, wanted: Wanted) -> Standing:
     if wanted.every or wanted.part:
         found.well.clear()
         found.failed.clear()
+        found.unsure.clear()
         found.files = 0
     return found
 
@@ -117,17 +119,22 @@ class _Run:
 
     def run(self) -> None:
         """Read, work, print and write what is not as it was; what prints is begun while the library is read."""
-        from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: only where pages are made
+        from sheetgen.read.library import read_designs, read_shared  # noqa: PLC0415 - heavy: only where pages are made
         from sheetgen.render.pdf import NoPango  # noqa: PLC0415
         from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
         from sheetgen.render.theme import Theme  # noqa: PLC0415
+        from sheetgen.unchanged import part_alike  # noqa: PLC0415
 
         shared = Troubles()
+        read = self._sure(shared) if self.found.unsure else None
+        if read and _stands(self.found, self.wanted, self.outcome):
+            self.folder.keep_record()
+            return
         self.found.failed.clear()  # what else has changed may have mended them
         with PdfPool() as pool:
-            for name in self._called_alike():
-                del self.found.well[name]
-            library = self.outcome.library = read_library(self.root, shared, self._asked())
+            part_alike(self.found, self.folder.record, self.root)
+            read = read or read_shared(self.root, shared)
+            library = self.outcome.library = read_designs(read, shared, self._asked()) if read else None
             try:
                 pool.ready()
             except NoPango as missing:
@@ -141,8 +148,20 @@ class _Run:
             self._designs(library, shared, theme, pool)
         self._index(theme, library)
 
+    def _sure(self, troubles: Troubles) -> Shared | None:
+        """Read what is shared, and let the designs stand of whose items of stock none is another."""
+        from sheetgen.read.library import read_shared  # noqa: PLC0415 - heavy, as above
+        from sheetgen.unchanged import settle  # noqa: PLC0415
+
+        read = read_shared(self.root, troubles)
+        if read is not None:
+            for name in settle(self.found, read.library.stock, troubles):
+                self.folder.still(name, self.found.stock)
+        return read
+
     def _designs(self, library: Library, shared: Troubles, theme: Theme, pool: PdfPool) -> None:
         from sheetgen.editions import Editions  # noqa: PLC0415 - heavy, as above
+        from sheetgen.publish.stocked import Stocked  # noqa: PLC0415
 
         told: dict[str, list[Trouble]] = {}
         for one in shared:
@@ -161,6 +180,7 @@ class _Run:
             theme,
             pool,
             whole,
+            Stocked(library.stock),
         )
         try:
             in_turn(self._each(desk, told), UNDER_WAY)
@@ -171,9 +191,13 @@ class _Run:
         editions.tell_unkept(self.outcome.troubles)
 
     def _each(self, desk: Desk, told: dict[str, list[Trouble]]) -> Iterator[Generator[None, None, None]]:
-        """The designs that are to be published; how far they are is told of versions, since each takes its time."""
+        """The designs that are to be published, the largest first, so that no printer is left without work at the end.
+
+        How far they are is told of their steps, in every version: each takes its time.
+        """
         designs = [filed for filed in desk.library.projects if filed.name not in self.found.well]
-        sizes = {filed.name: 1 + len(filed.project.versions) for filed in designs}
+        sizes = {one.name: (1 + len(one.project.versions)) * max(1, len(one.project.steps)) for one in designs}
+        designs.sort(key=lambda filed: -sizes[filed.name])
         ended: list[str] = []
 
         def told_when_done(name: str, work: Generator[None, None, None]) -> Generator[None, None, None]:
@@ -183,20 +207,6 @@ class _Run:
 
         for filed in designs:
             yield told_when_done(filed.name, one_published(desk, filed, told.get(filed.name, [])))
-
-    def _called_alike(self) -> list[str]:
-        """Designs that stand, and that another one is now called like: both are held back."""
-        from sheetgen.read.library import one_title, titles_of  # noqa: PLC0415 - heavy
-
-        folders = design_folders(self.root)
-        now = {
-            one_title(said)
-            for name in self.found.own
-            if name not in self.found.well
-            for said in titles_of(folders[name])
-        }
-        titles = {name: told["entry"]["title"] for name, told in self.folder.record["projects"].items()}
-        return [name for name in self.found.well if one_title(titles[name]) in now]
 
     def _asked(self) -> list[str]:
         """The designs to be read; none where all are."""

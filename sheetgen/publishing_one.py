@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe
-from sheetgen.pipeline import held, pages_of, work_one
+from sheetgen.pipeline import held, pages_of, said_of, work_one
+from sheetgen.publish.record import OfStock, Told
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Generator, Sequence
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from sheetgen.progress import Progress
     from sheetgen.publish.folder import Folder
     from sheetgen.publish.standing import Standing
+    from sheetgen.publish.stocked import Stocked
     from sheetgen.render.job import Prints
     from sheetgen.render.theme import Theme
 
@@ -61,10 +63,19 @@ class Desk:
     theme: Theme
     pool: Prints
     whole: bool
+    stocked: Stocked
 
     def key(self, name: str) -> str:
-        """What a design is made of; empty where that is in doubt."""
+        """What a design is made of besides stock; empty where that is in doubt."""
         return self.found.key(name, self.root) if self.whole else ""
+
+    def whole_key(self, name: str) -> str:
+        """What it is made of and all of the stock; empty where that is in doubt."""
+        return self.found.whole_key(name, self.root) if self.whole else ""
+
+    def of_stock(self, worked: Worked) -> OfStock:
+        """What of the stock it hangs on."""
+        return OfStock(self.found.stock, worked.asked, self.stocked.key(worked.asked))
 
 
 def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generator[None, None, None]:
@@ -74,6 +85,7 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
     """
     outcome, name, faults = desk.outcome, filed.name, list[str]()
     worked, own = work_one(filed, desk.library, faults)
+    checked = [*told, *own]
     if worked is not None:
         outcome.worked.append(worked)
         with held(own, worked.place, faults):
@@ -84,9 +96,9 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
     if own.errors:  # a full disk is not of the files, nor is a fault of the program, which is looked at again
         outcome.failed.append(name)
         of_files = worked is None and not faults
-        desk.folder.failed(name, desk.key(name) if of_files else "", [*told, *own])
-    elif not desk.wanted.part:
-        desk.folder.told(name, desk.key(name), [*told, *own])
+        desk.folder.failed(name, desk.whole_key(name) if of_files else "", [*told, *own])
+    elif worked is not None and not desk.wanted.part:
+        desk.folder.told(name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked)))
     desk.folder.keep_record(at_last=False)
 
 

@@ -3,11 +3,13 @@
 Makes libraries of so many designs from the demonstration, by seed, and measures each command as a person runs it, from
 its start to its end: wall and processor seconds, and the memory of its largest process. Then, on the same pages in one
 process each, a PDF page by WeasyPrint as it is, by our printer, and by warm Chromium printing tagged PDF. Of libraries
-of more than 20 designs no sheet is laid out when they are published first: a stand-in writes a digest of each.
+of more than 20 designs no sheet is laid out when they are published first: a stand-in writes a digest of each; and of
+more than 200 one design of each model is published, and its files are copied for all others (`laid_down`).
 """
 
 from __future__ import annotations
 
+import json
 import os
 import random
 import shutil
@@ -23,15 +25,17 @@ from playwright.sync_api import sync_playwright
 
 from sheetgen import pipeline
 from sheetgen.base.turns import through
+from sheetgen.publish.inputs import joined, ledger_key, own_key, printer_key, shared_key
+from sheetgen.publish.record import RECORD, read_record, record_text, stamp_of
 from sheetgen.render.theme import Theme
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.render.job import Job, Printout
 
 ROOT = Path(__file__).parents[1]
-LAID_OUT, TIMES = 20, 3
+LAID_OUT, PUBLISHED, TIMES = 20, 200, 3
 STAND_IN = (
     "import sys; sys.path[:0] = ['tests', '.']; from edits import Digests; import sheetgen.render.pdf_pool as pool;"
     "pool.PdfPool = Digests; from sheetgen.cli import main; main()"
@@ -90,27 +94,65 @@ def library(root: Path, many: int) -> None:
         shutil.rmtree(path)
 
 
-def commands(many: int) -> list[tuple[str, Cost]]:
+def commands(many: int) -> Iterator[tuple[str, Cost]]:
     """Each command on a library of so many designs; of what is short the best of three."""
     with tempfile.TemporaryDirectory() as folder:
         root = Path(folder)
         library(root, many)
         here = ["--library", str(root)]
         run = ["-m", "sheetgen"] if many <= LAID_OUT else ["-c", STAND_IN]
-        rows = [
-            ("cold publish" if many <= LAID_OUT else "cold publish, no sheet laid out", ran([*run, "publish", *here]))
-        ]
-        rows.append(("nothing has changed", best([*run, "publish", *here])))
-        first = min((root / "projects").glob("*/project.yaml"))
-        text = first.read_text("utf-8")
-        first.write_text(text.replace("summary: ", "summary: Now ", 1), "utf-8")
-        rows.append(("one word of one design", ran([*run, "publish", *here])))
-        stock = next(path for path in sorted((root / "projects").rglob("*.yaml")) if "clay" in path.name)
-        stock.write_text(stock.read_text("utf-8") + "\n# looked over\n", "utf-8")
-        rows.append(("a remark in the stock", ran([*run, "publish", *here])))
-        rows.append(("check", best(["-m", "sheetgen", "check", *here])))
-        rows.append(("figures of one design", best(["-m", "sheetgen", "figures", first.parent.name, *here])))
-    return rows
+        first, stock = min((root / "projects").glob("*/project.yaml")), root / "projects/stock/clays.yaml"
+        if many > PUBLISHED:
+            laid_down(root, run, here)
+        else:
+            cold = "cold publish" if many <= LAID_OUT else "cold publish, no sheet laid out"
+            yield cold, ran([*run, "publish", *here])
+        yield "nothing has changed", best([*run, "publish", *here])
+        yield "check, all as published", best(["-m", "sheetgen", "check", *here])
+        edited(first, "summary: ", "summary: Now ")
+        yield "check, one word of one design", ran(["-m", "sheetgen", "check", *here])
+        yield "one word of one design", ran([*run, "publish", *here])
+        edited(stock, "clays:", "# looked over\nclays:")
+        yield "a remark in the stock", ran([*run, "publish", *here])
+        edited(stock, "price: ", "price: 1")
+        yield "the price of a clay", ran([*run, "publish", *here])
+        yield "figures of one design", best(["-m", "sheetgen", "figures", first.parent.name, *here])
+        shutil.rmtree(root / "build")
+        yield "check, never published", ran(["-m", "sheetgen", "check", *here])
+
+
+def edited(path: Path, old: str, new: str) -> None:
+    path.write_text(path.read_text("utf-8").replace(old, new, 1), "utf-8")
+
+
+def laid_down(root: Path, run: Sequence[str], here: Sequence[str]) -> None:
+    """Let a large library stand as if it had been published: the first design of each model is, the others are copies.
+
+    What is in their pages is the first one's; how much is hashed, compared and read is as if it were theirs.
+    """
+    projects, build = root / "projects", root / "build"
+    names = [path.parent.name for path in sorted(projects.glob("*/project.yaml"))]
+    first: dict[str, str] = {}
+    for name in names:
+        first.setdefault(name.rpartition("-")[0], name)
+    ran([*run, "publish", *first.values(), *here])
+    record = read_record(build)
+    printer, shared = printer_key(), shared_key(root)
+    for name in names:
+        source = first[name.rpartition("-")[0]]
+        if name == source:
+            continue
+        shutil.copytree(build / source, build / name)
+        of_source = f'"{source}/'
+        told = json.loads(json.dumps(record["projects"][source]).replace(of_source, f'"{name}/'))
+        title = (projects / name / "project.yaml").read_text("utf-8").partition("\n")[0].removeprefix("title: ")
+        told["entry"] |= {"name": name, "title": title}
+        told["key"] = joined(printer, shared, own_key(projects / name), ledger_key(projects / name))
+        told["files"] = {path: stamp_of(build / path, (build / path).read_bytes()) for path in told["files"]}
+        record["projects"][name] = told
+    record["index"] = {}
+    (build / RECORD).write_bytes(record_text(record))
+    ran([*run, "publish", *here])  # the library's own pages
 
 
 def best(words: Sequence[str]) -> Cost:

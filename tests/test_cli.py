@@ -250,7 +250,7 @@ def test_what_nobody_thought_of_is_told_as_a_fault_of_the_program(
 
 
 def test_what_goes_wrong_before_any_project_is_told_too(run: Any, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("sheetgen.read.library.read_library", broken)
+    monkeypatch.setattr("sheetgen.read.library.read_shared", broken)
     result = run("check")
     assert result.exit_code == TROUBLES
     assert result.stderr.startswith("error: a fault of the program (RuntimeError: a screw is loose); please report it")

@@ -135,7 +135,8 @@ class Moved(Pen):
 
     def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:
         """As Pen.line, moved."""
-        self.pen.line([self._at(p) for p in points], kind, closed=closed)
+        right, down = self.by
+        self.pen.line([(x + right, y + down) for x, y in points], kind, closed=closed)
 
     def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:
         """As Pen.oval, moved."""
@@ -159,9 +160,9 @@ class Extent(Pen):
     right: float = -math.inf
     bottom: float = -math.inf
 
-    def _reach(self, x: float, y: float) -> None:
-        self.left, self.right = min(self.left, x), max(self.right, x)
-        self.top, self.bottom = min(self.top, y), max(self.bottom, y)
+    def _reach(self, left: float, top: float, right: float, bottom: float) -> None:
+        self.left, self.right = min(self.left, left), max(self.right, right)
+        self.top, self.bottom = min(self.top, top), max(self.bottom, bottom)
 
     @property
     def width(self) -> float:
@@ -176,23 +177,24 @@ class Extent(Pen):
     def line(self, points: Sequence[Point], kind: Line = "cut", *, closed: bool = False) -> None:  # noqa: ARG002
         """As Pen.line."""
         if points:
-            xs, ys = [p[0] for p in points], [p[1] for p in points]
-            self._reach(min(xs), min(ys))
-            self._reach(max(xs), max(ys))
+            xs, ys = zip(*points, strict=True)
+            self._reach(min(xs), min(ys), max(xs), max(ys))
 
     def oval(self, centre: Point, width: float, height: float, kind: Line = "cut") -> None:  # noqa: ARG002
         """As Pen.oval."""
-        self._reach(centre[0] - width / 2, centre[1] - height / 2)
-        self._reach(centre[0] + width / 2, centre[1] + height / 2)
+        x, y = centre
+        self._reach(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
 
     def text(self, at: Point, words: str, *, size: float = SIZE, anchor: Anchor = "start", turn: float = 0) -> None:
         """As Pen.text."""
         long = LETTER * size * len(words)
         start = {"start": 0.0, "middle": -long / 2, "end": -long}[anchor]
+        if not turn:
+            self._reach(at[0] + start, at[1] - 0.8 * size, at[0] + (start + long), at[1] + 0.25 * size)
+            return
         c, s = math.cos(math.radians(turn)), math.sin(math.radians(turn))
-        for x in (start, start + long):
-            for y in (-0.8 * size, 0.25 * size):
-                self._reach(at[0] + x * c - y * s, at[1] + x * s + y * c)
+        box = [(x, y) for x in (start, start + long) for y in (-0.8 * size, 0.25 * size)]
+        self.line([(at[0] + x * c - y * s, at[1] + x * s + y * c) for x, y in box])
 
 
 @dataclass(slots=True)

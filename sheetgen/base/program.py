@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from importlib.metadata import PackageNotFoundError, version
-
 
 def program_version() -> str:
     """The version that is installed."""
+    from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415 - heavy, and seldom asked
+
     try:
         return version("sheetgen")
     except PackageNotFoundError:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from html import escape
 from typing import TYPE_CHECKING
-from xml.sax.saxutils import escape
 
 from sheetgen.base.material import Clay, Fibre, Sheet
 from sheetgen.base.pen import SIZE, Anchor, Extent, Line, Pen, Point
@@ -71,7 +71,7 @@ class Cutter(Pen):
             f'viewBox="{mm(e.left - EDGE)} {mm(e.top - EDGE)} {mm(wide)} {mm(tall)}">'
         )
         groups = "".join(f'<g id="{name}" {LOOK}>{"".join(g)}</g>\n' for name, g in self.groups.items() if g)
-        return f"{head}<title>{escape(says)}</title>\n{groups}</svg>\n"
+        return f"{head}<title>{escape(says, quote=False)}</title>\n{groups}</svg>\n"
 
 
 def for_cutter(template: Template) -> str:

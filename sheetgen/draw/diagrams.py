@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.pen import Extent
 from sheetgen.draw import kinds
 from sheetgen.draw.gestured import gestured
-from sheetgen.draw.paper import Paper
+from sheetgen.draw.kept import NO_END, Fitted, Kept, TooLarge
 from sheetgen.draw.pens import Scaled
 
 if TYPE_CHECKING:
@@ -26,6 +26,11 @@ KEPT = 256  # drawings that are kept for the next version
 
 def diagrams(version: WorkedVersion) -> dict[str, Drawing]:
     """The diagram of every part that a step shows, and every gesture, by their names."""
+    return {name: one.drawing() for name, one in fitted_diagrams(version).items()}
+
+
+def fitted_diagrams(version: WorkedVersion) -> dict[str, Fitted]:
+    """The same before they are put on paper."""
     wanted = sorted({name for step in version.steps for name in step.diagrams if name in version.parts})
     drawn = ((name, _diagram(part, _inside(part, version))) for name in wanted for part in (version.parts[name],))
     return {name: drawing for name, drawing in drawn if drawing is not None} | gestured(version)
@@ -39,7 +44,7 @@ def _inside(part: Piece, version: WorkedVersion) -> tuple[Piece, ...]:
 
 
 @functools.lru_cache(maxsize=KEPT)
-def _diagram(part: Piece, inside: tuple[Piece, ...]) -> Drawing | None:
+def _diagram(part: Piece, inside: tuple[Piece, ...]) -> Fitted | None:
     """At the largest plain scale that fits the column; true size is preferred to a larger one that is not needed.
 
     Versions that make a part alike share its drawing.
@@ -53,20 +58,19 @@ def _diagram(part: Piece, inside: tuple[Piece, ...]) -> Drawing | None:
         return ", ".join((said, *(mark(one, Scaled(on, k)) for one in inside))) if said else ""
 
     for k in SCALES:
-        extent, pen = Extent(), Paper(outline="thin")
-        says = draw(extent, k)
+        kept = Kept(_most(k))
+        try:
+            says = draw(kept, k)
+        except TooLarge:
+            continue
         if not says:
             return None
-        if fits(extent, k):
-            draw(pen, k)
-            for words in (mark(one, Extent()) for one in inside):
-                at = ((extent.left + extent.right) / 2, extent.bottom + 4.2)
-                for on in (pen, extent):
-                    on.text(at, words, anchor="middle")
-            pen.text((extent.left, extent.bottom + 4.2), scale_words(k))
-            corner = (extent.left - 0.5, extent.top - 0.5)
-            wide = max(extent.width, 22.0) + 1
-            return pen.drawing(corner, wide, extent.height + 6, f"{says}; drawn at {scale_words(k)}")
+        kept.most, extent = NO_END, kept.extent
+        for words in (mark(one, Extent()) for one in inside):
+            kept.text(((extent.left + extent.right) / 2, extent.bottom + 4.2), words, anchor="middle")
+        corner, wide, tall = (extent.left - 0.5, extent.top - 0.5), max(extent.width, 22.0) + 1, extent.height + 6
+        kept.text((extent.left, extent.bottom + 4.2), scale_words(k))
+        return Fitted(kept, corner, wide, tall, f"{says}; drawn at {scale_words(k)}", true=True)
     return None
 
 
@@ -75,7 +79,12 @@ def fits(extent: Extent, k: float) -> bool:
 
     An enlargement that made the step taller than its words would cost more than it shows.
     """
-    return extent.width <= WIDE and extent.height <= (ENLARGED if k > 1 else TALL) - 4
+    wide, tall = _most(k)
+    return extent.width <= wide and extent.height <= tall
+
+
+def _most(k: float) -> tuple[float, float]:
+    return WIDE, (ENLARGED if k > 1 else TALL) - 4
 
 
 def scale_words(k: float) -> str:

@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-import html
 import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
-from sheetgen.draw.diagrams import diagrams
-from sheetgen.draw.piece import alone, templates
+from sheetgen.draw.diagrams import fitted_diagrams
+from sheetgen.draw.piece import templates
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
-    from sheetgen.model.drawing import Drawing
     from sheetgen.model.worked import Worked, WorkedVersion
-
-TEXT = re.compile(r"<text\b[^>]*>(.*?)</text>", re.DOTALL)
 
 
 def with_drawn(worked: Worked) -> Worked:
@@ -44,21 +40,14 @@ def drawn_figures(version: WorkedVersion) -> frozenset[str]:
 
 def _drawings(version: WorkedVersion) -> Iterator[tuple[frozenset[str], str]]:
     """Each drawing's words, with the parts that it tells; none where it may tell any."""
-    whole = [(one.piece.name, alone(one)) for one in templates(version)]
-    for name, drawing in (*whole, *diagrams(version).items()):
+    drawn = [(one.piece.name, one.words) for one in templates(version)]
+    drawn += [(name, one.words) for name, one in fitted_diagrams(version).items()]
+    for name, words in drawn:
         part = version.parts.get(name)
         near = (part.name, *(one.name for one in version.drilled_in(part))) if part is not None else ()
-        yield frozenset(near), _words(drawing)
-
-
-def _words(drawing: Drawing) -> str:
-    return "\n".join(map(html.unescape, _texts(drawing.svg)))
-
-
-def _texts(svg: str) -> Iterable[str]:
-    return TEXT.findall(svg)
+        yield frozenset(near), "\n".join(words)
 
 
 def _stands(number: str, words: str) -> bool:
     """Whether a number stands in words by itself: 2 is in "Ø 2" and "2, at most", and not in 2.5, 12 or 20."""
-    return re.search(rf"(?<![\d.,/]){re.escape(number)}(?![.,/]?\d)", words) is not None
+    return number in words and re.search(rf"(?<![\d.,/]){re.escape(number)}(?![.,/]?\d)", words) is not None

@@ -8,10 +8,11 @@ from __future__ import annotations
 import functools
 import math
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, repeat
 from typing import TYPE_CHECKING
 
-from sheetgen.base.pen import LETTER, SIZE, Extent, Pen, Point, arc
+from sheetgen.base.pen import LETTER, SIZE, Pen, Point, arc
+from sheetgen.draw.kept import Kept
 from sheetgen.draw.sketches import link, linked, wire
 
 if TYPE_CHECKING:
@@ -32,9 +33,10 @@ MOST = 40  # strips drawn one by one; of more only the outermost and the line of
 
 def captioned(pen: Pen, draw: Callable[[Pen], None], lines: Sequence[str]) -> None:
     """A picture with lines of words under it, in two columns when they are many."""
-    extent = Extent()
-    for on in (extent, pen):
-        draw(on)
+    kept = Kept()
+    draw(kept)
+    kept.again(pen)
+    extent = kept.extent
     apart = max(SIZE * LETTER * len(words) for words in lines) + 1.5
     columns = max(1, min(int(COLUMN / apart), math.ceil(len(lines) / FEW)))
     rows = math.ceil(len(lines) / columns)
@@ -261,10 +263,9 @@ def _free(
             for side in (way, (-way[0], -way[1])):
                 far = edge + reach
                 spots = [(joint[0] + side[0] * far * n / 12, joint[1] + side[1] * far * n / 12) for n in range(1, 13)]
-                clear = min(math.dist(spots[-1], wire) - edge for wire in taken[0])
-                clear = min(
-                    clear, *(math.dist(at, number) - HALF + 0.3 for at in spots for number in taken[1]), math.inf
-                )
+                clear = min(map(math.dist, taken[0], repeat(spots[-1]))) - edge
+                for number in taken[1]:
+                    clear = min(clear, min(map(math.dist, spots, repeat(number))) - HALF + 0.3)
                 if clear >= CLEAR:
                     return far, side
                 best = max(best, (clear, far, side))

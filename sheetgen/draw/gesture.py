@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, TypeVar
 
 from sheetgen.base.frozen import Frozen
-from sheetgen.base.pen import FIGURE, LETTER, SIZE, Extent, Moved, Pen
+from sheetgen.base.pen import FIGURE, LETTER, SIZE, Moved, Pen
+from sheetgen.draw.kept import Kept
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -74,17 +75,18 @@ def side_by_side(pen: Pen, pictures: Sequence[Picture], gap: float = 3.0) -> Non
 
     A picture without words under it may reach farther down than they do.
     """
-    taken = []
-    for draw, _ in pictures:
-        extent = Extent()
-        draw(extent)
-        taken.append(extent)
-    labelled = [extent.bottom for (_, lines), extent in zip(pictures, taken, strict=True) if lines]
+    drawn = []
+    for draw, lines in pictures:
+        kept = Kept()
+        draw(kept)
+        drawn.append((kept, lines))
+    labelled = [kept.extent.bottom for kept, lines in drawn if lines]
     under, x = max(labelled, default=0.0) + LABEL + 1.2, 0.0
-    for (draw, lines), extent in zip(pictures, taken, strict=True):
+    for kept, lines in drawn:
+        extent = kept.extent
         wide = max([extent.width, *(LETTER * LABEL * len(line) for line in lines)])
         middle = x + wide / 2
-        draw(Moved(pen, (middle - (extent.left + extent.right) / 2, 0)))
+        kept.again(Moved(pen, (middle - (extent.left + extent.right) / 2, 0)))
         for i, line in enumerate(lines):
             pen.text((middle, under + i * LINE), line, size=LABEL, anchor="middle")
         x += wide + gap

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
+from html import escape
 from typing import TYPE_CHECKING
-from xml.sax.saxutils import escape
 
 from sheetgen.base.pen import SIZE, Anchor, Line, Pen, Point
 from sheetgen.base.spelling import apostrophes
@@ -98,7 +98,7 @@ class Paper(Pen):
         x, y = mm(at[0]), mm(at[1])
         turned = f' transform="rotate({mm(turn)} {x} {y})"' if turn else ""
         look = f'font-size="{mm(size)}" text-anchor="{anchor}" fill="#000"'
-        self.marks.append(f'<text x="{x}" y="{y}" {look}{turned}>{escape(apostrophes(words))}</text>')
+        self.marks.append(f'<text x="{x}" y="{y}" {look}{turned}>{escape(apostrophes(words), quote=False)}</text>')
 
     def drawing(self, corner: Point, width: float, height: float, says: str, *, true: bool = True) -> Drawing:
         """What has been drawn, as an SVG whose upper left is at `corner`; `true` where that is its true size."""
@@ -107,5 +107,5 @@ class Paper(Pen):
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{mm(width)}mm" height="{mm(height)}mm" '
             f'viewBox="{box}" font-family="{FONT}" font-weight="600" role="img">'
         )
-        svg = f"{head}<title>{escape(apostrophes(says))}</title>{''.join(self.marks)}</svg>"
+        svg = f"{head}<title>{escape(apostrophes(says), quote=False)}</title>{''.join(self.marks)}</svg>"
         return Drawing(svg, width, height, says, true=true)

@@ -11,6 +11,7 @@ from sheetgen.base.pen import Extent
 from sheetgen.draw import kinds
 from sheetgen.draw.drawn import MOST
 from sheetgen.draw.ghost import WORDS, apart, ghost, room_for_words
+from sheetgen.draw.kept import Kept
 from sheetgen.draw.paper import Paper
 from sheetgen.draw.pens import Strokes
 
@@ -31,7 +32,7 @@ KEPT = "\u00a0"  # a space at which no line breaks
 
 @dataclass(frozen=True, slots=True, eq=False)  # like parts share one, so that it is known by itself
 class Template:
-    """A part's template: `own` as its kind draws it, `bare` with its ghosts, `draw` with its label too.
+    """A part's template: `own` as its kind draws it, `bare` with its ghosts, `draw` with its label too, in `words`.
 
     The label is two lines: `title`, the part and how many; `label`, what it is rolled to, or which stock.
     """
@@ -41,6 +42,7 @@ class Template:
     bare: Callable[[Pen], None]
     draw: Callable[[Pen], None]
     extent: Extent
+    words: tuple[str, ...]
     title: str
     label: str
     says: str
@@ -62,43 +64,34 @@ def _template(piece: Piece, drilled: tuple[Piece, ...]) -> Template:
         for one in drilled:
             kinds.mark(pen, one, host)
 
-    strokes = Strokes()
-    own(strokes)
+    drawn, strokes = Kept(), Strokes()
+    own(drawn)
+    drawn.again(strokes)
     fired = _ghosts(piece)
     shown = [one for cut, one in fired if apart(cut, one)]
     words_at = [room_for_words(one, strokes.runs()) for one in shown]
     grain = next(iter(piece.roles.get("grain", ())), "none")
 
-    def bare(pen: Pen) -> None:
-        own(pen)
-        if grain != "none":
-            _grain_beside(pen, strokes.extent, along=grain == "along")
-        for one, at in zip(shown, words_at, strict=True):
-            one.draw(pen)
-            if at:
-                pen.text(at, WORDS)
+    bare = Kept()
+    drawn.again(bare)
+    if grain != "none":
+        _grain_beside(bare, strokes.extent, along=grain == "along")
+    for one, at in zip(shown, words_at, strict=True):
+        one.draw(bare)
+        if at:
+            bare.text(at, WORDS)
+    around, title, label = bare.extent, _titled(piece), kinds.label(piece)
 
-    around = Extent()
-    bare(around)
-    title, label = _titled(piece), kinds.label(piece)
+    def labelled(at: Point) -> Kept:
+        kept = Kept()
+        bare.again(kept)
+        words_under(kept, at, title, label)
+        return kept
 
-    def under(pen: Pen) -> None:
-        bare(pen)
-        words_under(pen, (max(around.left, 0), around.bottom + 5), title, label)
-
-    def beside(pen: Pen) -> None:
-        bare(pen)
-        words_under(pen, (around.right + CLEAR, (host.top + host.bottom) / 2 - 0.4), title, label)
-
-    extent, draw = min(((_extent(one), one) for one in (under, beside)), key=lambda one: one[0].width * one[0].height)
+    under, beside = (max(around.left, 0), around.bottom + 5), (around.right + CLEAR, (host.top + host.bottom) / 2 - 0.4)
+    kept = min(map(labelled, (under, beside)), key=lambda one: one.extent.width * one.extent.height)
     says, deed = _says(piece, drilled, fired, dotted=bool(shown)), kinds.drawn(piece).deed(piece)
-    return Template(piece, own, bare, draw, extent, title, label, says, deed)
-
-
-def _extent(draw: Callable[[Pen], None]) -> Extent:
-    found = Extent()
-    draw(found)
-    return found
+    return Template(piece, own, bare.again, kept.again, kept.extent, kept.words, title, label, says, deed)
 
 
 def _titled(piece: Piece) -> str:

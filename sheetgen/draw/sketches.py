@@ -108,10 +108,9 @@ def band(points: Sequence[Point], thickness: float) -> tuple[list[Point], list[P
     """The two edges of a wire of some thickness along its middle line."""
     left, right = [], []
     steps = list(pairwise(points))
-    for i, (x, y) in enumerate(points):
-        before, after = steps[max(0, i - 1)], steps[min(i, len(steps) - 1)]
-        dx = after[1][0] - after[0][0] + before[1][0] - before[0][0]
-        dy = after[1][1] - after[0][1] + before[1][1] - before[0][1]
+    before, after = [*steps[:1], *steps], [*steps, *steps[-1:]]
+    for (x, y), ((bx, by), (cx, cy)), ((ax, ay), (ex, ey)) in zip(points, before, after, strict=True):
+        dx, dy = ex - ax + cx - bx, ey - ay + cy - by
         long = math.hypot(dx, dy) or 1
         nx, ny = -dy / long * thickness / 2, dx / long * thickness / 2
         left.append((x + nx, y + ny))

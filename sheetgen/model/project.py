@@ -300,7 +300,8 @@ class Filed:
 class Library:
     """All that was read: studio, stock, kinds, and the projects that could be read; `failed` names the others.
 
-    `withheld` are kinds of the library's own that are in trouble themselves.
+    `withheld` are kinds of the library's own that are in trouble themselves. `asked` are the items of stock that a
+    design was found to hang on while it was worked.
     """
 
     studio: Studio
@@ -310,3 +311,4 @@ class Library:
     kinds: dict[str, type[Part]] = field(default_factory=dict)
     withheld: dict[str, Place] = field(default_factory=dict)
     labels: LabelGrid | None = None
+    asked: set[str] = field(default_factory=set)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from html import escape
 from typing import TYPE_CHECKING
-from xml.sax.saxutils import escape, quoteattr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -63,7 +63,7 @@ def _write(one: Element, holders: Mapping[int, str], names: Mapping[str, str], l
             own["href"] = f"#{names[name]}"
         else:
             own[attribute] = f"url(#{names[name]}) {own.get(attribute, '')}".strip()
-    said = "".join(f" {name}={quoteattr(value)}" for name, value in own.items())
+    said = "".join(f" {name}={_quoted(value)}" for name, value in own.items())
     lines.append(f"{HEAD}{said}" if one.tag == "svg" else f"<{one.tag}{said}")
     if one.inside:
         lines.append(">")
@@ -71,9 +71,17 @@ def _write(one: Element, holders: Mapping[int, str], names: Mapping[str, str], l
             if isinstance(inner, Element):
                 _write(inner, holders, names, lines)
             else:
-                lines.append(escape(inner))
+                lines.append(escape(inner, quote=False))
         lines.append(f"</{one.tag}>")
     else:
         lines.append("/>")
     if one.tag not in {"text", "tspan"}:
         lines.append("\n")
+
+
+def _quoted(value: str) -> str:
+    """The value of an attribute, in the quotes that it does not hold itself."""
+    said = escape(value, quote=False).translate({ord(one): f"&#{ord(one)};" for one in "\n\r\t"})
+    if '"' not in said:
+        return f'"{said}"'
+    return f"'{said}'" if "'" not in said else '"{}"'.format(said.replace('"', "&quot;"))

@@ -17,6 +17,8 @@ from sheetgen.publish.record import LAID, RECORD, as_told, read_record, record_t
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
+    from sheetgen.publish.record import OfStock, Told
+
 BEGUN = ".published.begun"
 """Paths that are written and not yet in the record, a line each; there only while a run is at work, or was killed."""
 EVERY = 2.0
@@ -72,10 +74,16 @@ class Folder:
         sheets = self.record["projects"].get(name, {}).get("sheets", {})
         return sheets if isinstance(sheets, dict) else {}
 
-    def told(self, name: str, key: str, told: Iterable[Trouble]) -> None:
+    def told(self, name: str, key: str, stock: OfStock, told: Told) -> None:
         """Remember from what a project was published whole, and what was told of it."""
-        self.record["projects"][name] |= {"key": key, "told": as_told(told)}
+        of_stock = stock._asdict() | {"asked": sorted(stock.asked)}
+        now = {"key": key, "stock": of_stock, "told": as_told(told.whole), "checked": as_told(told.checked)}
+        self.record["projects"][name] |= now | {"said": told.said}
         self.record["in trouble"].pop(name, None)
+
+    def still(self, name: str, files: str) -> None:
+        """Remember that a project stands although the files of the stock, by their key, are others."""
+        self.record["projects"][name]["stock"]["files"] = files
 
     def failed(self, name: str, key: str, told: Iterable[Trouble]) -> None:
         """Remember from what a project could not be published, and why; nothing where that is not known."""

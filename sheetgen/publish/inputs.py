@@ -1,4 +1,4 @@
-"""What a design is made of, as a key: the program, what the studio shares, and the design's own folder.
+"""What a design is made of, as keys: the program, what the studio shares, its stock, and the design's own folder.
 
 Only the standard library and the base are imported here: where nothing has changed, nothing else is needed.
 """
@@ -15,7 +15,8 @@ from sheetgen.base.paths import leads_out
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-FOLDERS_OF_STUDIO = ("stock", "kinds", "steps")
+STOCK = "stock"
+FOLDERS_OF_STUDIO = (STOCK, "kinds", "steps")
 LEDGER = "ledger"
 PROJECT = "project.yaml"
 FACES = ("/usr/share/fonts", "/usr/local/share/fonts", "~/.fonts", "~/.local/share/fonts", "~/Library/Fonts")
@@ -37,14 +38,21 @@ def printer_key() -> str:
 
 
 def shared_key(root: Path) -> str:
-    """Of what a library's designs share: themes, studio, stock, steps, kinds."""
+    """Of what a library's designs share whole: themes, studio, steps, kinds."""
     digest = hashlib.sha256()
     _add_files(digest, root, _below(root / "themes", root))
     projects = root / "projects"
     if not leads_out(projects, root):
         _add_files(digest, root, (path for path in projects.glob("*") if not path.is_dir()))
-    for folder in (projects / name for name in FOLDERS_OF_STUDIO):
+    for folder in (projects / name for name in FOLDERS_OF_STUDIO if name != STOCK):
         _add_files(digest, root, _below(folder, root))
+    return digest.hexdigest()
+
+
+def stock_key(root: Path) -> str:
+    """Of the files of a library's stock, of which a design hangs on some items only."""
+    digest = hashlib.sha256()
+    _add_files(digest, root, _below(root / "projects" / STOCK, root))
     return digest.hexdigest()
 
 

@@ -8,13 +8,13 @@ from __future__ import annotations
 import hashlib
 import json
 from pathlib import PurePosixPath
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import CannotBe, Trouble
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Collection, Iterable, Mapping, Sequence
     from pathlib import Path
 
 RECORD = ".published.json"
@@ -24,6 +24,22 @@ OF_RECORD = ("projects", "index", "in trouble")
 LISTS = ("tags", "versions", "sheets")
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
+
+
+class Told(NamedTuple):
+    """What was told of a project: all, what of it was told before anything was printed, and what is to be known."""
+
+    whole: Sequence[Trouble]
+    checked: Sequence[Trouble]
+    said: tuple[Sequence[str], Sequence[str]]
+
+
+class OfStock(NamedTuple):
+    """What a project was published from of the stock: the key of all its files, items by id, and the key of those."""
+
+    files: str
+    asked: Collection[str]
+    key: str
 
 
 def read_record(root: Path) -> dict[str, Any]:

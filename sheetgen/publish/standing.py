@@ -5,10 +5,20 @@ Only the standard library and the base are imported here: where all of them stan
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.publish.inputs import design_folders, joined, ledger_key, own_key, printer_key, shared_key
+from sheetgen.publish.inputs import (
+    STOCK,
+    design_folders,
+    joined,
+    ledger_key,
+    own_key,
+    printer_key,
+    shared_key,
+    stock_key,
+)
 from sheetgen.publish.record import read_record, stands, told_again
 
 if TYPE_CHECKING:
@@ -17,33 +27,60 @@ if TYPE_CHECKING:
 
     from sheetgen.base.trouble import Trouble
 
+IN_STOCK = f"projects/{STOCK}/"
+
+
+@dataclass(slots=True)
+class Unsure:
+    """A design that stands but for its stock: the items that it hangs on, their key, what was told, how many sheets."""
+
+    asked: list[str]
+    key: str
+    told: list[Trouble]
+    sheets: int
+
 
 @dataclass(slots=True)
 class Standing:
     """What a library is made of now, and what of it stands as it was published.
 
     `well` and `failed`: designs that stand, and that are in the trouble that they were in, each with what was told of
-    it. `index`: whether the library's own pages stand, and no design has come or gone.
+    it. `unsure`: designs that stand if the items of stock that they hang on are as they were. `checked`: of both what a
+    check told, and what is to be known of them. `index`: whether the library's own pages stand, and no design has come
+    or gone.
     """
 
     printer: str
     shared: str
+    stock: str
     own: dict[str, str]
     well: dict[str, list[Trouble]] = field(default_factory=dict)
     failed: dict[str, list[Trouble]] = field(default_factory=dict)
+    unsure: dict[str, Unsure] = field(default_factory=dict)
+    checked: dict[str, tuple[list[Trouble], tuple[list[str], list[str]]]] = field(default_factory=dict)
     files: int = 0
     index: bool = False
 
     def key(self, name: str, root: Path) -> str:
-        """What a design is made of; its ledgers as they are now, the rest as it was read."""
+        """What a design is made of besides stock; its ledgers as they are now, the rest as it was read."""
         return joined(self.printer, self.shared, self.own[name], ledger_key(root / "projects" / name))
+
+    def whole_key(self, name: str, root: Path) -> str:
+        """The same with all files of the stock."""
+        return joined(self.key(name, root), self.stock)
+
+    def stand(self, name: str, told: list[Trouble], sheets: int) -> None:
+        """Note a design that stands, with so many sheets."""
+        self.well[name] = told
+        self.files += sheets
 
 
 def standing(root: Path, build: Path, only: Sequence[str] = ()) -> Standing:
     """Look whether a library, or designs of it, stands in a build folder. What is in doubt does not stand."""
     folders = design_folders(root)
     asked = {name: folder for name, folder in folders.items() if not only or name in only}
-    found = Standing(printer_key(), shared_key(root), {name: own_key(folder) for name, folder in asked.items()})
+    own = {name: own_key(folder) for name, folder in asked.items()}
+    found = Standing(printer_key(), shared_key(root), stock_key(root), own)
     record = read_record(build)
     for name in asked:
         _look(found, name, root, build, record)
@@ -55,16 +92,24 @@ def standing(root: Path, build: Path, only: Sequence[str] = ()) -> Standing:
 
 def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[str, Any]) -> None:
     """Note a design where it stands."""
-    key = found.key(name, root)
     well, trouble = record["projects"].get(name, {}), record["in trouble"].get(name)
     try:
         if trouble is not None:
-            if trouble["key"] == key:
+            if trouble["key"] == found.whole_key(name, root):
                 found.failed[name] = told_again(trouble["told"], root)
             return
         files = well.get("files", {})
-        if well.get("key") == key and files and all(stands(build / path, files[path]) for path in files):
-            found.well[name] = told_again(well["told"], root)
-            found.files += sum(path.endswith(".pdf") for path in files)
+        if well.get("key") != found.key(name, root) or not files:
+            return
+        if not all(stands(build / path, files[path]) for path in files):
+            return
+        told, stock = told_again(well["told"], root), well["stock"]
+        waived, notes = well["said"]
+        found.checked[name] = told_again(well["checked"], root), (list(map(str, waived)), list(map(str, notes)))
+        sheets = sum(path.endswith(".pdf") for path in files)
+        if stock["files"] == found.stock:
+            found.stand(name, told, sheets)
+        elif IN_STOCK not in json.dumps(well["told"]):  # its lines may have moved
+            found.unsure[name] = Unsure(list(map(str, stock["asked"])), str(stock["key"]), told, sheets)
     except (KeyError, TypeError, ValueError, AttributeError):
         return

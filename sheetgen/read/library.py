@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.address import folder_address
 from sheetgen.base.dimension import LENGTH
@@ -43,8 +43,23 @@ NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its pr
 PAPERS = ("A4", "Letter")
 
 
+class Shared(NamedTuple):
+    """What the designs of a library share: a library without them, house steps; no studio where that is in trouble."""
+
+    root: Path
+    library: Library
+    house: House
+    studio: Studio | None
+
+
 def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Library | None:
     """Everything under `root/projects`; None when studio or stock stop all projects. `only` names projects to read."""
+    shared = read_shared(root, troubles)
+    return read_designs(shared, troubles, only) if shared is not None else None
+
+
+def read_shared(root: Path, troubles: Troubles) -> Shared | None:
+    """Studio, stock, kinds and house steps; None when there is nothing to read designs with."""
     projects = root / "projects"
     if not projects.is_dir():
         troubles.add(
@@ -53,11 +68,11 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
             "run from the library's folder, or name it with --library",
         )
         return None
-    shared = [folder for folder in (projects, *(projects / one for one in NO_PROJECTS)) if leads_out(folder, root)]
-    for folder in shared:
+    outside = [folder for folder in (projects, *(projects / one for one in NO_PROJECTS)) if leads_out(folder, root)]
+    for folder in outside:
         told = f"the folder {OUTSIDE}"
         troubles.add(told, Place(Source(str(folder.relative_to(root)))), COPIED)
-    if shared:
+    if outside:
         return None
     studio = _studio(projects, troubles)
     currency = str(studio.currency) if studio else currency_of(projects)
@@ -67,7 +82,13 @@ def read_library(root: Path, troubles: Troubles, only: Sequence[str] = ()) -> Li
     library.labels = read_labels(studio, PAPERS, currency, Troubles()) if studio else None
     studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
     library.kinds |= studios
-    house = read_house_steps(projects, troubles)
+    return Shared(root, library, read_house_steps(projects, troubles), studio)
+
+
+def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -> Library:
+    """The library with its designs, or those named."""
+    root, library, house, studio = shared
+    projects = root / "projects"
     folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name not in NO_PROJECTS and f.name[0] != ".")
     known = [f.name for f in folders]
     for name in only:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import queue
 import threading
 from concurrent.futures import Future, InvalidStateError
@@ -13,14 +14,24 @@ from sheetgen.render.process import PROGRAM, Gone, Process
 from sheetgen.render.worker import MEND, Limits
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sheetgen.render.worker import Ask
 
 TRIES = 3  # to begin a process, before it is given up
 
 
 class _Asked(NamedTuple):
-    ask: Ask
+    """What is asked for, by its place in the queue: the round that it was asked in, the largest of a round first."""
+
+    turn: int
+    small: int
+    number: int
+    ask: Ask | None
     came: Future[Any]
+
+
+AT_ONCE = -1  # the turn of what ends a hand
 
 
 class Crew:
@@ -28,7 +39,8 @@ class Crew:
 
     def __init__(self, many: int, limits: Limits | None = None, program: str = PROGRAM) -> None:
         self.many, self.limits, self.program = many, limits or Limits(), program
-        self.asked: queue.SimpleQueue[_Asked | None] = queue.SimpleQueue()
+        self.asked: queue.PriorityQueue[_Asked] = queue.PriorityQueue()
+        self.turns, self.numbers = itertools.count(), itertools.count()
         self.first: Future[None] = Future()  # the first process is ready
         self.hands: list[threading.Thread] = []
         self.processes: set[Process] = set()
@@ -41,11 +53,19 @@ class Crew:
 
     def ask(self, ask: Ask) -> Future[Any]:
         """Put it into the queue. What comes raises CannotBe where it cannot be printed, and what it met else."""
-        came: Future[Any] = Future()
-        self.asked.put(_Asked(ask, came))
+        [came] = self.ask_all([ask])
+        return came
+
+    def ask_all(self, asks: Sequence[Ask]) -> list[Future[Any]]:
+        """Put several into the queue, behind what was asked for before; of these the largest are done first."""
+        turn = next(self.turns)
+        return [self._put(_Asked(turn, -one.letters, next(self.numbers), one, Future())) for one in asks]
+
+    def _put(self, asked: _Asked) -> Future[Any]:
+        self.asked.put(asked)
         if self.asked.qsize() > self.free and len(self.hands) < self.many:
             self._another()
-        return came
+        return asked.came
 
     def end(self) -> None:
         """End all processes at once; what is still asked for never comes."""
@@ -54,7 +74,7 @@ class Crew:
             for process in self.processes:
                 process.process.kill()
         for _ in self.hands:
-            self.asked.put(None)
+            self.asked.put(_Asked(AT_ONCE, 0, next(self.numbers), None, Future()))
         for hand in self.hands:
             hand.join()
 
@@ -79,47 +99,45 @@ class Crew:
             asked = self.asked.get()
             with self.lock:
                 self.free -= 1
-            if asked is None:
+            if asked.ask is None:
                 break
             if not asked.came.set_running_or_notify_cancel():
                 continue
             if process is None:
                 asked.came.set_exception(fault or RuntimeError("no process to print"))
                 continue
-            process = self._settled(asked, process)
+            process = self._settled(asked.ask, asked.came, process)
         if process is not None:
             self._end(process)
 
-    def _settled(self, asked: _Asked, process: Process) -> Process | None:
+    def _settled(self, ask: Ask, came: Future[Any], process: Process) -> Process | None:
         """Have it done, a second time by a fresh process if the first dies of it; the process that lives on, if any."""
         ends: list[str] = []
         while len(ends) < 2 and not self.ended:  # noqa: PLR2004 - once, and once more
             try:
-                answer = process.answer(asked.ask)
+                answer = process.answer(ask)
             except Gone as gone:
                 ends.append(str(gone))
                 self._end(process)
                 try:
                     process = self._begun()
                 except Exception as fault:  # noqa: BLE001 - told to whoever waits
-                    asked.came.set_exception(fault)
+                    came.set_exception(fault)
                     return None
                 continue
             except Exception as fault:  # noqa: BLE001 - what cannot be sent or understood
                 self._end(process)
-                asked.came.set_exception(fault)
+                came.set_exception(fault)
                 return None
             if answer.fault is not None:
-                asked.came.set_exception(answer.fault)
+                came.set_exception(answer.fault)
             else:
-                asked.came.set_result(answer.came)
+                came.set_result(answer.came)
             if answer.spent:
                 self._end(process)
             return None if answer.spent else process
         told = " and then ".join(dict.fromkeys(ends))
-        asked.came.set_exception(
-            CannotBe(f"{asked.ask.called} was tried twice and not printed: its printer {told}", MEND)
-        )
+        came.set_exception(CannotBe(f"{ask.called} was tried twice and not printed: its printer {told}", MEND))
         return process
 
     def _begun(self) -> Process:

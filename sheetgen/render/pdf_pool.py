@@ -45,14 +45,14 @@ class PdfPool:
     def printed(self, jobs: Sequence[Job]) -> Iterator[list[Printout]]:
         """The PDFs of several sheets in their order, of each one a paper.
 
-        All are begun at once, behind what was begun before, and each comes when it is ready. Raises CannotBe, when it
-        would come, for one that does not print as it should, or takes more than it may.
+        All are begun at once, the largest first, behind what was begun before, and each comes when it is ready. Raises
+        CannotBe, when it would come, for one that does not print as it should, or takes more than it may.
         """
-        return _each([self.crew.ask(Ask("printed", job, job.papers[0].name)) for job in jobs])
+        return _each(self.crew.ask_all([Ask("printed", job, job.papers[0].name) for job in jobs]))
 
     def each_in_pieces(self, pages: Sequence[str]) -> list[tuple[bytes, LaidOut, list[str]]]:
         """Pages of pieces that are put onto others, as `Printer.pieces` makes each."""
-        return list(_each([self.crew.ask(Ask("pieces", page, "a page of labels or cards")) for page in pages]))
+        return list(_each(self.crew.ask_all([Ask("pieces", page, "a page of labels or cards") for page in pages])))
 
 
 def _each(begun: list[Future[Any]]) -> Iterator[Any]:

@@ -172,7 +172,10 @@ class Evaluator:
 
     def stocked(self, word: str) -> Item | None:
         """An item of stock by its id, however its words are parted."""
-        return self.library.stock.items.get(str(word)) or self._by_plain.get(plain(word))
+        found = self.library.stock.items.get(str(word)) or self._by_plain.get(plain(word))
+        if found is not None:
+            self.library.asked.add(found.id)
+        return found
 
     def own_word(self, name: str) -> Word:
         """One of the project's own figures as it is written."""

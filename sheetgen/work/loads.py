@@ -154,7 +154,10 @@ def _filled(laid: Laid, lying: Sequence[Room | None], room: tuple[float, float],
     """How many pieces lie in each place, so far apart; at its edge nothing has to be."""
     pairs = zip(laid, lying, strict=True)
     sides = [(one.wide + apart, one.deep + apart) for (_, _, many), one in pairs if one for _ in range(many)]
-    places = packed(tuple(sides), (room[0] + apart, room[1] + apart), turn=True, trials=TRIALS)
+    within = (room[0] + apart, room[1] + apart)
+    places = packed(tuple(sides), within, turn=True)
+    if len(places) > 1:  # where all lie in one place it does not matter how
+        places = packed(tuple(sides), within, turn=True, trials=TRIALS)
     return [len(place) for place in places]
 
 

@@ -53,6 +53,7 @@ def work(
     `choices` tries other values: typed, or words that know their places.
     """
     project, versions = filed.project, {}
+    library = replace(library, asked=set())
     tried = {k: v if isinstance(v, Word) else _typed(k, v) for k, v in (choices or {}).items()}
     named: dict[str, dict[str, Word]] = {MAIN: {}}
     called = slug(str(project.main_version)) if project.main_version else MAIN
@@ -113,6 +114,7 @@ def work(
         slab=slab(library.studio),
         slats=tuple(Evaluator.sizes(library, "slat")),
         sheets=tuple(s for s in SHEETS if s in (project.sheets or library.studio.sheets or SHEETS)),
+        asked=frozenset(library.asked),
         cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),
     )
 

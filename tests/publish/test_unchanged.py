@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -10,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
+from sheetgen.pipeline import work_one
 from sheetgen.publish.record import RECORD
 from sheetgen.publishing import Wanted, published
 
@@ -139,13 +141,121 @@ def test_two_designs_of_one_title_are_both_held_back_though_one_was_not_touched(
     assert library.publish().failed == []
 
 
-def test_an_item_of_stock_that_changes_is_looked_at_in_every_design(jobs: list[str], library: Any) -> None:
+@pytest.fixture
+def worked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The designs that were worked since, by name."""
+    names: list[str] = []
+
+    def counted(filed: Any, *more: Any) -> Any:
+        names.append(filed.name)
+        return work_one(filed, *more)
+
+    monkeypatch.setattr("sheetgen.publishing_one.work_one", counted)
+    return names
+
+
+def worked_again(worked: list[str], library: Any) -> list[str]:
+    worked.clear()
     library.publish()
-    path = next(library.root.joinpath("projects").glob("stock*"), None)
-    assert path is not None
-    target = path if path.is_file() else next(path.rglob("*.yaml"))
-    target.write_text(target.read_text("utf-8") + "\n# looked over\n", "utf-8")
-    assert again(jobs, library) == [], "a remark changes no sheet"
+    return sorted(worked)
+
+
+ALL = ["drops", "link", "pendant"]
+
+
+def test_a_remark_in_the_stock_works_no_design_and_the_run_after_it_reads_no_stock(
+    jobs: list[str], worked: list[str], library: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    first = library.publish()
+    library.change("stock/others.yaml", "wires:", "# looked over\n\nwires:")
+    assert worked_again(worked, library) == []
+    assert again(jobs, library) == []
+    monkeypatch.setattr("sheetgen.read.library.read_shared", None)
+    last = library.publish()
+    assert sorted(last.published) == sorted(first.published)
+    assert last.alone == sum(path.endswith(".pdf") for path in files_of(library.build))
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "which"),
+    [
+        ("others", "density: 8.96 g/cm³", "density: 8.9 g/cm³", ["link"]),
+        ("others", "size: 1.95-2 mm", "size: 1.9-2 mm", ["drops"]),
+        ("others", "name: Ear wire", "name: Ear hook", ["drops"]),
+        ("others", "name: Roller", "name: Clay roller", ["drops", "pendant"]),
+        ("clays", "hold: 30 min", "hold: 35 min", ["drops", "pendant"]),
+        ("clays", "wet 50 mm, fired 44 mm", "wet 50 mm, fired 43.5 mm", []),
+        ("others", "pack: 12 mL", "pack: 12 mL\n    price: 9.50 EUR", ["drops"]),
+    ],
+)
+def test_an_item_that_changes_works_the_designs_that_hang_on_it_and_no_other(  # noqa: PLR0917 - an edit
+    jobs: list[str], worked: list[str], library: Any, file: str, old: str, new: str, which: list[str]
+) -> None:
+    library.publish()
+    library.change(f"stock/{file}.yaml", old, new)
+    assert worked_again(worked, library) == which
+    assert worked_again(worked, library) == []
+    assert jobs
+
+
+SHARP = """\
+cautions:
+  sharp:
+    word: CAUTION
+    hazard: Sharp ends of wire.
+    signs: [W022]
+    consequence: They cut the skin.
+    avoid: File each end before you bend it.
+    short: "Sharp ends: file them"
+    source: common practice
+"""
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("sizes: [6 mm, 7 mm,", "sizes: [6 mm, 6.5 mm, 7 mm,"),  # the nearest may be another
+        ("  ear-wire:", "  post:\n    name: Post\n  ear-wire:"),  # a name may mean another thing now
+        ("findings:", f"{SHARP}findings:"),
+    ],
+)
+def test_what_every_design_may_ask_for_works_all_of_them(
+    jobs: list[str], worked: list[str], library: Any, old: str, new: str
+) -> None:
+    library.publish()
+    library.change("stock/others.yaml", old, new)
+    assert worked_again(worked, library) == ALL
+    assert library.publish().troubles.found == []
+    assert jobs
+
+
+def test_a_fault_of_the_stock_works_all_designs_until_it_is_mended(
+    jobs: list[str], worked: list[str], library: Any
+) -> None:
+    library.publish()
+    library.change("stock/others.yaml", "thickness: 16 awg", "thickness: 16 awgg")
+    assert worked_again(worked, library) == ALL
+    assert worked_again(worked, library) == ALL
+    library.change("stock/others.yaml", "thickness: 16 awgg", "thickness: 16 awg")
+    assert library.publish().failed == []
+    assert worked_again(worked, library) == []
+    assert jobs
+
+
+def test_a_design_told_of_by_a_line_of_the_stock_is_worked_again_when_lines_may_have_moved(
+    jobs: list[str], worked: list[str], library: Any
+) -> None:
+    library.publish()
+    path = library.build / RECORD
+    record = json.loads(path.read_text("utf-8"))
+    place = {"file": "projects/stock/others.yaml", "at": [2, 3, 12], "used": []}
+    told = {"message": "look at it", "help": "", "severity": "warning", "rule": "", "place": place}
+    record["projects"]["link"]["told"] = [told]
+    path.write_text(json.dumps(record), "utf-8")
+    assert worked_again(worked, library) == []
+    library.change("stock/others.yaml", "wires:", "# looked over\nwires:")
+    assert worked_again(worked, library) == ["link"]
+    assert jobs
 
 
 def test_another_program_prints_all_anew(jobs: list[str], library: Any, monkeypatch: pytest.MonkeyPatch) -> None:

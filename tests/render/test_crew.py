@@ -123,6 +123,17 @@ def test_a_printer_that_has_grown_is_renewed_and_one_that_has_not_stays() -> Non
         assert len({printers.ask(page("who")).result(30) for _ in range(3)}) == 3
 
 
+def test_of_what_is_asked_for_together_the_largest_is_printed_first_and_what_was_asked_before_goes_before_it() -> None:
+    done: list[str] = []
+    with crew(1) as printers:  # it takes its time to begin: until then all are asked
+        rounds = [printers.ask_all([page(words) for words in each]) for each in (["a", "long", "mid"], ["the longest"])]
+        for came in (one for each in rounds for one in each):
+            came.add_done_callback(lambda one: done.append(one.result()))
+        for came in rounds[-1]:
+            came.result(30)
+    assert done == ["LONG", "MID", "A", "THE LONGEST"]
+
+
 def test_a_long_list_may_take_longer_than_a_card() -> None:
     limits = Limits()
     assert limits.seconds(1_000) < limits.seconds(1_000_000) < limits.seconds(10**9) == limits.most

@@ -66,7 +66,8 @@ class Waiver:
 class Worked:
     """A project with all its versions; the first is `main`.
 
-    `folder` is where its pictures lie; `slats` and `cards` say what is owned to roll on.
+    `folder` is where its pictures lie; `slats` and `cards` say what is owned to roll on; `asked` are the ids of the
+    items of stock that it was found to hang on.
     """
 
     name: str
@@ -88,6 +89,7 @@ class Worked:
     slab: Slab | None = None
     slats: tuple[float, ...] = ()
     cards: bool = False
+    asked: frozenset[str] = frozenset()
     sheets: tuple[str, ...] = SHEETS
 
     def version(self, called: str) -> WorkedVersion:
