@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 LARGEST = 40_000_000
 MOST_ROWS = 100_000
+MOST_COLUMNS = 1_000
 SPLIT_HELP = "put a cell that holds a comma, a semicolon or a tab between quotation marks"
 
 
@@ -54,6 +55,12 @@ def read_table(path: Path, name: str, troubles: Troubles) -> Table | None:
             troubles.add("the file is empty", Place(Source(name)), "its first line names the columns")
         return None
     head, *lines = found
+    if len(head.cells) > MOST_COLUMNS:
+        place = Place(Source(name))
+        troubles.add(
+            f"the first line names {len(head.cells)} columns", place, f"at most {MOST_COLUMNS}; is this the right file?"
+        )
+        return None
     kept = tuple(_within(head, lines, troubles, dropped))
     return Table(name, head, kept, tuple(dropped))
 
