@@ -150,7 +150,7 @@ def words_under(pen: Pen, at: Point, title: str, label: str) -> None:
 @functools.lru_cache(maxsize=SHARED)
 def alone(template: Template) -> Drawing:
     """A template by itself, for the page on a screen, which has room for its label over it and not beside it."""
-    pen = Paper()
+    pen, e = Paper(), Extent()
     template.bare(pen)
-    e = _extent(template.bare)
+    template.bare(e)
     return pen.drawing((e.left - 1, e.top - 1), e.width + 2, e.height + 2, template.says)

@@ -21,7 +21,10 @@ A_DAY = 86_400  # s
 
 
 def refuse_public(into: Path, library: Path, build: Path) -> None:
-    """CannotBe for a folder in which files would be published, mailed with the library or mixed with its own."""
+    """CannotBe for a folder in which files would be published, mailed with the library or mixed with its own.
+
+    So for one that a link in the library leads out to: what is written there, and closed, is whoever's it is.
+    """
     where = into.resolve()
     handed_on = any(where.is_relative_to((library / one).resolve()) for one in ("projects", "themes"))
     if handed_on or library.resolve().is_relative_to(where):  # it would be closed to others, with the library in it
@@ -32,19 +35,19 @@ def refuse_public(into: Path, library: Path, build: Path) -> None:
         raise CannotBe(
             f"lists with prices cannot be written into {into}: what is there is published", help=_BESIDE, field="into"
         )
+    own = next((one for one in (into, *into.parents) if one.is_symlink() and _within(one, library)), None)
+    if own is not None and leads_out(own, library):  # it may have come with a library that was handed on
+        raise CannotBe(f"{own} is a link to a folder outside the library", help=_ITSELF, field="into")
     if where.exists() and not where.is_dir():
         raise CannotBe(f"{into} is a file", help="a folder", field="into")
-    if into.absolute().is_relative_to(library.absolute()) and leads_out(into, library) and _open_to_others(where):
-        told = f"{into} is a link to a folder outside the library, which is open to others"
-        raise CannotBe(told, help="close it to them, or name that folder itself with --private", field="into")
-
-
-def _open_to_others(folder: Path) -> bool:
-    """Whether it was never closed to them, and so never private: a link in a stranger's library may lead anywhere."""
-    return folder.is_dir() and bool(folder.stat().st_mode & 0o077)
 
 
 _BESIDE = "a folder beside build and projects, such as --private private"
+_ITSELF = "name that folder itself with --private"
+
+
+def _within(path: Path, library: Path) -> bool:
+    return path.absolute().parent.resolve().is_relative_to(library.resolve())
 
 
 def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> list[str]:

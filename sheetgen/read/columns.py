@@ -52,7 +52,7 @@ def columns(table: Table, known: Sequence[str], needed: Sequence[str], troubles:
             " …" if len(own) > MOST_LISTED else ""
         )
         told = f"the column {listed} is not read" if len(own) == 1 else f"the columns {listed} are not read"
-        place = table.head.place(own[0], table.head.record((*own, *found.values())))
+        place = table.head.place(own[0], table.head.record({*own, *found.values()}))
         troubles.add(told, place, f"read are {_listed(known)}", "warning")
     return found
 

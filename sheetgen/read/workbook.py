@@ -11,6 +11,7 @@ import io
 import re
 import warnings
 import zipfile
+from itertools import islice
 from typing import TYPE_CHECKING, Any
 
 from openpyxl import load_workbook
@@ -120,8 +121,8 @@ def _formulas(raw: bytes) -> dict[int, list[int]]:
         sheets = [archive.read(one) for one in archive.namelist() if BIG.fullmatch(one)]
     if not any(re.search(rb"<(\w+:)?f[\s/>]", sheet) for sheet in sheets):
         return {}
-    rows = enumerate(_sheets(raw, values=False)[0].iter_rows(max_col=MOST_COLUMNS), 1)
-    held = ((n, [at for at, cell in enumerate(cells) if cell.data_type == "f"]) for n, cells in rows if n <= LAST_ROW)
+    rows = islice(_sheets(raw, values=False)[0].iter_rows(max_col=MOST_COLUMNS), LAST_ROW)  # the last may say any
+    held = ((n, [at for at, cell in enumerate(cells) if cell.data_type == "f"]) for n, cells in enumerate(rows, 1))
     return {n: columns for n, columns in held if columns}
 
 

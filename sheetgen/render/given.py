@@ -26,6 +26,11 @@ def numbers(text: str) -> set[str]:
     return {f"{found[1]} {found[2]}" if found[2] else found[1] for found in NUMBER.finditer(text.translate(NO_WIDTH))}
 
 
+def is_unit(text: str) -> bool:
+    """Whether words are a unit by itself, which a number may touch."""
+    return re.fullmatch(UNIT, text.strip()) is not None
+
+
 def given(row: Row) -> frozenset[str]:
     """The numbers of a row, with their units and without; of a list in order the numbers of its items too."""
     found = set().union(*map(numbers, _texts(dataclasses.replace(row, id=""))))

@@ -90,8 +90,10 @@ class _Walk:
         asked = {i for mark in self.marks.values() if mark.kind in {"told", "number"} for i in mark.words}
         for i in seen.tangled(self.inks, asked):
             self.words[i] = self.words[i]._replace(unseen=seen.TANGLED)
+        numbers = {i for mark in self.marks.values() if mark.kind == "number" for i in mark.words}
         for i, ink in self.inks.items():
-            if why := seen.unseen_on(ink, self.fills):
+            near = i in numbers and seen.like_a_digit(ink, self.fills)
+            if why := seen.unseen_on(ink, self.fills) or (seen.BESIDE_IT if near else ""):
                 self.words[i] = self.words[i]._replace(unseen=why)
         ends = [w.y + w.h for w in self.words[first:] if w.text.strip() and not w.unseen and not w.margin]
         ends += [p.y + p.h for p in self.pictures[first_picture:]]
@@ -199,6 +201,7 @@ class _Walk:
             (seen.SMALL, size * PT < TYPE_LEAST - seen.SLACK),
             (seen.CLEAR, _share(style, painting) < FAINTEST),
             (seen.MIRRORED, painting.mirrored),
+            (seen.ON_ITS_HEAD, painting.on_its_head),
             (seen.BACKWARDS, style["direction"] == "rtl"),
             (seen.CLOSE, typed.run_together(style)),
             (seen.FORMED, typed.formed(style)),

@@ -13,9 +13,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
-from sheetgen.render.given import numbers
+from sheetgen.render.given import is_unit, numbers
 from sheetgen.render.marked_html import APART, ELSE, Shown, read_marked
-from sheetgen.render.placed import out_of_place
+from sheetgen.render.placed import out_of_order, out_of_place
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -27,6 +27,7 @@ PT_PER_MM = PT_PER_INCH / MM_PER_INCH
 GAP = 0.12  # of the size of the type: what is read as a space
 TYPE_APART = 1.5  # a figure or a point so much larger than its neighbour does not read as one number with it
 DIGITS = frozenset("0123456789.,")
+LIKE_ONE = frozenset("lI|\u0131\u01c0\u2223")  # what a one is taken for
 JOINERS = dict.fromkeys(map(ord, "\u00ad\u2010\u200b\u200c\u200d\u2060\ufeff"))  # soft hyphens, joiners, no width
 IN_NUMBERS = {sign: None for sign in JOINERS if sign != ord("\u2010")}  # where a hyphen is a minus
 SPACES = re.compile(rf"(?:\s|{APART})+")
@@ -56,13 +57,13 @@ def faults(laid: LaidOut, must: Sequence[Must], may: Sequence[Must] = (), given:
                 for other, words in groupby(one.words, key=lambda word: id(word) in marked)
             )
             shown.append(_shown(one, digits, order)._replace(own=own))
-    return [*_compared(shown, must, may), *_added(shown, given)]
+    return [*_compared(shown, must, may), *_added(shown, given), *(Fault(*one) for one in out_of_order(shown, given))]
 
 
 def checked_html(html: str, must: Sequence[Must], may: Sequence[Must] = (), given: Given = ()) -> list[Fault]:
     """The faults of a page for the screen, as far as its text, and what of its style sheets hides, tells."""
     shown = read_marked(html)
-    return [*_compared(shown, must, may), *_added(shown, given)]
+    return [*_compared(shown, must, may), *_added(shown, given), *(Fault(*one) for one in out_of_order(shown, given))]
 
 
 def _compared(shown: Iterable[Shown], must: Sequence[Must], may: Sequence[Must]) -> Iterator[Fault]:
@@ -137,9 +138,13 @@ def _digits(laid: LaidOut) -> dict[int, list[Words]]:
     """What is seen of each page and begins or ends with a digit."""
     found: dict[int, list[Words]] = defaultdict(list)
     for word in laid.words:
-        if word.text and not word.unseen and (_is_digit(word.text[0]) or _is_digit(word.text[-1])):
+        if word.text and not word.unseen and _reads_on(word.text):
             found[word.page].append(word)
     return found
+
+
+def _reads_on(text: str) -> bool:
+    return any(_is_digit(one) or one in LIKE_ONE for one in (text[0], text[-1]))
 
 
 def _is_digit(letter: str) -> bool:
@@ -159,8 +164,8 @@ def _touching(words: Sequence[Words], digits: dict[int, list[Words]]) -> tuple[s
     before = [w.text[-1] for w in digits.get(first.page, ()) if id(w) not in own and touches(w, first)]
     after = [w.text[0] for w in digits.get(last.page, ()) if id(w) not in own and touches(last, w)]
     return (
-        next((sign for sign in before if _is_digit(sign)), ""),
-        next((sign for sign in after if sign.isnumeric()), ""),
+        next((sign for sign in before if _is_digit(sign) or sign in LIKE_ONE), ""),
+        next((sign for sign in after if sign.isnumeric() or sign in LIKE_ONE), ""),
     )
 
 
@@ -189,7 +194,7 @@ def _shown(one: Marked, digits: dict[int, list[Words]], order: dict[int, int]) -
             and (one.kind == "told" or _one_number(before, word))
         )
         text += ("" if near else APART) + word.text
-    if one.kind == "number" and text.strip():
+    if one.kind == "number" and text.strip() and not is_unit(text):
         before_it, after_it = _touching(seen, digits)
         text = before_it + text + after_it
     unseen = next((word.unseen for word in one.words if word.unseen), "")

@@ -41,6 +41,11 @@ class Painting:
         return self.matrix is not None and self.matrix[0] * self.matrix[3] - self.matrix[1] * self.matrix[2] < 0
 
     @property
+    def on_its_head(self) -> bool:
+        """Whether letters run to the left: a 6 reads as a 9. Those that climb or go down a side do not."""
+        return self.matrix is not None and self.matrix[0] < -SQUARE
+
+    @property
     def scale(self) -> float:
         """How large letters become, the smaller way."""
         if self.matrix is None:

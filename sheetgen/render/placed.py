@@ -5,14 +5,16 @@ On paper both the order in which it is read aloud and the place where it lies co
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sheetgen.facts.paper import APART_FROM_STEP, LINES_OVERLAP
+from sheetgen.render.marked_html import NOTHING
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-    from sheetgen.render.job import Must
+    from sheetgen.render.job import Given, Must
     from sheetgen.render.laid import Words
     from sheetgen.render.marked_html import Shown
 
@@ -42,6 +44,19 @@ def out_of_place(
         else:
             return ""
     return why
+
+
+def out_of_order(shown: Iterable[Shown], given: Given) -> Iterator[tuple[str, int, str]]:
+    """Steps and waits that are left out, or stand behind a later one: id, page and words."""
+    steps: dict[str, Shown] = {}
+    for one in shown:
+        if one.kind == "step" and one.text.strip(NOTHING):
+            steps.setdefault(one.id, one)
+    rows = [id_ for id_, _ in given] if steps else []
+    yield from ((id_, 0, f"'{id_}' is left out, a row of the bench") for id_ in rows if id_ not in steps)
+    for earlier, later in pairwise(steps[id_] for id_ in rows if id_ in steps):
+        if _follows(earlier, later):
+            yield later.id, later.page, f"'{later.id}' stands before '{earlier.id}', which is done first"
 
 
 def _follows(one: Shown, other: Shown) -> bool:

@@ -168,8 +168,10 @@ class Rows:
         return Html(Markup("{}: {}").format(seen, in_a_sentence(mend)))
 
     def _figure(self, step: WorkedStep, label: str, value: str, unit: str) -> Figure:
-        marked = self.marks.number(value, f"'{label}' of the step '{step.title}'")
-        return Figure(label, Html(marked), unit, long=len(value) > LONG)
+        what = f"'{label}' of the step '{step.title}'"
+        marked = self.marks.number(value, what)
+        beside = self.marks.number(unit, f"the unit of {what}") if unit else Markup("")
+        return Figure(label, Html(marked), Html(beside), long=len(value) > LONG)
 
     def _figures(self, step: WorkedStep, shown: Sequence[Shown]) -> Iterator[Figure]:
         """The numbers beside a step; those of several parts are told apart by their parts."""

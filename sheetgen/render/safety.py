@@ -53,7 +53,8 @@ class Hazards:
     def aid(self) -> tuple[tuple[Aid, ...], ...]:
         """First aid, where a hazard is grave: the hurts of each line."""
         grave = any(caution.word in GRAVE for caution in self.known.values())
-        return tuple(_first_aid(self.version)) if grave else ()
+        lines = _first_aid(self.version) if grave else ()
+        return tuple(tuple(Aid(hurt, self._said(do, f"first aid, '{hurt}'")) for hurt, do in line) for line in lines)
 
     def in_full(self, number: int) -> tuple[Told, ...]:
         """What stands in full at a step."""
@@ -63,7 +64,9 @@ class Hazards:
     def wear(self, number: int) -> tuple[Wear, ...]:
         """What is worn or had for what stands in full at a step; where there is a flame too, thin gloves are off."""
         here = self._here(number)
-        return self._wear([c for c in here if c.at_action and self.first[c.id] == number], here)
+        at = f"what is worn at the step '{self.version.steps[number].title}'"
+        worn = self._wear([c for c in here if c.at_action and self.first[c.id] == number], here)
+        return tuple(Wear(one.sign, Html(self.marks.told(Markup(one.words), at))) for one in worn)  # noqa: S704 - ours
 
     def reminders(self, number: int) -> tuple[Html, ...]:
         """Every other hazard of a step, in a few words."""
@@ -74,6 +77,9 @@ class Hazards:
         """Every hazard of a step of which a reminder says what to do, for the bench card."""
         step = self.version.steps[number]
         return tuple(self._reminder(step, c.short) for c in step.cautions if ":" in c.short)
+
+    def _said(self, words: str, what: str) -> Html:
+        return Html(self.marks.told(escape(words), what))
 
     def _here(self, number: int) -> Sequence[Caution]:
         return self.version.steps[number].cautions
@@ -117,7 +123,7 @@ class Hazards:
         for one in words:
             sign = next((s for s in musts if any(re.search(rf"\b{b}", one.lower()) for b in WORN.get(s, ()))), "")
             said = OFF_AT_A_FLAME.get(one, one) if flame else one
-            found.append(Wear(self._drawn(sign) if sign else Html(""), _small(said)))
+            found.append(Wear(self._drawn(sign) if sign else Html(""), Html(escape(_small(said)))))
         return tuple(found)
 
     def _pointers(self) -> Iterator[Pointer]:
@@ -149,7 +155,7 @@ def _small(words: str) -> str:
     return words[:1].lower() + words[1:]
 
 
-def _first_aid(version: WorkedVersion) -> Iterator[tuple[Aid, ...]]:
+def _first_aid(version: WorkedVersion) -> Iterator[list[tuple[str, str]]]:
     """What is done first for each hurt that the hazards of the sheet may do."""
     cautions = [caution for step in version.steps for caution in step.cautions]
     signs, ids = {sign for c in cautions for sign in c.signs}, {c.id for c in cautions}
@@ -159,4 +165,4 @@ def _first_aid(version: WorkedVersion) -> Iterator[tuple[Aid, ...]]:
             if not (aid.signs or aid.ids) or signs.intersection(aid.signs) or ids.intersection(aid.ids):
                 clauses.setdefault(aid.hurt, []).append(aid.do)
         if clauses:
-            yield tuple(Aid(hurt, " ".join(done)) for hurt, done in clauses.items())
+            yield [(hurt, " ".join(done)) for hurt, done in clauses.items()]

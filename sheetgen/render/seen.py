@@ -29,6 +29,8 @@ EATEN = 0.1  # of the size of the type: how much of a letter must be gone before
 CLOSED_UP = -0.1  # of the size of the type: closer than this, letters and words run together
 APART = 0.5  # of the size of the type: with more between its letters, nobody reads a word
 LINE = 0.15  # of the size of the type: a line along words that is thicker covers them
+TOUCHES = 0.12  # of the size of the type: so near to a number a line reads as a digit of it
+DARK = 2  # the contrast on white from which a line is seen as one
 RAISED = 0.6  # of the size of the type: what a face makes small, above or under the line
 
 HIDDEN, CLEAR, PICTURED = "it is hidden", "it is transparent", "it lies on a picture"
@@ -39,6 +41,8 @@ COVERED = "something lies over it"
 STRUCK, WIDE, BACKWARDS = "it is struck out", "its letters stand apart", "it runs from right to left"
 FORMED = "a feature of the face gives it other forms"
 TANGLED = "other words lie on it"
+ON_ITS_HEAD = "it stands on its head"
+BESIDE_IT = "a line or a picture stands against it, as a digit would"
 
 
 Faded = tuple[tuple[int, float], ...]
@@ -127,6 +131,20 @@ def tangled(inks: Mapping[int, Ink], asked: Container[int]) -> Iterator[int]:
                 break
             if (i in asked or j in asked) and _on_each_other(inks[i], inks[j]):
                 yield from (one for one in (i, j) if one in asked)
+
+
+def like_a_digit(ink: Ink, fills: Iterable[Fill]) -> bool:
+    """Whether a bar or picture, no larger than a digit, stands right before or after letters."""
+    left, top, right, bottom = ink.core
+    for fill in fills:
+        begins, upper, ends, lower = fill.rect
+        level = min(bottom, lower) - max(top, upper) > (bottom - top) / 2
+        apart = max(begins - right, left - ends)
+        if not level or not -EATEN <= apart / ink.size < TOUCHES or max(ends - begins, lower - upper) > 2 * ink.size:
+            continue
+        if not fill.colours or any(_contrast(_laid(one, WHITE), WHITE) >= DARK for one in fill.colours):
+            return True
+    return False
 
 
 def _on_each_other(one: Ink, other: Ink) -> bool:

@@ -13,7 +13,7 @@ from hypothesis import strategies as some
 
 from sheetgen.base.trouble import Troubles
 from sheetgen.read.table_lines import line_rows
-from sheetgen.read.tables import MOST_ROWS, read_table
+from sheetgen.read.tables import MOST_COLUMNS, MOST_ROWS, read_table
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -133,6 +133,13 @@ def test_no_bytes_break_the_reader(tmp_path_factory: pytest.TempPathFactory, con
     table(path, content)
     table(path, b"order,design,count\n" + content)
     table(path, b"PK\x03\x04" + content)
+
+
+def test_a_table_of_very_many_columns_is_told_and_not_gone_through(tmp_path: Path) -> None:
+    for columns, says in ((MOST_COLUMNS, []), (400_003, ["the first line names 400003 columns, and a table has 200 at most"])):
+        found, told = table(tmp_path / "a.csv", b"order" + b",x" * (columns - 1) + b"\nQ\n")
+        assert [line for line in told if says and says[0] in line] == told
+        assert (found is None) == bool(says)
 
 
 def test_a_table_of_too_many_lines_is_read_up_to_the_bound(tmp_path: Path) -> None:

@@ -147,6 +147,7 @@ HOSTILE = {
     "declares entities in its words": (changed(WORDS, "<sst", ENTITIES + "<sst"), "declares XML of its own"),
     "has millions of empty cells": (changed(SHEET, "<sheetData>", "<sheetData>" + "<row>" + "<c/>" * 4_100_000 + "</row>"), "unpacks to more"),
     "has a line far down": (changed(SHEET, "</sheetData>", '<row r="99999999999"><c r="A9"><v>1</v></c></row></sheetData>'), "more than 1048576 lines"),
+    "has a formula far down": (changed(SHEET, "</sheetData>", '<row r="99999999999"><c r="A9"><f>1+1</f><v>2</v></c></row></sheetData>'), "more than 1048576 lines"),
     "has no sheet": (changed(BOOK, "<sheets>", "<sheets/><!--") , "cannot be read"),
     "breaks off": (changed(SHEET, "</sheetData>", ""), "cannot be read"),
     "asks for a word that is not there": (changed(SHEET, "<v>0</v>", "<v>999</v>"), "cannot be read"),

@@ -34,26 +34,26 @@ def test_what_is_private_is_never_written_where_a_library_is_handed_on_or_publis
         refuse_public(library / where, library, library / "build")
 
 
-def test_a_folder_beside_projects_is_private_also_through_a_link(library: Path, tmp_path: Path) -> None:
-    refuse_public(library / "private", library, library / "build")
-    (tmp_path / "vault").mkdir(mode=0o700)
-    (library / "private").symlink_to(tmp_path / "vault")
-    refuse_public(library / "private", library, library / "build")
-    write_private(library / "private", "shop", LISTS)
-    assert stat.S_IMODE((tmp_path / "vault").stat().st_mode) == 0o700
-    assert (tmp_path / "vault" / "shop" / "buy.csv").read_bytes() == b"38 EUR"
-
-
-def test_a_link_for_the_private_folder_leads_into_no_folder_that_is_open_to_others(
+def test_a_folder_elsewhere_is_named_itself_and_no_link_that_came_with_the_library_leads_there(
     library: Path, tmp_path: Path
 ) -> None:
-    """A library of a stranger may bring such a link; a folder that was private before is the owner's own."""
-    (tmp_path / "home").mkdir(mode=0o755)
-    (library / "private").symlink_to(tmp_path / "home")
-    with pytest.raises(CannotBe, match="is a link to a folder outside the library"):
-        refuse_public(library / "private", library, library / "build")
-    refuse_public(tmp_path / "home", library, library / "build")  # named by whoever asks
-    (tmp_path / "home").chmod(0o700)
+    """Not even its rights are touched."""
+    refuse_public(library / "private", library, library / "build")
+    vault = tmp_path / "vault"
+    vault.mkdir(mode=0o755)
+    (library / "private").symlink_to(vault)
+    for where in ("private", "private/apart"):
+        with pytest.raises(CannotBe, match="private is a link to a folder outside the library"):
+            refuse_public(library / where, library, library / "build")
+    refuse_public(vault, library, library / "build")
+    write_private(vault, "shop", LISTS)
+    assert stat.S_IMODE(vault.stat().st_mode) == 0o700
+    assert (vault / "shop" / "buy.csv").read_bytes() == b"38 EUR"
+
+
+def test_a_link_to_another_folder_of_the_library_is_private(library: Path) -> None:
+    (library / "vault").mkdir()
+    (library / "private").symlink_to("vault")
     refuse_public(library / "private", library, library / "build")
 
 

@@ -68,7 +68,7 @@ def test_a_number_that_the_style_adds_is_told_on_paper(told: Any) -> None:
 
 
 def test_a_row_gives_the_numbers_of_all_its_words() -> None:
-    figures = (Figure("Wire, 16 AWG", Html('<span data-n="n3">0.8</span>'), "mm", long=False),)
+    figures = (Figure("Wire, 16 AWG", Html('<span data-n="n3">0.8</span>'), Html("mm"), long=False),)
     matrix = Matrix(("Cap, 4",), (MatrixRow("Length, mm", (Html("12.5"),)),))
     row = Row(
         "step", "step-7", 6, "Cut", "Cut", "1 h 30 min", notes=("Fire at 650 °C.",), figures=figures, matrix=matrix

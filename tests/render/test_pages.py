@@ -62,7 +62,9 @@ def test_a_step_shows_its_figures_beside_its_words(library: Any, libraries: Any,
     assert "Cut a disc of 22 mm." in libraries.said(page)
     assert "You should see: It is round." in libraries.said(page)
     [cut] = [row for row in library.handout("pendant").rows if row.title == "Cut"]
-    assert [(f.label, libraries.said(f.value), f.unit) for f in cut.figures] == [("Disc, cut wet", "22", "mm")]
+    assert [(f.label, libraries.said(f.value), libraries.said(f.unit)) for f in cut.figures] == [
+        ("Disc, cut wet", "22", "mm")
+    ]
 
 
 def test_what_to_have_of_a_clay_is_enough_and_what_is_used_stands_under_it_only_where_it_is_less(

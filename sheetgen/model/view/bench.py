@@ -18,7 +18,7 @@ class Figure:
 
     label: str
     value: Annotated[Html, "the number"]
-    unit: str
+    unit: Annotated[Html, "of the number, or nothing"]
     long: Annotated[bool, "whether it is too long for the largest figures"]
 
 

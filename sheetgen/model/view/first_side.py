@@ -87,7 +87,7 @@ class Wear:
     """What is worn, or had at hand."""
 
     sign: Annotated[Html, "its sign by ISO 7010, or nothing"]
-    words: str
+    words: Html
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +103,7 @@ class Aid:
     """First aid for one kind of hurt."""
 
     hurt: str
-    do: str
+    do: Html
 
 
 @dataclass(frozen=True, slots=True)
