@@ -9,7 +9,8 @@ and reads, works and checks each of them. 500 of them are in the tests. Demanded
 Told elsewhere is right, and counted by itself, where
 
 - a name of that line, or of what the line stands in, is told where it is used, written again, or missing;
-- the signs of the file itself no longer fit (a quotation mark, a bracket, a dash, a column), which shows further on;
+- the signs of the file itself no longer fit (a quotation mark, a bracket, a dash, a comment that is not closed), which
+  shows further on;
 - the line can be read, and what it says no longer holds together with what stands elsewhere;
 - the file has no lines that a person sees, or all of it is in question, and the file itself is told.
 """
@@ -44,7 +45,7 @@ SHARES = {
 """How many of a hundred mutants are of each sort of file."""
 SIGNS = re.compile(
     "quotation mark|bracket|a dash stands|a colon stands|is not text|has no colon|cannot begin a word|second document"
-    "|indentation"
+    "|indentation|UndefinedError"
     "|cannot be read as YAML|begins with a figure|inside each other too deep|cut short|TemplateSyntaxError"
 )
 """What is told where the signs of a file no longer fit."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from dataclasses import replace
+from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.address import folder_address
@@ -257,6 +258,9 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     look_at_pictures(project, folder, troubles)
     _sheets(project.sheets, troubles)
     check_class(project.class_, Measures(str(library.studio.currency), troubles))
+    for name, value in chain(project.choices.items(), *(version.items() for version in project.versions)):
+        if isinstance(value, Word) and not value.strip():  # in quotes, or a block without a line
+            troubles.add(f"'{name}' has nothing after it", name.place, "fill it in or take it out")
     for name_word in (project.title, project.summary, project.revision):
         if not name_word.strip():
             troubles.add("this has nothing in it", name_word.place, "fill it in")
