@@ -59,7 +59,7 @@ class Editions:
     def tell_unkept(self, troubles: Troubles) -> None:
         """Say once of which designs the numbers could not be kept."""
         for reason, names in self.unkept.items():
-            message = f"what is printed today cannot be kept in projects/ ({reason}): {', '.join(names)}"
+            message = f"what is printed today cannot be kept in projects/ ({reason}): {', '.join(sorted(names))}"
             troubles.add(message, None, "later nobody can tell what has moved since", "warning")
 
 

@@ -188,6 +188,7 @@ class _Run:
                 folder.failed(name, desk.key(name), told.get(name, []))
         finally:
             folder.keep_record()
+        self.outcome.published.sort()  # they were begun by their size
         editions.tell_unkept(self.outcome.troubles)
 
     def _each(self, desk: Desk, told: dict[str, list[Trouble]]) -> Iterator[Generator[None, None, None]]:

@@ -27,36 +27,34 @@ MOST_KEPT = 3000  # own judgement: a thousand kinds of kit, some 300 MB; those g
 
 
 class KeptPool:
-    """Prints sheets through a pool, but those that are kept; `kept` counts them."""
+    """Prints sheets through a pool, but those that are kept; `found` counts them, and `keep` keeps what is new."""
 
     def __init__(self, pool: Prints, private: Path) -> None:
         self.pool = pool
         self.private = private
         self.printer = printer_key()
-        self.kept = 0
+        self.found = 0
+        self.new: dict[str, bytes] = {}
 
     def printed(self, jobs: Sequence[Job]) -> Iterator[list[Printout]]:
-        """As `PdfPool.printed`: all are begun at once. OSError where what is new cannot be kept."""
+        """As `PdfPool.printed`: all are begun at once."""
         keys = [job_key(job, self.printer) for job in jobs]
-        found = [self._found(key) for key in keys]
+        found = [self._kept(key) for key in keys]
         made = self.pool.printed([job for job, one in zip(jobs, found, strict=True) if one is None])
         return self._each(keys, found, iter(made))
 
     def _each(
         self, keys: Sequence[str], found: Sequence[list[Printout] | None], made: Iterator[list[Printout]]
     ) -> Iterator[list[Printout]]:
-        new: dict[str, bytes] = {}
         for key, one in zip(keys, found, strict=True):
             outs = next(made) if one is None else one
             if one is not None:
-                self.kept += 1
+                self.found += 1
             elif not any(out.faults for out in outs):
-                new[key] = _written([_told(out) for out in outs])
+                self.new[key] = _written([_told(out) for out in outs])
             yield outs
-        if new:
-            write_private(self.private, KEPT, new)
 
-    def _found(self, key: str) -> list[Printout] | None:
+    def _kept(self, key: str) -> list[Printout] | None:
         """What was printed of it before; None where that is not there whole."""
         path = self.private / KEPT / key
         try:
@@ -68,8 +66,10 @@ class KeptPool:
             return None
         return outs
 
-    def drop_oldest(self) -> None:
-        """Leave no more than `MOST_KEPT`."""
+    def keep(self) -> None:
+        """Keep what was printed, and no more than `MOST_KEPT`. OSError where that cannot be."""
+        if self.new:
+            write_private(self.private, KEPT, self.new)
         there = [path for path in (self.private / KEPT).glob("*") if path.is_file()]
         for path in sorted(there, key=lambda path: path.lstat().st_mtime)[:-MOST_KEPT]:
             path.unlink(missing_ok=True)

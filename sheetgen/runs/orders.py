@@ -62,8 +62,8 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
                 _refuse_too_many(run)
                 kept = KeptPool(by.pool, private)
                 told += _made(root, table, private, run, wanted, by._replace(sheets=kept), outcome)
-                told += [f"{counted(kept.kept, 'sheet')} of kits as an earlier run printed them"] if kept.kept else []
-                kept.drop_oldest()
+                told += [f"{counted(kept.found, 'sheet')} of kits as an earlier run printed them"] if kept.found else []
+                kept.keep()
                 told += [] if wanted.lists_alone or not outcome.changed else _sent(root, private, there, run, day)
     except Misplaced as fault:
         outcome.troubles.extend([fault.trouble])
