@@ -12,6 +12,7 @@ from __future__ import annotations
 import json
 import os
 import random
+import re
 import shutil
 import subprocess
 import sys
@@ -36,6 +37,7 @@ if TYPE_CHECKING:
 
 ROOT = Path(__file__).parents[1]
 LAID_OUT, PUBLISHED, TIMES = 20, 200, 3
+TITLE = re.compile(r"(?<=^title: ).+", re.MULTILINE)
 STAND_IN = (
     "import sys; sys.path[:0] = ['tests', '.']; from edits import Digests; import sheetgen.render.pdf_pool as pool;"
     "pool.PdfPool = Digests; from sheetgen.cli import main; main()"
@@ -87,9 +89,9 @@ def library(root: Path, many: int) -> None:
         model = models[nth % len(models)]
         folder = projects / f"{model.name}-{nth + 1}"
         shutil.copytree(model, folder, ignore=shutil.ignore_patterns("ledger"))
-        head, _, rest = texts[model].partition("\n")
         word = "".join(dice.choices("abdefghiklmnoprstu", k=7))
-        (folder / "project.yaml").write_text(f"{head} {word} {nth + 1}\n{rest}", "utf-8")
+        text = TITLE.sub(rf"\g<0> {word} {nth + 1}", texts[model], count=1)
+        (folder / "project.yaml").write_text(text, "utf-8")
     for path in models:
         shutil.rmtree(path)
 
@@ -145,7 +147,7 @@ def laid_down(root: Path, run: Sequence[str], here: Sequence[str]) -> None:
         shutil.copytree(build / source, build / name)
         of_source = f'"{source}/'
         told = json.loads(json.dumps(record["projects"][source]).replace(of_source, f'"{name}/'))
-        title = (projects / name / "project.yaml").read_text("utf-8").partition("\n")[0].removeprefix("title: ")
+        [title] = TITLE.findall((projects / name / "project.yaml").read_text("utf-8"))
         told["entry"] |= {"name": name, "title": title}
         told["key"] = joined(printer, shared, own_key(projects / name), ledger_key(projects / name))
         told["files"] = {path: stamp_of(build / path, (build / path).read_bytes()) for path in told["files"]}

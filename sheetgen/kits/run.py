@@ -68,12 +68,14 @@ def _by_amount(lines: Sequence[tuple[Kits, MaterialLine]]) -> Taken:
 
 
 def _from_pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -> Taken:
-    """One pot for all, some of which may come back; of a length everybody cuts from one of his own, if it is cut."""
-    pot = in_pot([Taker(line, kits.version.slabs, kits.bags) for kits, line in lines], lines[0][0].rounder)
-    used = exact(float(pot.used))
+    """One pot for all, some of which may come back; of a length everybody cuts from one of his own, if it is cut.
+
+    What is left of such a piece is an end in somebody's hands, and no list takes it back.
+    """
     if item.unit == "mm" and item.supply.given_out != "from the pot":
-        return replace(lengths(item, lines, bags), used=used)
-    return Taken(item, "pot", exact(float(pot.have)), bags=bags, used=used)
+        return lengths(item, lines, bags)
+    pot = in_pot([Taker(line, kits.version.slabs, kits.bags) for kits, line in lines], lines[0][0].rounder)
+    return Taken(item, "pot", exact(float(pot.have)), bags=bags, used=exact(float(pot.used)))
 
 
 def as_needed(item: Item, makers: int, firings: int) -> Taken:
