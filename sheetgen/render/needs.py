@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Clay, Tool, Wire
@@ -64,7 +65,8 @@ class Needs:
     def of_class(self, people: int) -> Iterator[Need]:
         """What to have in one pot for several people, each of whom makes what the sheet makes; they roll together."""
         for line in self.version.materials:
-            amount, used = self._amount(line, people)
+            # how its pieces lie on a roll, several side by side, is for the list of what is cut
+            amount, used = self._amount(replace(line, blanks=line.blanks or line.off_roll), people)
             if amount:
                 name, _, rest = line.item.name.partition(", ")
                 yield Need(name, "; ".join(one for one in (rest, used) if one), Html(kept(amount)))
