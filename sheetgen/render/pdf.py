@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
+from sheetgen.render.bounded import too_large
 from sheetgen.render.density import alike, chosen
 from sheetgen.render.doubts import doubts
 from sheetgen.render.heard import heard
@@ -140,6 +141,8 @@ class Printer:
         with heard() as said:
             html = job.htmls[way].replace("</head>", f"<style>{paper.css}</style></head>", 1)
             page = self.html(string=html, base_url=FONTS, url_fetcher=self.fetcher)
+            if why := too_large(page.etree_element):
+                raise CannotBe(f"{paper.name} is not laid out: {why}", "mend the template of the theme")
             document = page.render(self.fonts, stylesheets=[self.faces], **AS_UA)
         return _Laid(document, laid_out(document), said)
 
