@@ -29,12 +29,12 @@ def printable_words(text: str, place: Place, troubles: Troubles) -> str:
         if strange := signs.search(text):
             troubles.add(f"the sign U+{ord(strange[0]):04X} {what}", place, "it cannot be printed; take it out")
             text = signs.sub("\ufffd", text)
-        for written in REFERENCE.findall(text):
-            if strange := signs.search(html.unescape(written)):
-                told = f"the sign U+{ord(strange[0]):04X}, written {written}, {what}"
-                troubles.add(told, place, "it cannot be printed; take it out")
-                text = text.replace(written, "\ufffd")
-                break
+    for written in REFERENCE.findall(text):  # of the private ones the page takes care
+        if strange := NO_LETTER.search(html.unescape(written)):
+            told = f"the sign U+{ord(strange[0]):04X}, written {written}, moves or hides what stands beside it"
+            troubles.add(told, place, "it cannot be printed; take it out")
+            text = text.replace(written, "\ufffd")
+            break
     if text and blank(text):
         troubles.add("this has nothing in it", place, "fill it in or take it out")
     return text

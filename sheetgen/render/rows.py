@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import in_a_sentence
@@ -57,7 +57,7 @@ class Rows:
         session, number = self.version.plan.sessions[index], index + 1
         title = f"Session {number}" if len(self.version.plan.sessions) > 1 else "At the bench"
         told, minutes = steps_told(self.version.numbers, session), self.active(session)
-        return Row("session", f"session-{number}", number, title, title, _time(minutes), steps=told)
+        return Row("session", f"session-{number}", number, title, title, Html(minutes), steps=told)
 
     def active(self, session: Session) -> str:
         """The time of a session at the bench: the sum of what is printed beside its steps."""
@@ -137,7 +137,7 @@ class Rows:
         if step.waits:
             told = words.kept(self.numbers.time(step.whole_wait)) if step.whole_wait else ""
             return Html(self.marks.number(told, f"the time of the wait '{step.title}'")) if told else Html("")
-        return _time(self.numbers.time(step.minutes) if step.minutes else "")
+        return Html(self.numbers.time(step.minutes) if step.minutes else "")  # set as text is, by the theme
 
     def _meanwhile(self, number: int, own: str) -> str:
         """What can be done while it is waited for: steps by their numbers, one by its title too; and what is named."""
@@ -235,10 +235,6 @@ class Rows:
                 each.append(Html(self.marks.number(told, what)) if told else NONE)
             rows.append(MatrixRow(f"{label}, {unit}" if unit else label, tuple(each)))
         return Matrix(tuple(f"Phase {n}" for n in range(1, len(fired) + 1)), tuple(rows))
-
-
-def _time(told: str) -> Html:
-    return Html(escape(words.kept(told)))
 
 
 def row_id(number: int) -> str:
