@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import re
 from typing import TYPE_CHECKING
 
@@ -19,6 +20,8 @@ NO_LETTER = re.compile(
 )
 REFUSED = ((PRIVATE, "belongs to no alphabet"), (NO_LETTER, "moves or hides what stands beside it"))
 
+REFERENCE = re.compile(r"&(?:#[0-9]{1,9}|#[xX][0-9a-fA-F]{1,8}|[A-Za-z]{2,32});?")  # a sign as HTML writes it
+
 
 def printable_words(text: str, place: Place, troubles: Troubles) -> str:
     """A word as it can be printed; of what it cannot hold the first sign is told, and so is what nobody would see."""
@@ -26,6 +29,12 @@ def printable_words(text: str, place: Place, troubles: Troubles) -> str:
         if strange := signs.search(text):
             troubles.add(f"the sign U+{ord(strange[0]):04X} {what}", place, "it cannot be printed; take it out")
             text = signs.sub("\ufffd", text)
+    for written in REFERENCE.findall(text):  # of the private ones the page takes care
+        if strange := NO_LETTER.search(html.unescape(written)):
+            told = f"the sign U+{ord(strange[0]):04X}, written {written}, moves or hides what stands beside it"
+            troubles.add(told, place, "it cannot be printed; take it out")
+            text = text.replace(written, "\ufffd")
+            break
     if text and blank(text):
         troubles.add("this has nothing in it", place, "fill it in or take it out")
     return text

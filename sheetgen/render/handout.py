@@ -103,7 +103,7 @@ class Sheets:
             bags=tuple(needs.bags()),
             safety=rows.hazards.of_sheet(),
             rows=rows.all(),
-            templates=self.templates(pages),
+            templates=self.templates(pages, marks),
             slabs=tuple(slab_sketches(self.worked, self.drawings.slabs)),
             results=self.results(MINE if self.clayed else MADE),
         )
@@ -113,16 +113,16 @@ class Sheets:
         rows = Rows(self.worked, self.version, self.drawings, marks)
         return BenchCard(self.head("Bench card"), rows.of_card())
 
-    def template_sheet(self, pages: Sequence[TemplatePage]) -> TemplateSheet | None:
+    def template_sheet(self, marks: Marks, pages: Sequence[TemplatePage]) -> TemplateSheet | None:
         """Templates to cut up; none where the version has none."""
-        templates = self.templates(pages)
+        templates = self.templates(pages, marks)
         return TemplateSheet(self.head("Templates"), templates) if templates else None
 
-    def templates(self, pages: Sequence[TemplatePage]) -> Templates | None:
+    def templates(self, pages: Sequence[TemplatePage], marks: Marks) -> Templates | None:
         """What is said of templates, and their pages; none where there are none."""
         if not pages:
             return None
-        return Templates(tuple(template_pages(pages)), bars(pages), lines(pages, wet=self.clayed))
+        return Templates(tuple(template_pages(pages, marks)), bars(pages), lines(pages, wet=self.clayed))
 
     def results(self, headings: Sequence[str]) -> tuple[str, ...]:
         """Headings under which own results are written, with the studio's unit."""

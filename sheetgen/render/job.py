@@ -24,6 +24,16 @@ class Must:
     before: str = ""
 
 
+class Drawn(NamedTuple):
+    """A template drawing that must be printed as it is, so many mm wide and tall; `what` names it."""
+
+    id: str
+    what: str
+    wide: float
+    tall: float
+    fingerprint: str
+
+
 Given = tuple[tuple[str, frozenset[str]], ...]
 """Of each step the numbers that it may print besides those that are marked, with their units and without."""
 
@@ -57,7 +67,7 @@ class Job:
     `may`: marked words that need not be printed, and must be equal where they are. `most_pages`: how many pages it is
     to fit; `most_sides`: how many it may have without a warning; 0 is no bound. `first_full`: the share of its first
     side that it is to fill; `gives`: the share of each page that the tightest saves. `given`: the numbers of a step's
-    words.
+    words. `drawn`: the templates that it prints at true size.
     """
 
     htmls: tuple[str, ...]
@@ -69,6 +79,7 @@ class Job:
     first_full: float = 0
     gives: float = 1
     given: Given = ()
+    drawn: tuple[Drawn, ...] = ()
 
 
 def one_page(html: str, name: str, must: Sequence[Must] = (), may: Sequence[Must] = ()) -> Job:

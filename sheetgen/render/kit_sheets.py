@@ -118,7 +118,7 @@ def _ordered(sheets: Sheets, theme: Theme, begun: Mapping[str, int]) -> Iterator
             sheet = sheets.handout(marks, pages)
         elif name == "bench card":
             sheet = sheets.card(marks)
-        elif not (sheet := sheets.template_sheet(pages)):
+        elif not (sheet := sheets.template_sheet(marks, pages)):
             continue
         yield press.ordered(name, sheet, marks, HOW[name].from_way(begun.get(name, 0)))
 

@@ -35,6 +35,20 @@ class Picture(NamedTuple):
     unseen: str = ""
 
 
+class Drawing(NamedTuple):
+    """A template drawing with its mark, in mm as it is painted; `upright` where it is neither turned nor mirrored."""
+
+    id: str
+    page: int
+    x: float
+    y: float
+    w: float
+    h: float
+    upright: bool
+    fingerprint: str
+    unseen: str = ""
+
+
 class Line(NamedTuple):
     """A line of type in its column, in mm: where its words begin and end, and the column.
 
@@ -94,3 +108,4 @@ class LaidOut:
     marked: tuple[Marked, ...]
     lines: tuple[Line, ...]
     missed: tuple[Missed, ...] = ()
+    drawings: tuple[Drawing, ...] = ()

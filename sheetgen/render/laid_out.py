@@ -8,9 +8,9 @@ from typing import Any, NamedTuple
 
 from sheetgen.facts.paper import PT_PER_INCH, PX_PER_INCH, TYPE_LEAST
 from sheetgen.facts.units import MM_PER_INCH
-from sheetgen.render import seen, typed
+from sheetgen.render import seen, true_size, typed
 from sheetgen.render.edges import coloured
-from sheetgen.render.laid import LaidOut, LaidPage, Line, Marked, Missed, Picture, Words
+from sheetgen.render.laid import Drawing, LaidOut, LaidPage, Line, Marked, Missed, Picture, Words
 from sheetgen.render.painting import Painting, rect_of
 
 MM = MM_PER_INCH / PX_PER_INCH
@@ -39,7 +39,15 @@ def laid_out(document: Any) -> LaidOut:  # noqa: ANN401 - WeasyPrint is not type
         )
         for one in walk.marks.values()
     )  # fmt: skip
-    return LaidOut(pages, tuple(walk.words), tuple(walk.pictures), marked, tuple(walk.lines), tuple(walk.missed))
+    return LaidOut(
+        pages,
+        tuple(walk.words),
+        tuple(walk.pictures),
+        marked,
+        tuple(walk.lines),
+        tuple(walk.missed),
+        tuple(walk.drawings),
+    )
 
 
 class _Mark:
@@ -70,6 +78,7 @@ class _Walk:
         self.pictures: list[Picture] = []
         self.lines: list[Line] = []
         self.missed: list[Missed] = []
+        self.drawings: list[Drawing] = []
         self.marks: dict[tuple[int, str, int], _Mark] = {}
         self.known: dict[int, tuple[tuple[str, str, str], ...]] = {}
         self.line = self.lines_seen = 0
@@ -79,6 +88,7 @@ class _Walk:
         self.number, self.sheet = number, (0.0, 0.0, page.margin_width(), page.margin_height())
         self.fills: list[seen.Fill] = []
         self.inks: dict[int, seen.Ink] = {}
+        self.drawn: list[tuple[Drawing, seen.Rect, seen.Key]] = []
         self.lowest = page.content_box_y()
         first, first_picture = len(self.words), len(self.pictures)
         painting = Painting(self.fills)
@@ -95,6 +105,7 @@ class _Walk:
             near = i in numbers and seen.like_a_digit(ink, self.fills)
             if why := seen.unseen_on(ink, self.fills) or (seen.BESIDE_IT if near else ""):
                 self.words[i] = self.words[i]._replace(unseen=why)
+        self.drawings += [true_size.covered(*one, self.fills) for one in self.drawn]
         ends = [w.y + w.h for w in self.words[first:] if w.text.strip() and not w.unseen and not w.margin]
         ends += [p.y + p.h for p in self.pictures[first_picture:]]
         x, y, h = page.content_box_x(), page.content_box_y(), page.height
@@ -218,7 +229,10 @@ class _Walk:
         rect = painting.placed(rect_of(box, "content"))
         # of one that may paint beyond its box nobody knows how far
         over = seen.meet(rect if box.style["overflow"] != "visible" else self.sheet, painting.clip)
-        self.fills.append(seen.Fill(painting.key(), over, (), not painting.turned, painting.groups))
+        key = painting.key()
+        self.fills.append(seen.Fill(key, over, (), not painting.turned, painting.groups))
+        if box.element is not None and true_size.MARK in box.element.attrib:
+            self.drawn.append((true_size.of_box(box, rect, painting, self.number, self.sheet), rect, key))
         whole = seen.within(rect, seen.meet(painting.clip, self.sheet), 10)
         x, y, end, bottom = (edge * MM for edge in rect)
         for mark in inside.marks:

@@ -59,6 +59,11 @@ def read_marked(html: str) -> list[Shown]:
     ]
 
 
+def drawing_in(html: str) -> Any:  # noqa: ANN401 - an element, as WeasyPrint reads it
+    """The first drawing of a text."""
+    return next(tinyhtml5.parse(html).iter("{http://www.w3.org/2000/svg}svg"))
+
+
 class _Mark:
     """A marked element while it is read."""
 

@@ -8,24 +8,28 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup, escape
 
-from sheetgen.render.job import Must
+from sheetgen.render.job import Drawn, Must
+from sheetgen.render.marked_html import drawing_in
+from sheetgen.render.true_size import MARK, fingerprint
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.printed import Printed
+    from sheetgen.model.drawing import Drawing
 
 
 class Marks:
     """Marks given while a sheet's words are put together.
 
     `must` is what the sheet has to print, as it was worked; `may` is what it may leave out, and prints as it was worked
-    where it does.
+    where it does. `drawn` are the templates.
     """
 
     def __init__(self) -> None:
         self.must: list[Must] = []
         self.may: list[Must] = []
+        self.drawn: list[Drawn] = []
         self.given: dict[str, frozenset[str]] = {}  # the numbers of the words of each row
         self.row = self.action = ""
 
@@ -58,6 +62,13 @@ class Marks:
     def in_text(self, printed: Printed, what: str) -> Markup:
         """A number in a line of text, never parted from its unit."""
         return self._marked("data-n", escape(printed.told), what, self.may)
+
+    def drawing(self, drawing: Drawing, what: str) -> Markup:
+        """A drawing that is cut out: it is printed as it is, at true size."""
+        name = f"d{len(self.drawn)}"
+        svg = drawing.svg.replace("<svg ", f'<svg {MARK}="{name}" ', 1)
+        self.drawn.append(Drawn(name, what, drawing.width, drawing.height, fingerprint(drawing_in(svg))))
+        return Markup(svg)  # noqa: S704 - by our own pen
 
     def _name(self, letter: str) -> str:
         return f"{letter}{len(self.must) + len(self.may)}"

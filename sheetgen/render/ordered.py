@@ -98,6 +98,7 @@ class Press(NamedTuple):
             how.first_full,
             how.gives,
             tuple(marks.given.items()),
+            tuple(marks.drawn),
         )
         return Ordered(name, how.template, job)
 

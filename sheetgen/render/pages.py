@@ -118,7 +118,7 @@ def _ordered(
             sheet = sheets.card(marks)
         elif name == "teacher":
             sheet = Teacher(worked, version, drawn, marks, _slabs(drawings)).sheet()
-        elif not (sheet := sheets.template_sheet(pages)):
+        elif not (sheet := sheets.template_sheet(marks, pages)):
             continue
         yield press.ordered(name, sheet, marks, HOW[name].like(main[name]) if name in main else HOW[name])
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
+from sheetgen.render.bounded import too_large
 from sheetgen.render.density import alike, chosen
 from sheetgen.render.doubts import doubts
 from sheetgen.render.heard import heard
@@ -20,6 +21,7 @@ from sheetgen.render.laid_out import laid_out
 from sheetgen.render.musts import faults
 from sheetgen.render.on_paper import beside_it, of_another_size
 from sheetgen.render.quick import quick_html
+from sheetgen.render.true_size import drawings_beside, untrue
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -139,6 +141,8 @@ class Printer:
         with heard() as said:
             html = job.htmls[way].replace("</head>", f"<style>{paper.css}</style></head>", 1)
             page = self.html(string=html, base_url=FONTS, url_fetcher=self.fetcher)
+            if why := too_large(page.etree_element):
+                raise CannotBe(f"{paper.name} is not laid out: {why}", "mend the template of the theme")
             document = page.render(self.fonts, stylesheets=[self.faces], **AS_UA)
         return _Laid(document, laid_out(document), said)
 
@@ -151,6 +155,7 @@ class Printer:
             message = f"{first.name} could not be printed as it should: {[*one.said, *said][0][:200]}"
             raise CannotBe(message, "mend the theme or the picture")
         lost = list(map(str, faults(one.laid, job.must, job.may, job.given)))
+        lost += map(str, untrue(one.laid, job.drawn))
         if first.side:
             lost += of_another_size(painted.boxes(), first.side)
         jars = doubts(one.laid, job.most_sides)
@@ -159,6 +164,7 @@ class Printer:
             if paper is not first and first.side and paper.side:
                 raw = painted.moved(first.side, paper.side, _identifier(paper))
                 beside += beside_it(one.laid, first.side, paper.side)
+                beside += drawings_beside(one.laid, job.drawn, first.side, paper.side)
             told = tuple(f"{paper.name}, {fault}" for fault in (*lost, *beside))
             yield Printout(
                 raw, len(one.laid.pages), told, tuple(Doubt(paper.name, page, words) for page, words in jars)

@@ -35,7 +35,7 @@ class Rows:
 
     def __init__(self, worked: Worked, version: WorkedVersion, drawings: Drawings, marks: Marks) -> None:
         self.worked, self.version, self.drawings, self.marks = worked, version, drawings, marks
-        self.numbers, self.hazards = Numbers(worked.rounder), Hazards(version, drawings, marks)
+        self.numbers, self.hazards = Numbers(worked.rounder), Hazards(version, drawings, marks, worked.studio.emergency)
 
     def all(self) -> tuple[Row, ...]:
         """Every row of the handout, in order."""
@@ -57,7 +57,7 @@ class Rows:
         session, number = self.version.plan.sessions[index], index + 1
         title = f"Session {number}" if len(self.version.plan.sessions) > 1 else "At the bench"
         told, minutes = steps_told(self.version.numbers, session), self.active(session)
-        return Row("session", f"session-{number}", number, title, title, minutes, steps=told)
+        return Row("session", f"session-{number}", number, title, title, Html(minutes), steps=told)
 
     def active(self, session: Session) -> str:
         """The time of a session at the bench: the sum of what is printed beside its steps."""
@@ -132,10 +132,12 @@ class Rows:
                 return f"then session {index + 2}: {self.active(self.version.plan.sessions[index + 1])}"
         return ""
 
-    def _minutes(self, step: WorkedStep) -> str:
+    def _minutes(self, step: WorkedStep) -> Html:
+        """The time of a step; that of a wait must be printed."""
         if step.waits:
-            return self.numbers.time(step.whole_wait) if step.whole_wait else ""
-        return self.numbers.time(step.minutes) if step.minutes else ""
+            told = words.kept(self.numbers.time(step.whole_wait)) if step.whole_wait else ""
+            return Html(self.marks.number(told, f"the time of the wait '{step.title}'")) if told else Html("")
+        return Html(self.numbers.time(step.minutes) if step.minutes else "")  # set as text is, by the theme
 
     def _meanwhile(self, number: int, own: str) -> str:
         """What can be done while it is waited for: steps by their numbers, one by its title too; and what is named."""

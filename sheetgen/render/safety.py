@@ -30,8 +30,8 @@ if TYPE_CHECKING:
 class Hazards:
     """The hazards of one version on one sheet."""
 
-    def __init__(self, version: WorkedVersion, drawings: Drawings, marks: Marks) -> None:
-        self.version, self.drawings, self.marks = version, drawings, marks
+    def __init__(self, version: WorkedVersion, drawings: Drawings, marks: Marks, emergency: str = "") -> None:
+        self.version, self.drawings, self.marks, self.called = version, drawings, marks, emergency
         self.first: dict[str, int] = {}
         self.known: dict[str, Caution] = {}
         for number, step in enumerate(version.steps):
@@ -48,6 +48,7 @@ class Hazards:
             pointers=tuple(self._pointers()),
             aid=self.aid(),
             deference=" ".join(DEFERENCE) if self.known else "",
+            emergency=self.emergency(),
         )
 
     def aid(self) -> tuple[tuple[Aid, ...], ...]:
@@ -55,6 +56,11 @@ class Hazards:
         grave = any(caution.word in GRAVE for caution in self.known.values())
         lines = _first_aid(self.version) if grave else ()
         return tuple(tuple(Aid(hurt, self._said(do, f"first aid, '{hurt}'")) for hurt, do in line) for line in lines)
+
+    def emergency(self) -> Html:
+        """The number that is called first, after first aid; nothing where there is none."""
+        grave = any(caution.word in GRAVE for caution in self.known.values())
+        return self._said(kept(self.called), "the emergency number") if grave and self.called else Html("")
 
     def in_full(self, number: int) -> tuple[Told, ...]:
         """What stands in full at a step."""
@@ -134,7 +140,9 @@ class Hazards:
             if self.known[name].at_action:
                 step = numbers[number] or next((n for n in numbers[number:] if n), 0)
                 found.setdefault(step, []).append(_small(self.known[name].short.partition(":")[0]))
-        yield from (Pointer(", ".join(names), step) for step, names in found.items())
+        for step, names in found.items():
+            told = f"step\u00a0{step}:\u00a0{', '.join(names)}"
+            yield Pointer(self._said(told, f"where it is told in full, '{told}',"))
 
     def _drawn(self, sign: str) -> Html:
         return Html(Markup(self.drawings.signs[sign].svg))  # noqa: S704 - drawn by our own pen

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from sheetgen.model.drawing import Drawings, SlabLayout, TemplatePage
     from sheetgen.model.worked import Worked
+    from sheetgen.render.marks import Marks
 
 READS = {"100 mm": ("97 mm", 97), "4 in": ("3 7/8 in", 96.875)}  # of a long bar: what it may read for an example
 CUTTING = "templates"
@@ -28,10 +29,11 @@ LINES = {
 }
 
 
-def template_pages(pages: Sequence[TemplatePage]) -> Iterator[view.TemplatePage]:
-    """Each page's drawing."""
-    for page in pages:
-        yield view.TemplatePage(Html(Markup(page.drawing.svg)), page.tile)  # noqa: S704 - our own pen
+def template_pages(pages: Sequence[TemplatePage], marks: Marks) -> Iterator[view.TemplatePage]:
+    """Each page's drawing, marked so that it is printed as it is, at true size."""
+    for number, page in enumerate(pages, 1):
+        what = f"drawing {number} of the templates, true size,"
+        yield view.TemplatePage(Html(marks.drawing(page.drawing, what)), page.tile)
 
 
 def bars(pages: Sequence[TemplatePage]) -> str:

@@ -63,6 +63,7 @@ class Teacher:
         """All of it."""
         sheets, told, taught = Sheets(self.worked, self.version, self.drawings), self.course, self.version.teaching
         needs = Needs(self.version, self.drawings, self.numbers, self.marks, nothing_packed(self.version))
+        hazards = Hazards(self.version, self.drawings, self.marks, self.worked.studio.emergency)
         worked_out = workings(self.version, self.numbers, self.drawings.slabs, self._told_apart)
         return TeacherSheet(
             head=sheets.head("Teacher’s sheet"),
@@ -76,7 +77,8 @@ class Teacher:
             others=tuple(self._others()),
             quantities=tuple(needs.of_class(told.people)) if told.people else (),
             quantities_for=f"{told.people} pupils, without a teacher’s piece or a spare set",
-            aid=Hazards(self.version, self.drawings, self.marks).aid(),
+            aid=hazards.aid(),
+            emergency=hazards.emergency(),
             risks=tuple(self._risks()),
             waived=tuple((one.rule.replace("-", " "), stopped(one.reason)) for one in self.worked.waive),
             mends=tuple(self._mends()),

@@ -35,9 +35,12 @@ library, and it goes before ours; whatever you leave out is ours.
   and no link that leads out.
 - A printed sheet also gets `density`: it is laid out with the first of these, and where it is too full with the next.
   The page for the screen gets `faces`, the rules of its type face.
-- Cautions, reminders, what is worn, first aid, numbers and the units beside a step bear marks of ours (`data-told`,
-  `data-n`). Print each whole, where it can be read: one that is missing, hidden or altered is an error, whatever the
-  theme. So is a row of the bench that is left out, or stands before what is done first.
+- Cautions, reminders, where a caution is told in full, what is worn, first aid, the emergency number, the times of
+  waits, numbers and the units beside a step bear marks of ours (`data-told`, `data-n`). Print each whole, where it can
+  be read: one that is missing, hidden or altered is an error, whatever the theme. So is a row of the bench that is left
+  out, or stands before what is done first.
+- A drawing of the templates (`data-drawn`) is cut out as it is printed. Print each as it comes, at its own size: move
+  it, frame it, set it beside another; one that is left out, scaled, turned, mirrored, covered or altered is an error.
 - A theme may add words of its own. A number that it adds to a row, and that was not in the row's words, is an error,
   and so is a line or a picture so near to a number that it reads as a digit.
 - Marks that a template gives: `data-step="{{ r.id }}"` round a row, on one element. Its figures, cautions and reminders

@@ -14,7 +14,13 @@ from sheetgen.render.pdf import Printer
 
 MUST = (Must("rod", "8.5\u00a0mm", "the number Rod 8.5 mm of step 1", "step-1"),)
 ROW = Row(
-    "step", "step-1", 1, "Cut 2 rods", "Cut", "10–15 min", text=Html("<ol><li>Saw.</li><li>File 3 times.</li></ol>")
+    "step",
+    "step-1",
+    1,
+    "Cut 2 rods",
+    "Cut",
+    Html("10–15 min"),
+    text=Html("<ol><li>Saw.</li><li>File 3 times.</li></ol>"),
 )
 PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Rod</title><style>
 @page {{ size: 148mm 105mm; @bottom-left {{ content: 'page 12' }} }} html {{ font: 10pt/1.4 'Source Sans Pro' }} {css}
@@ -71,14 +77,24 @@ def test_a_row_gives_the_numbers_of_all_its_words() -> None:
     figures = (Figure("Wire, 16 AWG", Html('<span data-n="n3">0.8</span>'), Html("mm"), long=False),)
     matrix = Matrix(("Cap, 4",), (MatrixRow("Length, mm", (Html("12.5"),)),))
     row = Row(
-        "step", "step-7", 6, "Cut", "Cut", "1 h 30 min", notes=("Fire at 650 °C.",), figures=figures, matrix=matrix
+        "step",
+        "step-7",
+        6,
+        "Cut",
+        "Cut",
+        Html("1 h 30 min"),
+        notes=("Fire at 650 °C.",),
+        figures=figures,
+        matrix=matrix,
     )
     assert given(row) >= {"6", "1 h", "30 min", "30", "650 °C", "650", "16 AWG", "0.8 mm", "0.8", "4", "12.5"}
-    assert "7" not in given(Row("step", "step-7", 6, "Cut", "Cut", ""))
+    assert "7" not in given(Row("step", "step-7", 6, "Cut", "Cut", Html("")))
 
 
 def test_a_drawing_says_its_numbers_itself() -> None:
-    row = Row("step", "step-7", 6, "Cut", "Cut", "", drawings=(Html("<svg width='56mm'><text>9.5 mm</text></svg>"),))
+    row = Row(
+        "step", "step-7", 6, "Cut", "Cut", Html(""), drawings=(Html("<svg width='56mm'><text>9.5 mm</text></svg>"),)
+    )
     assert given(row) == {"6"}
 
 

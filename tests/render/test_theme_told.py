@@ -32,7 +32,7 @@ def test_every_field_of_every_sheet_is_told_with_its_sentence(told: str) -> None
         assert str(one.__doc__) in sections[one.__name__]
         fields = re.findall(r"^- (\w+): ", sections[one.__name__], re.MULTILINE)
         assert fields == [field.name for field in dataclasses.fields(one)]
-    assert "- minutes: text; time that it takes, or is waited for, or nothing" in sections["Row"]
+    assert "- minutes: HTML; time that it takes, or is waited for, or nothing" in sections["Row"]
     assert "- told: a list of Told; cautions that stand here in full, gravest first" in sections["Row"]
     assert "- matrix: Matrix or nothing; in place of figures" in sections["Row"]
     assert "- number: a number; of a step or a session; 0 for a wait" in sections["Row"]

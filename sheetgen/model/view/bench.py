@@ -47,7 +47,7 @@ class Row:
     number: Annotated[int, "of a step or a session; 0 for a wait"]
     title: str
     short: Annotated[str, "its title on the bench card"]
-    minutes: Annotated[str, "time that it takes, or is waited for, or nothing"]
+    minutes: Annotated[Html, "time that it takes, or is waited for, or nothing"]
     steps: Annotated[str, "of a session: its steps"] = ""
     text: Annotated[Html, "what is done"] = NOTHING
     expect: Annotated[Html, "what is seen when it is right, or nothing"] = NOTHING

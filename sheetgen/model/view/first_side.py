@@ -94,8 +94,7 @@ class Wear:
 class Pointer:
     """Hazards that are told in full at the step of their first action."""
 
-    names: str
-    step: Annotated[int, "the step's number"]
+    told: Annotated[Html, "the step and what is told there: step 9: adhesive"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,3 +114,4 @@ class Safety:
     pointers: Annotated[tuple[Pointer, ...], "those told in full at their first action"]
     aid: Annotated[tuple[tuple[Aid, ...], ...], "first aid, where a hazard is grave: the hurts of each line"]
     deference: Annotated[str, "whose directions come before the sheet"]
+    emergency: Annotated[Html, "the emergency number, or nothing: then leave a line to write it on"]

@@ -94,6 +94,7 @@ class TeacherSheet:
     quantities: Annotated[tuple[Need, ...], "for the class"]
     quantities_for: Annotated[str, "for whom these are: 12 pupils, without a teacher’s piece or a spare set"]
     aid: Annotated[tuple[tuple[Aid, ...], ...], "first aid, where a hazard is grave: the hurts of each line"]
+    emergency: Annotated[Html, "the emergency number, or nothing: then leave a line to write it on"]
     risks: tuple[Risk, ...]
     waived: Annotated[tuple[tuple[str, str], ...], "rules that the design waives, each with its reason"]
     mends: tuple[Mend, ...]
