@@ -116,8 +116,11 @@ def _gives(item: Item) -> str:
         return f"{gives}, and wrap it at once"
     if not by_itself(item) or item.unit == "piece":
         return gives
-    parts = ", of two parts each part into its own" if isinstance(item, Adhesive) else ""
-    return f"{gives} into a pot that shuts tight{parts}"
+    if isinstance(item, Adhesive):
+        return (
+            f"{gives} into a pot that shuts tight, of two parts A and B each into its own, marked, 1 : {item.part_b:g}"
+        )
+    return f"{gives} into a pot that shuts tight"
 
 
 def _over(got: Got, rounder: Rounder) -> str:

@@ -46,7 +46,11 @@ class OrderLine:
 
 @dataclass(frozen=True, slots=True)
 class Orders:
-    """The lines that can be made, and the numbers of the orders that lack one, since another line is in trouble."""
+    """The lines that can be made, and the numbers of the orders that lack one, since another line is in trouble.
+
+    `asked`: lines of these of which the kit can be asked, so that all that is wrong with them is told at once.
+    """
 
     lines: tuple[OrderLine, ...]
     lacking: frozenset[str] = frozenset()
+    asked: tuple[OrderLine, ...] = ()

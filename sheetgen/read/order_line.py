@@ -37,6 +37,9 @@ class Line(KitLine):
         self.number = self.cell("order")
         looks = book.where["order"] == 0 and NUMBER.fullmatch(self.number)
         self.number_told = self.number[:LONGEST_NUMBER] if looks or not self.hides else ""
+        self.asked_well = False
+        self.asks: OrderLine | None = None
+        """Of a line that is not whole what can be asked of its kit all the same, so that no second run is wanted."""
 
     @property
     def told(self) -> str:
@@ -52,29 +55,31 @@ class Line(KitLine):
         """The line, or None with troubles."""
         self.cells_are_sound()
         line = None if self.bad else self.line()
+        self.asks = line if self.asked_well and self.number_told else None
         return None if self.bad else line
 
     def line(self) -> OrderLine:
         """The line as far as it can be read."""
-        order = self.word("order")
+        order, design = self.word("order"), self.design()
+        version, choices = self.version(design), self.choices()
+        leave_out, only = self.listed("leave out"), self.listed("only")
+        if leave_out and only:
+            helped = "with 'only', nothing else is sent: empty one of them"
+            self.add("both 'leave out' and 'only' are filled in", helped, only[0])
+        self.asked_well = not self.bad
         if not order:
             self.add("the order has no number", "each line of an order has its number", order)
         elif len(order) > LONGEST_NUMBER:
             self.add(f"the order's number has {len(order)} letters", f"at most {LONGEST_NUMBER}", order)
         elif not order.isprintable():
             self.add("the order's number has a sign that cannot be seen", "write it once more, by hand", order)
-        design = self.design()
-        leave_out, only = self.listed("leave out"), self.listed("only")
-        if leave_out and only:
-            helped = "with 'only', nothing else is sent: empty one of them"
-            self.add("both 'leave out' and 'only' are filled in", helped, only[0])
         return OrderLine(
             order=order,
             name=self.name(),
             design=design,
-            version=self.version(design),
+            version=version,
             count=self.count(),
-            choices=self.choices(),
+            choices=choices,
             colourway=self.word("colourway"),
             leave_out=leave_out,
             only=only,

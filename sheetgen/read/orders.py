@@ -65,6 +65,7 @@ def _read(path: Path, name: str, versions: Mapping[str, Sequence[str]], troubles
     book = Book(where, len(table.head.cells), versions, designs, troubles, PRIVATE)
     names = _names(table, where)
     found: list[OrderLine] = []
+    held: list[OrderLine] = []
     lacking = {row.cell(0) for row in table.dropped if where["order"] == 0 and NUMBER.fullmatch(row.cell(0))}
     for row in table.rows:
         line = Line(book, row, names)
@@ -75,8 +76,9 @@ def _read(path: Path, name: str, versions: Mapping[str, Sequence[str]], troubles
             found.append(read)
         elif line.number_told:
             lacking.add(line.number_told)
+            held += [line.asks] if line.asks else []
     _compare(found, troubles)
-    return Orders(tuple(found), frozenset(lacking))
+    return Orders(tuple(found), frozenset(lacking), tuple(held))
 
 
 def _names(table: Table, where: Mapping[str, int]) -> dict[str, tuple[str, int]]:

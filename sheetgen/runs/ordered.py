@@ -24,6 +24,8 @@ def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
     By due date, those without one last, and then by number.
     """
     keys = [(line, kinds.key(line)) for line in orders.lines]
+    for line in orders.asked:
+        kinds.key(line)  # it is held back: only what is wrong with it is wanted
     held = {str(line.order) for line, key in keys if key is None} | orders.lacking
     by_number: dict[str, list[tuple[OrderLine, Key]]] = {}
     many: Counter[Key] = Counter()

@@ -85,7 +85,7 @@ def packed(root: Path, table: Path, outcome: Outcome, printer: Printer | None = 
     found = read_orders(table, table.name, versions_of(root), outcome.troubles)
     if printer is not None:
         found = _with_a_face(found, printer, outcome)
-    designs = list(dict.fromkeys(str(line.design) for line in found.lines))
+    designs = list(dict.fromkeys(str(line.design) for line in (*found.lines, *found.asked)))
     library = read_library(root, outcome.troubles, designs) if designs else None
     if library is None:
         return None, []

@@ -86,5 +86,8 @@ def test_the_pick_list_says_in_which_bag_and_that_it_is_shut_up() -> None:
     assert [items[name].lines[0].close for name in ("Clay", "Stone", "Epoxy", "Balm")] == [
         "closed at stones", "close the bag", "", "",
     ]  # fmt: skip
-    assert "Measure each out into a pot that shuts tight, of two parts each part into its own." in items["Epoxy"].fetch
+    assert (
+        "Measure each out into a pot that shuts tight, of two parts A and B each into its own, marked, 1 : 1."
+        in items["Epoxy"].fetch
+    )
     assert "Weigh each into a pot that shuts tight." in items["Balm"].fetch

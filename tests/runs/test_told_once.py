@@ -73,3 +73,17 @@ def test_the_cause_is_told_before_what_is_wrong_in_a_table(bench: Any) -> None:
     bench.library.change("stock/clays.yaml", "    metal share: 92 %", "    metal share: [92 %]")
     told = bench.orders("Q-1,,tideline-band,,1,,,,,,\nQ-2,,towline-bracelet,,0,,,,,,\n", "--lists-alone")
     assert [name for name, _, _ in errors(told.said)] == ["projects/stock/clays.yaml", "season.csv"]
+
+
+def test_a_count_that_means_nothing_hides_no_colourway_or_choice_that_there_is_not(bench: Any) -> None:
+    """One run tells all that is wrong with a line, and nothing of its order is made."""
+    told = bench.orders(
+        'Q-1,,buoy-drops,Long,"1,5",,slate,,,,\nQ-2,,tideline-band,,0,size=US 88,,,,,\nQ-3,,tideline-band,,1,,,,,,\n',
+        "--lists-alone",
+    )
+    lines = [(line, said.partition(": ")[2]) for _, line, said in errors(told.said)]
+    assert [line for line, _ in lines].count(2) == 2
+    assert any("no colourway 'slate'" in said for _, said in lines)
+    assert {line for line, _ in lines} == {2, 3}
+    assert len([line for line, _ in lines if line == 3]) > 1
+    assert "held back, since something of it is in trouble: Q-1, Q-2" in told.said
