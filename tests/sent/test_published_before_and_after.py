@@ -57,7 +57,8 @@ def times(build: Path) -> Printed:
     """How long each step takes or is waited for, the bench and the whole."""
     found = {}
     for (design, version), text in pages(build).items():
-        for name, told in re.findall(r'<span>([^<]*) <span class="time">([^<]*)</span></span></h4>', text):
+        marked = r'<span>([^<]*) <span class="time">(?:<span class="n"[^>]*>)?([^<]*)(?:</span>)+</h4>'
+        for name, told in re.findall(marked, text):
             found[design, version, plain(name)] = plain(told)
         for name, told in re.findall(r'<th scope="row">(At the bench|In all)</th><td>([^<]*)</td>', text):
             found[design, version, name] = plain(told).partition(", ")[0]
