@@ -60,6 +60,9 @@ def _parts(one: Taken, weights: Sequence[Fraction]) -> list[Part]:
     over = whole - sum(own)
     if over < 0:  # less is over in all than each has by being rounded up
         own, over = shared_out(whole, weights), 0
+        while not all(own[at] for at, weight in enumerate(weights) if weight):  # nobody who takes some has none
+            step, whole = step / TENTHS, int(one.need / step * TENTHS)
+            own = shared_out(whole, weights)
     more = shared_out(over, weights)
     parts = [Part(step * (a + b), Fraction(b if counted else 0)) for a, b in zip(own, more, strict=True)]
     # a pot in inches is no whole number of millimetres: its rest stands with the first that has some of it

@@ -59,3 +59,9 @@ def test_fourteen_mixes_of_adhesive_are_one_pot_of_five_millilitres(tables: list
     """14 × 0.33 = 4.62, up to 5. Twelve take 3.96 and two 0.66: 4.0 and 0.7, and of 0.3 over 0.257 and 0.043."""
     kits = made.kits(MaterialLine(GLUE, interval(0.3), 0.1), bags=14, posted=False)
     assert stands(kits, tables)[:2] == (Fraction(5), [Fraction(one) for one in stood])
+
+
+def test_a_pot_of_fewer_millimetres_than_tables_leaves_no_table_without() -> None:
+    """Two sets of 0.105 mm are 0.21, up to 0.3: in tenths two and one, the odd one to the table named first."""
+    kits = made.kits(MaterialLine(CORD, interval(0.1), 0.05), bags=2, posted=False)
+    assert stands(kits, [1, 1])[:2] == (Fraction(3, 10), [Fraction(2, 10), Fraction(1, 10)])
