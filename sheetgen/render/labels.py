@@ -28,7 +28,8 @@ if TYPE_CHECKING:
 
 EDGE = 1.5  # mm round the words of a label
 ROOMY = 25  # mm: a label so high has its number at 17 pt, and its name on two lines where it wants them
-NUMBER, ONE, TWO = 6.2, 11.2, 13.8  # mm: the number alone, with a name on one line, on two
+NUMBER, ONE, TWO = 6.2, 10.3, 13.6  # mm: the number alone, with a name on one line, on two
+FOOT = 0.5  # mm: under its last letters a line is blank, and what stands below may begin there
 LOW, LINES = 8.6, 7.2  # mm: the number of a lower label at 12 pt and its name; two lines below them
 WORDS = 24  # mm: what stands beside a code wants so much
 APART, WHICH = 45, 16  # mm: a label so wide has room to say in its upper right corner which kit it is of
@@ -144,7 +145,7 @@ def _label(label: Label, grid: LabelGrid) -> Piece:
 def _used(laid: Laid, grid: LabelGrid) -> float:
     """How much of a label number and name take, of the few heights that there are."""
     tiers = (NUMBER, ONE, TWO) if grid.tall >= ROOMY else (LOW, grid.tall - 2 * EDGE - LINES)
-    return next((high for high in tiers if laid.high <= high), tiers[-1])
+    return next((high for high in tiers if laid.high <= high + FOOT), tiers[-1])
 
 
 def _stamp(laid: Laid, x: float, y: float) -> Stamp:

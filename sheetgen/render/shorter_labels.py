@@ -1,4 +1,4 @@
-"""What of a label gives where it has too little room, and what stays: its bag, and all that lies in it."""
+"""What of a label gives where it has too little room, and what stays: its bag, its version and its colourway."""
 
 from __future__ import annotations
 
@@ -8,52 +8,66 @@ from typing import TYPE_CHECKING, Any
 from sheetgen.render.shortening import LESS, shortened
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from sheetgen.model.kit_cards_view import Label, Piece
 
 
 def shorter_label(piece: Piece, letters: int) -> Piece | None:
-    """What is least missed gives first, and what lies in the bag last of all but which bag it is.
+    """What is least missed gives first, and last of all the version, the colourway and which bag it is.
 
-    What is not in the kit is named as far as there is room, else the card is; then the line of the design is shortened
-    from its end, for card and code tell the kind of kit too.
+    What is not in the kit gives first, for the card names it; then what lies in the bag from its end, down to its first
+    and how many more; then the design's name, and only then the rest of its line: of bags of two colours on one table
+    nothing else tells which is which.
     """
     label = piece.label
     if label is None:
         return None
+    changed: dict[str, Any] | None
     if label.items:
-        kept, gone = list(label.items), 0
-        while kept and gone < letters:
-            gone += len(kept.pop())
-        more = len(label.items) - len(kept) + label.more
-        return replace(piece, label=replace(label, items=tuple(kept), more=more))
-    said = [name for name in ("title", "version", "colourway") if getattr(label, name) not in {"", LESS}]
-    changed: dict[str, Any]
-    if said and (said[1:] or not label.more):
-        changed = _shorter(label, said, letters)
+        changed = _fewer_named(label, letters)
     elif label.more:
         changed = {"more": 0}
-    elif label.inside and label.title == LESS:
-        changed = {"title": ""}  # a sign alone says nothing
-    elif label.inside:
-        *others, last = label.inside
-        fewer, _, _ = last.rpartition(", ")  # of what is named once for several, one
-        inside = (*others, fewer) if fewer else tuple(others)
-        changed = {"inside": inside, "beyond": label.beyond + 1 if inside else 0}
-    elif label.bag not in {"", LESS}:
-        changed = _shorter(label, ["bag"], letters)
     else:
-        return None
-    return replace(piece, label=replace(label, **changed))
+        changed = _fewer_inside(label, letters) or _of_the_kind(label, letters)
+    return replace(piece, label=replace(label, **changed)) if changed else None
 
 
-def _shorter(label: Label, said: Sequence[str], letters: int) -> dict[str, Any]:
-    """The last of what is `said` with so many letters less.
+def _fewer_named(label: Label, letters: int) -> dict[str, Any]:
+    """Fewer of what is not in the kit by its name."""
+    kept, gone = list(label.items), 0
+    while kept and gone < letters:
+        gone += len(kept.pop())
+    return {"items": tuple(kept), "more": label.more + len(label.items) - len(kept)}
 
-    One sign is enough: where nothing of it is left, what stands before it has the sign.
+
+def _fewer_inside(label: Label, letters: int) -> dict[str, Any] | None:
+    """Fewer of what lies in the bag; None where its first is all that is named.
+
+    Of what is named once for several, one gives at a time.
     """
+    kept, gone, beyond = list(label.inside), 0, label.beyond
+    while kept and gone < letters:
+        fewer, several, last = kept[-1].rpartition(", ")
+        if several:
+            kept[-1] = fewer
+        elif kept[1:]:
+            kept.pop()
+        else:
+            break
+        gone, beyond = gone + len(last), beyond + 1
+    return {"inside": tuple(kept), "beyond": beyond} if gone else None
+
+
+def _of_the_kind(label: Label, letters: int) -> dict[str, Any] | None:
+    """Less of the design's name, then nothing of what lies in the bag, then less of colourway, version and bag."""
+    if label.title and (label.version or label.colourway):
+        less = shortened(label.title, letters) or LESS
+        return {"title": "" if less == LESS else less}  # a sign alone says nothing
+    if label.inside:
+        return {"inside": (), "beyond": 0}
+    said = [name for name in ("bag", "title", "version", "colourway") if getattr(label, name) not in {"", LESS}]
+    if not said:
+        return None
     less = shortened(getattr(label, said[-1]), letters) or LESS
-    if less == LESS and said[1:]:
+    if less == LESS and said[1:]:  # one sign is enough: what stands before it has it
         return {said[-1]: "", said[-2]: getattr(label, said[-2]).removesuffix(LESS) + LESS}
     return {said[-1]: less}
