@@ -90,8 +90,8 @@ COLUMN_SPARE = Fact(
     1, "column beside what stands in it, least to spare", unit="mm", source="own judgement", grade="own judgement"
 )
 PRINTER_EDGE = Fact(
-    5, "edge that a printer leaves white, most", unit="mm", source="common practice; 4.2 mm with most laser printers",
-    grade="common practice",
+    0.25 * MM_PER_INCH, "edge that a printer leaves white, most", unit="mm",
+    source="common practice, a quarter of an inch; 4.2 mm with most laser printers", grade="common practice",
 )  # fmt: skip
 STAMP_SIZE = Fact(
     9, "type of a stamp at the foot of a sheet", unit="pt", source="common practice", grade="common practice"

@@ -94,8 +94,9 @@ class Stamps:
         left, _, right, top = box
         name, _, wide, tall = self.forms.get(number, (None, None, 0.0, 0.0))
         whole = wide * LARGE / SIZE if name else self.letters.width(number) * LARGE
-        scale = min(1.0, (right - left - 2 * EDGE) / whole)
-        size, x = LARGE * scale, right - EDGE - whole * scale
+        scale = min(1.0, (right - left - 2 * EDGE) / (whole + BOLD * LARGE))
+        size = LARGE * scale
+        x = right - EDGE - BOLD * size / 2 - whole * scale  # bold goes on beyond the letter
         if name:
             grown = size / SIZE
             put = f"{grown:.4f} 0 0 {grown:.4f} {x:.2f} {top - EDGE - tall * grown:.2f} cm {name} Do"

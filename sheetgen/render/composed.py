@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.facts.paper import PT_PER_INCH
+from sheetgen.facts.paper import PRINTER_EDGE, PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ class Stamp(NamedTuple):
 
 
 class Cut(NamedTuple):
-    """A broken line to cut along, across the whole paper: mm from its top."""
+    """A broken line to cut along, across the paper as far as a printer prints: mm from its top."""
 
     y: float
 
@@ -35,6 +35,7 @@ def composed(sources: Sequence[bytes], pages: Sequence[Sequence[Stamp | Cut]], w
 
     made = pikepdf.new()
     forms: dict[tuple[int, int], tuple[pikepdf.Object, float]] = {}
+    edge = PRINTER_EDGE * PT
     opened = [pikepdf.open(io.BytesIO(raw)) for raw in sources]
     for stamps in pages:
         page = made.add_blank_page(page_size=(wide * PT, tall * PT))
@@ -42,7 +43,7 @@ def composed(sources: Sequence[bytes], pages: Sequence[Sequence[Stamp | Cut]], w
         for stamp in stamps:
             if isinstance(stamp, Cut):
                 y = (tall - stamp.y) * PT
-                content.append(f"q 0.6 w [3 3] 0 d 0 {y:.4f} m {wide * PT:.4f} {y:.4f} l S Q")
+                content.append(f"q 0.6 w [3 3] 0 d {edge:.4f} {y:.4f} m {wide * PT - edge:.4f} {y:.4f} l S Q")
                 continue
             key = (stamp.source, stamp.page)
             if key not in forms:

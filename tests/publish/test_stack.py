@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from sheetgen.render.pdf import Printer
 
 PAPERS = ("a4", "letter")
+QUARTER_INCH = 18.0  # pt: what many printers leave white
 DOTS = 2.0  # a point, where pages are compared
 INK = ("char", "line", "rect", "curve", "image")
 
@@ -114,10 +115,20 @@ def test_where_an_order_begins_its_number_stands_bold_at_the_head_on_nothing_els
                 heads[at] = "".join(one["text"] for one in head)
                 assert {round(one["size"]) for one in head} == {14}
                 low, left = max(one["bottom"] for one in head), min(one["x0"] for one in head)
-                assert min(one["top"] for one in head) >= 4.2 / 25.4 * 72
+                assert min(one["top"] for one in head) >= QUARTER_INCH - 0.1
                 others = [one for one in ink(page) if one not in head]
                 assert [one for one in others if one["top"] < low + 2 and one["x1"] > left - 2] == []
         assert heads == {0: "Q-7", len(book.pages) // 2: "Q-8"}
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("number", ["Q-7", "WHOLESALE-2026-QUILLMARSH-000000017"])
+def test_no_ink_lies_within_a_quarter_inch_of_an_edge(paper: str, number: str, sheets: Any, face: bytes) -> None:
+    book = pypdfium2.PdfDocument(stack(sheets[paper], [Stacked(number, ((sheets[paper][0].key, 1),))], face))
+    for page in book:
+        found = page.render(scale=DOTS, grayscale=True).to_pil()
+        left, top, right, bottom = found.point(lambda shade: 255 * (shade < 128)).getbbox()  # noqa: PLR2004 - half black
+        assert min(left, top, found.width - right, found.height - bottom) >= (QUARTER_INCH - 0.5) * DOTS
 
 
 def test_an_order_without_a_sheet_takes_no_paper(small: list[Document], face: bytes) -> None:
@@ -145,7 +156,7 @@ def test_the_stamp_is_black_readable_and_on_nothing_else_on_every_page_of_two_de
             assert all(one["size"] >= 8.5 for one in stamp)
             left, right = min(one["x0"] for one in stamp), max(one["x1"] for one in stamp)
             top, bottom = min(one["top"] for one in stamp), max(one["bottom"] for one in stamp)
-            assert page.height - bottom >= 4.2 / 25.4 * 72  # what a laser printer leaves white
+            assert page.height - bottom >= QUARTER_INCH - 0.1
             others = [one for one in ink(page) if one not in stamp]
             across = [one for one in others if one["x0"] < right + 2 and one["x1"] > left - 2]
             assert [one for one in across if one["top"] < bottom + 2 and one["bottom"] > top - 2] == []

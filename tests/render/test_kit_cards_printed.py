@@ -52,7 +52,7 @@ def numbers(page: Any) -> list[tuple[str, str]]:
 
 
 def cut_lines(page: Any) -> list[float]:
-    return [one["top"] * MM for one in page.lines if float(one["width"]) > float(page.width) - 1]
+    return [one["top"] * MM for one in page.lines if float(one["width"]) > float(page.width) - 13 / MM]
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
@@ -62,6 +62,17 @@ def test_two_cards_stand_on_a_page_with_a_line_in_its_middle(printer: Printer, p
     for page in (first, second):
         assert float(page.height) * MM == pytest.approx(TALL[paper], abs=0.1)
         assert cut_lines(page) == pytest.approx([TALL[paper] / 2], abs=0.1)
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_no_ink_of_a_card_lies_within_a_quarter_inch_of_an_edge(printer: Printer, paper: str) -> None:
+    for page in pages(printer, card("Q-1", note=NOTE), card("Q-2", rows=25, name="Wren"), paper=paper):
+        inked = [*page.chars, *page.lines, *page.rects]
+        edges = [one[side] for one in inked for side in ("x0", "top")]
+        edges += [float(page.width) - one["x1"] for one in inked] + [
+            float(page.height) - one["bottom"] for one in inked
+        ]
+        assert min(edges) * MM >= 6.35 - 0.01
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
