@@ -7,6 +7,11 @@ from typing import Self
 NBSP = "\u00a0"
 
 
+def whole(words: str) -> str:
+    """Words that stay on one line."""
+    return words.replace(" ", NBSP)
+
+
 class Printed(float):
     """The rounded number (mm, g, min …); `words` as printed without a unit; `unit` as printed beside them."""
 

@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from sheetgen.base.printed import NBSP
+from sheetgen.base.printed import NBSP, whole
 from sheetgen.base.spelling import begun, told_apart
 from sheetgen.kits.kit_cards import short_names
 from sheetgen.kits.packed import amount
@@ -62,11 +62,11 @@ def _labels(parcel: Parcel) -> Iterator[Label]:
     kind, bags = parcel.kind, _bags(parcel.kind)
     for nth, bag in enumerate(bags, 1):
         last = kind.contents.lacking if nth == len(bags) else ()
-        of = _together(f"{nth} of {len(bags)}") if len(bags) > 1 else ""
+        of = whole(f"{nth} of {len(bags)}") if len(bags) > 1 else ""
         yield Label(
             slip=kind.slip,
             bag=kind.kits.bags_alone if kind.slip else ", ".join(filter(None, (bag, of))),
-            which=_together(parcel.which) if parcel.many > 1 else "",
+            which=whole(parcel.which) if parcel.many > 1 else "",
             title=kind.kits.design,
             version=kind.version,
             colourway=kind.colourway,
@@ -90,12 +90,8 @@ def _inside(kind: Kind, name: str) -> tuple[str, ...]:
         if alone[SIZED.sub("", told)] > 1:
             first = SIZED.sub("", told)
         apart = told != first and first in names  # another is called so, and this is no kind of it
-        own = "" if apart else _together(told.removeprefix(first).strip())
+        own = "" if apart else whole(told.removeprefix(first).strip())
         space = " " if any(map(str.isdigit, own)) else NBSP  # a colour stays with its count
         each = space.join(filter(None, (own, amount(one, kind.kits.rounder))))
         alike.setdefault(begun(told if apart else first), []).append(each)
     return tuple(": ".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
-
-
-def _together(words: str) -> str:
-    return words.replace(" ", NBSP)

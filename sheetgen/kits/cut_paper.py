@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import exact
 from sheetgen.base.material import Consumable
+from sheetgen.base.printed import whole
 from sheetgen.base.spelling import counted, told_apart
 from sheetgen.kits.lists import DOT
 from sheetgen.kits.told import bare_length, length, sides
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from sheetgen.model.view import Html
 
 WRITTEN_OUT = 3  # pieces alike, up to which each is written by itself
+HELD = 24  # letters: what is no longer stands on one line of a tag
 TALLIED = 12  # lengths cut alike, up to which each has a box a piece; of more each has one box
 NAMES = {"end": "kept end", "spool": "spool", "sheet": "sheet"}
 
@@ -48,9 +50,10 @@ def _letters() -> Iterator[str]:
 
 def _tag(one: Cutting, bundle: Pieces, rounder: Rounder) -> str:
     """The text of a tag; that of a blank is put together here, for its size is told in the studio's units."""
-    if len(bundle.sides) == 1:
-        return bundle.tag
-    return f"{one.got.taken.item.name}, {sides(bundle.sides, rounder)}, {bundle.tag}"
+    told = bundle.tag
+    if len(bundle.sides) > 1:
+        told = f"{one.got.taken.item.name}, {sides(bundle.sides, rounder)}, {told}"
+    return ", ".join(whole(part) if len(part) <= HELD else part for part in told.split(", "))
 
 
 def _says(one: Cutting, rounder: Rounder) -> str:
@@ -82,7 +85,8 @@ def _line(
         said = "; ".join(_lie(way.spread, marks, rounder))
     else:
         said = DOT.join(
-            DOT.join([f"{size} {mark}"] * n) if n <= WRITTEN_OUT else f"{n} × {size} {mark}" for size, mark, n in pieces
+            DOT.join([whole(f"{size} {mark}")] * n) if n <= WRITTEN_OUT else whole(f"{n} × {size} {mark}")
+            for size, mark, n in pieces
         )
     if way.first is None:
         return CutLine(counted(way.times, "piece"), said, "", bar, ("",), _times(pieces, way.times))
@@ -99,7 +103,7 @@ def _lie(spread: Spread, marks: Mapping[tuple[tuple[Fraction, ...], str], str], 
 
     def named(one: Lying) -> str:
         mark = marks[(one.blank.long, one.blank.wide), one.blank.label]
-        return f"{_bare((one.wide, one.high), rounder)} {mark}"
+        return whole(f"{_bare((one.wide, one.high), rounder)} {mark}")
 
     for row in spread.rows:
         rows = f"{row.many} rows of " if row.many > 1 else ""
@@ -129,12 +133,12 @@ def _source(one: Cutting, way: Opened, rounder: Rounder) -> str:
 
 def _left(one: Cutting, way: Opened, rounder: Rounder) -> str:
     if way.spread:
-        return f"left {_bare(way.spread.rest, rounder)}" if way.spread.rest else "nothing left below"
+        return whole(f"left {_bare(way.spread.rest, rounder)}") if way.spread.rest else "nothing left below"
     if way.left is None:
         return ""
     if not way.left:
         return "nothing left"
-    return f"left {_bare((*_roll(one), way.left), rounder)}, {'keep' if way.kept else 'too short to keep'}"
+    return whole(f"left {_bare((*_roll(one), way.left), rounder)}, {'keep' if way.kept else 'too short to keep'}")
 
 
 def _roll(one: Cutting) -> tuple[Fraction, ...]:

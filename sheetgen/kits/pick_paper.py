@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import plain
 from sheetgen.base.material import Adhesive, Bead, Clay, Stone
-from sheetgen.base.printed import NBSP
+from sheetgen.base.printed import whole
 from sheetgen.base.spelling import begun, counted, told_apart
 from sheetgen.kits.apart import by_itself
 from sheetgen.kits.closed import closed
@@ -81,7 +81,7 @@ def _line(taken: Taken, held: Held, close: str, rounder: Rounder) -> PickLine:
     bags = _many(held.kits.bags, ("kit" if where == BOXED else "bag") if held.kits.posted else "set")
     alone = held.kits.alone
     return PickLine(
-        held.kits.told.removesuffix(alone).removesuffix(", "), (alone or where).replace(" ", NBSP), bags, each,
+        held.kits.told.removesuffix(alone).removesuffix(", "), whole(alone or where), bags, each,
         _working(taken, held, rounder), together, close,
     )  # fmt: skip
 
@@ -160,4 +160,4 @@ def _sheet(sheet: str, kits: list[Kits], fetch: str) -> PickItem:
 
 
 def _many(many: int, noun: str) -> str:
-    return counted(many, noun).replace(" ", NBSP)
+    return whole(counted(many, noun))

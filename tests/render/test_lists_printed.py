@@ -246,3 +246,33 @@ def test_however_long_a_name_is_the_line_on_top_of_a_page_keeps_clear_of_the_pap
         tops = [min(char["top"] for char in page.chars) * paper.MM for page in sheet.pages]
         assert any("continued" in joined(text) for text in sheet.texts)
     assert min(tops) >= 6.35
+
+
+@pytest.mark.parametrize("kinds", range(16, 23))
+def test_no_row_of_the_pick_list_stands_alone_on_a_page(
+    kinds: int, made: Any, pool: PdfPool, paper: Any, tmp_path: Path
+) -> None:
+    """Of one clay in so many kinds of bag: about nineteen rows have room on a page."""
+    seed = made.stone("Seed")
+    run = [made.kits(made.line(seed, 9 + n), bags=97, title=f"Size {n}") for n in range(kinds)]
+    path = tmp_path / "pick.pdf"
+    path.write_bytes(printed(pool, made.lists(*run)).files["pick-letter.pdf"])
+    on_each = [text.count("97bags×") + text.count("97kits×") for text in pages(paper, path)]
+    assert sum(on_each) >= kinds
+    assert 1 not in on_each
+
+
+def test_tag_amounts_and_ends_of_the_cutting_list_are_not_parted_by_a_line(
+    made: Any, pool: PdfPool, paper: Any, tmp_path: Path
+) -> None:
+    w, bag = made.wire(), "C metal"
+    run = [
+        made.kits(made.line(w, 40 + n), bags=99, title=f"Size {n}{'o' * 2 * n}", kit=made.bagged((bag, (w,))))
+        for n in range(9)
+    ]
+    path = tmp_path / "cut.pdf"
+    path.write_bytes(printed(pool, made.lists(*run)).files["cut-letter.pdf"])
+    with paper.Sheet(path) as sheet:
+        lines = [line.strip() for text in sheet.texts for line in text.replace("\u00a0", " ").splitlines()]
+    assert sum("bag C metal" in line for line in lines) == len(run)
+    assert not [line for line in lines if line.endswith((" ×", "bag", "bag C")) or line == "keep"]
