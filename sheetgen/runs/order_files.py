@@ -130,4 +130,9 @@ class OrderFiles:
         made = labels_pdf(labels, grid, self.by.theme, self.by.pool, self.studio.language, self.wanted.labels_gone)
         self.troubles.extend(made.troubles)
         said.append(f"labels: {len(labels)}")
-        return {f"labels-{grid.paper.lower()}.pdf": made.pdf}
+        name = f"labels-{grid.paper.lower()}.pdf"
+        if grid.paper != self.paper:
+            said.append(
+                f"{name}: put in the studio's sheets of labels, which are {grid.paper}; all else is {self.paper}"
+            )
+        return {name: made.pdf}

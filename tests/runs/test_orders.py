@@ -47,6 +47,7 @@ def season(tmp_path_factory: pytest.TempPathFactory, makes_bench: Callable[..., 
     bench = makes_bench(tmp_path_factory.mktemp("season"))
     told = bench.orders(SEASON, "--apart")
     assert told.code == WELL, told.said
+    assert "sheets of labels" not in told.said
     return bench
 
 
@@ -265,7 +266,9 @@ def test_another_paper_is_what_all_of_it_is_printed_on_and_the_labels_that_are_g
 ) -> None:
     """Five labels of three across are gone: the first one stands in the second row, last of three."""
     other = season.into(tmp_path / "private")
-    assert other.orders(SEASON, "--paper", "Letter", "--labels-gone", "5").code == WELL
+    told = other.orders(SEASON, "--paper", "Letter", "--labels-gone", "5")
+    assert told.code == WELL
+    assert "labels-a4.pdf: put in the studio's sheets of labels, which are A4; all else is Letter" in told.said
     assert other.files() == LISTS | {name.replace("a4", "letter") for name in ON_PAPER | PRINTED} - {
         "labels-letter.pdf"
     } | {"labels-a4.pdf"}  # the sheet of labels is what the studio states
@@ -319,6 +322,7 @@ def six(tmp_path_factory: pytest.TempPathFactory, demo: Any, makes_bench: Callab
     bench = replace(makes_bench(home / "unused"), library=demo, private=home / "private")
     told = bench.orders(table)
     assert told.code == WELL, told.said
+    assert "sheets of labels" not in told.said
     return bench
 
 
