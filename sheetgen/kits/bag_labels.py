@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.printed import NBSP, whole
 from sheetgen.base.spelling import begun, told_apart
 from sheetgen.kits.kit_cards import short_names
 from sheetgen.kits.packed import amount
-from sheetgen.kits.parcels import lots, parcels
+from sheetgen.kits.parcels import parcels
 from sheetgen.model.cards import BagLabel
+from sheetgen.model.in_print import THIN
 from sheetgen.model.kit_cards_view import Label, OrderHead
 from sheetgen.model.sheets import Sheet
 
@@ -22,7 +24,7 @@ if TYPE_CHECKING:
     from sheetgen.kits.parcels import Kind, Parcel
     from sheetgen.kits.taken import Kits, Taken
 
-HEAD = ("order", "name", "design", "version", "colourway", "code")
+HEAD = ("order", "name", "design", "version", "colourway", "kit", "bag", "contents", "not in the bag", "code")
 SIZED = re.compile(r"[ \u00a0][0-9][0-9.,½¼¾]*[ \u00a0](mm|cm|in|AWG|SWG)$")
 """The size that a name ends with: of two that are alike but for it the name is said once."""
 
@@ -34,23 +36,40 @@ def bag_labels(run: Run, taken: Sequence[Taken], address: Callable[[Kits, str], 
     last label.
     """
     found, urls = [], dict[int, str]()
-    for parcel in parcels(run, taken):
+    for parcel, labels in _each(run, taken):
         kind = parcel.kind
         if id(kind) not in urls:
             urls[id(kind)] = "" if kind.slip else address(kind.kits, kind.code)
         head = OrderHead(parcel.order.number, parcel.order.name)
-        found += [BagLabel(head, label, urls[id(kind)]) for label in _labels(parcel)]
+        which = _which(parcel)
+        found += [BagLabel(head, replace(label, which=which) if which else label, urls[id(kind)]) for label in labels]
     return found
 
 
 def label_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
-    """A row for each label, in the same order."""
+    """A row for each label, in the same order, with all that one is made of: for who makes them in another way."""
     rows = []
-    for order, kind, many in lots(run, taken):
-        called = (order.number, order.name or None, kind.kits.design, kind.kits.called)
-        row = (*called, kind.colourway or None, kind.code)
-        rows += [row] * len(_bags(kind)) * many
+    for parcel, labels in _each(run, taken):
+        order, kind = parcel.order, parcel.kind
+        called = (order.number, order.name, kind.kits.design, kind.kits.called, kind.colourway)
+        for one in labels:
+            said = (_which(parcel), one.bag, "; ".join(one.inside), ", ".join(one.items))
+            spaced = (words.replace(NBSP, " ").replace(THIN, " ") for words in said)
+            rows.append(tuple(words or None for words in (*called, *spaced, kind.code)))
     return Sheet("labels", HEAD, tuple(rows))
+
+
+def _each(run: Run, taken: Sequence[Taken]) -> Iterator[tuple[Parcel, tuple[Label, ...]]]:
+    """Every kit of a run with the labels of its kind."""
+    of_kind: dict[int, tuple[Label, ...]] = {}
+    for parcel in parcels(run, taken):
+        if id(parcel.kind) not in of_kind:
+            of_kind[id(parcel.kind)] = tuple(_labels(parcel.kind))
+        yield parcel, of_kind[id(parcel.kind)]
+
+
+def _which(parcel: Parcel) -> str:
+    return whole(parcel.which) if parcel.many > 1 else ""
 
 
 def _bags(kind: Kind) -> list[str]:
@@ -58,15 +77,15 @@ def _bags(kind: Kind) -> list[str]:
     return [bag.name for bag in kind.contents.bags if not kind.slip] or [""]
 
 
-def _labels(parcel: Parcel) -> Iterator[Label]:
-    kind, bags = parcel.kind, _bags(parcel.kind)
+def _labels(kind: Kind) -> Iterator[Label]:
+    bags = _bags(kind)
     for nth, bag in enumerate(bags, 1):
         last = kind.contents.lacking if nth == len(bags) else ()
         of = whole(f"{nth} of {len(bags)}") if len(bags) > 1 else ""
         yield Label(
             slip=kind.slip,
             bag=kind.kits.bags_alone if kind.slip else ", ".join(filter(None, (bag, of))),
-            which=whole(parcel.which) if parcel.many > 1 else "",
+            which="",
             title=kind.kits.design,
             version=kind.version,
             colourway=kind.colourway,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter, defaultdict
 from dataclasses import replace
 from fractions import Fraction
@@ -57,7 +58,7 @@ def _kits(worked: dict, design: str, version: str, bags: int) -> Kits:  # type: 
 
 def test_each_kit_has_a_card_and_what_is_sent_by_itself_a_slip(sent: Sent) -> None:
     cards = kit_cards(sent.run, sent.taken)
-    assert [(one.head.order, one.which, one.kit.title, one.kit.slip) for one in cards] == [
+    assert [(one.order, one.which, one.kit.title, one.kit.slip) for one in cards] == [
         ("Q-1", "kit 1 of 3", "Buoy drops", False),
         ("Q-1", "kit 2 of 3", "Buoy drops", False),
         ("Q-1", "kit 3 of 3", "Tideline band", False),
@@ -119,10 +120,10 @@ def test_a_card_bears_revision_date_and_fingerprint(sent: Sent) -> None:
     assert kit_cards(sent.run, sent.taken)[0].kit.foot == " · ".join(told)
 
 
-def test_a_gift_note_stands_once_an_order_and_a_name_on_a_slip_alone(sent: Sent) -> None:
+def test_a_gift_note_stands_once_an_order_and_no_name_on_a_card_or_slip(sent: Sent) -> None:
     cards = kit_cards(sent.run, sent.taken)
     assert [one.note for one in cards] == [NOTE, "", "", "", ""]
-    assert [one.head.name for one in cards] == ["", "", "", "=Wren", ""]
+    assert not any(name in f"{one.order} {one.kit}" for one in cards for name in (NAME, "Wren"))
 
 
 def test_a_slip_tells_what_is_sent_and_for_which_design_and_nothing_else(sent: Sent) -> None:
@@ -229,10 +230,23 @@ def test_the_rows_of_the_cards_add_up_to_what_is_picked(sent: Sent) -> None:
 
 def test_the_rows_of_the_labels_are_the_labels(sent: Sent) -> None:
     sheet = label_rows(sent.run, sent.taken)
-    assert sheet.head == ("order", "name", "design", "version", "colourway", "code")
+    assert sheet.head == (
+        "order", "name", "design", "version", "colourway", "kit", "bag", "contents", "not in the bag", "code",
+    )  # fmt: skip
     printed = Counter(one.head.order for one in bag_labels(sent.run, sent.taken, lambda *_: ""))
     assert Counter(row[0] for row in sheet.rows) == printed == {"Q-1": 10, "Q-2": 1, "Q-3": 4}
-    assert sheet.rows[-1][4] == "grey sea"
+    labels = bag_labels(sent.run, sent.taken, lambda *_: "")
+    for row, one in zip(sheet.rows, labels, strict=True):
+        label, told = one.label, [str(cell or "").replace(" ", "") for cell in row]
+        said = (label.which, label.bag, "; ".join(label.inside), ", ".join(label.items))
+        assert told[5:9] == [re.sub(r"\s", "", words) for words in said]
+        assert told[:2] == [one.head.order, one.head.name.replace(" ", "")]
+    last = dict(zip(sheet.head, sheet.rows[-1], strict=True))
+    assert (last["colourway"], last["bag"]) == ("grey sea", "D adhesive, 4 of 4")
+    assert last["contents"] == "Two-part stone adhesive: 4 mL"
+    assert "release balm" in str(last["not in the bag"])
+    stones = next(row for row in sheet.rows if row[4] == "grey sea" and str(row[6]).startswith("B stones"))
+    assert stones[7] == "Foiled stone PP 18: clear 7 + 1, smoke 5 + 1"
 
 
 def test_a_name_that_begins_as_a_formula_stays_text(sent: Sent) -> None:
