@@ -106,7 +106,7 @@ def labels_and_cards() -> tuple[list[BagLabel], list[Card]]:
             one = replace(bare, bag=bag, version=kind, items=("release balm", "alcohol") if bag[0] == "C" else ())
             labels.append(BagLabel(head, one, f"https://quillmarsh.example/buoy-drops/{n % 20}.html"))
         kit = replace(whole, version=kind)
-        cards.append(Card(head, "kit 1 of 1", kit, "With love from us all." if n % 5 == 0 else ""))
+        cards.append(Card(head.order, "kit 1 of 1", kit, "With love from us all." if n % 5 == 0 else ""))
     return labels, cards
 
 

@@ -11,7 +11,7 @@ from sheetgen.kits.packed import amount
 from sheetgen.kits.parcels import lots, parcels
 from sheetgen.model.cards import Card
 from sheetgen.model.in_print import amount_told
-from sheetgen.model.kit_cards_view import KitCard, OrderHead, Ticked, Warned
+from sheetgen.model.kit_cards_view import KitCard, Ticked, Warned
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
@@ -31,7 +31,8 @@ HEAD = ("order", "bag", "item", "amount", "spare", "unit")
 def kit_cards(run: Run, taken: Sequence[Taken]) -> list[Card]:
     """A card for each kit and a slip for each single part, in the order of the stack.
 
-    A gift note stands on the first kit of its order; where no kit is sent, on the first slip.
+    None bears a name: that stands on the labels alone. A gift note stands on the first kit of its order; where no kit
+    is sent, on the first slip.
     """
     kinds: dict[int, KitCard] = {}
     cards, noted = [], set[str]()
@@ -42,8 +43,9 @@ def kit_cards(run: Run, taken: Sequence[Taken]) -> list[Card]:
         kits_sent = any(not part.kits.only for part in order.parts)
         note = order.gift_note if order.number not in noted and kind.slip is not kits_sent else ""
         noted |= {order.number} if note else set()
-        head = OrderHead(order.number, order.name if kind.slip else "")
-        cards.append(Card(head, parcel.which, kinds[id(kind)], note, order.due.isoformat() if order.due else ""))
+        cards.append(
+            Card(order.number, parcel.which, kinds[id(kind)], note, order.due.isoformat() if order.due else "")
+        )
     return cards
 
 

@@ -11,12 +11,12 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """A card: what is of its order, which of its kits it is, what is of its kind, and the order's gift note.
+    """A card: the number of its order, which of its kits it is, what is of its kind, and the order's gift note.
 
     `due` is the order's day as year-month-day, or nothing.
     """
 
-    head: OrderHead
+    order: str
     which: str
     kit: KitCard
     note: str = field(default="", repr=False)

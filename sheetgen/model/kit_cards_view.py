@@ -49,10 +49,10 @@ class KitCard:
 
 @dataclass(frozen=True, slots=True)
 class OrderHead:
-    """What is of one order on its cards and on the labels of its bags, as `head`."""
+    """What is of one order on its cards and on the labels of its bags, as `head`; a card has the number alone."""
 
     order: Annotated[str, "its number"]
-    name: Annotated[str, "to whom, or nothing; of a card on a slip alone"] = field(repr=False)
+    name: Annotated[str, "to whom, on labels alone, or nothing"] = field(repr=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from sheetgen.render.theme import Theme
 
 WIDE, HALF, WHOLE = 180.0, 122.0, 247.0  # mm: a card of half a page, and of a whole one, on both papers
-HEAD, NAMED = 10.0, 17.0  # mm: number and which kit; with a name below
+HEAD = 10.0  # mm: number and which kit
 GAP, MARGIN = 3.0, 6.0  # mm above the line along which a note is cut off, and below it: it is given by itself
 NOTE = 110.0  # mm: the most that a note may take
 WHICH = 40.0  # mm: which kit it is, to the right of the number
@@ -41,23 +41,23 @@ class Cards(NamedTuple):
 
 
 class _Card(NamedTuple):
-    """The pieces of a card as they are laid out; `top` is where its body begins."""
+    """The pieces of a card as they are laid out."""
 
     head: Laid
     kit: Laid
     body: Laid
     note: Laid | None
-    top: float
 
     @property
     def halved(self) -> bool:
         """Whether it stands on half a page, its note aside."""
-        return len(self.body.pages) == 1 and self.top + self.body.high <= HALF
+        return len(self.body.pages) == 1 and HEAD + self.body.high <= HALF
 
     @property
     def with_note(self) -> bool:
-        """Whether its note stands below it on the same half."""
-        return bool(self.note and self.halved and self.top + self.body.high + GAP + MARGIN + self.note.high <= HALF)
+        """Whether its note stands below it, on the same half or on its last page."""
+        tall = HALF if self.halved else WHOLE
+        return bool(self.note and HEAD + self.body.high + GAP + MARGIN + self.note.high <= tall)
 
 
 def kit_cards_pdf(
@@ -65,26 +65,24 @@ def kit_cards_pdf(
 ) -> Cards:
     """All cards in their order, on each of the papers."""
     layout = Layout(printer, theme, language)
-    heads = [(_box(NAMED if one.head.name else HEAD, WIDE - WHICH), order_head(one.head, WIDE)) for one in cards]
-    bodies = [(_box(WHOLE - head.tall), Piece(0, card=one.kit)) for one, (head, _) in zip(cards, heads, strict=True)]
-    notes = [(_box(NOTE), _note(clean(one.note), clean(one.head.order))) for one in cards]
+    heads = [(_box(HEAD, WIDE - WHICH), order_head(OrderHead(one.order, ""), WIDE)) for one in cards]
+    bodies = [(_box(WHOLE - HEAD), Piece(0, card=one.kit)) for one in cards]
+    notes = [(_box(NOTE), _note(clean(one.note), clean(one.order))) for one in cards]
     kits = [(Box(WHICH, HEAD, WHICH, WHICH), Piece(0, which=one.which, due=one.due)) for one in cards]
     laid_heads = layout.each_once("kit-card-head.html.j2", heads, shorter_name)
     laid_kits = layout.each_once("kit-card-which.html.j2", kits)
     laid_bodies = layout.each_once("kit-card.html.j2", bodies)
     laid_notes = layout.each_once("gift-note.html.j2", [one for one in notes if one[1].note], _shorter_note)
     laid = [
-        _Card(laid_heads[head], laid_kits[kit], laid_bodies[body], laid_notes.get(note), head[0].tall)
+        _Card(laid_heads[head], laid_kits[kit], laid_bodies[body], laid_notes.get(note))
         for head, kit, body, note in zip(heads, kits, bodies, notes, strict=True)
     ]
     close = {nth: _closer(notes[nth]) for nth, one in enumerate(laid) if one.note and one.halved and not one.with_note}
     laid_close = layout.each_once("gift-note.html.j2", close.values(), _shorter_note)
     closer = {nth: laid[nth]._replace(note=laid_close[box]) for nth, box in close.items()}
     laid = [closer[nth] if nth in closer and closer[nth].with_note else one for nth, one in enumerate(laid)]
-    troubles = _jars(laid_bodies.values())
-    for what, found in (("name", [one.head for one in laid]), ("gift note", [one.note for one in laid])):
-        bare = dict.fromkeys(card.head.order for card, one in zip(cards, found, strict=True) if one and one.bare)
-        troubles += [without_letter(order, what) for order in bare]
+    bare = dict.fromkeys(card.order for card, one in zip(cards, laid, strict=True) if one.note and one.note.bare)
+    troubles = [*_jars(laid_bodies.values()), *(without_letter(order, "gift note") for order in bare)]
     pdfs = {}
     for paper in papers:
         wide, tall = map(float, PAPERS[paper])
@@ -109,7 +107,8 @@ def _box(tall: float, first: float = WIDE) -> Box:
 def _pages(cards: Sequence[_Card], wide: float, tall: float) -> list[list[Stamp | Cut]]:
     """Two of half a page on one, each in the middle of its half, in their order.
 
-    A note that has no room below its card takes the next half.
+    A note that has no room below its card takes the other half of the page: the two are never on two sheets, if the
+    card is not a page itself.
     """
     left, pages, free = (wide - WIDE) / 2, list[list[Stamp | Cut]](), False
     for card in cards:
@@ -119,6 +118,7 @@ def _pages(cards: Sequence[_Card], wide: float, tall: float) -> list[list[Stamp 
         halves = [partial(_half, card)] if card.halved else []
         if card.note and not card.with_note:
             halves.append(partial(_alone, card.note))
+            free = free and not card.halved
         for put in halves:
             if not free:
                 pages.append([Cut(tall / 2)])
@@ -129,7 +129,7 @@ def _pages(cards: Sequence[_Card], wide: float, tall: float) -> list[list[Stamp 
 
 def _half(card: _Card, left: float, top: float) -> list[Stamp | Cut]:
     """A card on its half of a page, its note at the foot where it has room for it."""
-    found: list[Stamp | Cut] = [*_head(card, left, top), _stamp(card.body, 0, left, top + card.top)]
+    found: list[Stamp | Cut] = [*_head(card, left, top), _stamp(card.body, 0, left, top + HEAD)]
     if card.note and card.with_note:
         found += _cut_off(card.note, left, top + HALF - card.note.high)
     return found
@@ -141,10 +141,13 @@ def _alone(note: Laid, left: float, top: float) -> list[Stamp | Cut]:
 
 
 def _whole(card: _Card, left: float, top: float) -> list[list[Stamp | Cut]]:
-    """A card on as many pages as its body has, its number on each."""
-    return [
-        [*_head(card, left, top), _stamp(card.body, nth, left, top + card.top)] for nth in range(len(card.body.pages))
+    """A card on as many pages as its body has, its number on each; at the foot of the last its note, if it has room."""
+    pages: list[list[Stamp | Cut]] = [
+        [*_head(card, left, top), _stamp(card.body, nth, left, top + HEAD)] for nth in range(len(card.body.pages))
     ]
+    if card.note and card.with_note:
+        pages[-1] += _cut_off(card.note, left, top + WHOLE - card.note.high)
+    return pages
 
 
 def _cut_off(note: Laid, left: float, top: float) -> list[Stamp | Cut]:

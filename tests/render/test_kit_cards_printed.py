@@ -10,7 +10,7 @@ import pdfplumber
 import pytest
 
 from sheetgen.model.cards import Card
-from sheetgen.model.kit_cards_view import KitCard, OrderHead, Ticked, Warned
+from sheetgen.model.kit_cards_view import KitCard, Ticked, Warned
 from sheetgen.render.kit_cards import kit_cards_pdf
 from sheetgen.render.pdf import Printer
 from sheetgen.render.theme import Theme
@@ -32,8 +32,8 @@ def printer() -> Printer:
     return Printer()
 
 
-def card(number: str, rows: int = 6, note: str = "", name: str = "") -> Card:
-    return Card(OrderHead(number, name), "kit 1 of 1", replace(KIT, rows=(ROW,) * rows), note)
+def card(number: str, rows: int = 6, note: str = "") -> Card:
+    return Card(number, "kit 1 of 1", replace(KIT, rows=(ROW,) * rows), note)
 
 
 def pages(printer: Printer, *cards: Card, paper: str = "A4") -> list[Any]:
@@ -66,7 +66,7 @@ def test_two_cards_stand_on_a_page_with_a_line_in_its_middle(printer: Printer, p
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_no_ink_of_a_card_lies_within_a_quarter_inch_of_an_edge(printer: Printer, paper: str) -> None:
-    for page in pages(printer, card("Q-1", note=NOTE), card("Q-2", rows=25, name="Wren"), paper=paper):
+    for page in pages(printer, card("Q-1", note=NOTE), card("Q-2", rows=25), paper=paper):
         inked = [*page.chars, *page.lines, *page.rects]
         edges = [one[side] for one in inked for side in ("x0", "top")]
         edges += [float(page.width) - one["x1"] for one in inked] + [
@@ -87,10 +87,10 @@ def test_a_card_that_needs_more_than_half_a_page_takes_a_whole_one(printer: Prin
 
 def test_a_card_of_more_than_a_page_goes_on_with_its_number(printer: Printer) -> None:
     found = pages(printer, card("Q-1", rows=60, note=NOTE), card("Q-2"))
-    assert [[number for number, _ in numbers(page)] for page in found] == [["Q-1"], ["Q-1"], ["Q-1", "Q-2"]]
+    assert [[number for number, _ in numbers(page)] for page in found] == [["Q-1"], ["Q-1", "Q-1"], ["Q-2"]]
     stones = [sum(text == "stone," for _, text in words(page)) for page in found]
     assert sum(stones[:2]) == 60
-    assert "kinder." in " ".join(text for _, text in words(found[2]))
+    assert "kinder." in " ".join(text for _, text in words(found[1]))
 
 
 def test_a_pile_of_cards_is_cut_at_half_its_height_and_no_note_is_cut_through(printer: Printer) -> None:
@@ -105,6 +105,16 @@ def test_a_pile_of_cards_is_cut_at_half_its_height_and_no_note_is_cut_through(pr
             assert not any(down < half < down + 5 for down, _ in words(page))
     letters = " ".join(text for page in found for _, text in words(page))
     assert (letters.count("solstice!"), letters.count("birthday,")) == (3, 4 * NOTE.count("birthday,"))
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_a_card_and_its_note_are_never_on_two_sheets(printer: Printer, paper: str) -> None:
+    """Cards of several lengths, after one that leaves half a page free."""
+    for rows in (5, 8, 9, 25):
+        found = pages(printer, card("Q-1"), card("Q-2", rows, NOTE), card("Q-3"), paper=paper)
+        [sheet] = [" ".join(text for _, text in words(page)) for page in found if "Q-2" in dict(numbers(page))]
+        assert "Packed" in sheet
+        assert sheet.count("birthday,") == NOTE.count("birthday,")
 
 
 def test_a_note_that_is_cut_off_bears_the_number_of_its_order(printer: Printer) -> None:
@@ -194,18 +204,18 @@ def test_a_long_note_that_is_read_from_the_right_stays_on_its_half(printer: Prin
     assert max(lows) < TALL["A4"] / 2 - 8
 
 
-def test_a_slip_has_the_name(printer: Printer) -> None:
+def test_a_slip_says_that_it_is_sent_by_itself_and_not_what_must_be_to_hand(printer: Printer) -> None:
     slip = replace(KIT, slip=True, lacking=(), box=(), tools=False)
-    [page] = pages(printer, Card(OrderHead("Q-9", "Ottoline Fennimore"), "part 1 of 1", slip))
+    [page] = pages(printer, Card("Q-9", "part 1 of 1", slip))
     text = " ".join(text for _, text in words(page))
-    assert "Ottoline Fennimore" in text
+    assert "Q-9" in text
     assert "Sent by itself" in text
     assert "Not in it" not in text
 
 
 def test_a_slip_of_a_whole_bag_says_which(printer: Printer) -> None:
     slip = replace(KIT, slip=True, lacking=(), box=(), tools=False, alone="A clay")
-    [page] = pages(printer, Card(OrderHead("Q-9", "Wren"), "part 1 of 1", slip))
+    [page] = pages(printer, Card("Q-9", "part 1 of 1", slip))
     assert "A clay, sent by itself, to go with" in " ".join(text for _, text in words(page))
 
 
@@ -223,7 +233,7 @@ def test_a_card_says_all_that_it_must(printer: Printer) -> None:
 
 def test_what_of_a_card_is_wider_than_its_column_is_told_by_design_and_version(printer: Printer) -> None:
     wide = replace(KIT, rows=(replace(ROW, amount="120000000 mm × 2 mm"), ROW))
-    made = kit_cards_pdf([Card(OrderHead("Q-1", ""), "kit 1 of 1", wide), card("Q-2")], ["A4"], THEME, printer)
+    made = kit_cards_pdf([Card("Q-1", "kit 1 of 1", wide), card("Q-2")], ["A4"], THEME, printer)
     assert made.troubles
     assert all(told.message.startswith("the kit card of Buoy drops, Long: ") for told in made.troubles)
 
