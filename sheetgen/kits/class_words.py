@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import counted
+from sheetgen.base.spelling import begun, counted
 from sheetgen.kits.told import amount
 from sheetgen.model.class_tables import Lies, Lot, Sits, TablesTold, TableTold
 from sheetgen.model.tool_told import tool_told
 from sheetgen.model.worn import worn
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
     from fractions import Fraction
 
     from sheetgen.base.rounding import Rounder
@@ -85,7 +86,7 @@ class TableWords:
         for place in places:
             many = f"{len(place.names)} of " if len(place.names) > 1 else ""
             where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
-            yield self._list(where[:1].upper() + where[1:], place.things, ())
+            yield _with_sheets(self._list(where[:1].upper() + where[1:], place.things, ()), place)
         yield from _worn(places, "The teacher wears or has")
         tools = dict.fromkeys(self._tool(tool) for place in places for tool in place.tools)
         if tools:
@@ -95,7 +96,7 @@ class TableWords:
         """What is the same at all places of a table once, then what is at all of a design, then by the kind of set."""
         told = _alike(places)
         many = sum(len(place.names) for place in places)
-        yield from _worn(places, "Everybody wears or has")
+        yield from _worn(places, "Everybody wears or has", _sheets(places))
         if told:
             yield self._some("At the one place" if many == 1 else f"At each of {many} places", places[0], told)
         for design in dict.fromkeys(place.kits.design for place in places):
@@ -131,9 +132,25 @@ class TableWords:
         return Lot(name, detail, each_told(thing.much, thing.spare, thing.unit, self.rounder))
 
 
-def _worn(places: Sequence[Place], who: str) -> Iterator[Lies]:
-    """What the cautions tell to wear, which no list of tools has."""
-    told = dict.fromkeys(wear for place in places for wear in worn(place.kits.version))
+def _with_sheets(lies: Lies, place: Place) -> Lies:
+    """What lies at a place, and the printed sheets of its kind."""
+    sheets = ", ".join(place.kits.sheets)
+    return replace(lies, tools=(f"Sheets: {sheets}", *lies.tools)) if sheets else lies
+
+
+def _sheets(places: Sequence[Place]) -> Iterator[str]:
+    """The printed sheets that each has of what he makes; those that only some have by their designs."""
+    every = [place.kits.sheets for place in places]
+    if alike := [name for name in every[0] if all(name in each for each in every)]:
+        yield begun(", ".join(alike))
+    for name in dict.fromkeys(name for each in every for name in each if name not in alike):
+        designs = dict.fromkeys(place.kits.design for place in places if name in place.kits.sheets)
+        yield f"{begun(name)}: {', '.join(designs)}"
+
+
+def _worn(places: Sequence[Place], who: str, besides: Iterable[str] = ()) -> Iterator[Lies]:
+    """What the cautions tell to wear, which no list of tools has, and what is `besides`."""
+    told = dict.fromkeys((*(wear for place in places for wear in worn(place.kits.version)), *besides))
     if told:
         yield Lies(who, (), tuple(told))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import begun
 from sheetgen.kits.lists import DOT, number
 from sheetgen.model.sheets import Sheet
 
@@ -38,6 +39,7 @@ def _of(table: Table, name: str | None) -> Iterator[tuple[Cell, ...]]:
         for who in place.names:
             yield from ((name, who, *_kind(place), "at the place", *row) for row in _rows(place.things))
             yield from ((name, who, *_kind(place), "at the place", *row) for row in _rows(place.tools))
+            yield from ((name, who, *_kind(place), "at the place", *_sheet(one)) for one in place.kits.sheets)
     yield from ((name, *NOBODYS, "on the table", *row) for row in _rows((*table.shared, *table.tools)))
 
 
@@ -45,6 +47,10 @@ def _kind(place: Place) -> tuple[Cell, ...]:
     kits = place.kits
     way = kits.colourway.name if kits.colourway else None
     return kits.design, kits.called, kits.chosen or None, way
+
+
+def _sheet(name: str) -> tuple[Cell, ...]:
+    return name, begun(name), None, 1, None, "piece"
 
 
 def _rows(things: Iterable[Thing], unsaid: str = AS_NEEDED) -> Iterator[tuple[Cell, ...]]:

@@ -208,6 +208,17 @@ def test_the_tables_of_several_designs_name_the_design_and_the_colours(mixed: He
     window = mixed.pages("tables")[1]
     assert "Buoy drops, Silver, short, mist: each of 4 places" in window
     assert "Tideline band, US 8: 1 place" in window
+    assert "Handout, bench card, templates" in window
+    assert "continued" not in window
+
+
+def test_the_sheets_that_lie_at_the_places_are_those_that_were_picked(mixed: Held) -> None:
+    picked = Counter[str]()
+    for row in mixed.rows("pick"):
+        if row["station"] == "paper":
+            picked[row["item"]] += int(row["together"])
+    assert picked["handout"]
+    assert Counter(row["item"] for row in mixed.rows("tables") if row["item"] in picked) == picked
 
 
 # Bad lines, and classes that do not fit
