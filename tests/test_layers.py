@@ -40,7 +40,7 @@ MAY = {
     "publishing": NOUNS | VERBS | {"editions", "pipeline", "progress", "publishing_one", "unchanged"},
     "upgrading": NOUNS | VERBS | {"pipeline"},
     "preview": NOUNS | VERBS | {"pipeline"},
-    "runs": NOUNS | VERBS | {"editions", "pipeline"},
+    "runs": NOUNS | VERBS | {"editions", "pipeline", "unchanged"},
     "cli": {"base", "checking", "pipeline", "preview", "progress", "publishing", "runs", "upgrading"},
     "__main__": {"cli"},
     "": set(),

@@ -138,14 +138,11 @@ def both_ways(materials: Sequence[Priced]) -> tuple[list[Line], list[Line]]:
 def _gone(got: Got) -> Fraction:
     """What a run uses up: all that is needed, or what is left in the pieces where the rest comes back.
 
-    Of lengths with cuts, and with ends that are too short to keep; of sheet the blanks alone; of what is used as needed
-    it is a share of a pack.
+    Of lengths with cuts, and with ends that are too short to keep; of sheet the blanks alone.
     """
     used = got.taken.used
     if got.plan is not None:
         return got.used if used is None else min(used, got.needed) + got.used - got.needed
-    if got.taken.exactly is not None:
-        return got.taken.exactly
     if used is not None:
         return used
     return got.taken.need if got.sheets else got.needed

@@ -123,5 +123,6 @@ def _left(one: Got) -> tuple[Cell, ...]:
     head = (one.taken.item.id, one.unit, number(one.have))
     if one.why:
         return *head, None, None, None, None
-    ends = begun_sheets(one) or DOT.join(map(plain, one.ends)) or None
+    begun = f"{begun_sheets(one)}: {plain(one.needed - one.taken.need)} {one.unit}" if one.sheets else ""
+    ends = begun or DOT.join(map(plain, one.ends)) or None
     return *head, number(one.bought), number(one.used - one.back), number(one.left + one.back), ends

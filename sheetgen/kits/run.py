@@ -11,11 +11,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from math import ceil
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import exact
-from sheetgen.base.rounding import up_for_buying
 from sheetgen.kits.bag import bag
 from sheetgen.kits.kit_lines import lines_of
 from sheetgen.kits.pieces import blanks, lengths
@@ -79,13 +77,15 @@ def _from_pot(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int)
 
 
 def as_needed(item: Item, makers: int, firings: int) -> Taken:
-    """By what a pack does, one person to a kit, in so many firings. Nothing where stock does not say."""
+    """By what a pack does, one person to a kit, in so many firings: not rounded, for what is begun lies in the drawer.
+
+    Nothing where stock does not say.
+    """
     does, packs = item.supply.a_pack_does, item.supply.packs
     if does is None or not packs:
         return Taken(item, "as needed", Fraction(0), bags=makers)
     need = Fraction(firings if does.of == "firings" else makers, does.many) * packs[0].holds
-    rounded = Fraction(ceil(need)) if item.unit in {"piece", "mm"} else exact(float(up_for_buying(float(need))))
-    return Taken(item, "as needed", rounded, bags=makers, exactly=need)
+    return Taken(item, "as needed", need, bags=makers)
 
 
 def _together(held: Iterable[Held]) -> Fraction:

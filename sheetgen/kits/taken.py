@@ -159,8 +159,7 @@ class Taken:
 
     `wanted` are the lengths to cut of it, `blanks` the pieces of sheet, `pack` the one that is given out sealed. It is
     `beside` what is taken of the same item by amount, for which the drawer goes: of that nothing is left for it.
-    `exactly` is what is used as needed before it is rounded up to what can be counted out. `used` is what of it is left
-    in the pieces, where the rest comes back; None where all is gone that is given out.
+    `used` is what of it is left in the pieces, where the rest comes back; None where all is gone that is given out.
     """
 
     item: Item
@@ -172,7 +171,6 @@ class Taken:
     pack: Pack | None = None
     bags: int = 0
     beside: bool = False
-    exactly: Fraction | None = None
     used: Fraction | None = None
 
     @property

@@ -58,8 +58,8 @@ class Counting:
         """An amount as it is written."""
         return SAYS[self.unit].removeprefix("say how many: ")
 
-    def amount(self, word: Word, measures: Measures, *, nothing: bool = False) -> Fraction | None:
-        """An amount in its unit, exact; None with a trouble. `nothing`: a bare 0 is one."""
+    def amount(self, word: Word, measures: Measures, *, nothing: bool = False, begun: bool = False) -> Fraction | None:
+        """An amount in its unit, exact; None with a trouble. `nothing`: a bare 0 is one; `begun`: a piece may be."""
         found = measures.quantity(word)
         if found is None:
             return None
@@ -73,7 +73,7 @@ class Counting:
         elif not value.exact:
             told = f"'{word}' are several amounts, and one amount is wanted"
             measures.troubles.add(told, word.place, SAYS[self.unit])
-        elif found.dimension == COUNT and value.usual % 1:
+        elif found.dimension == COUNT and value.usual % 1 and not begun:
             told = f"{word} is no number of pieces: this is {HOW['piece'] if counted else self.how}"
             measures.troubles.add(told, word.place, "a whole number")
         else:

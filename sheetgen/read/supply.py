@@ -28,7 +28,7 @@ SINGULAR = {"kit": "kits", "person": "people", "firing": "firings"}
 def supply(written: WrittenItem, counting: Counting, shops: Shops, measures: Measures) -> Supply:
     """What stock says of all that; troubles are noted. `shops` is None where the studio's file is in trouble."""
     sold = packs(written, counting, measures)
-    ends = tuple(_ends(written.have, counting, measures))
+    ends = tuple(_ends(written, counting, measures))
     return Supply(
         packs=sold,
         shop=_shop(written.shop, shops, measures),
@@ -53,15 +53,19 @@ def _shop(word: Word | None, shops: Shops, measures: Measures) -> Shop | None:
     return shops[str(word)]
 
 
-def _ends(words: Sequence[Word], counting: Counting, measures: Measures) -> Iterator[Fraction]:
-    """What lies in the drawer: one amount, or of what is sold by length each length."""
-    troubles = measures.troubles
+def _ends(written: WrittenItem, counting: Counting, measures: Measures) -> Iterator[Fraction]:
+    """What lies in the drawer: one amount, or of what is sold by length each length.
+
+    Of what is used as needed a piece may be begun: half a pad, a fibre blanket for nine firings of ten.
+    """
+    troubles, begun = measures.troubles, written.a_pack_does is not None
+    words = written.have
     if len(words) > 1 and counting.unit != "mm":
         told = f"several amounts are in the drawer, and only what is sold by length has ends; this is {counting.how}"
         troubles.add(told, words[1].place, "write how much there is together")
         return
     for word in words:
-        found = counting.amount(word, measures, nothing=True)
+        found = counting.amount(word, measures, nothing=True, begun=begun)
         if found is not None and (found < 0 or (not found and len(words) > 1)):
             what, helped = ("an end", "more than 0 mm") if counting.unit == "mm" else ("what is there", "0 or more")
             troubles.add(f"{what} cannot be {word}", word.place, helped)

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from sheetgen.kits.class_run import ClassRun
     from sheetgen.kits.taken import Kits
     from sheetgen.runs.press import Press
+    from sheetgen.runs.published import Published
 
 BEGIN = tuple(f"{slug(sheet)}-" for sheet in IN_A_KIT)
 """How the names of their files begin: what an earlier evening chose does not stay."""
@@ -36,17 +37,29 @@ def handouts(by: Press, run: ClassRun, troubles: Troubles) -> Iterator[Page]:
             yield Page(f"{slug(one.sheet)}-{_file(kits)}-{one.paper.lower()}.pdf", one.pdf)
 
 
-def copies(run: ClassRun) -> Iterator[str]:
-    """What is to be printed and how often, as the pick list counts it: of a version the sheets that are published."""
+def copies(run: ClassRun, there: Published) -> Iterator[str]:
+    """What is to be printed and how often, as the pick list counts it: of a version the sheets that are published.
+
+    Where those that stand there are not of the design as it is now, it is told to publish first.
+    """
     published: dict[tuple[str, str], list[Kits]] = {}
+    lacking: dict[str, dict[str, None]] = {}
+    told: list[str] = []
     for kits in _with_sheets(run):
         if kits.choices:
-            yield f"print {kits.bags} × each of {_sheets(kits)} of {kits.named}: …-{_file(kits)}-….pdf"
+            told.append(f"print {kits.bags} × each of {_sheets(kits)} of {kits.named}: …-{_file(kits)}-….pdf")
         else:
             published.setdefault((kits.worked.name, kits.version.name), []).append(kits)
     for kinds in published.values():
         many, kits = sum(kits.bags for kits in kinds), kinds[0]
-        yield f"print {many} × each of {_sheets(kits)} of {kits.design}, {kits.called}, as they are published"
+        worked, version = kits.worked, kits.version
+        if not there.sheets(worked, version, kits.sheets):
+            lacking.setdefault(there.why(worked.name), {})[worked.name] = None
+        where = f"in {there.folder(worked, version)}, {worked.revised(version)}"
+        told.append(f"print {many} × each of {_sheets(kits)} of {kits.design}, {kits.called}: {where}")
+    for why, designs in lacking.items():
+        yield f"first `sheetgen publish {' '.join(designs)}`: {why}"
+    yield from told
 
 
 def _with_sheets(run: ClassRun) -> Iterator[Kits]:

@@ -20,6 +20,7 @@ from sheetgen.runs.class_made import made_up
 from sheetgen.runs.class_printed import printed
 from sheetgen.runs.class_together import told_together
 from sheetgen.runs.press import list_files, press
+from sheetgen.runs.published import published
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -71,7 +72,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         run.counted() + extra,
         *fired_more(run, made.loads),
         *told_together(run),
-        *copies(run),
+        *copies(run, published(root, build, run.designs, made.kiln.library.stock)),
         *told,
         f"wrote {counted(len(files), 'file')} into {private / within}",
     ]

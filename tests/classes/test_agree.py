@@ -139,17 +139,20 @@ def test_the_cost_buys_the_packs_of_the_list_and_pays_what_they_cost(counted: Co
 
 
 def test_what_the_cost_pays_for_is_what_is_used_up_on_the_list_of_what_is_left(counted: Counted) -> None:
-    """Of a length the cost pays for what is in the piece and the list tells what is cut off the spool."""
+    """Pots, lengths with their cuts, sheets without what is left of them, and what is used as needed, begun or not."""
     used = {row["line"]: row["working"] for row in counted.from_list["used"]}
     names = {row["item"]: row["name"] for row in counted.held.rows("buy") if row["item"]}
-    pots, looked = _pots(counted), 0
+    looked: set[str] = set()
     for row in counted.held.rows("left"):
         name = names[row["item"]]
         parts = SHARE.findall(used.get(name, ""))
-        if name in pots and parts:
-            assert sum(map(Fraction, parts)) == Fraction(row["used"]), name
-            looked += 1
-    assert looked
+        if parts and row["used"]:
+            rest = re.search(r"sheets?: ([\d.]+) mm²", row["ends"])
+            gone = Fraction(row["used"]) - (Fraction(rest[1]) if rest else 0)
+            assert sum(map(Fraction, parts)) == gone, name
+            assert Fraction(row["before"]) + Fraction(row["bought"]) - Fraction(row["used"]) == Fraction(row["after"])
+            looked.add(name)
+    assert looked == {name for name, told in used.items() if SHARE.search(told) and name in names.values()}
 
 
 def test_a_class_costs_the_same_by_its_list_and_by_its_plan(counted: Counted) -> None:

@@ -9,6 +9,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
+from click.testing import CliRunner
+
+from sheetgen.cli import main
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -361,7 +364,7 @@ def test_a_public_folder_is_refused(bench: Callable[..., Bench]) -> None:
 def test_the_kiln_is_fired_for_all_at_once(rings: Held) -> None:
     """A pack of six pieces of fibre blanket does 60 firings: one for the class, and not one for each of its 8 sets."""
     [row] = of(rings.rows("buy"), "fibre-blanket")
-    assert row["needed"] == "1"
+    assert row["needed"] == "0.1"
 
 
 @pytest.mark.parametrize(("pupils", "firings"), [(7, "1"), (8, "2")])
@@ -439,12 +442,37 @@ def test_the_copies_that_are_told_are_those_that_the_pick_list_counts(chosen: He
     assert f"…-{HALF}-….pdf" in chosen.said
     sheets = "each of handout, bench card and templates of Tideline band"
     for size in ("US 8", "US 9"):
-        assert f"print 1 × {sheets}, {size}, as they are published\n" in chosen.said
+        folder = chosen.folder.parents[2] / "build" / "tideline-band" / size.lower().replace(" ", "-")
+        assert f"print 1 × {sheets}, {size}: in {folder}, revision 2\n" in chosen.said
     paper = {(row["name"], row["choices"]): row["together"] for row in chosen.rows("pick") if row["station"] == "paper"}
     half = "plug: firing plug US 7½, size US 7½"
     assert {name: paper[name, half] for name in ("Handout", "Bench card", "Templates")} == dict.fromkeys(
         ("Handout", "Bench card", "Templates"), "4"
     )
+
+
+def test_it_is_told_to_publish_first_unless_the_sheets_stand_as_the_design_is_now(bench: Callable[..., Bench]) -> None:
+    """Never published; published; a word edited since; published, but one sheet is gone."""
+    here = bench("tideline-band")
+
+    def told() -> list[str]:
+        held = here.held("Odo Marsh,tideline-band,US 8,,,1", printed=False)
+        return [line for line in held.said.splitlines() if "sheetgen publish" in line]
+
+    def publish() -> None:
+        result = CliRunner().invoke(main, ["publish", "--library", str(here.root)])
+        assert result.exit_code == WELL, result.output
+
+    assert told() == ["first `sheetgen publish tideline-band`: none of it is published"]
+    publish()
+    assert told() == []
+    here.change("tideline-band/project.yaml", "Measure the fingers", "Measure all fingers")
+    other = ["first `sheetgen publish tideline-band`: what is published is not as its files are now"]
+    assert told() == other
+    publish()
+    assert told() == []
+    (here.root / "build" / "tideline-band" / "us-8" / "handout-a4.pdf").unlink()
+    assert told() == other
 
 
 def test_handouts_of_what_another_evening_chose_go(chosen: Held) -> None:

@@ -100,3 +100,8 @@ def test_spares_post_and_what_a_pack_does(item: Any) -> None:
     assert (ear.supply.spares, ear.supply.have) == (Spares(1, 10), 0)
     carbon = item("carbon", "pack: 1 kg", "post: ask", "a pack does: 1 person")
     assert (carbon.supply.post, carbon.supply.a_pack_does) == ("ask", Does(1, "people"))
+
+
+def test_of_what_is_used_as_needed_a_piece_that_is_begun_lies_in_the_drawer(item: Any) -> None:
+    """Two and a half pads, as the list left says it, can be copied into stock; of a stone half a one cannot."""
+    assert item("ear-wire", "pack: 6", "a pack does: 12 people", "have: 2.5").supply.have == Fraction(5, 2)
