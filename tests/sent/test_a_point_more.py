@@ -281,7 +281,7 @@ def test_each_order_has_just_its_own_numbers_under_its_name_and_in_the_list(trie
 
 
 def test_it_is_told_which_files_to_mail_to_each_order_that_is_to_be_written_to(tried: dict[str, Any]) -> None:
-    """Of a version its published sheets for each paper, which here are none yet; of a kit of its own a run makes them."""
+    """Of a version its published sheets for each paper, which here are none yet; of a kit of its own, a run’s."""
     said, build = tried["said"], tried["library"].root / "build"
     todo = said[said.index("next:") :]
     number = next(n for n, one in tried["orders"].items() if (one.design, one.version) == ("buoy-drops", "Long"))
