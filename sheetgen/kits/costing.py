@@ -9,6 +9,7 @@ from sheetgen.base.exact import exact
 from sheetgen.base.spelling import counted, slug
 from sheetgen.kits.bought import bought
 from sheetgen.kits.costs import Task, costed
+from sheetgen.kits.fired_told import fired_told
 from sheetgen.kits.kit_lines import where_it_is_made
 from sheetgen.kits.material import Priced, priced
 from sheetgen.kits.posted import each_kind, packing, wrapping
@@ -78,6 +79,7 @@ def of_piece(kits: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[T
             labour=[Task(f"Work at the bench{span}", usual)] if till and till.hour is not None else [],
             loads=fired if till and till.load is not None else 0,
             sharing=till.pieces_a_load if till else 1,
+            fired=fired_told([(kits, 1)]),
         )
         for lines in both_ways(materials)
     )

@@ -426,6 +426,10 @@ def test_metals_that_do_not_go_into_the_kiln_together_are_each_fired(tmp_path: P
     result = evening(tmp_path, lines, till=TILL.replace("load: 6.50", "load: 90"))
     assert result.exit_code == WELL, result.output
     assert amounts(tmp_path / "p", "evening-class-used")["Firing"] == "180.00"
+    workings = {row["line"]: row["working"] for row in rows(tmp_path / "p", "evening-class-used")}
+    by_air, by_carbon = workings["Firing"].removeprefix("2 loads × 90.00: ").split("; ")
+    assert re.fullmatch(r"1 by Fine-silver clay, low fire.*, 3 pieces", by_air)
+    assert re.fullmatch(r"1 by Sterling.*, 1 piece", by_carbon)
 
 
 def test_a_bad_line_of_a_class_is_told_without_a_name_and_the_others_are_costed(tmp_path: Path) -> None:
@@ -455,6 +459,7 @@ PART = re.compile(r"([\d.]+) % of .*?([\d.]+)$")
 
 def reckoned(working: str) -> Fraction:
     """What a working comes to: its numbers and signs, whatever they are called."""
+    working = working.partition(": ")[0]  # why it is so stands behind it
     if part := PART.fullmatch(working):
         return Fraction(part[1]) / 100 * Fraction(part[2])
     bare = re.sub(r"[^\d.+×÷−() ]", "", working).translate(str.maketrans("×÷−", "*/-"))

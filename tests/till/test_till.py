@@ -99,7 +99,8 @@ COMES_TO: dict[str, dict[str, Any]] = {
 NOTHING: dict[str, Any] = {
     "hour": None, "packing_a_kit": 0, "packing_a_run": 0, "overhead": 0, "overhead_of": (), "load": None,
     "pieces_a_load": 1, "wrapping_a_kit": (), "wrapping_with_sheets": (), "wrapping_a_run": (),
-    "replacements": 0, "markup": None, "margin": None, "tax": 0, "step": None, "room": None, "teaching": None, "fees": {},
+    "replacements": 0, "markup": None, "margin": None, "tax": 0, "step": None, "room": None, "teaching": None,
+    "fees": {},
 }  # fmt: skip
 
 
