@@ -186,9 +186,9 @@ def changes(projects: tuple[str, ...], library: Path, since: str, private: Path 
         _wrong(str(missing))
     except CannotBe as fault:
         _wrong(f"{fault.message}; {fault.help}")
-    _tell(outcome)
-    for line in lines:
+    for line in lines:  # whom to write to, and what moved; why a design does not pass any more is among it
         _say(line)
+    _tell(outcome)
     _end(outcome)
 
 

@@ -1,4 +1,4 @@
-"""Price by markup and by margin, exactly; money in print is rounded once a line, halves up."""
+"""Price by markup and by margin, exactly; money in print is rounded once a line, halves away from zero."""
 
 from __future__ import annotations
 
@@ -47,7 +47,7 @@ def margin_of(price: Exact, cost: Exact) -> Fraction:
 
 
 def printed(amount: Exact, step: Decimal = CENT) -> Decimal:
-    """The amount as a line prints it: to the nearest step, halves up, a loss as a gain. CannotBe for a step of 0."""
+    """The amount as a line prints it: to the nearest step, halves away from zero. CannotBe for a step of 0."""
     steps = floor(abs(Fraction(amount)) / _step(step) + Fraction(1, 2))
     return (steps * step).quantize(step).copy_sign(1 if amount >= 0 or not steps else -1)
 

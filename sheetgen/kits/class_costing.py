@@ -13,6 +13,7 @@ from sheetgen.kits.class_fee import Once, Spares, fee_as_it_is, fee_by_heads
 from sheetgen.kits.class_run import fired_more
 from sheetgen.kits.costing import Costing, both_ways, of_all
 from sheetgen.kits.costs import costed
+from sheetgen.kits.fired_told import fired_told
 from sheetgen.kits.material import Priced, Sets
 from sheetgen.kits.money import known
 from sheetgen.kits.rates import rates_of
@@ -72,8 +73,9 @@ def of_class(course: Course, till: Till | None, coin: Coin) -> tuple[Costing, li
     )
     fired = sum(kits.firings for kits in run.kinds)
     materials, loads = (*heads, *extras.values()), fired if till and till.load is not None else 0
+    why = fired_told((kits, run.fired(kits)) for kits in run.kinds)
     used, by_packs = (
-        costed(rates, people, materials=lines, wrapping=[], labour=teaching, loads=loads, room=room)
+        costed(rates, people, materials=lines, wrapping=[], labour=teaching, loads=loads, fired=why, room=room)
         for lines in both_ways(materials)
     )
     fee = None

@@ -77,6 +77,10 @@ class ClassRun:
         """The folders of the designs that are made, in the order of the list."""
         return tuple(dict.fromkeys(kits.worked.name for kits in self.kinds))
 
+    def fired(self, kits: Kits) -> int:
+        """How many pieces of a kind are fired: a spare set only in place of one that is lost."""
+        return kits.bags - sum(one.spare for one in self.extras if one.kits is kits)
+
     def counted(self, kinds: Sequence[Kits] | None = None) -> str:
         """How many sets, by whose they are: 12 pupils + 1 teacher’s piece + 1 spare set; of all, or of these kinds."""
         of = [id(kits) for kits in (self.kinds if kinds is None else kinds)]

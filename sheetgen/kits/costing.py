@@ -9,6 +9,7 @@ from sheetgen.base.exact import exact
 from sheetgen.base.spelling import counted, slug
 from sheetgen.kits.bought import bought
 from sheetgen.kits.costs import Task, costed
+from sheetgen.kits.fired_told import fired_told
 from sheetgen.kits.kit_lines import where_it_is_made
 from sheetgen.kits.material import Priced, priced
 from sheetgen.kits.posted import each_kind, packing, wrapping
@@ -78,6 +79,7 @@ def of_piece(kits: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[T
             labour=[Task(f"Work at the bench{span}", usual)] if till and till.hour is not None else [],
             loads=fired if till and till.load is not None else 0,
             sharing=till.pieces_a_load if till else 1,
+            fired=fired_told([(kits, 1)]),
         )
         for lines in both_ways(materials)
     )
@@ -94,7 +96,7 @@ def of_piece(kits: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[T
 def of_run(run: Sequence[Kits], till: Till | None, coin: Coin, table: str = "") -> tuple[Costing, list[Trouble]]:
     """A run of kits, packed and wrapped; of orders the name of their `table`. Whoever makes them fires them.
 
-    A part that is sent by itself is packed and wrapped as a kit is, and has no price: its kit had one.
+    A part that is sent by itself is packed and wrapped as a kit is, without sheets, and has no price: its kit had one.
     """
     rates, kits = rates_of(till, coin), sum(one.bags for one in run)
     got, troubles = bought(taken(run))
@@ -104,7 +106,7 @@ def of_run(run: Sequence[Kits], till: Till | None, coin: Coin, table: str = "") 
             rates,
             kits,
             materials=lines,
-            wrapping=wrapping(till, coin, kits, kits),
+            wrapping=wrapping(till, coin, run, kits),
             labour=packing(till, rates, kits, kits),
             loads=0,
         )
@@ -116,7 +118,9 @@ def of_run(run: Sequence[Kits], till: Till | None, coin: Coin, table: str = "") 
     notes = [*_lacking(till, {"labour": "packing", "wrapping": "wrapping"})]
     parts = sum(one.bags for one in run if one.only)
     if parts:
-        notes.append(f"{counted(parts, 'part')} sent alone: packed and wrapped as a kit is, and without a price")
+        notes.append(
+            f"{counted(parts, 'part')} sent alone: packed and wrapped as a kit is, without sheets and without a price"
+        )
     called = table or " and ".join(f"{one.bags} × {one.named}" for one in run)
     of = f" of {counted(len(run), 'kind')}" if table else ""
     many = " and ".join(counted(n, what) for n, what in ((kits - parts, "kit"), (parts, "part")) if n)
@@ -166,7 +170,7 @@ def _lacking(till: Till | None, wanted: dict[str, str]) -> Iterable[str]:
         "rate an hour": till.hour is not None,
         "cost of a load": till.load is not None,
         "packing": bool(till.packing_a_kit or till.packing_a_run),
-        "wrapping": bool(till.wrapping_a_kit or till.wrapping_a_run),
+        "wrapping": bool(till.wrapping_a_kit or till.wrapping_with_sheets or till.wrapping_a_run),
     }
     absent = [f"{what} ('{word}')" for what, word in wanted.items() if word and not there[word]]
     absent += [] if till.overhead else ["overhead ('overhead')"]

@@ -80,11 +80,13 @@ def costed(  # noqa: PLR0913 - a run in the order of its costs
     labour: Sequence[Task | Line],
     loads: int,
     sharing: int = 1,
+    fired: str = "",
     room: Sequence[Line] = (),
 ) -> Costed:
     """The cost of a run of so many. `materials` by the used share or by what is bought, as the caller chooses.
 
-    `sharing`: how many pieces share a load. No overhead is of a `room` that is hired: it is part of one.
+    `sharing`: how many pieces share a load; `fired`: why there are so many.
+    No overhead is of a `room` that is hired: it is part of one.
 
     CannotBe for a run of none, or for negative work or loads.
     """
@@ -103,7 +105,8 @@ def costed(  # noqa: PLR0913 - a run in the order of its costs
     if loads:
         told = f"{counted(loads, 'load')} × {coin.bare(rates.load)}"
         shared = f" ÷ {sharing} pieces to a load" if sharing > 1 else ""
-        groups["firing"].append(coin.line("Firing", told + shared, Fraction(loads * rates.load) / sharing))
+        why = f": {fired}" if fired else ""
+        groups["firing"].append(coin.line("Firing", told + shared + why, Fraction(loads * rates.load) / sharing))
     lines = [*(line for name in PARTS for line in groups[name]), *room]
     if rates.overhead:
         base = known(line for name in rates.overhead_of for line in groups[name])

@@ -45,7 +45,7 @@ class Coin:
         return plain(amount, self.point)
 
     def line(self, label: str, working: str, amount: Exact | None) -> Line:
-        """A line, its amount rounded half up: once, and here."""
+        """A line, its amount rounded half away from zero: once, and here."""
         return Line(label, working, None if amount is None else printed(amount, self.least))
 
     def total(self, label: str, lines: Iterable[Line]) -> Line:

@@ -24,11 +24,20 @@ if TYPE_CHECKING:
     from sheetgen.model.till import Till
 
 
-def wrapping(till: Till | None, coin: Coin, kits: int, of: int) -> list[Line]:
-    """What so many kits are wrapped in, of a run of so many: what is for the run, by their part of it."""
+def wrapping(till: Till | None, coin: Coin, run: Sequence[Kits], of: int) -> list[Line]:
+    """What these kits are wrapped in, of a run of so many: what is for the run, by their part of it.
+
+    With a part that is sent alone goes no sheet, and none is paid for.
+    """
     if till is None:
         return []
-    each = [coin.line(begun(name), f"{kits} × {coin.bare(price)}", kits * price) for name, price in till.wrapping_a_kit]
+    kits, with_sheets = sum(one.bags for one in run), sum(one.bags for one in run if not one.only)
+    each = [
+        coin.line(begun(name), f"{many} × {coin.bare(price)}", many * price)
+        for many, prices in ((kits, till.wrapping_a_kit), (with_sheets, till.wrapping_with_sheets))
+        for name, price in prices
+        if many
+    ]
     part = f"{kits} ÷ {of} × " if kits < of else "1 × "
     return each + [
         coin.line(f"{begun(name)}, the run", f"{part}{coin.bare(price)}", Fraction(price) * kits / of)
@@ -69,7 +78,7 @@ def each_kind(
                 rates,
                 kits.bags,
                 materials=lines,
-                wrapping=wrapping(till, rates.coin, kits.bags, of),
+                wrapping=wrapping(till, rates.coin, [kits], of),
                 labour=packing(till, rates, kits.bags, of),
                 loads=0,
             ),

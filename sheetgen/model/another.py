@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.model.moved import moved, nearest
 
@@ -13,13 +13,25 @@ if TYPE_CHECKING:
     from sheetgen.model.sent import Holding
 
 
+class Mail(NamedTuple):
+    """The sheets of a version as they are published: their folder, the files for each paper, and whether they stand."""
+
+    folder: str
+    files: tuple[tuple[str, ...], ...]
+    stand: bool
+
+
 @dataclass(frozen=True, slots=True)
 class Present:
-    """What a kind of kit is now: its numbers, in whatever packs it comes, and those of its version; or why not."""
+    """What a kind of kit is now: its numbers, in whatever packs it comes, and those of its version; or why not.
+
+    `mail` is what is mailed to whoever holds another sheet: None of a kit that has sheets of its own.
+    """
 
     kits: tuple[Kept, ...] = ()
     version: Kept | None = None
     why: str = ""
+    mail: Mail | None = None
 
     def bears(self, code: str) -> bool:
         """Whether its sheets bear a fingerprint, or those do that its version is published with."""

@@ -26,9 +26,10 @@ class WrittenPacking(Written):
 
 
 class WrittenWrapping(Written):
-    """What is wrapped in, each thing with its price."""
+    """What is wrapped in, each thing with its price; `with_sheets`: a kit with its sheets, and no part alone."""
 
     a_kit: dict[Text, Text] = Field(default_factory=dict)
+    with_sheets: dict[Text, Text] = Field(default_factory=dict)
     a_run: dict[Text, Text] = Field(default_factory=dict)
 
 
@@ -80,6 +81,7 @@ class Till:
     load: Decimal | None = None
     pieces_a_load: int = 1
     wrapping_a_kit: Prices = ()
+    wrapping_with_sheets: Prices = ()
     wrapping_a_run: Prices = ()
     replacements: Fraction = Fraction(0)
     markup: Fraction | None = None

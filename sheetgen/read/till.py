@@ -78,6 +78,7 @@ class _Reader:
             self.price(written.cost_of_a_load, "the cost of a load"),
             self.pieces(written.pieces_a_load),
             self.prices(written.wrapping.a_kit),
+            self.prices(written.wrapping.with_sheets),
             self.prices(written.wrapping.a_run),
             share(written.replacements, "replacements", self.measures, WHOLE) or exact(0),
             share(written.markup, "a markup", self.measures),

@@ -27,9 +27,11 @@ Below = dict[tuple[str, str], "frozenset[Moved]"]
 def _summed(changes: Sequence[Change]) -> Iterator[str]:
     """How much moved, in a line; nothing where nothing did."""
     many = [sum(map(len, one.rows)) for one in changes if one.rows]
-    failing = sum(bool(one.errors) for one in changes)
+    failing = [one.design for one in changes if one.errors]
     told = [f"{counted(sum(many), 'printed number')} of {counted(len(many), 'design')} moved"] * bool(many)
-    told += [f"{counted(failing, 'design')} no longer pass{'es' * (failing == 1)}"] * bool(failing)
+    told += [
+        f"{counted(len(failing), 'design')} no longer pass{'es' * (len(failing) == 1)}: {', '.join(failing)}"
+    ] * bool(failing)
     if told and len(changes) > 1:
         yield "; ".join(told)
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import in_turn
+
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from sheetgen.model.another import Another
     from sheetgen.model.change import Change
@@ -23,5 +25,27 @@ def next_told(changes: Sequence[Change], found: Sequence[Another]) -> Iterator[s
     if moved:
         yield f"  write the next revision in project.yaml, then publish: {', '.join(moved)}"
     if found:
-        yield "  write to the orders on top; the present sheets of each version are those published"
-        yield "  for an order's own, `sheetgen orders --apart` with its lines: a PDF to mail, and whole kits again"
+        yield "  write to the orders on top, and mail them the new sheets:"
+        yield from _mailed(found)
+
+
+def _mailed(found: Sequence[Another]) -> Iterator[str]:
+    """The files for each order: those of its version, or its own, which a run makes."""
+    of_a_version = sorted(((one, one.present.mail) for one in found), key=lambda one: one[0].design)
+    for one, mail in of_a_version:
+        if mail is not None:
+            first = "" if mail.stand else ", once it is published"
+            yield f"    {_orders([one])}: {one.design}, {one.holding.kit.version}{first}, in {mail.folder}:"
+            yield from (f"      {', '.join(files)}" for files in mail.files)
+    own = [one for one in found if one.now is not None and one.present.mail is None]
+    if own:
+        made = "as `sheetgen orders --apart` with its lines makes it: orders/…/apart/"
+        yield f"    {_orders(own)}: what is its own, {made}"
+    none = [one for one in found if one.now is None]
+    if none:
+        yield f"    {_orders(none)}: nothing yet, for it is not made now; why stands on top"
+
+
+def _orders(found: Iterable[Another]) -> str:
+    """The numbers of all who hold these kits."""
+    return ", ".join(sorted({order for one in found for order, _ in one.holding.orders}, key=in_turn))

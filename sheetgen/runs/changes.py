@@ -11,7 +11,7 @@ from sheetgen.base.spelling import bare, slug
 from sheetgen.base.trouble import CannotBe, Troubles
 from sheetgen.kits.coded import kept_in_each_pack, ledger_with_colours
 from sheetgen.kits.taken import Kits
-from sheetgen.model.another import Another, Present
+from sheetgen.model.another import Another, Mail, Present
 from sheetgen.model.ledger import kept_of, paired
 from sheetgen.model.sent import FILE, FOLDER, holdings
 from sheetgen.pipeline import NotReady, Outcome, work_one, work_through
@@ -22,7 +22,9 @@ from sheetgen.read.sent import read_sent
 from sheetgen.render.changes_lists import changes_lists
 from sheetgen.render.changes_told import changes_told
 from sheetgen.render.next_told import next_told
+from sheetgen.render.pages import sheet_path
 from sheetgen.render.write_to import write_to
+from sheetgen.runs.published import published
 from sheetgen.runs.sent import numbers_file
 
 if TYPE_CHECKING:
@@ -33,6 +35,7 @@ if TYPE_CHECKING:
     from sheetgen.model.ledger import Kept, Ledger
     from sheetgen.model.sent import Holding, Sent, SentKit
     from sheetgen.model.worked import Worked
+    from sheetgen.runs.published import Published
 
 CHANGES = "changes"
 """The folder of the lists, within the private one."""
@@ -108,6 +111,7 @@ class Others:
         self.names = {bare(name): name for name in (*outcome.failed, *(one.name for one in outcome.worked))}
         self.ledgers: dict[str, list[Ledger]] = {}
         self.present: dict[tuple[object, ...], Present] = {}
+        self.published: dict[str, Published] = {}
 
     def of(self, sent: Sequence[Sent]) -> list[Another]:
         """What is held and is not printed so any more, in the order of the list."""
@@ -143,7 +147,24 @@ class Others:
         if kit.colourway and way is None:
             return Present(why="this colourway is no longer made")
         kits = Kits(again, version, 1, kit.choices, way, frozenset(kit.leave_out), posted=True)
-        return Present(tuple(kept_in_each_pack(kits, program_version())), kept_of(again, version, program_version()))
+        return Present(
+            tuple(kept_in_each_pack(kits, program_version())),
+            kept_of(again, version, program_version()),
+            mail=None if kit.choices or way or kit.leave_out else self._mail(kits),
+        )
+
+    def _mail(self, kits: Kits) -> Mail | None:
+        """The published sheets of a version, which whoever has it by itself is sent; None where it has none."""
+        library, worked, sheets = self.outcome.library, kits.worked, kits.sheets
+        if library is None or not sheets:
+            return None
+        if worked.name not in self.published:
+            build = self.root / "build"
+            self.published[worked.name] = published(self.root, build, [worked.name], library.stock)
+        there = self.published[worked.name]
+        files = (tuple(sheet_path(sheet, paper) for sheet in sheets) for paper in worked.studio.paper)
+        folder = there.folder(worked, kits.version)
+        return Mail(str(folder), tuple(files), there.stand(worked, kits.version, sheets))
 
     def _again(self, worked: Worked, title: str, kit: SentKit) -> tuple[Worked | None, Troubles]:
         """The version of a kit with what was chosen otherwise, as the run that sent it worked it."""

@@ -53,7 +53,7 @@ def copies(run: ClassRun, there: Published) -> Iterator[str]:
     for kinds in published.values():
         many, kits = sum(kits.bags for kits in kinds), kinds[0]
         worked, version = kits.worked, kits.version
-        if not there.sheets(worked, version, kits.sheets):
+        if not there.stand(worked, version, kits.sheets):
             lacking.setdefault(there.why(worked.name), {})[worked.name] = None
         where = f"in {there.folder(worked, version)}, {worked.revised(version)}"
         told.append(f"print {many} × each of {_sheets(kits)} of {kits.design}, {kits.called}: {where}")

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from sheetgen.base.place import Place, Source
 from sheetgen.base.spelling import counted, slug
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.at_tables import Room
@@ -24,7 +26,6 @@ from sheetgen.runs.published import published
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from pathlib import Path
 
     from sheetgen.base.trouble import Troubles
     from sheetgen.model.class_list import PupilLine
@@ -32,6 +33,8 @@ if TYPE_CHECKING:
 CLASS = "class"
 """The folder of what classes take, within the private one; in it each list has one of its own."""
 TEACHERS = "teacher-"
+WHOSE = ".list"
+"""In the folder of a class, which file its list is."""
 
 
 def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Outcome, list[str]]:
@@ -44,7 +47,12 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         refuse_public(private, root, build)
     except CannotBe as fault:
         raise NotReady(f"{fault.message}; {fault.help}") from None
-    outcome = Outcome()
+    outcome, within = Outcome(), f"{CLASS}/{slug(table.stem)}"
+    if (other := _another(private / within / WHOSE, table)) is not None:
+        taken = f"{private / within} holds the class of another list of this name, {other}"
+        helped = "call one of the two lists otherwise, or delete that folder if it is done with"
+        outcome.troubles.add(taken, Place(Source(table.name)), helped)
+        return outcome, []
     made = made_up(root, table, outcome)
     if made is None:
         return outcome, []
@@ -54,7 +62,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     outcome.troubles.extend(troubles)
     if troubles:
         return outcome, []
-    needs, within = [one.taken for one in lists.got], f"{CLASS}/{slug(table.stem)}"
+    needs = [one.taken for one in lists.got]
     laid = Room(run, needs).laid()
     with press(root) as by:
         bare = faceless(by.pool.printer, [table.stem, *(word for one in made.pupils for word in (one.name, one.table))])
@@ -62,7 +70,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         files, _ = list_files(lists, by, [tables_list(laid)])(outcome.troubles)
         files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome, bare)}
     try:
-        outcome.changed = write_private(private, within, files)
+        outcome.changed = write_private(private, within, files | {WHOSE: f"{table.resolve()}\n".encode()})
         for begins in (TEACHERS, *HANDED_OUT):
             drop_stale(private, within, begins, files)
     except OSError as fault:
@@ -76,6 +84,15 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         *told,
         f"wrote {counted(len(files), 'file')} into {private / within}",
     ]
+
+
+def _another(whose: Path, table: Path) -> Path | None:
+    """The list that a class's folder is of, where it is another and still there: one that was moved is the same."""
+    try:
+        before = Path(whose.read_text("utf-8").removesuffix("\n"))
+    except (OSError, ValueError):
+        return None
+    return before if before != table.resolve() and before.is_file() else None
 
 
 def _tell_bare(pupils: Sequence[PupilLine], bare: frozenset[str], troubles: Troubles) -> None:

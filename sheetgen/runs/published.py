@@ -28,13 +28,11 @@ class Published:
     files: Mapping[str, frozenset[str]]
     well: frozenset[str]
 
-    def sheets(self, worked: Worked, version: WorkedVersion, sheets: Sequence[str]) -> list[str]:
-        """The PDFs of these sheets of a version for each paper, in the build folder; none where they do not stand."""
-        if worked.name not in self.well:
-            return []
+    def stand(self, worked: Worked, version: WorkedVersion, sheets: Sequence[str]) -> bool:
+        """Whether the PDFs of these sheets of a version stand for each paper, as the design is now."""
         folder = folder_of(worked, version.name)
         paths = [f"{folder}/{sheet_path(sheet, paper)}" for sheet in sheets for paper in worked.studio.paper]
-        return paths if self.files[worked.name].issuperset(paths) else []
+        return worked.name in self.well and self.files[worked.name].issuperset(paths)
 
     def folder(self, worked: Worked, version: WorkedVersion) -> Path:
         """Where the sheets of a version lie, or will."""

@@ -7,6 +7,7 @@ from collections import Counter, defaultdict
 from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+from unittest.mock import patch
 
 import pytest
 from click.testing import CliRunner
@@ -473,6 +474,31 @@ def test_it_is_told_to_publish_first_unless_the_sheets_stand_as_the_design_is_no
     assert told() == []
     (here.root / "build" / "tideline-band" / "us-8" / "handout-a4.pdf").unlink()
     assert told() == other
+
+
+def test_a_second_list_of_the_same_name_does_not_take_the_folder_of_the_first(bench: Callable[..., Bench]) -> None:
+    """Two classes on tuesdays, each list in a folder of its own; once the first is gone its folder is free."""
+    here = bench("tideline-band")
+    lines = {"north": "Odo Marsh,tideline-band,US 8,,,1\n", "south": "Ida Knot,tideline-band,US 7,,,1\n"}
+    tables = [here.root / where / "tuesday.csv" for where in lines]
+    for table, line in zip(tables, lines.values(), strict=True):
+        table.parent.mkdir()
+        table.write_text("name,design,version,choices,colourway,table\n" + line, "utf-8")
+
+    def made(table: Path) -> Any:
+        with patch("sheetgen.runs.class_list.printed", return_value=[]):
+            return CliRunner().invoke(main, ["class", str(table), "--library", str(here.root)])
+
+    folder = here.root / "private" / "class" / "tuesday"
+    assert made(tables[0]).exit_code == made(tables[0]).exit_code == WELL
+    before = {path.name: path.read_bytes() for path in folder.iterdir()}
+    second = made(tables[1])
+    assert second.exit_code == TROUBLES
+    assert f"{folder} holds the class of another list of this name, {tables[0]}" in second.stderr
+    assert "call one of the two lists otherwise" in second.stderr
+    assert {path.name: path.read_bytes() for path in folder.iterdir()} == before
+    tables[0].unlink()
+    assert made(tables[1]).exit_code == WELL
 
 
 def test_handouts_of_what_another_evening_chose_go(chosen: Held) -> None:

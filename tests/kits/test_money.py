@@ -74,10 +74,12 @@ def test_markup_and_margin_name_one_price(markup: str, margin: float) -> None:
         ("0.125", "0.05", "0.15"),
         ("7", "0.01", "7.00"),
         ("-2.675", "0.01", "-2.68"),
+        ("-130.685", "0.01", "-130.69"),  # a loss as a gain of as much
+        ("-130.6849", "0.01", "-130.68"),
         ("-0.004", "0.01", "0.00"),
     ],
 )
-def test_money_is_rounded_once_halves_up(amount: str, step: str, shown: str) -> None:
+def test_money_is_rounded_once_halves_away_from_zero(amount: str, step: str, shown: str) -> None:
     # common practice of tills
     assert str(printed(D(amount), D(step))) == shown
 

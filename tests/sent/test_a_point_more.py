@@ -278,3 +278,20 @@ def test_each_order_has_just_its_own_numbers_under_its_name_and_in_the_list(trie
             assert sorted(listed[order].split("; ")) == sorted(own)
             seen.add(order)
     assert {"R-1", "R-2"} < seen
+
+
+def test_it_is_told_which_files_to_mail_to_each_order_that_is_to_be_written_to(tried: dict[str, Any]) -> None:
+    """Of a version its published sheets for each paper, which here are none yet; of a kit of its own, a run’s."""
+    said, build = tried["said"], tried["library"].root / "build"
+    todo = said[said.index("next:") :]
+    number = next(n for n, one in tried["orders"].items() if (one.design, one.version) == ("buoy-drops", "Long"))
+    at = todo.index(f"    {number}: buoy-drops, Long, once it is published, in {build}/buoy-drops/long:")
+    assert todo[at + 1 : at + 3] == [
+        "      handout-a4.pdf, bench-card-a4.pdf, templates-a4.pdf",
+        "      handout-letter.pdf, bench-card-letter.pdf, templates-letter.pdf",
+    ]
+    assert any(line.startswith("    R-1, R-2: what is its own, as `sheetgen orders --apart`") for line in todo)
+    none = next(n for n, one in tried["orders"].items() if one.design == FAILS)
+    assert any(re.match(rf"    {none}\b.*: nothing yet", line) for line in todo)
+    mailed = {n for line in todo if line.startswith("    ") for n in re.findall(r"\b[QR]-\d+", line)}
+    assert mailed == set(said[0].removeprefix("write to: ").split(", "))

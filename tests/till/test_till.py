@@ -89,7 +89,8 @@ COMES_TO: dict[str, dict[str, Any]] = {
     "whole": {
         "hour": D(32), "packing_a_kit": Fraction(5, 2), "packing_a_run": Fraction(20), "overhead": Fraction(15, 100),
         "overhead_of": ("labour",), "load": D("6.5"), "pieces_a_load": 8, "replacements": Fraction(2, 100),
-        "wrapping_a_kit": (("box", D("1.2")), ("tissue", D("0.15")), ("sheets printed", D("0.4"))),
+        "wrapping_a_kit": (("box", D("1.2")), ("tissue", D("0.15"))),
+        "wrapping_with_sheets": (("sheets printed", D("0.4")),),
         "wrapping_a_run": (("tape", D("2.4")),), "markup": Fraction(12, 10), "margin": Fraction(55, 100),
         "tax": Fraction(19, 100), "step": D("0.5"), "room": D(40), "teaching": D(110),
         "fees": {"drops": D(95), "pendant": D(60)},
@@ -97,8 +98,9 @@ COMES_TO: dict[str, dict[str, Any]] = {
 }  # fmt: skip
 NOTHING: dict[str, Any] = {
     "hour": None, "packing_a_kit": 0, "packing_a_run": 0, "overhead": 0, "overhead_of": (), "load": None,
-    "pieces_a_load": 1, "wrapping_a_kit": (), "wrapping_a_run": (), "replacements": 0, "markup": None, "margin": None,
-    "tax": 0, "step": None, "room": None, "teaching": None, "fees": {},
+    "pieces_a_load": 1, "wrapping_a_kit": (), "wrapping_with_sheets": (), "wrapping_a_run": (),
+    "replacements": 0, "markup": None, "margin": None, "tax": 0, "step": None, "room": None, "teaching": None,
+    "fees": {},
 }  # fmt: skip
 
 
