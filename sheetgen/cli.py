@@ -217,7 +217,8 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
             _wrong(f"--with wants signs that can be printed, not {change!a}")
         choices[name.strip()] = value.strip()
     click.echo(f"read from {library.resolve()}", err=True)
-    outcome = pipeline.work_through(library, projects, choices, for_print=False)
+    main = not (as_json or version_wanted or choices)  # what is tried must hold in each version
+    outcome = pipeline.reckon_through(library, projects, choices, main=main)
     _tell(outcome)
     if as_json:
         told = pipeline.figures_as_data(outcome)

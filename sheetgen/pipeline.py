@@ -55,13 +55,24 @@ class Outcome:
     said: dict[str, Said] = field(default_factory=dict)
 
 
-def work_through(
-    root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None, *, for_print: bool = True
-) -> Outcome:
-    """Read, work and check; nothing is written. A project with an error is in `failed`.
+def work_through(root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None) -> Outcome:
+    """Read, work, check, and draw as far as it must be; nothing is written. A project with an error is in `failed`."""
+    return _through(root, only, lambda filed, library, faults: work_one(filed, library, faults, choices))
 
-    Numbers are known without the drawings: not `for_print`, nothing is drawn, nor told of what cannot be.
-    """
+
+def reckon_through(
+    root: Path, only: Sequence[str] = (), choices: Mapping[str, str] | None = None, *, main: bool = False
+) -> Outcome:
+    """As `work_through`, without drawings; of the `main` version alone where no other is asked for."""
+    from sheetgen.work.project import MAIN  # noqa: PLC0415 - heavy: not where nothing is to be done
+
+    alone = MAIN if main else ""
+    return _through(root, only, lambda filed, library, faults: reckon_one(filed, library, faults, choices, alone))
+
+
+def _through(
+    root: Path, only: Sequence[str], one: Callable[[Filed, Library, list[str]], tuple[Worked | None, Troubles]]
+) -> Outcome:
     from sheetgen.read.library import read_library  # noqa: PLC0415 - heavy: not where nothing is to be done
 
     outcome = Outcome()
@@ -70,8 +81,7 @@ def work_through(
         return outcome
     outcome.failed += library.failed
     for filed in library.projects:
-        one = work_one if for_print else reckon_one
-        worked, own = one(filed, library, outcome.faults, choices)
+        worked, own = one(filed, library, outcome.faults)
         outcome.troubles.extend(own)
         if worked is None:
             outcome.failed.append(filed.name)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import importlib
+import pkgutil
 import re
 import sys
 from collections import defaultdict
@@ -13,6 +14,7 @@ from typing import NamedTuple
 import pytest
 
 import sheetgen
+from sheetgen import parts
 from sheetgen.parts.catalogue import kinds
 from sheetgen.parts.kind import Part
 
@@ -272,3 +274,10 @@ def test_every_file_that_draws_is_of_a_kind_that_there_is() -> None:
     modules = (importlib.import_module(name) for name in MODULES if name.startswith("sheetgen.draw.kinds."))
     drawn = {module.DRAWN.kind for module in modules if hasattr(module, "DRAWN")}  # the others are shared by several
     assert drawn <= kinds().keys()
+
+
+def test_every_kind_is_found_by_the_line_that_names_it() -> None:
+    """Kinds are read when they are asked for, and so found without being read."""
+    modules = [importlib.import_module(f"sheetgen.parts.{one.name}") for one in pkgutil.iter_modules(parts.__path__)]
+    each = [one for there in modules for one in vars(there).values() if isinstance(one, type) and issubclass(one, Part)]
+    assert {one.kind: one for one in each if one.kind} == dict(kinds())

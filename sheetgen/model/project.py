@@ -10,6 +10,7 @@ from pydantic import Field
 from sheetgen.model.written import LineOrMore, OneOrMore, Text, Texts, Written, default
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from pathlib import Path
 
     from sheetgen.base.material import Item
@@ -308,7 +309,7 @@ class Library:
     stock: Stock
     projects: list[Filed] = field(default_factory=list)
     failed: list[str] = field(default_factory=list)
-    kinds: dict[str, type[Part]] = field(default_factory=dict)
+    kinds: Mapping[str, type[Part]] = field(default_factory=dict)
     withheld: dict[str, Place] = field(default_factory=dict)
     labels: LabelGrid | None = None
     asked: set[str] = field(default_factory=set)

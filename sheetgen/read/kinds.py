@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 
 def read_kinds(
-    projects: Path, known: dict[str, type[Part]], cautions: Collection[str], troubles: Troubles
+    projects: Path, known: Collection[str], cautions: Collection[str], troubles: Troubles
 ) -> tuple[dict[str, type[Part]], dict[str, Place]]:
     """The kinds of a library, and where those stand that are in trouble, by their names."""
     found: dict[str, type[Part]] = {}

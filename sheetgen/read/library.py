@@ -79,10 +79,10 @@ def read_shared(root: Path, troubles: Troubles) -> Shared | None:
     currency = str(studio.currency) if studio else currency_of(projects)
     shops = read_shops(studio.shops, Measures(currency, Troubles())) if studio else None
     stock = read_stock(projects, currency, shops, troubles)
-    library = Library(studio or Studio(name=default("")), stock, kinds=dict(kinds()))
+    library = Library(studio or Studio(name=default("")), stock)
     library.labels = read_labels(studio, PAPERS, currency, Troubles()) if studio else None
-    studios, library.withheld = read_kinds(projects, library.kinds, stock.cautions, troubles)
-    library.kinds |= studios
+    studios, library.withheld = read_kinds(projects, kinds(), stock.cautions, troubles)
+    library.kinds = kinds() | studios
     return Shared(root, library, read_house_steps(projects, troubles), studio)
 
 

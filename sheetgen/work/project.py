@@ -50,7 +50,8 @@ def work(
 ) -> Worked:
     """The project with every version worked, or `only` one, by its name.
 
-    `choices` tries other values: typed, or words that know their places.
+    `choices` tries other values: typed, or words that know their places. What is told of all versions together (what
+    nothing breaks that is waived, what lies in no version's kit) is not, of one.
     """
     project, versions = filed.project, {}
     library = replace(library, asked=set())
@@ -89,9 +90,9 @@ def work(
                 break
         else:
             troubles.extend(t if only else _in_version(which, t) for t in own if t not in main_troubles)
-    if not tried:
+    if not tried and not only:
         troubles.extend(kits.nowhere())
-    waivers = tuple(_waived(project, waived, troubles))
+    waivers = tuple(_waived(project, waived, troubles, sure=not only))
     return Worked(
         name=filed.name,
         folder=str(filed.folder),
@@ -228,8 +229,8 @@ def _typed(name: str, value: str) -> Word:
     return Word(value, Place(Source(f"--with {name}", value), 1, 1, max(1, len(value))))
 
 
-def _waived(project: Project, waived: set[str], troubles: Troubles) -> Iterator[Waiver]:
-    """What is waived; a rule is waived with a reason."""
+def _waived(project: Project, waived: set[str], troubles: Troubles, *, sure: bool) -> Iterator[Waiver]:
+    """What is waived; a rule is waived with a reason. That no version breaks it is `sure` only where all are worked."""
     for rule, reason in project.waive.items():
         if not reason.strip():
             told = f"'{rule}' is waived without a reason"
@@ -237,7 +238,7 @@ def _waived(project: Project, waived: set[str], troubles: Troubles) -> Iterator[
         if not waivable(plain(rule).replace("_", "-")):
             told = f"the rule '{rule}' keeps people whole, and cannot be waived"
             troubles.add(told, rule.place, "take it out, and mend what breaks the rule")
-        yield Waiver(str(rule), str(reason), rule.place, plain(rule) in waived)
+        yield Waiver(str(rule), str(reason), rule.place, plain(rule) in waived or not sure)
 
 
 def _in_version(name: str, trouble: Trouble) -> Trouble:
