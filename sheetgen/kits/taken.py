@@ -6,10 +6,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
-from sheetgen.base.exact import plain
+from sheetgen.base.exact import plain as told
+from sheetgen.base.spelling import plain
 from sheetgen.kits.kind_called import BAG, choice, parts_told, still_holds
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
     from sheetgen.base.supply import Pack
@@ -66,8 +69,22 @@ class Kits:
         """
         if not self.choices:
             return self.version.title
-        rest = still_holds(self.version.title, self.own) if len(self.worked.versions) > 1 else ""
+        rest = self._rest if len(self.worked.versions) > 1 else ""
         return f"{self.chosen} (else as {rest})" if rest else self.chosen
+
+    @property
+    def _rest(self) -> str:
+        """What of the version's name still holds; all of it where else another version would be called the same.
+
+        Broad ring, US 7 and Slim ring, US 7 in `ring` US 8: a part that has the choice's name in it may say its size,
+        and is left out unless two bags would then bear one name.
+        """
+        rest, asked = still_holds(self.version.title, self.own), [plain(name) for name, _ in self.own]
+        for one in self.worked.versions.values():
+            own = [(name, str(value)) for name, value in one.choices.items() if plain(name) in asked]
+            if _besides(one, asked) != _besides(self.version, asked) and still_holds(one.title, own) == rest:
+                return self.version.title
+        return rest
 
     @property
     def named(self) -> str:
@@ -118,6 +135,11 @@ class Kits:
         return self.bags * sum(steps)
 
 
+def _besides(version: WorkedVersion, asked: Sequence[str]) -> dict[str, str]:
+    """The other choices of a version."""
+    return {plain(name): str(value) for name, value in version.choices.items() if plain(name) not in asked}
+
+
 @dataclass(frozen=True, slots=True)
 class Held:
     """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its `sides`, mm.
@@ -150,7 +172,7 @@ class Blank:
     @property
     def sides(self) -> str:
         """Its sides, as a list says them."""
-        return f"{plain(self.long)} × {plain(self.wide)} mm"
+        return f"{told(self.long)} × {told(self.wide)} mm"
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,9 +25,10 @@ from sheetgen.runs.press import list_files, press
 from sheetgen.runs.published import published
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.base.trouble import Troubles
+    from sheetgen.kits.taken import Taken
     from sheetgen.model.class_list import PupilLine
 
 CLASS = "class"
@@ -82,8 +83,18 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         *told_together(run),
         *copies(run, published(root, build, run.designs, made.kiln.library.stock)),
         *told,
+        *weighed(needs),
         f"wrote {counted(len(files), 'file')} into {private / within}",
     ]
+
+
+def weighed(needs: Sequence[Taken]) -> Iterator[str]:
+    """Told where something is weighed out of a pot: a handout's amount is rounded up for one, and twelve are too much.
+
+    Fourteen bands take 9.576 g of clay each: one alone has 10 g, and the pot is 135 g, not 140.
+    """
+    if any(one.way == "pot" and one.item.unit in {"g", "mL"} for one in needs):
+        yield "weigh out of the pots what `tables` says: a handout’s amount is rounded up for one who works alone"
 
 
 def _another(whose: Path, table: Path) -> Path | None:

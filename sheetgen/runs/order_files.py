@@ -89,9 +89,10 @@ class OrderFiles:
         self.troubles.extend(troubles)
         if troubles:
             return {}
-        kits = sum(kind.bags for kind in self.run.kinds)
-        many = counted(len(self.run.orders), "order")
-        self.told += [f"{many}: {kits} kits and parts of {counted(len(self.run.kinds), 'kind')}", *told]
+        kinds = self.run.kinds
+        each = ((sum(one.bags for one in kinds if bool(one.only) is alone), alone) for alone in (False, True))
+        held = " and ".join(counted(many, "part" if alone else "kit") for many, alone in each if many)
+        self.told += [f"{counted(len(self.run.orders), 'order')}: {held} of {counted(len(kinds), 'kind')}", *told]
         more = [card_rows(self.run, needs), label_rows(self.run, needs)]
         printing = list_files(lists, self.by, more, [self.paper])  # beside the cards and labels
         to_go, said = ({}, []) if self.wanted.lists_alone else self._to_go(documents, needs, sum(leaves.values()))

@@ -45,6 +45,7 @@ def rings(bench: Callable[..., Bench]) -> Held:
 def test_a_class_is_made_up_and_nothing_is_told_against_it(rings: Held) -> None:
     assert rings.code == WELL, rings.said
     assert "6 pupils + 1 teacher’s piece + 1 spare set" in rings.said
+    assert "weigh out of the pots what `tables` says" in rings.said
     assert "warning" not in rings.said
 
 
