@@ -19,7 +19,7 @@ SENT = "order,date,design,version,choices,colourway,leave out,count,fingerprint,
 
 def sent_list(projects: Path, designs: Sequence[str]) -> str:
     """A line of every version of these designs as its ledger has it, and of each design one with other numbers."""
-    lines = []
+    lines: list[str] = []
     for name in designs:
         ledger = json.loads(next((projects / name / "ledger").glob("*.json")).read_text("utf-8"))
         kits = [(one["title"], "", one["fingerprint"]) for one in ledger["versions"].values()]

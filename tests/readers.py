@@ -274,7 +274,7 @@ class Readers:
 class Nothing(jinja2.ChainableUndefined):
     """What a template is not given, whatever it asks of it."""
 
-    def __call__(self, *_args: Any, **_more: Any) -> Nothing:
+    def __call__(self, *_args: Any, **_more: Any) -> Any:
         return self
 
 
