@@ -1,12 +1,15 @@
 """Edits a library in every field, and holds what is published of the change against everything published anew.
 
-`.ci/with --tests python tests/edits.py [NUMBER] [DESIGN...]` edits every field of the demonstration in turn, or of the
-designs named and of what they share, which takes hours; or so many of them by chance. Sheets are not laid out: a digest
-of all that a sheet's bytes hang on stands in for its bytes.
+`.ci/with --tests python tests/edits.py [NUMBER] [--designs DESIGN...] [--from N] [--whole N]` edits every field of the
+demonstration in turn, or of the designs named and of what they share, from number N on; or so many of them by chance.
+Sheets are not laid out: a digest of all that a sheet's bytes hang on stands in for its bytes. Of every field in turn
+one in two hundred is held against everything published anew, and so is whatever is in doubt; the others in brief
+(tests/edited.py), which takes two seconds and not thirty.
 """
 
 from __future__ import annotations
 
+import argparse
 import hashlib
 import json
 import random
@@ -14,6 +17,8 @@ import re
 import shutil
 import sys
 import tempfile
+import time
+from collections import Counter
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -22,10 +27,11 @@ from unittest import mock
 from sheetgen import publishing
 from sheetgen.publish.record import RECORD
 from sheetgen.render.job import Doubt, Printout
+from tests.edited import Base, doubts
 from tests.library import QuickPool
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterator
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.pipeline import Outcome
     from sheetgen.render.job import Job, Paper
@@ -123,30 +129,57 @@ def differences(root: Path, build: Path, edit: Edit) -> list[str]:
     return out
 
 
-def main(many: int, names: Collection[str]) -> None:
-    """Every field in turn; of more than so many, that many by chance."""
-    dice = random.Random(1)  # noqa: S311 - chance, not secrecy
+def main(asked: argparse.Namespace) -> None:
+    """Every field in turn; of a number, that many by chance, each against everything anew."""
     with tempfile.TemporaryDirectory() as folder, mock.patch("sheetgen.render.pdf_pool.PdfPool", Digests):
         root = Path(folder, "library")
         for part in ("projects", "themes"):
             shutil.copytree(ROOT / part, root / part)
         for one in (root / "projects").iterdir():
-            if names and (one / "project.yaml").is_file() and one.name not in names:
+            if asked.designs and (one / "project.yaml").is_file() and one.name not in asked.designs:
                 shutil.rmtree(one)
-        build = root / "build"
-        publishing.publish(root, build)
-        files = sorted((root / "projects").rglob("*.yaml"))
-        every = [edit for path in files for edit in edits_of(root, path, dice)]
-        wrong = 0
-        for edit in dice.sample(every, min(many, len(every))) if many else every:
-            found = differences(root, build, edit)
-            wrong += bool(found)
-            sys.stdout.writelines(f"{edit}: {line}"[:300] + "\n" for line in found[:5])
-            sys.stdout.flush()
-        sys.stdout.write(f"{many or len(every)} of {len(every)} fields edited, {wrong} not published as all anew is\n")
+        publishing.publish(root, root / "build")
+        files = [path for path in sorted((root / "projects").rglob("*.yaml")) if "ledger" not in path.parts]
+        every = [edit for path in files for edit in edits_of(root, path, _dice(path.relative_to(root)))]
+        every = [edit for edit in every if edit.new != edit.old]
+        numbered = list(enumerate(every, 1))
+        if asked.number:
+            numbered = sorted(_dice("").sample(numbered, min(asked.number, len(every))))
+        _gone_through(root, [one for one in numbered if one[0] >= asked.begin], asked)
+
+
+def _gone_through(root: Path, numbered: Sequence[tuple[int, Edit]], asked: argparse.Namespace) -> None:
+    base, began, counts = Base(root), time.monotonic(), Counter[str]()
+    for done, (number, edit) in enumerate(numbered, 1):
+        found, way = [], "whole"
+        with tempfile.TemporaryDirectory() as folder:
+            if not asked.number and number % asked.whole:
+                found, way = doubts(base, edit, Path(folder), Digests.printout), "brief"
+        for line in found[:5]:
+            sys.stdout.write(f"{number} {edit}: in doubt: {line}"[:400] + "\n")
+        if found or way == "whole":
+            counts["in doubt"] += bool(found)
+            found, way = differences(root, root / "build", edit), "whole"
+        counts[way] += 1
+        counts["wrong"] += bool(found)
+        sys.stdout.writelines(f"{number} {edit}: {line}"[:400] + "\n" for line in found[:5])
+        left = (time.monotonic() - began) / done * (len(numbered) - done) / 60
+        sys.stdout.flush()
+        sys.stderr.write(f"\r{number}, {len(numbered) - done} to do, {left:.0f} min left  ")
+    told = f"{len(numbered)} fields edited, {counts['wrong']} not published as all anew is"
+    sys.stdout.write(
+        f"\n{told}; {counts['whole']} held against everything anew, {counts['in doubt']} of them in doubt\n"
+    )
+
+
+def _dice(what: object) -> random.Random:
+    return random.Random(f"1 {what}")  # noqa: S311 - chance, not secrecy
 
 
 if __name__ == "__main__":
-    asked = sys.argv[1:]
-    chance = int(asked.pop(0)) if asked and asked[0].isdigit() else 0
-    main(chance, asked)
+    parser = argparse.ArgumentParser()
+    parser.add_argument("number", nargs="?", type=int, default=0)
+    parser.add_argument("--designs", nargs="*", default=[])
+    parser.add_argument("--from", dest="begin", type=int, default=1)
+    parser.add_argument("--whole", type=int, default=200)
+    main(parser.parse_args())

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from sheetgen.render.pictured import too_heavy
+
 MOST_SPANNED = 1000  # columns, as HTML itself bounds colspan; also columns × rows of a cell
 MOST_CELLS = 20_000  # that all spans of a sheet come to
 MOST_DRAWN = 100_000  # shapes of all drawings of a sheet, each as often as it is used
@@ -25,6 +27,8 @@ def too_large(root: Any) -> str:  # noqa: ANN401 - an element, as WeasyPrint rea
         cells += spanned - 1
         if element.tag.endswith("}svg"):
             drawn += _Uses(element).drawn(element, 0)
+            if drawn <= MOST_DRAWN and (why := too_heavy(element)):
+                return why
     if cells > MOST_CELLS:
         return f"its cells span {cells} others, of {MOST_CELLS} at most"
     return f"its drawings have more than {MOST_DRAWN} shapes" if drawn > MOST_DRAWN else ""

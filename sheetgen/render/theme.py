@@ -16,7 +16,7 @@ import sheetgen
 from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import Misplaced, Trouble
-from sheetgen.render.counting import Count
+from sheetgen.render.counting import Count, TooMuch
 from sheetgen.render.sandbox import Sandbox
 
 if TYPE_CHECKING:
@@ -26,6 +26,7 @@ MOST_TEMPLATE = 200_000
 """Letters of a template or a style sheet: ours have 16,000 at most."""
 BARE = re.compile(r"[\w-]+(\.[\w-]+)*")
 HERE = Path(sheetgen.__file__).parent
+BOUNDS = {HERE / "render" / one for one in ("sandbox.py", "counting.py", "theme.py")}
 
 
 def shipped(name: str) -> Path:
@@ -42,6 +43,7 @@ class Theme:
         self.linked = [one for root in roots for one in (root, root / name) if leads_out(one, self.root)]
         found = [root / name for root in roots] if not self.linked else []
         folders = [folder for folder in (*found, shipped("themes") / name) if folder.is_dir()]
+        self.own = folders[:-1]
         self.environment = Sandbox(Folders(folders, self.root))
         self.folders = folders
 
@@ -65,10 +67,10 @@ class Theme:
             return self._filled(template, values)
         except Misplaced:
             raise
-        except Exception as fault:
+        except Exception as fault:  # noqa: BLE001 - told without its words
             words = f": {str(fault)[:200]}" if isinstance(fault, jinja2.TemplateSyntaxError) else ""
             if (told := self._misplaced(fault, words)) is None:
-                raise
+                raise RuntimeError(type(fault).__name__) from None
             raise told from None
 
     def _filled(self, template: str, values: dict[str, Any]) -> str:
@@ -79,8 +81,8 @@ class Theme:
         return self.environment.get_template(template).render(styles=self.styles, **values)
 
     def _misplaced(self, fault: Exception, words: str) -> Misplaced | None:
-        """The fault at its line of the theme; None where it is not the theme's."""
-        if (place := self._blamed(fault)) is None:
+        """The fault at its line of the theme; None where it is a fault of the program."""
+        if self._of_the_program(fault) or (place := self._blamed(fault)) is None:
             return None
         message = f"the theme cannot be used ({type(fault).__name__}{words})"
         return Misplaced(Trouble(message, place, "mend this line of the theme"))
@@ -89,6 +91,17 @@ class Theme:
         """The beginning of a template's file."""
         path = next(folder / template for folder in self.folders if (folder / template).is_file())
         return _line(path, self.root, 1)
+
+    def _of_the_program(self, fault: Exception) -> bool:
+        """Whether nothing of the library's own had a part in it, or what the templates call of the program broke.
+
+        What goes through all that a page makes (`BOUNDS`) meets whatever a theme does with it.
+        """
+        if isinstance(fault, TooMuch | RecursionError | MemoryError):
+            return False
+        last = Path(traceback.extract_tb(fault.__traceback__)[-1].filename)
+        broke = last.is_relative_to(HERE) and last.suffix == ".py" and last not in BOUNDS
+        return broke or not any(any(folder.glob("*.j2")) for folder in self.own)
 
     def _blamed(self, fault: Exception) -> Place | None:
         """The line of a theme's file that a fault came from: jinja2 puts its templates into the traceback."""

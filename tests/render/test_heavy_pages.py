@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import time
 from pathlib import Path
 from typing import Any
 from unittest import mock
@@ -30,6 +31,18 @@ def test_a_page_without_end_is_told_and_never_laid_out(path: Path, printer: Any)
         pytest.raises(CannotBe, match=lost[1]),
     ):
         printer.print(page, "card")
+
+
+@pytest.mark.parametrize("path", sorted((HERE / "pictures").glob("*.html")), ids=lambda path: path.stem)
+def test_a_picture_in_an_address_that_asks_for_too_much_is_refused_within_a_second(path: Path, printer: Any) -> None:
+    page = path.read_text("utf-8")
+    lost = re.search("<!-- lost: (.*) -->", page)
+    assert lost
+    began = time.process_time()
+    with pytest.raises(CannotBe, match=lost[1]) as caught:
+        printer.print(page, "card")
+    assert time.process_time() - began < 1
+    assert "base64" not in str(caught.value), "what an address holds is not shown"
 
 
 @pytest.mark.parametrize("path", sorted((HERE / "honest").glob("*.html")), ids=lambda path: path.stem)
