@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from markupsafe import Markup
-
 from sheetgen.base.spelling import slug
 from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
@@ -20,8 +18,11 @@ from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
+from sheetgen.render.script import NAME as SCRIPT
+from sheetgen.render.script import script
 from sheetgen.render.sheets import cutters, cutting_paths
 from sheetgen.render.teacher import Teacher
+from sheetgen.render.top import STYLE, Top, body, page
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
@@ -89,7 +90,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
         pages += _screen(worked, version, drawings[name], theme, Links(links, older(worked, version, codes)))
-    pages += code_pages(worked, codes, theme, _faces)
+    pages += code_pages(worked, codes, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
     return Rendered(pages, doubts)
 
@@ -148,10 +149,20 @@ def _screen(
         older=tuple(links.older),
         home=home,
     )
-    html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
-    sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
-    folder = folder_of(worked, version.name)
-    yield Page(f"{folder}/index.html", html.encode())
+    made = body(theme, "project.html.j2", screen)
+    styled = f"<!doctype html><style>{theme.styles['screen.css']}</style><body>{made}"
+    sound(checked_html(styled, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
+    folder, head = folder_of(worked, version.name), screen.handout.head
+    top = Top(
+        title=", ".join(filter(None, (head.title, head.version))),
+        language=head.language,
+        path=f"{folder}/index.html",
+        address=worked.studio.address,
+        site=worked.studio.name,
+        description=head.summary_plain,
+        of_design=True,
+    )
+    yield Page(top.path, page(top, made))
     for part, path in cutting_paths(drawings.cutting).items():
         yield Page(f"{folder}/{path}", drawings.cutting[part].encode())
 
@@ -166,10 +177,6 @@ def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
 def sheet_path(sheet: str, paper: str) -> str:
     """A sheet's file name for a paper."""
     return f"{slug(sheet)}-{paper.lower()}.pdf"
-
-
-def _faces(home: str) -> Markup:
-    return Markup(font_css(f"{home}{FONT_FOLDER}/"))  # noqa: S704 - our own text
 
 
 def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
@@ -195,9 +202,17 @@ def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
 def index(publisher: Publisher, entries: Sequence[Entry], theme: Theme) -> list[Page]:
     """The library's index, and the type face that its pages use."""
     listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
-    html = theme.page("index.html.j2", sheet=listed, faces=_faces(""))
+    title = f"{publisher.name}: designs"
+    top = Top(title, publisher.language, "index.html", publisher.address, publisher.name, publisher.about)
+    made = body(theme, "index.html.j2", listed)
+    return [Page(top.path, page(top, made)), facts_page(publisher, theme), *shared_files(theme)]
+
+
+def shared_files(theme: Theme) -> list[Page]:
+    """What all pages load: the style of the theme with its type face, and the script."""
+    style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
-    return [Page("index.html", html.encode()), facts_page(listed.studio, publisher.language, theme, _faces("")), *fonts]
+    return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), *fonts]
 
 
 def _design(one: Entry) -> Design:
