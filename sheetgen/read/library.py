@@ -28,6 +28,7 @@ from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.labels import read_labels
+from sheetgen.read.licence import look_at_licence
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.pictures import look_at_pictures
@@ -163,6 +164,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     check_class(studio.class_, measures)
     read_shops(studio.shops, measures)
     read_labels(studio, PAPERS, measures.currency, troubles)
+    look_at_licence(studio.licence, troubles)
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None

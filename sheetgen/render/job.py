@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple, Protocol
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Callable, Iterable, Sequence
+
+    from sheetgen.model.page import Page
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +113,16 @@ class Printout:
     faults: tuple[str, ...] = ()
     warnings: tuple[Doubt, ...] = ()
     way: int = 0
+
+
+class Makes(Protocol):
+    """What prints sheets and keeps what else is made of files, so that it is made again only where they are others."""
+
+    def printed(self, jobs: Sequence[Job]) -> Iterable[list[Printout]]:
+        """As `Prints.printed`."""
+
+    def made(self, name: str, of: str, make: Callable[[], Sequence[Page]]) -> list[Page]:
+        """Files that are made of something, known by its words: as they were, or made now."""
 
 
 class Prints(Protocol):

@@ -14,6 +14,7 @@ from sheetgen.render.codes import code_pages, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.handout import SO_FAR, Sheets, studio
+from sheetgen.render.howto import Stands, howto
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
@@ -22,7 +23,8 @@ from sheetgen.render.script import NAME as SCRIPT
 from sheetgen.render.script import script
 from sheetgen.render.sheets import cutters, cutting_paths
 from sheetgen.render.teacher import Teacher
-from sheetgen.render.top import STYLE, Top, body, page
+from sheetgen.render.top import STYLE, Top, body, page, styled
+from sheetgen.render.web_pictures import on_screen, web_pictures
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
@@ -30,9 +32,10 @@ if TYPE_CHECKING:
     from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
-    from sheetgen.render.job import Doubt, Printout, Prints
+    from sheetgen.render.job import Doubt, Makes, Printout
     from sheetgen.render.ordered import Ordered
     from sheetgen.render.theme import Theme
+    from sheetgen.render.web_pictures import WebPicture
 
 FONT_FOLDER = "fonts"
 
@@ -40,10 +43,11 @@ NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacherâ€
 
 
 class Links(NamedTuple):
-    """What the page of a version leads to: its sheets, and the pages of those that were printed before."""
+    """What the page of a version leads to: its sheets, those that were printed before, the files of its pictures."""
 
     sheets: Sequence[SheetLink]
     older: Sequence[SheetLink]
+    pictures: Mapping[str, WebPicture]
 
 
 class Rendered(NamedTuple):
@@ -57,7 +61,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     worked: Worked,
     drawings: Mapping[str, Drawings],
     theme: Theme,
-    pool: Prints,
+    pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
 ) -> Generator[None, None, Rendered]:
@@ -78,7 +82,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
         yield
         printed |= {name: [(one, next(outs)) for one in several] for name, several in ordered.items()}
         main = main or {one.sheet: out[0] for one, out in printed[worked.main.name]}
-    pages: list[Page] = []
+    pages, pictures = web_pictures(worked, pool)
     doubts: list[Doubt] = []
     for name, version in worked.versions.items():
         links: list[SheetLink] = []
@@ -89,7 +93,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
-        pages += _screen(worked, version, drawings[name], theme, Links(links, older(worked, version, codes)))
+        pages += _screen(worked, version, drawings[name], theme, Links(links, older(worked, version, codes), pictures))
     pages += code_pages(worked, codes, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
     return Rendered(pages, doubts)
@@ -139,10 +143,10 @@ def _screen(
 ) -> Iterator[Page]:
     """The page of a version on a screen, and the files for a cutter."""
     main, marks = version is worked.main, Marks()
-    home = "../" if main else "../../"
+    home, folder = "../" if main else "../../", folder_of(worked, version.name)
     sheets = Sheets(worked, version, drawings)
     screen = Screen(
-        handout=sheets.handout(marks, ()),
+        handout=on_screen(sheets.handout(marks, ()), links.pictures, folder),
         sheets=tuple(links.sheets),
         versions=tuple(_versions(worked, version)) if len(worked.versions) > 1 else (),
         cutters=tuple(cutters(drawings)),
@@ -150,9 +154,10 @@ def _screen(
         home=home,
     )
     made = body(theme, "project.html.j2", screen)
-    styled = f"<!doctype html><style>{theme.styles['screen.css']}</style><body>{made}"
-    sound(checked_html(styled, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
-    folder, head = folder_of(worked, version.name), screen.handout.head
+    sound(
+        checked_html(styled(theme, made), marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2"
+    )
+    head = screen.handout.head
     top = Top(
         title=", ".join(filter(None, (head.title, head.version))),
         language=head.language,
@@ -161,6 +166,7 @@ def _screen(
         site=worked.studio.name,
         description=head.summary_plain,
         of_design=True,
+        data=howto(worked, version, screen.handout, Stands(f"{folder}/index.html", worked.studio.address)),
     )
     yield Page(top.path, page(top, made))
     for part, path in cutting_paths(drawings.cutting).items():

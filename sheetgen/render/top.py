@@ -86,6 +86,11 @@ def body(theme: Theme, template: str, sheet: object) -> str:
     return made
 
 
+def styled(theme: Theme, body: str) -> str:
+    """The body of a page with the style that it has, as it is looked for what the style hides."""
+    return f"<!doctype html><style>{theme.styles['screen.css']}</style><body>{body}"
+
+
 def page(top: Top, body: str) -> bytes:
     """A whole page of what a theme made of its body."""
     head = Markup("\n").join(_head(top))

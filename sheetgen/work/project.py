@@ -17,7 +17,7 @@ from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
 from sheetgen.model.plan import Plan
 from sheetgen.model.project import OwnFigure, Said
-from sheetgen.model.worked import SHEETS, Teaching, Waiver, Worked, WorkedVersion
+from sheetgen.model.worked import SHEETS, Shot, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
 from sheetgen.work.choices import known_choices
 from sheetgen.work.classes import class_plan
@@ -109,7 +109,10 @@ def work(
         studio=publisher(library.studio, library.labels),
         rounder=rounder(library.studio),
         tags=tuple(map(str, project.tags)),
-        pictures=tuple(map(str, project.pictures)),
+        pictures=tuple(
+            Shot(str(one)) if isinstance(one, Word) else Shot(str(one.file), str(one.credit))
+            for one in project.pictures
+        ),
         versions=Frozen(versions),
         slab=slab(library.studio),
         slats=tuple(Evaluator.sizes(library, "slat")),

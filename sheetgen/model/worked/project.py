@@ -34,6 +34,23 @@ class Slab:
 
 
 @dataclass(frozen=True, slots=True)
+class Licence:
+    """What may be done with the words and with the pictures, in a few words each, and the address that tells all."""
+
+    text: str = ""
+    pictures: str = ""
+    link: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Shot:
+    """A picture of the piece: its file in the project's folder, and who made it."""
+
+    file: str
+    credit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Publisher:
     """Who publishes, as the sheets say it.
 
@@ -50,6 +67,7 @@ class Publisher:
     paper: tuple[str, ...] = ("A4", "Letter")
     address: str = ""
     labels: LabelGrid | None = None
+    licence: Licence = Licence()
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +101,7 @@ class Worked:
     studio: Publisher
     rounder: Rounder
     tags: tuple[str, ...] = ()
-    pictures: tuple[str, ...] = ()
+    pictures: tuple[Shot, ...] = ()
     versions: Mapping[str, WorkedVersion] = field(default_factory=Frozen)
     waive: tuple[Waiver, ...] = ()
     slab: Slab | None = None
