@@ -54,8 +54,9 @@ class Top:
     """What the head of a page says.
 
     `path` is that of the page below the build folder and `address` that of the folder as it is published, or empty.
-    `of_design`: whether it is the page of a design and not of the library. `found`: whether search engines are to find
-    it. `leads_to`: where it leads by itself, or nothing. `data` is said in JSON-LD.
+    `of_design`: whether it is the page of a design and not of the library. `found`: whether it is a page to be found
+    and used, and not one that only leads on. `leads_to`: where it leads by itself, or nothing. `canonical`: the path of
+    the page that stands for this one, where that is another. `data` is said in JSON-LD.
     """
 
     title: str
@@ -100,7 +101,7 @@ def page(top: Top, body: str) -> bytes:
 
 def _head(top: Top) -> list[Markup]:
     lines = [
-        _put('<meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="{}">', POLICY),
+        _put(f'<meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="{POLICY}">'),
         _put('<meta name="viewport" content="width=device-width, initial-scale=1"><title>{}</title>', top.title),
         *_meta("name", {"author": top.site, "description": top.description, "robots": "" if top.found else "noindex"}),
     ]
@@ -114,7 +115,8 @@ def _head(top: Top) -> list[Markup]:
         lines.append(_put(feed, f"{top.site}: revisions", top.home))
     # without one a browser asks the host for an icon, which is none of our files
     lines.append(_put('<link rel="icon" href="data:,"><link rel="stylesheet" href="{}">', top.home + STYLE))
-    lines.append(_put('<script src="{}" defer></script>', top.home + SCRIPT))
+    if top.found:
+        lines.append(_put('<script src="{}" defer></script>', top.home + SCRIPT))
     if top.data:
         lines.append(Markup('<script type="application/ld+json">{}</script>').format(json_in_html(top.data)))
     return lines
