@@ -71,7 +71,7 @@ class KnownPool:
         for job, one in zip(jobs, found, strict=True):
             outs = next(made) if one is None else one
             if one is not None:
-                self.kept += len(outs)
+                self.kept += len(outs) if not job.pixels else 0
             elif not any(each.faults for each in outs):
                 self._remember(job, outs)
             yield outs

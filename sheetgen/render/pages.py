@@ -10,6 +10,7 @@ from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
 from sheetgen.render import words
+from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
@@ -19,6 +20,7 @@ from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
+from sheetgen.render.preview import preview_job, preview_of
 from sheetgen.render.script import NAME as SCRIPT
 from sheetgen.render.script import script
 from sheetgen.render.sheets import cutters, cutting_paths
@@ -32,9 +34,11 @@ if TYPE_CHECKING:
     from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
+    from sheetgen.render.card_picture import CardPicture
     from sheetgen.render.job import Doubt, Makes, Printout
     from sheetgen.render.ordered import Ordered
     from sheetgen.render.theme import Theme
+    from sheetgen.render.top import Preview
     from sheetgen.render.web_pictures import WebPicture
 
 FONT_FOLDER = "fonts"
@@ -43,18 +47,20 @@ NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacherâ€
 
 
 class Links(NamedTuple):
-    """What the page of a version leads to: its sheets, those that were printed before, the files of its pictures."""
+    """What the page of a version leads to: its sheets, those that were printed before, pictures, and its preview."""
 
     sheets: Sequence[SheetLink]
     older: Sequence[SheetLink]
     pictures: Mapping[str, WebPicture]
+    preview: Preview | None
 
 
 class Rendered(NamedTuple):
-    """The files of a project, and what jars in the layout of its sheets."""
+    """The files of a project, what jars in the layout of its sheets, and the picture of its card."""
 
     pages: list[Page]
     doubts: list[Doubt]
+    card: CardPicture | None = None
 
 
 def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
@@ -71,6 +77,8 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     other projects can be begun meanwhile.
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
+    front = Sheets(worked, worked.main, drawings[worked.main.name]).picture()
+    begun = iter(pool.printed([preview_job(worked, front)] if worked.studio.address else []))
     printed: dict[str, list[tuple[Ordered, list[Printout]]]] = {}
     main: dict[str, Printout] = {}  # the sheets of the main version: others are set as they are, for they are alike
     for names in ([worked.main.name], [name for name in worked.versions if name != worked.main.name]):
@@ -83,6 +91,9 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
         printed |= {name: [(one, next(outs)) for one in several] for name, several in ordered.items()}
         main = main or {one.sheet: out[0] for one, out in printed[worked.main.name]}
     pages, pictures = web_pictures(worked, pool)
+    card, own = card_picture(worked, front, drawings[worked.main.name].finished, pictures)
+    preview = preview_of(worked, front) if worked.studio.address else None
+    pages += [*own, *(Page(preview.path, one.pdf) for [one] in begun if preview)]
     doubts: list[Doubt] = []
     for name, version in worked.versions.items():
         links: list[SheetLink] = []
@@ -93,10 +104,12 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
-        pages += _screen(worked, version, drawings[name], theme, Links(links, older(worked, version, codes), pictures))
+        pages += _screen(
+            worked, version, drawings[name], theme, Links(links, older(worked, version, codes), pictures, preview)
+        )
     pages += code_pages(worked, codes, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
-    return Rendered(pages, doubts)
+    return Rendered(pages, doubts, card)
 
 
 def _slabs(drawings: Mapping[str, Drawings]) -> dict[str, Sequence[SlabLayout]]:
@@ -166,6 +179,7 @@ def _screen(
         site=worked.studio.name,
         description=head.summary_plain,
         of_design=True,
+        preview=links.preview,
         data=howto(worked, version, screen.handout, Stands(f"{folder}/index.html", worked.studio.address)),
     )
     yield Page(top.path, page(top, made))
