@@ -114,6 +114,13 @@ class Folder:
                 continue
         return sorted(found, key=lambda e: e.title.lower())
 
+    def pages(self) -> dict[str, list[str]]:
+        """Of every project the pages of its versions, the main one first."""
+        return {
+            name: sorted(path for path in one["files"] if path.startswith(f"{name}/") and path.endswith("/index.html"))
+            for name, one in self.record["projects"].items()
+        }
+
     def write(self, pages: Sequence[Page]) -> list[str]:
         """Write what differs from what is there. All are laid beside their places first, then renamed into them."""
         ready: list[tuple[Path, Path, str]] = []

@@ -14,10 +14,12 @@ from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
+from sheetgen.render.for_readers import for_readers
 from sheetgen.render.handout import SO_FAR, Sheets, studio
 from sheetgen.render.howto import Stands, howto
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
+from sheetgen.render.not_found import not_found
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.preview import preview_job, preview_of
@@ -199,8 +201,8 @@ def sheet_path(sheet: str, paper: str) -> str:
     return f"{slug(sheet)}-{paper.lower()}.pdf"
 
 
-def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
-    """What the index says of a project."""
+def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] = ()) -> Entry:
+    """What the index says of a project, and the feed of its revisions."""
     several = len(worked.versions) > 1
     time = Numbers(worked.rounder).added(worked.main.bench_times)
     there = {page.path for page in pages}
@@ -216,16 +218,25 @@ def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
         tags=list(worked.tags),
         versions=[version.title for version in worked.versions.values()] if several else [],
         sheets=[path for path in own if f"{worked.name}/{path}" in there],
+        revisions=list(revisions),
     )
 
 
-def index(publisher: Publisher, entries: Sequence[Entry], theme: Theme) -> list[Page]:
-    """The library's index, and the type face that its pages use."""
+def index(
+    publisher: Publisher, entries: Sequence[Entry], theme: Theme, standing: Mapping[str, Sequence[str]]
+) -> list[Page]:
+    """The library's own pages, and what all pages load; `standing` are the pages of each design."""
     listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
     title = f"{publisher.name}: designs"
     top = Top(title, publisher.language, "index.html", publisher.address, publisher.name, publisher.about)
     made = body(theme, "index.html.j2", listed)
-    return [Page(top.path, page(top, made)), facts_page(publisher, theme), *shared_files(theme)]
+    return [
+        Page(top.path, page(top, made)),
+        facts_page(publisher, theme),
+        not_found(publisher, theme),
+        *for_readers(publisher, entries, standing),
+        *shared_files(theme),
+    ]
 
 
 def shared_files(theme: Theme) -> list[Page]:

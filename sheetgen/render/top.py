@@ -5,8 +5,10 @@ The program writes it and no theme: what a page may load and run is not a matter
 
 from __future__ import annotations
 
+import base64
+import hashlib
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
@@ -56,7 +58,8 @@ class Top:
     `path` is that of the page below the build folder and `address` that of the folder as it is published, or empty.
     `of_design`: whether it is the page of a design and not of the library. `found`: whether it is a page to be found
     and used, and not one that only leads on. `leads_to`: where it leads by itself, or nothing. `canonical`: the path of
-    the page that stands for this one, where that is another. `data` is said in JSON-LD.
+    the page that stands for this one, where that is another. `style` is all the style of a page that can load none.
+    `data` is said in JSON-LD.
     """
 
     title: str
@@ -70,6 +73,7 @@ class Top:
     leads_to: str = ""
     canonical: str = ""
     preview: Preview | None = None
+    style: str = ""
     data: Mapping[str, Any] | None = None
 
     @property
@@ -94,6 +98,7 @@ def styled(theme: Theme, body: str) -> str:
 
 def page(top: Top, body: str) -> bytes:
     """A whole page of what a theme made of its body."""
+    top = replace(top, style=top.style.replace("</", "<\\/"))  # no style ends the element that it stands in
     head = Markup("\n").join(_head(top))
     lang = Markup('<html lang="{}" dir="{}">').format(top.language, direction(top.language))
     return f"<!doctype html>\n{lang}<head>\n{head}\n</head><body>\n{body.strip()}\n</body></html>\n".encode()
@@ -101,7 +106,7 @@ def page(top: Top, body: str) -> bytes:
 
 def _head(top: Top) -> list[Markup]:
     lines = [
-        _put(f'<meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="{POLICY}">'),
+        _put(f'<meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="{policy(top.style)}">'),
         _put('<meta name="viewport" content="width=device-width, initial-scale=1"><title>{}</title>', top.title),
         *_meta("name", {"author": top.site, "description": top.description, "robots": "" if top.found else "noindex"}),
     ]
@@ -114,12 +119,20 @@ def _head(top: Top) -> list[Markup]:
         feed = '<link rel="alternate" type="application/atom+xml" title="{}" href="{}feed.xml">'
         lines.append(_put(feed, f"{top.site}: revisions", top.home))
     # without one a browser asks the host for an icon, which is none of our files
-    lines.append(_put('<link rel="icon" href="data:,"><link rel="stylesheet" href="{}">', top.home + STYLE))
+    lines.append(_put('<link rel="icon" href="data:,">'))
+    own = Markup(f"<style>{top.style}</style>")  # noqa: S704 - a file of the theme
+    lines.append(own if top.style else _put('<link rel="stylesheet" href="{}">', top.home + STYLE))
     if top.found:
         lines.append(_put('<script src="{}" defer></script>', top.home + SCRIPT))
     if top.data:
         lines.append(Markup('<script type="application/ld+json">{}</script>').format(json_in_html(top.data)))
     return lines
+
+
+def policy(style: str = "") -> str:
+    """What a page may load; of one with a style of its own that style too, by its digest, and no other."""
+    digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
+    return POLICY.replace(f"style-src {OWN}", f"style-src 'sha256-{digest}'") if style else POLICY
 
 
 def _shared(top: Top) -> dict[str, str]:

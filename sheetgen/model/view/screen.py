@@ -79,6 +79,14 @@ class CodePage:
 
 
 @dataclass(frozen=True, slots=True)
+class NotFound:
+    """What a host shows for what is not there: `not-found.html.j2`. Its page loads nothing but alone.css."""
+
+    studio: Studio
+    home: Annotated[str, "the address of the library's page, or nothing where the site has none"]
+
+
+@dataclass(frozen=True, slots=True)
 class Design:
     """A design in the library's list."""
 
