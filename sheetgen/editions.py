@@ -45,7 +45,7 @@ class Editions:
 
     def of(self, worked: Worked, troubles: Troubles) -> tuple[Worked, list[Code]]:
         """A design with its changed versions marked, which is told, and every fingerprint that it has borne."""
-        ledgers = read_ledgers(self.root / "projects" / worked.name, troubles)
+        ledgers = read_ledgers(self.root / "projects" / worked.name, troubles, worked.was)
         now = ledger_with_colours(worked, program_version())
         self.news[worked.name] = news(now, ledgers)
         was = next((one for one in ledgers if one.revision == now.revision), None)
@@ -92,9 +92,10 @@ def changes(
     `failed` are designs that do not pass. CannotBe for a revision of which no design has a ledger.
     """
     present = {one.name: ledger_with_colours(one, program_version()) for one in worked}
+    old = {one.name: one.was for one in worked}
     found, known = [], set[str]()
     for name in sorted({*present, *failed}):
-        ledgers = read_ledgers(root / "projects" / name, troubles)
+        ledgers = read_ledgers(root / "projects" / name, troubles, old.get(name, ()))
         known |= {one.revision for one in ledgers}
         now = present.get(name)
         if since:

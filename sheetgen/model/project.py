@@ -168,6 +168,7 @@ class Project(Written):
     summary: Text
     makes: Text
     level: Text
+    was: Texts = Field(default_factory=list)
     worn_by: Text = Field(default_factory=lambda: default("adult"))
     worn_at: Text | None = None
     tags: Texts = Field(default_factory=list)

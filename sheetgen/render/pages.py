@@ -17,6 +17,7 @@ from sheetgen.render.figures import figures_json
 from sheetgen.render.for_readers import for_readers
 from sheetgen.render.handout import SO_FAR, Sheets, studio
 from sheetgen.render.howto import Stands, howto
+from sheetgen.render.led_on import led_on
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
 from sheetgen.render.not_found import not_found
@@ -110,6 +111,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
             worked, version, drawings[name], theme, Links(links, older(worked, version, codes), pictures, preview)
         )
     pages += code_pages(worked, codes, theme)
+    pages += led_on(worked, pages, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
     return Rendered(pages, doubts, card)
 

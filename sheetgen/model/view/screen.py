@@ -79,6 +79,15 @@ class CodePage:
 
 
 @dataclass(frozen=True, slots=True)
+class Renamed:
+    """What stands at an address of before: `renamed.html.j2`."""
+
+    studio: Studio
+    title: Annotated[str, "the design, as it is called now"]
+    path: Annotated[str, "the way to where its page is now"]
+
+
+@dataclass(frozen=True, slots=True)
 class NotFound:
     """What a host shows for what is not there: `not-found.html.j2`. Its page loads nothing but alone.css."""
 

@@ -84,8 +84,8 @@ class Waiver:
 class Worked:
     """A project with all its versions; the first is `main`.
 
-    `folder` is where its pictures lie; `slats` and `cards` say what is owned to roll on; `asked` are the ids of the
-    items of stock that it was found to hang on.
+    `folder` is where its pictures lie, and `was` what that was called before; `slats` and `cards` say what is owned to
+    roll on; `asked` are the ids of the items of stock that it was found to hang on.
     """
 
     name: str
@@ -109,6 +109,7 @@ class Worked:
     cards: bool = False
     asked: frozenset[str] = frozenset()
     sheets: tuple[str, ...] = SHEETS
+    was: tuple[str, ...] = ()
 
     def version(self, called: str) -> WorkedVersion:
         """The version that is printed under a name, however that is spaced. CannotBe for one that there is not."""
