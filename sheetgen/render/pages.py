@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import posixpath
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
 from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
-from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
+from sheetgen.model.printed import code_of
+from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink, VersionLink
 from sheetgen.render import words
 from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
@@ -25,7 +27,7 @@ from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.preview import preview_job, preview_of
 from sheetgen.render.script import NAME as SCRIPT
-from sheetgen.render.script import script
+from sheetgen.render.script import WORKER, script, worker
 from sheetgen.render.sheets import cutters, cutting_paths
 from sheetgen.render.teacher import Teacher
 from sheetgen.render.top import STYLE, Top, body, page, styled
@@ -162,6 +164,7 @@ def _screen(
     main, marks = version is worked.main, Marks()
     home, folder = "../" if main else "../../", folder_of(worked, version.name)
     sheets = Sheets(worked, version, drawings)
+    cutting = cutting_paths(drawings.cutting)
     screen = Screen(
         handout=on_screen(sheets.handout(marks, ()), links.pictures, folder),
         sheets=tuple(links.sheets),
@@ -169,6 +172,7 @@ def _screen(
         cutters=tuple(cutters(drawings)),
         older=tuple(links.older),
         home=home,
+        offline=_offline(worked, version, home, [*(s.path for s in links.sheets), *cutting.values()], links.pictures),
     )
     made = body(theme, "project.html.j2", screen)
     sound(
@@ -187,8 +191,20 @@ def _screen(
         data=howto(worked, version, screen.handout, Stands(f"{folder}/index.html", worked.studio.address)),
     )
     yield Page(top.path, page(top, made))
-    for part, path in cutting_paths(drawings.cutting).items():
+    for part, path in cutting.items():
         yield Page(f"{folder}/{path}", drawings.cutting[part].encode())
+
+
+def _offline(
+    worked: Worked, version: WorkedVersion, home: str, own: Sequence[str], pictures: Mapping[str, WebPicture]
+) -> Offline:
+    """What a page wants where there is no net: itself, its sheets, templates and pictures, and what all pages load."""
+    folder = folder_of(worked, version.name)
+    shown = [posixpath.relpath(file.path, folder) for one in pictures.values() for file in one.files]
+    code = code_of(worked, version)
+    shared = [home + name for name in (STYLE, SCRIPT, *(f"{FONT_FOLDER}/{name}" for name in font_files()))]
+    as_ = f"{slug(worked.revision)}-{worked.date}-{code}"
+    return Offline(as_, home + WORKER, " ".join(["index.html", *own, *shown]), " ".join(shared))
 
 
 def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
@@ -245,7 +261,7 @@ def shared_files(theme: Theme) -> list[Page]:
     """What all pages load: the style of the theme with its type face, and the script."""
     style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
-    return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), *fonts]
+    return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]
 
 
 def _design(one: Entry) -> Design:

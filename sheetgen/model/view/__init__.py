@@ -39,6 +39,7 @@ from sheetgen.model.view.screen import (
     Index,
     MovedNumber,
     NotFound,
+    Offline,
     Renamed,
     Screen,
     SheetLink,
@@ -64,6 +65,6 @@ __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of th
     "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
-    "SheetLink", "VersionLink", "CutterLink", "Screen", "MovedNumber", "CodePage", "Renamed", "NotFound",
+    "SheetLink", "VersionLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed", "NotFound",
     "Design", "Index", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip
