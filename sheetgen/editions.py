@@ -17,6 +17,7 @@ from sheetgen.model.moved import kits_moved
 from sheetgen.publish.ledgers import keep
 from sheetgen.read.ledgers import read_ledgers
 from sheetgen.render.changes_told import moved_told
+from sheetgen.render.news import news
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -33,17 +34,20 @@ if TYPE_CHECKING:
 class Editions:
     """The ledgers of a library while it is published.
 
-    `kept` are those that were written, and `unkept` the designs of which none could be, by the reason.
+    `kept` are those that were written, and `unkept` the designs of which none could be, by the reason; `news` says of a
+    design what each revision changed.
     """
 
     root: Path
     kept: list[str] = field(default_factory=list)
+    news: dict[str, list[list[str]]] = field(default_factory=dict)
     unkept: dict[str, list[str]] = field(default_factory=dict)
 
     def of(self, worked: Worked, troubles: Troubles) -> tuple[Worked, list[Code]]:
         """A design with its changed versions marked, which is told, and every fingerprint that it has borne."""
-        ledgers = read_ledgers(self.root / "projects" / worked.name, troubles)
+        ledgers = read_ledgers(self.root / "projects" / worked.name, troubles, worked.was)
         now = ledger_with_colours(worked, program_version())
+        self.news[worked.name] = news(now, ledgers)
         was = next((one for one in ledgers if one.revision == now.revision), None)
         return _marked(worked, was, now, troubles) if was else worked, codes(now, ledgers)
 
@@ -88,9 +92,10 @@ def changes(
     `failed` are designs that do not pass. CannotBe for a revision of which no design has a ledger.
     """
     present = {one.name: ledger_with_colours(one, program_version()) for one in worked}
+    old = {one.name: one.was for one in worked}
     found, known = [], set[str]()
     for name in sorted({*present, *failed}):
-        ledgers = read_ledgers(root / "projects" / name, troubles)
+        ledgers = read_ledgers(root / "projects" / name, troubles, old.get(name, ()))
         known |= {one.revision for one in ledgers}
         now = present.get(name)
         if since:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from sheetgen.model.codes import Code
     from sheetgen.model.project import Filed, Library
     from sheetgen.model.worked import Worked, WorkedVersion
-    from sheetgen.render.job import Prints
+    from sheetgen.render.job import Makes
     from sheetgen.render.pages import Rendered
     from sheetgen.render.theme import Theme
 
@@ -167,7 +167,7 @@ def _mend_of(fault: OSError) -> str:
 def pages_of(
     worked: Worked,
     theme: Theme,
-    pool: Prints,
+    pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
 ) -> Generator[None, None, Rendered]:

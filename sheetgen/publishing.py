@@ -227,7 +227,7 @@ class _Run:
             folder.drop_missing(design_folders(self.root))
         with held(outcome.troubles, None, outcome.faults, "the library's index"):
             by = publisher(library.studio, library.labels)
-            outcome.changed += folder.put_index(rendering.index(by, folder.entries(), theme))
+            outcome.changed += folder.put_index(rendering.index(by, folder.entries(), theme, folder.pages()))
         folder.keep_record()
 
 

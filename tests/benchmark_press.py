@@ -31,8 +31,9 @@ from sheetgen.publish.record import RECORD, read_record, record_text, stamp_of
 from sheetgen.render.theme import Theme
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
+    from sheetgen.model.page import Page
     from sheetgen.render.job import Job, Printout
 
 ROOT = Path(__file__).parents[1]
@@ -183,6 +184,10 @@ def jobs_of(designs: Sequence[str]) -> list[Job]:
         def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
             kept.extend(jobs)
             raise StopIteration
+
+        @staticmethod
+        def made(_name: str, _of: str, _make: Callable[[], Sequence[Page]]) -> list[Page]:
+            return []
 
     for worked in pipeline.work_through(ROOT, designs).worked:
         try:

@@ -49,7 +49,7 @@ class Digests(QuickPool):
     def printout(job: Job, paper: Paper) -> Printout:
         told = json.dumps(asdict(job), default=sorted, sort_keys=True)
         digest = hashlib.sha256(f"{paper.name} {told}".encode("utf-8", "surrogatepass")).hexdigest()
-        doubts = (Doubt(paper.name, 1, "it jars"),) if int(digest, 16) % 5 == 0 else ()
+        doubts = (Doubt(paper.name, 1, "it jars"),) if int(digest, 16) % 3 == 0 else ()
         return Printout(f"%PDF {digest}".encode(), 1 + int(digest, 16) % 3, (), doubts)
 
 

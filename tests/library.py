@@ -18,9 +18,10 @@ from sheetgen.render.marks import Marks
 from sheetgen.render.teacher import Teacher
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
     from pathlib import Path
 
+    from sheetgen.model.page import Page
     from sheetgen.model.view import BenchCard, Handout, TeacherSheet
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.pipeline import Outcome
@@ -477,6 +478,10 @@ class QuickPool:
 
     def printed(self, jobs: Sequence[Job]) -> list[list[Printout]]:
         return [[self.printout(job, paper) for paper in job.papers] for job in jobs]
+
+    @staticmethod
+    def made(_name: str, _of: str, make: Callable[[], Sequence[Page]]) -> list[Page]:
+        return list(make())
 
     @staticmethod
     def printout(job: Job, paper: Paper) -> Printout:

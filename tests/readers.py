@@ -24,6 +24,7 @@ from sheetgen.read.house_steps import read_house_steps
 from sheetgen.read.pupils import read_pupils
 from sheetgen.render.musts import checked_html
 from sheetgen.render.theme import Theme
+from sheetgen.render.top import styled
 from sheetgen.runs import changes, class_made, cost, orders
 from sheetgen.runs import designs as of_runs
 from tests.edits import Digests
@@ -185,7 +186,7 @@ class Readers:
                 _filled_with_nothing(theme, name)  # a list's, or a part of one
             for one, (values, must) in self.pages.items():
                 html = theme.page(one, **values) if name in self.loads[one] else ""
-                if html and must and checked_html(html, *must):
+                if html and must and checked_html(styled(theme, html), *must):
                     return [Told(path, 0, "the page leaves out what it must show")]
         except Misplaced as fault:
             return [_one(fault.trouble, read=True)]
@@ -201,6 +202,8 @@ class Readers:
                 name = open_.pop()
                 found[one].add(name)
                 text = (self.root / "themes" / "plain" / name).read_text("utf-8")
+                if one == "project.html.j2":
+                    found[one].add("screen.css")
                 open_ += [other for other in LOADED.findall(text) if other not in found[one]]
         return found
 

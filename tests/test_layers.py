@@ -60,6 +60,7 @@ ONE_PLACE = {
     "PIL": "sheetgen.pictures.bitmap",
     "lxml": "sheetgen.pictures.drawing",
     "segno": "sheetgen.render.qr",
+    "pypdfium2": "sheetgen.pictures.from_pdf",
     "click": "sheetgen.cli",
 }
 # And those that live in a few.

@@ -143,6 +143,14 @@ class Numbers:
             low = floor(low / (DAY / 2)) * DAY / 2
         return self.time(Interval((low + high) / 2, low, high))
 
+    def most(self, times: Iterable[Interval]) -> float:
+        """The most that `added` tells of several times, min; of none 0."""
+        times = list(times)
+        low, high = (sum(end) for end in zip(*map(_as_told, times), strict=True)) if times else (0, 0)
+        if all(one.high <= TO_STEP for one in times):
+            return ceil(high)
+        return _as_told(Interval((low + high) / 2, low, high))[1]
+
     def short(self, minutes: Interval) -> str:
         """A time that must not be overrun: both ends down, to whole minutes."""
         return _span(f"{floor(minutes.low):g}", f"{floor(minutes.high):g}") + f"{NBSP}min"

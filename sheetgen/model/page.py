@@ -28,6 +28,8 @@ class Entry:
     tags: list[str] = field(default_factory=list)
     versions: list[str] = field(default_factory=list)
     sheets: list[str] = field(default_factory=list)
+    revisions: list[list[str]] = field(default_factory=list)
+    """Each revision with its date and what it changed, the oldest first."""
 
     def as_dict(self) -> dict[str, Any]:
         """Plain values for the record of what was published."""

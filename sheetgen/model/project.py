@@ -61,11 +61,19 @@ class Fault(Written):
 
 
 class StepPicture(Written):
-    """A picture of a step: its file, the words under it, and what it shows for who cannot see it."""
+    """A picture of a step: its file, the words under it, what it shows for who cannot see it, and who made it."""
 
     file: Text
     caption: Text
     shows: Text
+    credit: Text | None = None
+
+
+class Pictured(Written):
+    """A picture of the piece, and who made it."""
+
+    file: Text
+    credit: Text
 
 
 class Step(Written):
@@ -161,10 +169,11 @@ class Project(Written):
     summary: Text
     makes: Text
     level: Text
+    was: Texts = Field(default_factory=list)
     worn_by: Text = Field(default_factory=lambda: default("adult"))
     worn_at: Text | None = None
     tags: Texts = Field(default_factory=list)
-    pictures: Texts = Field(default_factory=list)
+    pictures: Annotated[list[Text | Pictured], OneOrMore] = Field(default_factory=list)
     main_version: Text | None = None
     choices: dict[Text, Text | dict[Text, Text]] = Field(default_factory=dict)
     programs: dict[Text, Text] = Field(default_factory=dict)
@@ -208,6 +217,14 @@ class WrittenLabels(Written):
     paper: Text | None = None
 
 
+class WrittenLicence(Written):
+    """What may be done with words and with pictures, each in a few words, and where all of it is told."""
+
+    text: Text | None = None
+    pictures: Text | None = None
+    link: Text | None = None
+
+
 class Studio(Written):
     """studio.yaml."""
 
@@ -232,6 +249,7 @@ class Studio(Written):
     class_: Class | None = None
     shops: dict[Text, WrittenShop] = Field(default_factory=dict)
     labels: WrittenLabels | None = None
+    licence: WrittenLicence | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 import warnings
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from PIL import Image, ImageChops, ImageFile
 
@@ -13,7 +13,7 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.pictures.bare import ANEW, NEITHER, SHORTENED, bare
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
 LARGEST = 1600  # pixels: 180 mm at 225 to the inch
 QUALITY = 85
@@ -29,8 +29,17 @@ TURNED = {
 }  # fmt: skip
 
 
-def bitmap(raw: bytes, most: int = MOST_PIXELS) -> tuple[str, bytes]:
-    """`png` or `jpeg`, and the bytes of a new file of it. Raises CannotBe; the message follows the file's name.
+class Bitmap(NamedTuple):
+    """A file of pixels: `png`, `jpeg` or `webp`, its bytes, and how many there are."""
+
+    kind: str
+    data: bytes
+    width: int
+    height: int
+
+
+def bitmap(raw: bytes, most: int = MOST_PIXELS) -> Bitmap:
+    """A new file of it, `png` or `jpeg`. Raises CannotBe; the message follows the file's name.
 
     It may have `most` pixels, and never more than print needs.
     """
@@ -76,7 +85,29 @@ def _clear(picture: Image.Image) -> bool:
     return picture.mode in {"RGBA", "LA", "PA", "P"} or "transparency" in picture.info
 
 
-def _made_anew(opened: Image.Image, held: int) -> tuple[str, bytes]:
+def narrower(made: bytes, widths: Sequence[int]) -> list[Bitmap]:
+    """One that `bitmap` has made, at each of these widths as far as it has them, and as WebP beside it.
+
+    The narrowest first; the last is as it is. What is clear stays so.
+    """
+    found = []
+    with Image.open(io.BytesIO(made), formats=("PNG", "JPEG")) as whole:
+        for width in [*(one for one in sorted(widths) if one < whole.width), whole.width]:
+            size = (width, max(1, round(whole.height * width / whole.width)))
+            one = whole.resize(size, Image.Resampling.LANCZOS) if width < whole.width else whole
+            kind = "png" if _clear(whole) else "jpeg"
+            own = made if one is whole else _written(one, kind)
+            found += [Bitmap(kind, own, *size), Bitmap("webp", _written(one, "webp"), *size)]
+    return found
+
+
+def _written(picture: Image.Image, kind: str) -> bytes:
+    kept = io.BytesIO()
+    picture.save(kept, kind.upper(), quality=QUALITY, optimize=True)
+    return kept.getvalue()
+
+
+def _made_anew(opened: Image.Image, held: int) -> Bitmap:
     """Turned by what the camera says of it, then its pixels alone: no place, name, comment or profile."""
     picture = _in_plain_colours(opened)
     picture.thumbnail((LARGEST, LARGEST))
@@ -92,7 +123,7 @@ def _made_anew(opened: Image.Image, held: int) -> tuple[str, bytes]:
     kept = io.BytesIO()
     kind = "png" if clear else "jpeg"
     bare.save(kept, kind.upper(), quality=QUALITY)
-    return kind, kept.getvalue()
+    return Bitmap(kind, kept.getvalue(), *bare.size)
 
 
 def _in_plain_colours(opened: Image.Image) -> Image.Image:

@@ -111,7 +111,7 @@ class Keeper:
             )
             raise CannotBe(f"holds {what}", "put it in as a PNG or JPEG, or save the whole as one")
         try:
-            kind, data = bitmap(base64.b64decode("".join(link[head.end() :].split()), validate=True), MOST_PIXELS)
+            kind, data, *_ = bitmap(base64.b64decode("".join(link[head.end() :].split()), validate=True), MOST_PIXELS)
         except binascii.Error:
             raise CannotBe("holds a picture that cannot be read") from None
         except CannotBe as fault:

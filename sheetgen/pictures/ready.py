@@ -19,12 +19,14 @@ _KEPT: OrderedDict[tuple[str, bytes], Ready] = OrderedDict()
 class Ready:
     """What is printed: its kind (`svg+xml`, `png`, `jpeg`), its bytes, and the title of a drawing that has one.
 
-    Nothing of the file is in it that does not show.
+    Of a bitmap `width` and `height` are its pixels. Nothing of the file is in it that does not show.
     """
 
     kind: str
     data: bytes
     title: str = ""
+    width: int = 0
+    height: int = 0
 
     @property
     def uri(self) -> str:
@@ -65,4 +67,5 @@ def _drawing(raw: bytes) -> Ready:
 def _bitmap(raw: bytes) -> Ready:
     from sheetgen.pictures.bitmap import bitmap  # noqa: PLC0415 - heavy
 
-    return Ready(*bitmap(raw))
+    made = bitmap(raw)
+    return Ready(made.kind, made.data, "", made.width, made.height)

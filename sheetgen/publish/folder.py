@@ -46,7 +46,7 @@ class Folder:
         before = self.record["projects"].get(entry.name, {}).get("files", {})
         self._announce(path for path in now if path not in before)
         changed = self.write(pages)
-        for path in set(before) - set(now):
+        for path in set(before) - set(now) - self._of_others(entry.name):
             target = self._inside(path)
             if target is not None:
                 target.unlink(missing_ok=True)
@@ -60,14 +60,19 @@ class Folder:
     def drop_missing(self, names: Iterable[str]) -> None:
         """Take away the pages of projects whose folders are gone."""
         for name in set(self.record["projects"]) - set(names):
+            others = self._of_others(name)
             for path in self.record["projects"][name].get("files", []):
                 target = self._inside(path)
-                if target is not None:
+                if target is not None and path not in others:
                     target.unlink(missing_ok=True)
                     self._drop_empty(target.parent)
             del self.record["projects"][name]
         for name in set(self.record["in trouble"]) - set(names):
             del self.record["in trouble"][name]
+
+    def _of_others(self, name: str) -> set[str]:
+        """The files of all projects but this one: where one was renamed, its pages lead on from another's place."""
+        return {path for other, one in self.record["projects"].items() if other != name for path in one["files"]}
 
     def sheets(self, name: str) -> Mapping[str, Any]:
         """What is remembered of a project's printed sheets."""
@@ -113,6 +118,13 @@ class Folder:
             except (KeyError, TypeError):
                 continue
         return sorted(found, key=lambda e: e.title.lower())
+
+    def pages(self) -> dict[str, list[str]]:
+        """Of every project the pages of its versions, the main one first."""
+        return {
+            name: sorted(path for path in one["files"] if path.startswith(f"{name}/") and path.endswith("/index.html"))
+            for name, one in self.record["projects"].items()
+        }
 
     def write(self, pages: Sequence[Page]) -> list[str]:
         """Write what differs from what is there. All are laid beside their places first, then renamed into them."""

@@ -16,7 +16,7 @@ from sheetgen.model.prices import PRICES
 from sheetgen.read.text import read_text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
     from pathlib import Path
 
 LARGEST = 10_000_000  # bytes
@@ -35,8 +35,11 @@ class Unusable(ValueError):
         self.message, self.way = message, way
 
 
-def read_ledgers(project: Path, troubles: Troubles) -> list[Ledger]:
-    """What is known of a design's revisions, by date and revision. One that cannot be used is a warning, and is not."""
+def read_ledgers(project: Path, troubles: Troubles, was: Sequence[str] = ()) -> list[Ledger]:
+    """What is known of a design's revisions, by date and revision. One that cannot be used is a warning, and is not.
+
+    `was` is what the design was called when some of them were written.
+    """
     folder, name = project / FOLDER, f"projects/{project.name}/{FOLDER}"
     try:
         here = folder.resolve().parent == project.resolve()
@@ -49,7 +52,7 @@ def read_ledgers(project: Path, troubles: Troubles) -> list[Ledger]:
         message = "the folder of the ledgers is a link to one elsewhere"
         troubles.add(message, Place(Source(name)), "copy it here", "warning")
         return []
-    found = [_read(path, f"{name}/{path.name}", project.name, troubles) for path in paths]
+    found = [_read(path, f"{name}/{path.name}", project.name, troubles, was=was) for path in paths]
     return sorted((one for one in found if one is not None), key=lambda one: one.order)
 
 
@@ -59,7 +62,9 @@ def read_kept(path: Path, name: str, design: str, troubles: Troubles) -> Kept | 
     return found.versions[0] if found is not None else None
 
 
-def _read(path: Path, name: str, design: str, troubles: Troubles, *, of_a_kit: bool = False) -> Ledger | None:
+def _read(  # noqa: PLR0913 - what it is read from, and by which names
+    path: Path, name: str, design: str, troubles: Troubles, *, of_a_kit: bool = False, was: Sequence[str] = ()
+) -> Ledger | None:
     """One ledger; that `of_a_kit` is not called as its revision is."""
     unread = Troubles()
     source = read_text(path, name, unread, LARGEST)
@@ -68,7 +73,7 @@ def _read(path: Path, name: str, design: str, troubles: Troubles, *, of_a_kit: b
     if source is None:
         return None
     try:
-        return _ledger(json.loads(source.text), design, None if of_a_kit else path.name)
+        return _ledger(json.loads(source.text), design, None if of_a_kit else path.name, was)
     except json.JSONDecodeError as fault:
         message = f"the ledger is not JSON: {fault.msg[:1].lower()}{fault.msg[1:]}"
         troubles.add(message, Place(source, fault.lineno, fault.colno), AGAIN, "warning")
@@ -91,10 +96,10 @@ def _place(source: Source, way: tuple[str, ...]) -> Place:
     return Place(source, source.text.count("\n", 0, found) + 1, found - line_start + 1)
 
 
-def _ledger(told: Any, design: str, file: str | None) -> Ledger:  # noqa: ANN401 - whatever a file held
+def _ledger(told: Any, design: str, file: str | None, was: Sequence[str] = ()) -> Ledger:  # noqa: ANN401 - whatever a file held
     top = _mapping(told, "the ledger")
     revision, date = (_word(top.get(key), f"its {key}", key) for key in ("revision", "date"))
-    if top.get("design") != design:
+    if top.get("design") not in {design, *was}:
         raise Unusable(f"it is of another design than {design}", "design")
     if file not in {None, file_name(revision)}:
         raise Unusable(f"revision '{revision[:40]}' would lie in {file_name(revision)}", "revision")

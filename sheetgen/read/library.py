@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.address import folder_address
 from sheetgen.base.dimension import LENGTH
-from sheetgen.base.paths import COPIED, DEVICES, LONGEST_NAME, OF_THE_OUTPUT, OUTSIDE, leads_out
+from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
@@ -28,12 +28,14 @@ from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.labels import read_labels
+from sheetgen.read.licence import look_at_licence
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.pictures import look_at_pictures
 from sheetgen.read.shops import read_shops
 from sheetgen.read.stock_files import read_stock
 from sheetgen.read.text import read_text
+from sheetgen.read.was import misnamed, one_address_each, were_called
 from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
@@ -95,10 +97,12 @@ def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -
     for name in only:
         if name not in known:
             troubles.add(f"there is no project '{name}'", None, suggest(name, known))
+    old: dict[str, set[str]] = {}  # what those were called
     others: list[Word] = []  # the titles of those that nobody asked for
     for folder in folders:
         if only and folder.name not in only:
             others += titles_of(folder)
+            old[folder.name] = were_called(folder)
             continue
         own = Troubles()
         if leads_out(folder, root):
@@ -112,6 +116,7 @@ def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -
         else:
             library.projects.append(Filed(folder.name, folder, project))
     _one_name_each(library, others, troubles)
+    one_address_each(library, folders, old, troubles)
     if studio is None:
         library.failed += [p.name for p in library.projects]
         library.projects.clear()
@@ -163,6 +168,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     check_class(studio.class_, measures)
     read_shops(studio.shops, measures)
     read_labels(studio, PAPERS, measures.currency, troubles)
+    look_at_licence(studio.licence, troubles)
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None
@@ -212,7 +218,7 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
         helped = f"rename {near[0]} to project.yaml" if near else "write one, or move the folder elsewhere"
         troubles.add("the project's file is missing", Place(Source(name)), helped)
         return None
-    if helped := _misnamed(folder.name):
+    if helped := misnamed(folder.name):
         troubles.add(f"the folder cannot be called '{folder.name}'", Place(Source(name)), helped)
     source = read_text(path, name, troubles)
     source = as_now(source, troubles) if source else None
@@ -234,15 +240,6 @@ def _project(folder: Path, library: Library, house: House, troubles: Troubles) -
     with once_a_line(troubles) as more:
         _look_over(project, folder, library, more)
     return project
-
-
-def _misnamed(name: str) -> str:
-    """What a project's folder must be called, where it is not; else nothing."""
-    if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", name) or len(name) > LONGEST_NAME:
-        return f"small letters and digits, with hyphens, {LONGEST_NAME} at most: it becomes part of a web address"
-    if name in DEVICES:
-        return "some machines take that for a device, and no folder"
-    return "the pages of the library have that name" if name in OF_THE_OUTPUT else ""
 
 
 def _look_over(project: Project, folder: Path, library: Library, troubles: Troubles) -> None:

@@ -10,21 +10,30 @@ from sheetgen.model.codes import code_path, folder_of
 from sheetgen.model.page import Page
 from sheetgen.model.view import CodePage, MovedNumber, SheetLink
 from sheetgen.render.handout import studio
+from sheetgen.render.top import Top, body, page
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.model.codes import Code
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.theme import Theme
 
 
-def code_pages(worked: Worked, codes: Sequence[Code], theme: Theme, faces: Callable[[str], str]) -> Iterator[Page]:
-    """The pages of all fingerprints; `faces` gives the rules of the type face for a way up to the library's page."""
+def code_pages(worked: Worked, codes: Sequence[Code], theme: Theme) -> Iterator[Page]:
+    """The pages of all fingerprints."""
     for one in codes:
         path = code_path(worked, one.name, one.code)
-        home = "../" * path.count("/")
-        yield Page(path, theme.page("code.html.j2", sheet=_page(worked, one, home), faces=faces(home)).encode())
+        sheet = _page(worked, one, "../" * path.count("/"))
+        top = Top(
+            title=f"{', '.join(filter(None, (sheet.title, sheet.version)))}: sheet {sheet.code}",
+            language=sheet.language,
+            path=path,
+            site=worked.studio.name,
+            found=False,
+            leads_to=sheet.path if sheet.present and not sheet.listed else "",
+        )
+        yield Page(path, page(top, body(theme, "code.html.j2", sheet)))
 
 
 def _page(worked: Worked, one: Code, home: str) -> CodePage:

@@ -12,11 +12,13 @@ from sheetgen.facts.rules import RULES
 from sheetgen.formulas.every import every
 from sheetgen.model.page import Page
 from sheetgen.model.view import ConstantRow, Constants, Facts, FormulaRow, Formulas, Html, RuleRow, Rules
+from sheetgen.render.handout import studio
+from sheetgen.render.top import Top, body, page
 from sheetgen.render.words import kept
 
 if TYPE_CHECKING:
     from sheetgen.formulas.formula import Formula
-    from sheetgen.model.view import Studio
+    from sheetgen.model.worked import Publisher
     from sheetgen.render.theme import Theme
 
 
@@ -24,7 +26,7 @@ SHORT = 24  # letters of a condition that a phone's line holds beside another
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
-def facts_page(studio: Studio, language: str, theme: Theme, faces: Markup) -> Page:
+def facts_page(publisher: Publisher, theme: Theme) -> Page:
     """facts.html."""
     formulas, facts = every()
     groups: dict[str, list[FormulaRow]] = {}
@@ -43,13 +45,15 @@ def facts_page(studio: Studio, language: str, theme: Theme, faces: Markup) -> Pa
         told = rule.severity if rule.waivable else f"{rule.severity}, never waived"
         families.setdefault(rule.family, []).append(RuleRow(name, rule.reason, told, rule.source))
     sheet = Facts(
-        studio,
-        language,
+        studio(publisher),
+        publisher.language,
         tuple(Formulas(subject, tuple(rows)) for subject, rows in groups.items()),
         tuple(Rules(family, tuple(families[family])) for family in dict.fromkeys(r.family for r in RULES.values())),
         tuple(Constants(subject, tuple(rows)) for subject, rows in subjects.items()),
     )
-    return Page("facts.html", theme.page("facts.html.j2", sheet=sheet, faces=faces).encode())
+    title = f"{publisher.name}: formulas and facts"
+    top = Top(title, publisher.language, "facts.html", publisher.address, publisher.name)
+    return Page(top.path, page(top, body(theme, "facts.html.j2", sheet)))
 
 
 def _says(formula: Formula) -> str:

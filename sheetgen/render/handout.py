@@ -41,6 +41,8 @@ if TYPE_CHECKING:
     from sheetgen.render.marks import Marks
 
 SO_FAR = ", so far as told"
+FOOT = 116
+"""Letters of the line at the foot, which our theme sets on 165 mm in 8.5 pt: so many stand on it as a rule."""
 MINE = ("Date", "Clay, batch, kiln", "Measured, {}", "Weighed, g", "What to change")
 MADE = ("Date", "Measured, {}", "Weighed, g", "What to change")
 
@@ -65,13 +67,15 @@ class Sheets:
         called = self.called
         named = f" · {called}" if called else ""
         revised = f"{worked.revised(version)}, {worked.date}"
+        foot = f"{worked.title}{named} · {revised} · {self.code} · {worked.studio.name} · {sheet}"
+        licence = f" · {worked.studio.licence.text}" if worked.studio.licence.text else ""
         return Head(
             sheet=sheet,
             title=worked.title,
             version=called,
             summary=Html(words.prose(version.summary, inline=True)),
             summary_plain=words.plain(version.summary),
-            foot=f"{worked.title}{named} · {revised} · {self.code} · {worked.studio.name} · {sheet}",
+            foot=foot + licence if len(foot + licence) <= FOOT else foot,
             code=self.code,
             date=worked.date,
             language=worked.studio.language,
@@ -174,4 +178,5 @@ class Sheets:
 
 def studio(one: Publisher) -> Studio:
     """Who publishes, for a theme."""
-    return Studio(one.name, one.about, one.contact, one.note, one.emergency)
+    said = one.licence
+    return Studio(one.name, one.about, one.contact, one.note, one.emergency, said.text, said.pictures, said.link)

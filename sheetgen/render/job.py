@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple, Protocol
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Callable, Iterable, Sequence
+
+    from sheetgen.model.page import Page
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +69,8 @@ class Job:
     `may`: marked words that need not be printed, and must be equal where they are. `most_pages`: how many pages it is
     to fit; `most_sides`: how many it may have without a warning; 0 is no bound. `first_full`: the share of its first
     side that it is to fill; `gives`: the share of each page that the tightest saves. `given`: the numbers of a step's
-    words. `drawn`: the templates that it prints at true size.
+    words. `drawn`: the templates that it prints at true size. `pixels`: how wide it is as a picture, where it is
+    wanted as one and not as a PDF.
     """
 
     htmls: tuple[str, ...]
@@ -80,6 +83,7 @@ class Job:
     gives: float = 1
     given: Given = ()
     drawn: tuple[Drawn, ...] = ()
+    pixels: int = 0
 
 
 def one_page(html: str, name: str, must: Sequence[Must] = (), may: Sequence[Must] = ()) -> Job:
@@ -101,7 +105,7 @@ class Doubt:
 
 @dataclass(frozen=True, slots=True)
 class Printout:
-    """A PDF, its pages, and what is to be told of it. With a fault it must not be published.
+    """A PDF, or the picture made of it, its pages, and what is to be told of it. With a fault it is not published.
 
     `way` is which of the sheet's ways of setting it was taken.
     """
@@ -111,6 +115,16 @@ class Printout:
     faults: tuple[str, ...] = ()
     warnings: tuple[Doubt, ...] = ()
     way: int = 0
+
+
+class Makes(Protocol):
+    """What prints sheets and keeps what else is made of files, so that it is made again only where they are others."""
+
+    def printed(self, jobs: Sequence[Job]) -> Iterable[list[Printout]]:
+        """As `Prints.printed`."""
+
+    def made(self, name: str, of: str, make: Callable[[], Sequence[Page]]) -> list[Page]:
+        """Files that are made of something, known by its words: as they were, or made now."""
 
 
 class Prints(Protocol):

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import hashlib
 import json
+from contextlib import suppress
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from sheetgen.model.page import Page
 from sheetgen.render.job import Doubt, Printout
 
 if TYPE_CHECKING:
@@ -44,13 +46,32 @@ class KnownPool:
         made = self.pool.printed([job for job, one in zip(jobs, found, strict=True) if one is None])
         return self._each(jobs, found, iter(made))
 
+    def made(self, name: str, of: str, make: Callable[[], Sequence[Page]]) -> list[Page]:
+        """Files that are made of something, `of` its words: those of before where these and the program are as then."""
+        key = hashlib.sha256(f"{self.before.printer} {of}".encode()).hexdigest()
+        told = self.before.known.get(name)
+        if told is not None and not self.before.always and told.get("key") == key:
+            with suppress(TypeError, ValueError, LookupError, AttributeError):
+                pages = [self._page(path, digest) for path, digest in told["made"].items()]
+                self.now[name] = told
+                return pages
+        pages = list(make())
+        self.now[name] = {"key": key, "made": {page.path: hashlib.sha256(page.content).hexdigest() for page in pages}}
+        return pages
+
+    def _page(self, path: str, digest: str) -> Page:
+        content = self.before.read(path)
+        if content is None or hashlib.sha256(content).hexdigest() != digest:
+            raise LookupError(path)
+        return Page(path, content)
+
     def _each(
         self, jobs: Sequence[Job], found: Sequence[list[Printout] | None], made: Iterator[list[Printout]]
     ) -> Iterator[list[Printout]]:
         for job, one in zip(jobs, found, strict=True):
             outs = next(made) if one is None else one
             if one is not None:
-                self.kept += len(outs)
+                self.kept += len(outs) if not job.pixels else 0
             elif not any(each.faults for each in outs):
                 self._remember(job, outs)
             yield outs

@@ -2,26 +2,36 @@
 
 from __future__ import annotations
 
+import posixpath
 from typing import TYPE_CHECKING, NamedTuple
-
-from markupsafe import Markup
 
 from sheetgen.base.spelling import slug
 from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
-from sheetgen.model.view import Design, Index, Screen, SheetLink, VersionLink
+from sheetgen.model.printed import code_of
+from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink, VersionLink
 from sheetgen.render import words
+from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
+from sheetgen.render.for_readers import for_readers
 from sheetgen.render.handout import SO_FAR, Sheets, studio
+from sheetgen.render.howto import Stands, howto
+from sheetgen.render.led_on import led_on
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
+from sheetgen.render.not_found import not_found
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
+from sheetgen.render.preview import preview_job, preview_of
+from sheetgen.render.script import NAME as SCRIPT
+from sheetgen.render.script import WORKER, script, worker
 from sheetgen.render.sheets import cutters, cutting_paths
 from sheetgen.render.teacher import Teacher
+from sheetgen.render.top import STYLE, Top, body, page, styled
+from sheetgen.render.web_pictures import on_screen, web_pictures
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
@@ -29,9 +39,12 @@ if TYPE_CHECKING:
     from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
-    from sheetgen.render.job import Doubt, Printout, Prints
+    from sheetgen.render.card_picture import CardPicture
+    from sheetgen.render.job import Doubt, Makes, Printout
     from sheetgen.render.ordered import Ordered
     from sheetgen.render.theme import Theme
+    from sheetgen.render.top import Preview
+    from sheetgen.render.web_pictures import WebPicture
 
 FONT_FOLDER = "fonts"
 
@@ -39,24 +52,27 @@ NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacherâ€
 
 
 class Links(NamedTuple):
-    """What the page of a version leads to: its sheets, and the pages of those that were printed before."""
+    """What the page of a version leads to: its sheets, those that were printed before, pictures, and its preview."""
 
     sheets: Sequence[SheetLink]
     older: Sequence[SheetLink]
+    pictures: Mapping[str, WebPicture]
+    preview: Preview | None
 
 
 class Rendered(NamedTuple):
-    """The files of a project, and what jars in the layout of its sheets."""
+    """The files of a project, what jars in the layout of its sheets, and the picture of its card."""
 
     pages: list[Page]
     doubts: list[Doubt]
+    card: CardPicture | None = None
 
 
 def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     worked: Worked,
     drawings: Mapping[str, Drawings],
     theme: Theme,
-    pool: Prints,
+    pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
 ) -> Generator[None, None, Rendered]:
@@ -66,6 +82,8 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     other projects can be begun meanwhile.
     Misplaced at the theme's file where a sheet leaves out, hides or alters what must be printed.
     """
+    front = Sheets(worked, worked.main, drawings[worked.main.name]).picture()
+    begun = iter(pool.printed([preview_job(worked, front)] if worked.studio.address else []))
     printed: dict[str, list[tuple[Ordered, list[Printout]]]] = {}
     main: dict[str, Printout] = {}  # the sheets of the main version: others are set as they are, for they are alike
     for names in ([worked.main.name], [name for name in worked.versions if name != worked.main.name]):
@@ -77,7 +95,10 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
         yield
         printed |= {name: [(one, next(outs)) for one in several] for name, several in ordered.items()}
         main = main or {one.sheet: out[0] for one, out in printed[worked.main.name]}
-    pages: list[Page] = []
+    pages, pictures = web_pictures(worked, pool)
+    card, own = card_picture(worked, front, drawings[worked.main.name].finished, pictures)
+    preview = preview_of(worked, front) if worked.studio.address else None
+    pages += [*own, *(Page(preview.path, one.pdf) for [one] in begun if preview)]
     doubts: list[Doubt] = []
     for name, version in worked.versions.items():
         links: list[SheetLink] = []
@@ -88,10 +109,13 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
-        pages += _screen(worked, version, drawings[name], theme, Links(links, older(worked, version, codes)))
-    pages += code_pages(worked, codes, theme, _faces)
+        pages += _screen(
+            worked, version, drawings[name], theme, Links(links, older(worked, version, codes), pictures, preview)
+        )
+    pages += code_pages(worked, codes, theme)
+    pages += led_on(worked, pages, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
-    return Rendered(pages, doubts)
+    return Rendered(pages, doubts, card)
 
 
 def _slabs(drawings: Mapping[str, Drawings]) -> dict[str, Sequence[SlabLayout]]:
@@ -138,22 +162,49 @@ def _screen(
 ) -> Iterator[Page]:
     """The page of a version on a screen, and the files for a cutter."""
     main, marks = version is worked.main, Marks()
-    home = "../" if main else "../../"
+    home, folder = "../" if main else "../../", folder_of(worked, version.name)
     sheets = Sheets(worked, version, drawings)
+    cutting = cutting_paths(drawings.cutting)
     screen = Screen(
-        handout=sheets.handout(marks, ()),
+        handout=on_screen(sheets.handout(marks, ()), links.pictures, folder),
         sheets=tuple(links.sheets),
         versions=tuple(_versions(worked, version)) if len(worked.versions) > 1 else (),
         cutters=tuple(cutters(drawings)),
         older=tuple(links.older),
         home=home,
+        offline=_offline(worked, version, home, [*(s.path for s in links.sheets), *cutting.values()], links.pictures),
     )
-    html = theme.page("project.html.j2", sheet=screen, faces=_faces(home))
-    sound(checked_html(html, marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2")
-    folder = folder_of(worked, version.name)
-    yield Page(f"{folder}/index.html", html.encode())
-    for part, path in cutting_paths(drawings.cutting).items():
+    made = body(theme, "project.html.j2", screen)
+    sound(
+        checked_html(styled(theme, made), marks.must, marks.may, tuple(marks.given.items())), theme, "project.html.j2"
+    )
+    head = screen.handout.head
+    top = Top(
+        title=", ".join(filter(None, (head.title, head.version))),
+        language=head.language,
+        path=f"{folder}/index.html",
+        address=worked.studio.address,
+        site=worked.studio.name,
+        description=head.summary_plain,
+        of_design=True,
+        preview=links.preview,
+        data=howto(worked, version, screen.handout, Stands(f"{folder}/index.html", worked.studio.address)),
+    )
+    yield Page(top.path, page(top, made))
+    for part, path in cutting.items():
         yield Page(f"{folder}/{path}", drawings.cutting[part].encode())
+
+
+def _offline(
+    worked: Worked, version: WorkedVersion, home: str, own: Sequence[str], pictures: Mapping[str, WebPicture]
+) -> Offline:
+    """What a page wants where there is no net: itself, its sheets, templates and pictures, and what all pages load."""
+    folder = folder_of(worked, version.name)
+    shown = [posixpath.relpath(file.path, folder) for one in pictures.values() for file in one.files]
+    code = code_of(worked, version)
+    shared = [home + name for name in (STYLE, SCRIPT, *(f"{FONT_FOLDER}/{name}" for name in font_files()))]
+    as_ = f"{slug(worked.revision)}-{worked.date}-{code}"
+    return Offline(as_, home + WORKER, " ".join(["index.html", *own, *shown]), " ".join(shared))
 
 
 def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
@@ -168,12 +219,8 @@ def sheet_path(sheet: str, paper: str) -> str:
     return f"{slug(sheet)}-{paper.lower()}.pdf"
 
 
-def _faces(home: str) -> Markup:
-    return Markup(font_css(f"{home}{FONT_FOLDER}/"))  # noqa: S704 - our own text
-
-
-def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
-    """What the index says of a project."""
+def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] = ()) -> Entry:
+    """What the index says of a project, and the feed of its revisions."""
     several = len(worked.versions) > 1
     time = Numbers(worked.rounder).added(worked.main.bench_times)
     there = {page.path for page in pages}
@@ -189,15 +236,32 @@ def entry(worked: Worked, pages: Sequence[Page]) -> Entry:
         tags=list(worked.tags),
         versions=[version.title for version in worked.versions.values()] if several else [],
         sheets=[path for path in own if f"{worked.name}/{path}" in there],
+        revisions=list(revisions),
     )
 
 
-def index(publisher: Publisher, entries: Sequence[Entry], theme: Theme) -> list[Page]:
-    """The library's index, and the type face that its pages use."""
+def index(
+    publisher: Publisher, entries: Sequence[Entry], theme: Theme, standing: Mapping[str, Sequence[str]]
+) -> list[Page]:
+    """The library's own pages, and what all pages load; `standing` are the pages of each design."""
     listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
-    html = theme.page("index.html.j2", sheet=listed, faces=_faces(""))
+    title = f"{publisher.name}: designs"
+    top = Top(title, publisher.language, "index.html", publisher.address, publisher.name, publisher.about)
+    made = body(theme, "index.html.j2", listed)
+    return [
+        Page(top.path, page(top, made)),
+        facts_page(publisher, theme),
+        not_found(publisher, theme),
+        *for_readers(publisher, entries, standing),
+        *shared_files(theme),
+    ]
+
+
+def shared_files(theme: Theme) -> list[Page]:
+    """What all pages load: the style of the theme with its type face, and the script."""
+    style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
-    return [Page("index.html", html.encode()), facts_page(listed.studio, publisher.language, theme, _faces("")), *fonts]
+    return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]
 
 
 def _design(one: Entry) -> Design:

@@ -138,6 +138,10 @@ class Printer:
             papers = job.papers if moved else (paper,)
             with one_writing():
                 out += [replace(one, way=way) for one in self._written(lay(way), job, papers)]
+        if job.pixels:
+            from sheetgen.pictures.from_pdf import picture_of  # noqa: PLC0415 - for a preview alone
+
+            return [replace(one, pdf=picture_of(one.pdf, job.pixels)) for one in out]
         return out
 
     def _laid(self, job: Job, paper: Paper, way: int) -> _Laid:

@@ -159,7 +159,7 @@ class Rows:
 
     def _picture(self, step: WorkedStep) -> Picture | None:
         one = step.picture
-        return of_file(self.worked.folder, one.file, one.shows, one.caption) if one else None
+        return of_file(self.worked.folder, one, one.shows, one.caption) if one else None
 
     def _mishap(self, step: WorkedStep) -> Html:
         """One line for who stands at the bench: what is seen first, and its mend."""

@@ -34,7 +34,9 @@ library, and it goes before ours; whatever you leave out is ours.
 - A theme loads bare names from its own folder, such as `{% include 'mine.html.j2' %}`; nothing above it or elsewhere,
   and no link that leads out.
 - A printed sheet also gets `density`: it is laid out with the first of these, and where it is too full with the next.
-  The page for the screen gets `faces`, the rules of its type face.
+- A template of a page on a screen writes what stands in its body. Its head is the program's; its style is screen.css,
+  which is published beside the pages. Scripts, styles within a page and files from elsewhere have no effect: the
+  page's policy forbids them.
 - Cautions, reminders, where a caution is told in full, what is worn, first aid, the emergency number, the times of
   waits, numbers and the units beside a step bear marks of ours (`data-told`, `data-n`). Print each whole, where it can
   be read: one that is missing, hidden or altered is an error, whatever the theme. So is a row of the bench that is left

@@ -17,7 +17,7 @@ from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
 from sheetgen.model.plan import Plan
 from sheetgen.model.project import OwnFigure, Said
-from sheetgen.model.worked import SHEETS, Teaching, Waiver, Worked, WorkedVersion
+from sheetgen.model.worked import SHEETS, Shot, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
 from sheetgen.work.choices import known_choices
 from sheetgen.work.classes import class_plan
@@ -42,7 +42,7 @@ if TYPE_CHECKING:
     from sheetgen.model.worked import Prose, WorkedStep
     from sheetgen.parts.piece import Piece
 
-MAIN = "main"
+MAIN, WAS = "main", "was"
 
 
 def work(
@@ -59,7 +59,7 @@ def work(
     named: dict[str, dict[str, Word]] = {MAIN: {}}
     called = slug(str(project.main_version)) if project.main_version else MAIN
     for version in project.versions:
-        name = next((v for k, v in version.items() if k == "name"), None)
+        name = _of_version(version, "name")
         if name is None:
             place = next(iter(version)).place if version else project.title.place
             troubles.add("a version has no name", place, "add name: …")
@@ -69,7 +69,9 @@ def work(
             told = f"a version cannot be called '{name}': its folder would be '{slug(name)}'"
             troubles.add(told, name.place, "that name is taken by another page or by the machine")
         else:
-            named[str(name)] = {k: v for k, v in version.items() if k != "name"}
+            named[str(name)] = {k: v for k, v in version.items() if k not in {"name", WAS}}
+    _look_at_old_names(project, [called, *map(slug, named)], troubles)
+    old = {str(_of_version(version, "name")): _of_version(version, WAS) or "" for version in project.versions}
     known_choices([str(key) for key in project.choices], [*named.values(), tried], troubles)
     kits = Kits(project, troubles)
     main_troubles: list[Trouble] = []
@@ -81,7 +83,8 @@ def work(
         fired = by_program(project, library, changed | tried, own)
         evaluator = Evaluator(project, fired, changed | tried, own)
         title = main_title(project) if which == MAIN else which
-        versions[which] = kits.added(_version(which, title, evaluator), evaluator)
+        made = replace(_version(which, title, evaluator), was=str(old.get(which, "")))
+        versions[which] = kits.added(made, evaluator)
         waived |= evaluator.waived
         if which == MAIN:
             main_troubles = own.found
@@ -110,14 +113,34 @@ def work(
         studio=publisher(library.studio, library.labels),
         rounder=rounder(library.studio),
         tags=tuple(map(str, project.tags)),
-        pictures=tuple(map(str, project.pictures)),
+        pictures=tuple(
+            Shot(str(one)) if isinstance(one, Word) else Shot(str(one.file), str(one.credit))
+            for one in project.pictures
+        ),
         versions=Frozen(versions),
         slab=slab(library.studio),
         slats=tuple(Evaluator.sizes(library, "slat")),
         sheets=tuple(s for s in SHEETS if s in (project.sheets or library.studio.sheets or SHEETS)),
         asked=frozenset(library.asked),
+        was=tuple(map(str, project.was)),
         cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),
     )
+
+
+def _of_version(version: Mapping[Word, Word], key: str) -> Word | None:
+    return next((value for name, value in version.items() if name == key), None)
+
+
+def _look_at_old_names(project: Project, taken: Sequence[str], troubles: Troubles) -> None:
+    """What versions were called: the address of none that there is, and of one version alone."""
+    seen = set(taken)
+    for word in filter(None, (_of_version(version, WAS) for version in project.versions)):
+        if not slug(word) or slug(word) in DEVICES | OF_A_DESIGN:
+            troubles.add(f"no version was ever called '{word}'", word.place, "take it out")
+        elif slug(word) in seen:
+            message = f"the page of '{word}' is that of another version, and an address leads to one page"
+            troubles.add(message, word.place, "take it out of one of them")
+        seen.add(slug(word))
 
 
 def main_title(project: Project) -> str:

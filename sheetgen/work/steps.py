@@ -153,7 +153,7 @@ def _on_the_card(step: Step, evaluator: Evaluator) -> tuple[Shown, ...]:
 def _picture(picture: StepPicture | None) -> Illustration | None:
     if picture is None:
         return None
-    return Illustration(str(picture.file), str(picture.caption), str(picture.shows))
+    return Illustration(str(picture.file), str(picture.caption), str(picture.shows), str(picture.credit or ""))
 
 
 def _places(step: Step, evaluator: Evaluator) -> dict[str, Place]:

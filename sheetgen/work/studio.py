@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.address import folder_address
 from sheetgen.base.measure import measure
 from sheetgen.base.rounding import Rounder
-from sheetgen.model.worked import Publisher, Slab
+from sheetgen.model.worked import Licence, Publisher, Slab
 
 if TYPE_CHECKING:
     from sheetgen.model.labels import LabelGrid
@@ -34,4 +34,7 @@ def publisher(studio: Studio, labels: LabelGrid | None = None) -> Publisher:
     """Who publishes."""
     said = {key: str(getattr(studio, key) or "") for key in SAID}
     address = folder_address(studio.address) if studio.address is not None else ""
-    return Publisher(**said, paper=tuple(map(str, studio.paper)), address=address, labels=labels)
+    stated = studio.licence
+    words = (stated.text, stated.pictures, stated.link) if stated else ()
+    licence = Licence(*(str(one or "").strip() for one in words))
+    return Publisher(**said, paper=tuple(map(str, studio.paper)), address=address, labels=labels, licence=licence)

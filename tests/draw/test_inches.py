@@ -15,6 +15,9 @@ from sheetgen.render.pages import render
 from sheetgen.render.theme import Theme
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from sheetgen.model.page import Page
     from sheetgen.render.job import Job
 
 # What is in millimetres for everybody: the bars of a printed page, what is reckoned, a cutter's file.
@@ -31,6 +34,10 @@ ENGRAVED = r"\d[\d.]* mm \([\d.]+ in\)"
 
 class Plain:
     """A pool that prints nothing: the page as it is."""
+
+    @staticmethod
+    def made(_name: str, _of: str, make: Callable[[], Sequence[Page]]) -> list[Page]:
+        return list(make())
 
     @staticmethod
     def printed(jobs: list[Job]) -> list[list[Printout]]:

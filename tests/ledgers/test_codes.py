@@ -12,7 +12,6 @@ import pytest
 from sheetgen.kits.coded import code_of_kit, page_of_kit
 from sheetgen.kits.taken import Kits
 from sheetgen.model.printed import code_of
-from sheetgen.publish.record import RECORD
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -32,7 +31,7 @@ def page(library: Any, path: str) -> str:
 
 def links(library: Any, path: str) -> list[Path]:
     here = (library.build / path).parent
-    return [(here / href).resolve() for href in re.findall(r'href="([^"#]+)"', page(library, path))]
+    return [(here / href).resolve() for href in re.findall(r'href="(?!data:)([^"#]+)"', page(library, path))]
 
 
 def anew(library: Any, design: str, old: str, new: str) -> None:
@@ -137,7 +136,7 @@ def test_a_kit_in_a_colourway_has_a_fingerprint_and_a_page_of_its_own_that_says_
     assert len(others) == 4
     library.publish("drops")
     present = page(library, f"drops/long/{old.lower()}.html")
-    assert "http-equiv" not in present  # no sheet of the site names its colours: the page tells them, and stays
+    assert "refresh" not in present  # no sheet of the site names its colours: the page tells them, and stays
     assert re.search(r"Glass stone, 2 mm, smoke: \d+", libraries.said(present))
     assert 'href="index.html">Go to the sheet of the version' in present
     anew(library, "drops", '"1 glass-2 : 1 glass-2-smoke"', '"5 glass-2 : 1 glass-2-smoke"')
@@ -169,18 +168,18 @@ def test_the_address_of_a_code_is_that_of_a_page_that_is_published(library: Any)
         assert page_of_kit(worked, clay, code_of_kit(clay)) == ""  # of one's own clay what is used is printed too
 
 
-def test_without_an_address_of_the_studio_a_code_leads_nowhere_and_with_one_no_byte_of_a_page_is_another(
+def test_without_an_address_of_the_studio_a_code_leads_nowhere_and_with_one_no_byte_of_a_sheet_is_another(
     library: Any,
 ) -> None:
     worked = library.worked("drops")
     kits = Kits(worked, worked.main, 1, posted=True)
     assert page_of_kit(worked, kits, code_of_kit(kits)) == ""
     library.publish("drops")
-    before = _pages(library)
+    before = _sheets(library)
     library.change("studio.yaml", "currency: EUR\n", "currency: EUR\naddress: https://testbench.example/sheets/\n")
     library.publish("drops")
-    assert before == _pages(library)
+    assert before == _sheets(library)
 
 
-def _pages(library: Any) -> dict[Path, bytes]:
-    return {path: path.read_bytes() for path in library.build.rglob("*") if path.is_file() and path.name != RECORD}
+def _sheets(library: Any) -> dict[Path, bytes]:
+    return {path: path.read_bytes() for path in library.build.rglob("*.pdf")}

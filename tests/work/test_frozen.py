@@ -23,6 +23,9 @@ from sheetgen.render.pages import render
 from sheetgen.render.theme import Theme
 
 class Plain:
+    def made(self, name, of, make):
+        return list(make())
+
     def printed(self, jobs):
         return [[Printout(job.htmls[0].encode(), 1) for _ in job.papers] for job in jobs]
 

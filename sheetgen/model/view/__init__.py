@@ -32,7 +32,19 @@ from sheetgen.model.view.first_side import (
     Wear,
 )
 from sheetgen.model.view.head import Head, Html, Studio
-from sheetgen.model.view.screen import CodePage, CutterLink, Design, Index, MovedNumber, Screen, SheetLink, VersionLink
+from sheetgen.model.view.screen import (
+    CodePage,
+    CutterLink,
+    Design,
+    Index,
+    MovedNumber,
+    NotFound,
+    Offline,
+    Renamed,
+    Screen,
+    SheetLink,
+    VersionLink,
+)
 from sheetgen.model.view.teacher import (
     AllSizes,
     Homework,
@@ -53,6 +65,6 @@ __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of th
     "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
-    "SheetLink", "VersionLink", "CutterLink", "Screen", "MovedNumber", "CodePage",
+    "SheetLink", "VersionLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed", "NotFound",
     "Design", "Index", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip

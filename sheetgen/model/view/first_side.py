@@ -11,12 +11,16 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture of the piece or of a step: a file's data, or a drawing of ours."""
+    """A picture of the piece or of a step: a file, or a drawing of ours."""
 
-    source: Annotated[str, "a data: address, or nothing"]
+    source: Annotated[str, "its address, on paper a data: address; or nothing"]
     svg: Annotated[Html, "a drawing, or nothing"]
     alternative: Annotated[str, "what it shows, for who cannot see it"]
-    caption: Annotated[str, "the words under it, or nothing"]
+    caption: Annotated[str, "the words under it, who made it among them, or nothing"]
+    width: Annotated[int, "on a screen, of the file at `source`, so that its room is kept; else 0"] = 0
+    height: Annotated[int, "the same"] = 0
+    widths: Annotated[str, "on a screen its files by their widths, for srcset, or nothing"] = ""
+    webp: Annotated[str, "the same as WebP, for a source before the img, or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,6 +18,9 @@ class Studio:
     contact: Annotated[str, "how it is reached, or nothing"]
     note: Annotated[str, "what stands on every sheet, or nothing"]
     emergency: Annotated[str, "the emergency number, or nothing: then leave a line to write it on"]
+    licence: Annotated[str, "what may be done with its words, or nothing"] = ""
+    of_pictures: Annotated[str, "what may be done with its pictures, or nothing"] = ""
+    licence_link: Annotated[str, "the address of the page that tells all of it, or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +32,9 @@ class Head:
     version: Annotated[str, "the version; nothing where the design has only one"]
     summary: Annotated[Html, "one or two sentences"]
     summary_plain: Annotated[str, "the same without marks"]
-    foot: Annotated[str, "the line at the foot of each page, the fingerprint in it"]
+    foot: Annotated[
+        str, "the line at the foot of each page, the fingerprint in it, and where there is room the licence"
+    ]
     code: Annotated[str, "the fingerprint of the printed numbers, six letters and digits"]
     date: Annotated[str, "of the revision, as year-month-day"]
     language: Annotated[str, "by BCP 47, such as en"]

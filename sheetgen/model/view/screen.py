@@ -38,6 +38,16 @@ class CutterLink:
 
 
 @dataclass(frozen=True, slots=True)
+class Offline:
+    """What the script is told that keeps a page for when there is no net: the data- attributes of one element."""
+
+    revision: Annotated[str, "data-as: what it is known by; another where the page is another"]
+    worker: Annotated[str, "data-worker: the way to the program that keeps it"]
+    files: Annotated[str, "data-files: the ways to its own files, blanks between"]
+    shared: Annotated[str, "data-shared: the same of what all pages load"]
+
+
+@dataclass(frozen=True, slots=True)
 class Screen:
     """The page of a design on a screen: `project.html.j2`."""
 
@@ -47,6 +57,7 @@ class Screen:
     cutters: tuple[CutterLink, ...]
     older: Annotated[tuple[SheetLink, ...], "the pages of sheets that were printed before, with other numbers"]
     home: Annotated[str, "the way up to the library's page"]
+    offline: Annotated[Offline, "what is kept where somebody asks for it, on an element with data-keep"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +87,23 @@ class CodePage:
     moved: Annotated[tuple[MovedNumber, ...], "the numbers that differ"]
     listed: Annotated[tuple[str, ...], "of a kit in a colourway what its sheets list today, and how much of it"]
     home: Annotated[str, "the way up to the library's page"]
+
+
+@dataclass(frozen=True, slots=True)
+class Renamed:
+    """What stands at an address of before: `renamed.html.j2`."""
+
+    studio: Studio
+    title: Annotated[str, "the design, as it is called now"]
+    path: Annotated[str, "the way to where its page is now"]
+
+
+@dataclass(frozen=True, slots=True)
+class NotFound:
+    """What a host shows for what is not there: `not-found.html.j2`. Its page loads nothing but alone.css."""
+
+    studio: Studio
+    home: Annotated[str, "the address of the library's page, or nothing where the site has none"]
 
 
 @dataclass(frozen=True, slots=True)

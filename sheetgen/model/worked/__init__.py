@@ -1,7 +1,7 @@
 """A project with every number worked: plain values that do not change and ask nothing of whoever made them."""
 
 from sheetgen.model.worked.lines import MaterialLine, ToolLine
-from sheetgen.model.worked.project import ON_CARD, SHEETS, Publisher, Slab, Waiver, Worked
+from sheetgen.model.worked.project import ON_CARD, SHEETS, Licence, Publisher, Shot, Slab, Waiver, Worked
 from sheetgen.model.worked.shown import Prose, Shown
 from sheetgen.model.worked.step import Illustration, Load, Mishap, Walk, WorkedStep
 from sheetgen.model.worked.stood import TURNED, Laid, Stood
@@ -13,11 +13,13 @@ __all__ = [
     "TURNED",
     "Illustration",
     "Laid",
+    "Licence",
     "Load",
     "MaterialLine",
     "Mishap",
     "Prose",
     "Publisher",
+    "Shot",
     "Shown",
     "Slab",
     "Stood",

@@ -34,6 +34,23 @@ class Slab:
 
 
 @dataclass(frozen=True, slots=True)
+class Licence:
+    """What may be done with the words and with the pictures, in a few words each, and the address that tells all."""
+
+    text: str = ""
+    pictures: str = ""
+    link: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Shot:
+    """A picture of the piece: its file in the project's folder, and who made it."""
+
+    file: str
+    credit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Publisher:
     """Who publishes, as the sheets say it.
 
@@ -50,6 +67,7 @@ class Publisher:
     paper: tuple[str, ...] = ("A4", "Letter")
     address: str = ""
     labels: LabelGrid | None = None
+    licence: Licence = Licence()
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +84,8 @@ class Waiver:
 class Worked:
     """A project with all its versions; the first is `main`.
 
-    `folder` is where its pictures lie; `slats` and `cards` say what is owned to roll on; `asked` are the ids of the
-    items of stock that it was found to hang on.
+    `folder` is where its pictures lie, and `was` what that was called before; `slats` and `cards` say what is owned to
+    roll on; `asked` are the ids of the items of stock that it was found to hang on.
     """
 
     name: str
@@ -83,7 +101,7 @@ class Worked:
     studio: Publisher
     rounder: Rounder
     tags: tuple[str, ...] = ()
-    pictures: tuple[str, ...] = ()
+    pictures: tuple[Shot, ...] = ()
     versions: Mapping[str, WorkedVersion] = field(default_factory=Frozen)
     waive: tuple[Waiver, ...] = ()
     slab: Slab | None = None
@@ -91,6 +109,7 @@ class Worked:
     cards: bool = False
     asked: frozenset[str] = frozenset()
     sheets: tuple[str, ...] = SHEETS
+    was: tuple[str, ...] = ()
 
     def version(self, called: str) -> WorkedVersion:
         """The version that is printed under a name, however that is spaced. CannotBe for one that there is not."""

@@ -61,11 +61,12 @@ class Mishap:
 
 @dataclass(frozen=True, slots=True)
 class Illustration:
-    """A picture of a step: its file in the project's folder, the words under it, and what it shows."""
+    """A picture of a step: its file in the project's folder, the words under it, what it shows, and who made it."""
 
     file: str
     caption: str
     shows: str
+    credit: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -47,7 +47,7 @@ class WorkedVersion:
     `view_shows` what is seen there, for who cannot see it. `slabs` are rolled for its clay, as soon as they are laid
     out. `drawn` are the figures that its templates and the drawings beside its steps print; None: not known, any may
     be. `changed`: its revision was published with other numbers; `kits_changed`: in these colourways, and under no
-    name in none, a posted kit of it was.
+    name in none, a posted kit of it was. `was` is what it was called before, or nothing.
     """
 
     name: str
@@ -71,6 +71,7 @@ class WorkedVersion:
     drawn: frozenset[str] | None = None
     changed: bool = False
     kits_changed: frozenset[str] = frozenset()
+    was: str = ""
 
     @property
     def numbers(self) -> list[int]:

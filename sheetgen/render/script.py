@@ -1,0 +1,28 @@
+"""The one script of the pages: its sources put together in their order, without remarks and leading blanks."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+SOURCES = Path(__file__).parent / "script"
+ORDER = ("bar.js", "offline.js")
+NAME, WORKER = "script.js", "offline-worker.js"
+MOST = 20_000
+"""Bytes that all of it may have: a phone on a slow line reads that in a moment."""
+_REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/", re.MULTILINE | re.DOTALL)
+
+
+def script() -> str:
+    """All of it, as classic script: a module does not run from a folder that is opened by a double click."""
+    return "'use strict'\n" + "".join(map(_bare, ORDER))
+
+
+def worker() -> str:
+    """What keeps designs for when there is no net: a file of its own, which a page begins when it is asked to."""
+    return _bare(WORKER)
+
+
+def _bare(name: str) -> str:
+    lines = (line.strip() for line in _REMARK.sub("", (SOURCES / name).read_text("utf-8")).splitlines())
+    return "".join(f"{line}\n" for line in lines if line)
