@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 import cssselect2
 import tinyhtml5
 
+from sheetgen.render.quick import quick_words
 from sheetgen.render.screen_css import Styles, hides
 from sheetgen.render.seen import BACKWARDS, HIDDEN
 
@@ -47,6 +48,7 @@ class Shown(NamedTuple):
 
 def read_marked(html: str) -> list[Shown]:
     """What is marked in a page: its steps, cautions and numbers, in order."""
+    quick_words()
     root = tinyhtml5.parse(html, namespace_html_elements=False)
     linked = any("stylesheet" in link.get("rel", "").lower() for link in root.iter("link"))
     turned = not TURNS.isdisjoint("".join(root.itertext()))
@@ -61,6 +63,7 @@ def read_marked(html: str) -> list[Shown]:
 
 def drawing_in(html: str) -> Any:  # noqa: ANN401 - an element, as WeasyPrint reads it
     """The first drawing of a text."""
+    quick_words()
     return next(tinyhtml5.parse(html).iter("{http://www.w3.org/2000/svg}svg"))
 
 

@@ -20,7 +20,7 @@ from sheetgen.render.job import Doubt, Printout, one_page
 from sheetgen.render.laid_out import laid_out
 from sheetgen.render.musts import faults
 from sheetgen.render.on_paper import beside_it, of_another_size
-from sheetgen.render.quick import quick_html
+from sheetgen.render.quick import altered, one_writing, quick_html
 from sheetgen.render.true_size import drawings_beside, untrue
 
 if TYPE_CHECKING:
@@ -133,7 +133,8 @@ class Printer:
                 way = chosen(lambda way, lay=lay: lay(way).laid, *ways)  # type: ignore[misc]
             before = lay(way).laid
             papers = job.papers if moved else (paper,)
-            out += [replace(one, way=way) for one in self._written(lay(way), job, papers)]
+            with one_writing():
+                out += [replace(one, way=way) for one in self._written(lay(way), job, papers)]
         return out
 
     def _laid(self, job: Job, paper: Paper, way: int) -> _Laid:
@@ -203,6 +204,8 @@ class _Painted:
         for page in self._pages():
             stream = pdf.objects[int(page["Contents"].split()[0])]
             stream.stream.insert(0, f"1 0 0 1 {across:.4f} {up:.4f} cm".encode())
+            altered(stream)
+            altered(page)
             for box in ("MediaBox", "TrimBox", "BleedBox"):
                 page[box][2:] = [side.wide * PT_PER_MM, side.tall * PT_PER_MM]
         output = io.BytesIO()

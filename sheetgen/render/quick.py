@@ -52,16 +52,26 @@ def quick_html() -> Any:  # noqa: ANN401 - weasyprint is not typed
 
 
 @functools.cache
+def quick_words() -> None:
+    """Put the mend of tinyhtml5 into it, once a process: pages are also read where none is printed."""
+    import tinyhtml5  # noqa: PLC0415 - as it is done where it is used
+    from tinyhtml5 import inputstream  # noqa: PLC0415
+
+    if tinyhtml5.__version__ == TINYHTML5:
+        inputstream.characters_until_regex = _Stretches()
+
+
+@functools.cache
 def _mend() -> None:
     """Put the mends into the library, once a process."""
     import pydyf  # noqa: PLC0415 - heavy
-    from tinyhtml5 import inputstream  # noqa: PLC0415
     from weasyprint import css  # noqa: PLC0415
     from weasyprint.layout import percent  # noqa: PLC0415
     from weasyprint.text import line_break  # noqa: PLC0415
 
-    inputstream.characters_until_regex = _Stretches()
+    quick_words()
     css.CSS = _sheets_remembered(css.CSS)
+    css.ComputedStyle.__missing__ = _values_at_hand(css.ComputedStyle.__missing__)
     _put(line_break.split_first_line, _lines_remembered(line_break.split_first_line))
     _put(percent.resolve_percentages, _lengths_kept(percent.resolve_percentages))
     for kind in (pydyf.Stream, pydyf.Dictionary, pydyf.Array):
@@ -212,8 +222,34 @@ def _lengths_kept(resolve: Callable[..., None]) -> Callable[..., None]:
     return resolved
 
 
-_written: list[dict[int, bytes]] = []
-"""What was made of each object during the writing that is on."""
+def _values_at_hand(reckoned: Callable[[Any, str], Any]) -> Callable[[Any, str], Any]:
+    """What a rule says nothing of is its parent's value or the one that all begin with: no more to be asked there."""
+    from weasyprint import css  # noqa: PLC0415 - heavy
+
+    sides = css.PHYSICAL_FUNCTIONS
+    logical = {of(block="ttb", inline=way) for of in sides.values() for way in ("ltr", "rtl")}
+    special = {"page", "position", "float", "display", *css.INITIAL_NOT_COMPUTED}
+    own = {key for key in css.INITIAL_VALUES if key not in special and not key.startswith("text_decoration_")}
+    first = {key: css.INITIAL_VALUES[key] for key in own - css.INHERITED}
+    first = {key: value for key, value in first.items() if not css.check_math(value)}
+    handed_on = own & css.INHERITED
+
+    def value(style: Any, key: str) -> Any:  # noqa: ANN401 - as above
+        if key in style.cascaded or (key in sides and not logical.isdisjoint(style.cascaded)):
+            return reckoned(style, key)
+        if key in first:
+            style[key] = found = first[key]
+            return found
+        if key in handed_on and style.parent_style is not None and not css.check_math(found := style.parent_style[key]):
+            style[key] = found
+            return found
+        return reckoned(style, key)
+
+    return value
+
+
+_written: list[dict[int, tuple[Any, bytes]]] = []
+"""Each object, and what was made of it, during the writing that is on; or the writings, where several are one."""
 
 
 def _once_a_writing(data: Callable[[Any], bytes]) -> property:
@@ -224,24 +260,34 @@ def _once_a_writing(data: Callable[[Any], bytes]) -> property:
             return data(one)
         found = _written[-1]
         if id(one) not in found:
-            found[id(one)] = data(one)
-        return found[id(one)]
+            found[id(one)] = one, data(one)
+        return found[id(one)][1]
 
     return property(kept)
 
 
 def _one_writing(write: Callable[..., None]) -> Callable[..., None]:
     def writing(pdf: Any, *given: Any, **named: Any) -> None:  # noqa: ANN401 - as above
-        with _kept():
+        if _written:
+            write(pdf, *given, **named)
+            return
+        with one_writing():
             write(pdf, *given, **named)
 
     return writing
 
 
 @contextmanager
-def _kept() -> Iterator[None]:
+def one_writing() -> Iterator[None]:
+    """Within, an object's bytes are made once for all files that it is written into, until it is `altered`."""
     _written.append({})
     try:
         yield
     finally:
         _written.pop()
+
+
+def altered(one: Any) -> None:  # noqa: ANN401 - as above
+    """What is written of an object from now on is made anew."""
+    for found in _written:
+        found.pop(id(one), None)

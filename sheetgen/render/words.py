@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from typing import TYPE_CHECKING, Any
 
@@ -64,14 +65,20 @@ def prose(text: Prose, marks: Marks | None = None, *, inline: bool = False) -> M
         else:
             pieces.append(SLOT.format(len(numbers)))
             numbers.append(piece)
-    raw = markdown.markdown("".join(pieces), extensions=["sane_lists"], output_format="html")
-    raw = REFERENCE.sub(_ours_apart, raw.replace(LESS, "&lt;"))
-    clean = nh3.clean(raw, tags=TAGS, attributes={"a": {"href"}}, url_schemes={"http", "https", "mailto"})
+    clean = _washed("".join(pieces))
     if inline:
         clean = re.sub(r"^\s*<p>(.*)</p>\s*$", r"\1", clean, flags=re.DOTALL)
     clean = re.sub(r'<a href="[^"]*"', lambda link: _filled(link[0], [escape(n.printed.told) for n in numbers]), clean)
     told = [_number(n.printed) if marks is None else marks.in_text(n.printed, n.label) for n in numbers]
     return Markup(_filled(clean, told))  # noqa: S704 - washed above
+
+
+@functools.lru_cache(4096)
+def _washed(text: str) -> str:
+    """Markdown as clean HTML; the same line stands on many sheets of many versions."""
+    raw = markdown.markdown(text, extensions=["sane_lists"], output_format="html")
+    raw = REFERENCE.sub(_ours_apart, raw.replace(LESS, "&lt;"))
+    return nh3.clean(raw, tags=TAGS, attributes={"a": {"href"}}, url_schemes={"http", "https", "mailto"})
 
 
 def _filled(html: str, numbers: Sequence[Markup]) -> str:
