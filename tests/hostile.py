@@ -163,7 +163,8 @@ def _as_child(words: list[str], root: Path, outside: Path, told: Path, ready: Ca
             found.append(f"{event} {args!r}")
         elif watched[0] and event in OPENS:
             paths = [os.fsdecode(path) for path in args[:2] if isinstance(path, str | bytes)]
-            ends = os.path.realpath if event in FOLLOWS else _itself
+            follows = event in FOLLOWS and not (event == "open" and args[2] & os.O_NOFOLLOW)
+            ends = os.path.realpath if follows else _itself
             found.extend(f"{event} {path}" for path in paths if ends(path).startswith(str(outside)))
 
     sys.addaudithook(watch)

@@ -48,6 +48,8 @@ def _held(path: Path) -> int | None:
     except ImportError:
         told = "this system has no file locks (fcntl), and of two runs at once one would write over the other"
         raise OSError(errno.ENOSYS, told) from None
+    if path.is_symlink():
+        raise OSError(errno.ELOOP, f"its {path.name} is a link, and it is locked itself or not at all: take it out")
     opened = os.open(path, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW, 0o600)
     try:
         fcntl.flock(opened, fcntl.LOCK_EX | fcntl.LOCK_NB)

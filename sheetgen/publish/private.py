@@ -55,9 +55,7 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
 
     `within` may be empty: the private folder itself.
     """
-    into = private / within
-    if not into.resolve().is_relative_to(private.resolve()):
-        raise OSError(errno.EXDEV, f"{within} in it is a link to elsewhere", str(into))
+    into = inside(private, within)
     closed(private)
     for folder in (*reversed([one for one in into.parents if one.is_relative_to(private)][:-1]), into):
         closed(folder)
@@ -72,6 +70,14 @@ def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> lis
         for laid, _ in ready:
             laid.unlink(missing_ok=True)
     return list(files)
+
+
+def inside(private: Path, within: str) -> Path:
+    """A folder within the private one. OSError for one that a link leads out of it."""
+    into = private / within
+    if not into.resolve().is_relative_to(private.resolve()):
+        raise OSError(errno.EXDEV, f"{within} in it is a link to elsewhere", str(into))
+    return into
 
 
 def closed(folder: Path) -> None:
@@ -89,7 +95,10 @@ def _sweep(folder: Path) -> None:
 
 
 def drop_stale(private: Path, within: str, begins: str, kept: Collection[str]) -> None:
-    """Take out what an earlier run wrote there under names that begin so, but for those that are kept."""
-    for path in (private / within).glob(f"{begins}*"):
+    """Take out what an earlier run wrote there under names that begin so, but for those that are kept.
+
+    OSError as `inside`.
+    """
+    for path in inside(private, within).glob(f"{begins}*"):
         if path.name not in kept:
             path.unlink(missing_ok=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from sheetgen.base.paths import leads_out
 from sheetgen.base.place import Place, Source
 from sheetgen.model.fingerprint import CODE, LONG, SIGNS
 from sheetgen.model.sent import COLUMNS, Sent, SentKit, SentList
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
 
 NEEDED = ("order", "date", "design", "version", "choices", "colourway", "fingerprint")
+ITSELF = "put the list itself there, or name its folder with --private"
 PARTS = "\t;,|"
 # What publish/tables.py puts before a text that a spreadsheet program would work as a formula.
 APOSTROPHE = re.compile(r"(?:^|(?<=[;\t\r\n]))([ \"]*)'(?='*[=+\-@\t\r\n＝＋－＠])")
@@ -34,6 +36,9 @@ def read_sent(path: Path, name: str, troubles: Troubles) -> SentList | None:
     """The list under the name shown to people; of no file an empty one. None for a file that is no such list."""
     if not path.exists() and not path.is_symlink():
         return SentList()
+    if path.is_symlink() and leads_out(path, path.parent):
+        troubles.add("the list of what was sent is a link to a file elsewhere", Place(Source(name)), ITSELF)
+        return None
     table = read_table(path, name, troubles)
     where = columns(table, COLUMNS, NEEDED, troubles) if table else None
     if table is None or where is None:

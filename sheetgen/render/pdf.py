@@ -5,7 +5,6 @@ from __future__ import annotations
 import functools
 import io
 import os
-import re
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -21,7 +20,7 @@ from sheetgen.render.job import Doubt, Printout, one_page
 from sheetgen.render.laid_out import laid_out
 from sheetgen.render.musts import faults
 from sheetgen.render.on_paper import beside_it, of_another_size
-from sheetgen.render.pictured import allowed
+from sheetgen.render.pictured import allowed, shown
 from sheetgen.render.quick import altered, one_writing, quick_html
 from sheetgen.render.true_size import drawings_beside, untrue
 
@@ -41,7 +40,6 @@ FACES = {
     "bold": ("SourceSansPro-Bold.ttf", 700, "normal"),
 }
 TYPE_FACES = frozenset({b"\0\1\0\0", b"OTTO", b"true", b"typ1", b"ttcf", b"wOFF", b"wOF2"})  # how their files begin
-ADDRESS = re.compile(r"(data:[\w/+.-]*)[^\s'\")]*")
 WANTED = "the PDFs need Pango: on Debian, apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0"
 
 
@@ -160,7 +158,7 @@ class Printer:
         with heard() as said:
             raw: bytes = one.document.write_pdf(pdf_identifier=_identifier(first), finisher=painted.keep, **AS_UA)
         if one.said or said:
-            message = f"{first.name} could not be printed as it should: {_shown([*one.said, *said][0])}"
+            message = f"{first.name} could not be printed as it should: {shown([*one.said, *said][0])}"
             raise CannotBe(message, "mend the theme or the picture")
         lost = list(map(str, faults(one.laid, job.must, job.may, job.given)))
         lost += map(str, untrue(one.laid, job.drawn))
@@ -177,11 +175,6 @@ class Printer:
             yield Printout(
                 raw, len(one.laid.pages), told, tuple(Doubt(paper.name, page, words) for page, words in jars)
             )
-
-
-def _shown(murmur: str) -> str:
-    """What WeasyPrint says, without the data of an address."""
-    return ADDRESS.sub(r"\1…", murmur)[:200]
 
 
 def _identifier(paper: Paper) -> bytes:

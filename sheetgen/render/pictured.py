@@ -18,6 +18,7 @@ REPEATING = ("pattern", "linearGradient", "radialGradient", "marker", "mask", "c
 """Elements that may draw much out of little; our own pen writes none of them."""
 DECLARED = "{http://www.w3.org/2000/xmlns/}"  # as HTML reads what declares a namespace; it is written anew
 LEAST_DASH = 0.05
+ADDRESS = re.compile(r"(data:[\w/+.-]*)[^\s'\")]*")
 NUMBER = re.compile(r"\d*\.?\d+")
 
 
@@ -31,6 +32,11 @@ def allowed(data: bytes) -> bytes:
         return ready(NAME, data).data
     except CannotBe as fault:
         raise ValueError(f"refused: {fault.message}") from None
+
+
+def shown(murmur: str) -> str:
+    """What WeasyPrint says of an address, without the data in it."""
+    return ADDRESS.sub(r"\1…", murmur)[:200]
 
 
 def too_heavy(svg: Any) -> str:  # noqa: ANN401 - an element, as WeasyPrint reads it

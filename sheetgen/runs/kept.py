@@ -10,7 +10,7 @@ from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.publish.inputs import printer_key
-from sheetgen.publish.private import write_private
+from sheetgen.publish.private import inside, write_private
 from sheetgen.publish.record import digest_of
 from sheetgen.render.job import Doubt, Printout
 from sheetgen.render.known import job_key
@@ -27,11 +27,15 @@ MOST_KEPT = 3000  # own judgement: a thousand kinds of kit, some 300 MB; those g
 
 
 class KeptPool:
-    """Prints sheets through a pool, but those that are kept; `found` counts them, and `keep` keeps what is new."""
+    """Prints sheets through a pool, but those that are kept; `found` counts them, and `keep` keeps what is new.
+
+    OSError where their folder is a link out of the private one: what lies there is not ours to read or to take out.
+    """
 
     def __init__(self, pool: Prints, private: Path) -> None:
         self.pool = pool
         self.private = private
+        self.folder = inside(private, KEPT)
         self.printer = printer_key()
         self.found = 0
         self.new: dict[str, bytes] = {}
@@ -56,9 +60,9 @@ class KeptPool:
 
     def _kept(self, key: str) -> list[Printout] | None:
         """What was printed of it before; None where that is not there whole."""
-        path = self.private / KEPT / key
+        path = self.folder / key
         try:
-            if path.is_symlink():
+            if path.is_symlink() or not path.is_file():
                 return None
             outs = [_printout(one) for one in _read(path.read_bytes())]
             os.utime(path)
@@ -70,7 +74,7 @@ class KeptPool:
         """Keep what was printed, and no more than `MOST_KEPT`. OSError where that cannot be."""
         if self.new:
             write_private(self.private, KEPT, self.new)
-        there = [path for path in (self.private / KEPT).glob("*") if path.is_file()]
+        there = [path for path in self.folder.glob("*") if path.is_file()]
         for path in sorted(there, key=lambda path: path.lstat().st_mtime)[:-MOST_KEPT]:
             path.unlink(missing_ok=True)
 
