@@ -12,7 +12,7 @@ from sheetgen.pipeline import THEME, NotReady, Outcome, held
 from sheetgen.progress import Progress
 from sheetgen.publish.alone import LOCK, alone
 from sheetgen.publish.inputs import design_folders
-from sheetgen.publish.record import refuse_foreign
+from sheetgen.publish.record import moment_of, refuse_foreign
 from sheetgen.publish.standing import standing
 from sheetgen.publishing_one import Desk, Wanted, one_published
 
@@ -50,14 +50,19 @@ def published(root: Path, build: Path, wanted: Wanted, progress: Progress | None
     if build.is_symlink() and build.absolute().is_relative_to(root.absolute()) and leads_out(build, root):
         raise NotReady(f"{build} is a link to a folder outside the library: name that folder itself with --into")
     outcome = Outcome()
-    if not (build / LOCK).exists() and _stands(_found(root, build, wanted), wanted, outcome):
-        return outcome
+    found, recorded = None, moment_of(build)
+    if not (build / LOCK).exists():
+        found = _found(root, build, wanted)
+        if _stands(found, wanted, outcome):
+            return outcome
     with _held_alone(build):
         from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where something is to be done
 
+        again = found is None or recorded is None or recorded != moment_of(build)  # another run was at work until now
         folder = Folder(build)
-        found = _found(root, build, wanted)  # once more: another run may have been at work until now
-        if not _stands(found, wanted, outcome):
+        if found is None or again:
+            found = _found(root, build, wanted)
+        if not again or not _stands(found, wanted, outcome):
             _Run(root, folder, wanted, found, outcome, progress or Progress()).run()
     return outcome
 

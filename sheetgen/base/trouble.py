@@ -25,7 +25,7 @@ SPACES = dict.fromkeys("\u00a0\u2009\u202f", " ") | {"\u2060": ""}
 
 def printable(line: str) -> str:
     """A line for a terminal: a name or a word of a file may hold what would move it about."""
-    return "".join(c if c.isprintable() else SPACES.get(c, "·") for c in line)
+    return line if line.isprintable() else "".join(c if c.isprintable() else SPACES.get(c, "·") for c in line)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ Only the standard library and the base are imported here: where nothing has chan
 from __future__ import annotations
 
 import hashlib
+import os
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,7 +14,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.paths import leads_out
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
 STOCK = "stock"
 FOLDERS_OF_STUDIO = (STOCK, "kinds", "steps")
@@ -27,7 +28,7 @@ def printer_key() -> str:
     """Of what any printed byte hangs on besides its page: program, packages, type faces, what shapes letters."""
     digest = hashlib.sha256(sys.version.encode())
     package = Path(__file__).parents[1]
-    _add_files(digest, package, (path for path in package.rglob("*") if path.suffix not in {".pyc", ".pyo"}))
+    _add_files(digest, package, (path for path in _files(package) if not path.endswith((".pyc", ".pyo"))))
     for folder in map(Path, sys.path):  # of the packages their names and versions
         _add_names(digest, folder, folder.glob("*.dist-info") if folder.is_dir() else ())
     for folder in (Path(face).expanduser() for face in FACES):
@@ -43,7 +44,7 @@ def shared_key(root: Path) -> str:
     _add_files(digest, root, _below(root / "themes", root))
     projects = root / "projects"
     if not leads_out(projects, root):
-        _add_files(digest, root, (path for path in projects.glob("*") if not path.is_dir()))
+        _add_files(digest, root, (str(path) for path in projects.glob("*") if not path.is_dir()))
     for folder in (projects / name for name in FOLDERS_OF_STUDIO if name != STOCK):
         _add_files(digest, root, _below(folder, root))
     return digest.hexdigest()
@@ -59,8 +60,16 @@ def stock_key(root: Path) -> str:
 def own_key(folder: Path) -> str:
     """Of a design's folder, without its ledgers, which publishing writes."""
     digest = hashlib.sha256()
-    ledgers = folder / LEDGER
-    _add_files(digest, folder, (path for path in _below(folder, folder.parents[1]) if not path.is_relative_to(ledgers)))
+    ledgers = str(folder / LEDGER)
+    _add_files(
+        digest,
+        folder,
+        (
+            path
+            for path in _below(folder, folder.parents[1])
+            if path != ledgers and not path.startswith(ledgers + os.sep)
+        ),
+    )
     return digest.hexdigest()
 
 
@@ -84,18 +93,28 @@ def design_folders(root: Path) -> dict[str, Path]:
     return {path.name: path for path in there if path.is_dir() and path.name not in apart and path.name[0] != "."}
 
 
-def _below(folder: Path, root: Path) -> Iterable[Path]:
+def _below(folder: Path, root: Path) -> Iterable[str]:
     """What stands in a folder; of a link that leads out of the library the link alone."""
-    return [folder] if leads_out(folder, root) else folder.rglob("*")
+    return [str(folder)] if leads_out(folder, root) else _files(folder)
 
 
-def _add_files(digest: hashlib._Hash, base: Path, paths: Iterable[Path]) -> None:
+def _files(folder: Path) -> Iterator[str]:
+    """Every file and link below a folder. Plain words and no paths: of a thousand designs they are thousands."""
+    for at, folders, files in os.walk(folder):
+        yield from (os.path.join(at, name) for name in files)
+        yield from (path for name in folders if os.path.islink(path := os.path.join(at, name)))
+
+
+def _add_files(digest: hashlib._Hash, base: Path, paths: Iterable[str]) -> None:
+    home = f"{base}{os.sep}"
     for path in sorted(paths):
-        if path.is_symlink() and leads_out(path, base):  # it is not read
-            digest.update(f"{path.name}\0{path.readlink()}\0".encode("utf-8", "surrogateescape"))
-        elif path.is_file():
-            content = path.read_bytes()
-            digest.update(f"{path.relative_to(base)}\0{len(content)}\0".encode("utf-8", "surrogateescape"))
+        if os.path.islink(path) and leads_out(Path(path), base):  # it is not read
+            told = f"{os.path.basename(path)}\0{os.readlink(path)}\0"
+            digest.update(told.encode("utf-8", "surrogateescape"))
+        elif os.path.isfile(path):
+            with open(path, "rb") as file:
+                content = file.read()
+            digest.update(f"{path.removeprefix(home)}\0{len(content)}\0".encode("utf-8", "surrogateescape"))
             digest.update(content)
 
 

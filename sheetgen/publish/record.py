@@ -5,16 +5,18 @@ Only the standard library and the base are imported here: where nothing has chan
 
 from __future__ import annotations
 
+import functools
 import hashlib
 import json
+import os
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import CannotBe, Trouble
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterable, Mapping, Sequence
-    from pathlib import Path
+    from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 
 RECORD = ".published.json"
 LAID = ".laid-"
@@ -56,6 +58,15 @@ def read_record(root: Path) -> dict[str, Any]:
         "index": index if isinstance(index, dict) and all(map(_is_below, index)) else {},
         "in trouble": trouble if isinstance(trouble, dict) else {},
     }
+
+
+def moment_of(root: Path) -> tuple[int, int] | None:
+    """When the record of a build folder was written, ns, and its size; None where there is none."""
+    try:
+        told = (root / RECORD).stat()
+    except OSError:
+        return None
+    return told.st_mtime_ns, told.st_size
 
 
 def refuse_foreign(root: Path) -> None:
@@ -114,14 +125,14 @@ def stamp_of(path: Path, content: bytes) -> Stamp:
     return [told.st_size, told.st_mtime_ns, digest_of(content)]
 
 
-def stands(path: Path, stamp: Stamp) -> bool:
+def stands(path: str, stamp: Stamp) -> bool:
     """Whether a file is still as it was written; one that was only touched is."""
     try:
-        told = path.stat()
+        told = os.stat(path)
         size, moment, digest = stamp
         if told.st_size != size:
             return False
-        return bool(told.st_mtime_ns == moment) or digest_of(path.read_bytes()) == digest
+        return bool(told.st_mtime_ns == moment) or digest_of(Path(path).read_bytes()) == digest
     except (OSError, ValueError, TypeError):
         return False
 
@@ -145,10 +156,12 @@ def told_again(told: Iterable[Mapping[str, Any]], root: Path) -> list[Trouble]:
 
     ValueError, KeyError, TypeError or AttributeError for what it has not written.
     """
+    inside = root.resolve()
+    lines = functools.cache(lambda name: _text(inside, name))
     return [
         Trouble(
             str(one["message"]),
-            _placed(one["place"], root) if one["place"] else None,
+            _placed(one["place"], lines) if one["place"] else None,
             str(one["help"]),
             "error" if one["severity"] == "error" else "warning",
             str(one["rule"]),
@@ -162,10 +175,14 @@ def _place(place: Place) -> dict[str, Any]:
     return {"file": place.source.name, "at": [place.line, place.column, place.width], "used": used}
 
 
-def _placed(told: Mapping[str, Any], root: Path) -> Place:
+def _placed(told: Mapping[str, Any], lines: Callable[[str], str]) -> Place:
     name = str(told["file"])
     line, column, width = map(int, told["at"])
+    return Place(Source(name, lines(name)), line, column, width, tuple(_placed(use, lines) for use in told["used"]))
+
+
+def _text(root: Path, name: str) -> str:
+    """What stands in a file of the library, or nothing of one that is none."""
     path = root / name
-    inside = path.resolve().is_relative_to(root.resolve()) and path.is_file()
-    text = path.read_text("utf-8-sig", errors="replace") if inside else ""
-    return Place(Source(name, text), line, column, width, tuple(_placed(use, root) for use in told["used"]))
+    inside = path.resolve().is_relative_to(root) and path.is_file()
+    return path.read_text("utf-8-sig", errors="replace") if inside else ""

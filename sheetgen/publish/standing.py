@@ -86,7 +86,7 @@ def standing(root: Path, build: Path, only: Sequence[str] = ()) -> Standing:
         _look(found, name, root, build, record)
     pages = record["index"]
     same = set(record["projects"]) | set(record["in trouble"]) == set(folders)
-    found.index = bool(pages) and (same or bool(only)) and all(stands(build / path, pages[path]) for path in pages)
+    found.index = bool(pages) and (same or bool(only)) and all(stands(f"{build}/{path}", pages[path]) for path in pages)
     return found
 
 
@@ -101,11 +101,16 @@ def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[s
         files = well.get("files", {})
         if well.get("key") != found.key(name, root) or not files:
             return
-        if not all(stands(build / path, files[path]) for path in files):
+        home = f"{build}/"
+        if not all(stands(home + path, files[path]) for path in files):
             return
         told, stock = told_again(well["told"], root), well["stock"]
         waived, notes = well["said"]
-        found.checked[name] = told_again(well["checked"], root), (list(map(str, waived)), list(map(str, notes)))
+        same = well["checked"] == well["told"]
+        found.checked[name] = (
+            told if same else told_again(well["checked"], root),
+            (list(map(str, waived)), list(map(str, notes))),
+        )
         sheets = sum(path.endswith(".pdf") for path in files)
         if stock["files"] == found.stock:
             found.stand(name, told, sheets)
