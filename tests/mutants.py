@@ -46,9 +46,12 @@ SHARES = {
 SIGNS = re.compile(
     "quotation mark|bracket|a dash stands|a colon stands|is not text|has no colon|cannot begin a word|second document"
     "|indentation"
-    "|cannot be read as YAML|begins with a figure|inside each other too deep|cut short|TemplateSyntaxError"
+    "|cannot be read as YAML|begins with a figure|inside each other too deep|cut short|TemplateSyntaxError|not JSON"
 )
 """What is told where the signs of a file no longer fit."""
+OPEN = re.compile(r"\{#(?!.*#\})")
+"""A comment of a template that swallows what the others ask it for."""
+CALLS = re.compile(r"or line (\d+) of (\S+), which calls it")
 SOUND, NEAR, USED, FIT, HOLD, WHOLE = "nothing told", "near", "used", "signs", "hold", "whole file"
 FAULT, SLOW, FAR = "an exception", "too slow", "elsewhere"
 WORDS = {
@@ -127,13 +130,28 @@ def judged(path: str, made: Mutant, told: Sequence[Told]) -> str:
     here = [one for one in told if path.endswith(one.file) and one.file]
     came = {
         SOUND: not told,
-        NEAR: any(made.first - LINES <= one.line <= made.last + LINES for one in here),
+        NEAR: any(_is_near(made, one.line) for one in here) or any(_calls(path, made, one.words) for one in told),
         USED: any(set(map(plain, made.names)) & named(one.words) for one in told),
-        FIT: any(_become_one(one.words, made, one.line) or SIGNS.search(one.words) for one in here),
+        FIT: any(_become_one(one.words, made, one.line) or SIGNS.search(one.words) for one in here)
+        or any("UndefinedError" in one.words and OPEN.search(_line_of(made)) for one in told),
         HOLD: not any(one.by_reader for one in told),
         WHOLE: any(one.line <= 1 for one in here),
     }
     return next((way for way, so in came.items() if so), FAR)
+
+
+def _is_near(made: Mutant, line: int) -> bool:
+    return made.first - LINES <= line <= made.last + LINES
+
+
+def _calls(path: str, made: Mutant, words: str) -> bool:
+    """Whether the line is told as the one that calls another, which is blamed."""
+    found = CALLS.search(words)
+    return found is not None and path.endswith(found[2]) and _is_near(made, int(found[1]))
+
+
+def _line_of(made: Mutant) -> str:
+    return "".join(made.text.split("\n")[made.first - 1 : made.first])
 
 
 def _become_one(words: str, made: Mutant, line: int) -> bool:

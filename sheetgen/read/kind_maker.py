@@ -264,9 +264,10 @@ class KindMaker:
     def _hazards(self) -> Iterator[str]:
         found = self.top.get("hazards", [])
         for word in found if isinstance(found, list) else [found]:
-            if word not in self.cautions:
+            if not isinstance(word, Word) or word not in self.cautions:
                 known = [str(c) for c in self.cautions]
-                self.troubles.add(f"the caution '{word}' is not known", word.place, suggest(str(word), known))
+                told = f"the caution '{word}' is not known" if isinstance(word, Word) else "a caution is a name"
+                self.troubles.add(told, word.place, suggest(str(word), known))
             else:
                 yield str(word)
 

@@ -85,13 +85,20 @@ def _read(  # noqa: PLR0913 - what it is read from, and by which names
 
 
 def _place(source: Source, way: tuple[str, ...]) -> Place:
-    """Where the last of the names that lead to something stands, each looked for behind the one before."""
-    at, found = 0, 0
+    """Where the last of the names that lead to something stands, each looked for within what the one before has.
+
+    Of one that is not there the place of what lacks it.
+    """
+    found, end = 0, len(source.text)
     for name in way:
-        at = source.text.find(f"{json.dumps(name, ensure_ascii=False)}:", at)
+        at = source.text.find(f"{json.dumps(name, ensure_ascii=False)}:", found, end)
         if at < 0:
             break
         found = at
+        line_start = source.text.rfind("\n", 0, found) + 1
+        indent = source.text[line_start:found]
+        shut = re.compile(rf"^{re.escape(indent)}[}}\]]", re.MULTILINE).search(source.text, found, end)
+        end = shut.start() if shut else end
     line_start = source.text.rfind("\n", 0, found) + 1
     return Place(source, source.text.count("\n", 0, found) + 1, found - line_start + 1)
 
@@ -123,7 +130,7 @@ def _version(name: str, told: Any, shared: dict[str, str]) -> Kept:  # noqa: ANN
     numbers = tuple(_numbers(one.get("numbers"), *way, "numbers"))
     if not CODE.fullmatch(code) or code != fingerprint(numbers):
         raise Unusable(f"the numbers of version '{name}' are not those of its fingerprint", *way, "fingerprint")
-    own = _mapping(one.get("inputs"), f"inputs of version '{name}'", *way, "inputs")
+    own = _mapping(one.get("inputs"), f"'inputs' of version '{name}'", *way, "inputs")
     gone = {key for key, value in own.items() if value is None}
     changed = dict(_inputs({key: value for key, value in own.items() if value is not None}, *way, "inputs"))
     kept = {key: value for key, value in shared.items() if key not in gone}
@@ -158,7 +165,7 @@ def _keys(told: Any, *way: str) -> Iterator[tuple[str, str]]:  # noqa: ANN401
 
 
 def _numbers(told: Any, *way: str) -> Iterator[Number]:  # noqa: ANN401
-    for group, rows in _mapping(told, "its numbers", *way).items():
+    for group, rows in _mapping(told, "its 'numbers'", *way).items():
         if group not in GROUPS:
             raise Unusable(f"'{group[:40]}' is no group of numbers", *way, group)
         yield from _rows(group, rows, *way, group)

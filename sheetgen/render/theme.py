@@ -85,7 +85,7 @@ class Theme:
         if self._of_the_program(fault) or (place := self._blamed(fault)) is None:
             return None
         message = f"the theme cannot be used ({type(fault).__name__}{words})"
-        return Misplaced(Trouble(message, place, "mend this line of the theme"))
+        return Misplaced(Trouble(message, place, f"mend this line of the theme{self._called_from(fault, place)}"))
 
     def place(self, template: str) -> Place:
         """The beginning of a template's file."""
@@ -104,14 +104,25 @@ class Theme:
         return broke or not any(any(folder.glob("*.j2")) for folder in self.own)
 
     def _blamed(self, fault: Exception) -> Place | None:
-        """The line of a theme's file that a fault came from: jinja2 puts its templates into the traceback."""
-        lines = [(frame.filename, frame.lineno or 1) for frame in traceback.extract_tb(fault.__traceback__)]
-        if isinstance(fault, jinja2.TemplateSyntaxError) and fault.filename:
-            lines.append((fault.filename, fault.lineno))
-        for name, line in reversed(lines):
-            if any(Path(name).is_relative_to(folder) for folder in self.folders):
-                return _line(Path(name), self.root, line)
-        return None
+        """The line of a theme's file that a fault came from."""
+        if isinstance(fault, jinja2.TemplateSyntaxError) and fault.filename and self._has(fault.filename):
+            return _line(Path(fault.filename), self.root, fault.lineno)
+        lines = self._lines(fault)
+        return _line(Path(lines[-1][0]), self.root, lines[-1][1]) if lines else None
+
+    def _called_from(self, fault: Exception, place: Place) -> str:
+        """Which line calls the one that is blamed, in words, where one does."""
+        lines = [(os.path.relpath(name, self.root), line) for name, line in self._lines(fault)]
+        found = next((one for one in reversed(lines) if one != (place.source.name, place.line)), None)
+        return f", or line {found[1]} of {found[0]}, which calls it" if found else ""
+
+    def _lines(self, fault: Exception) -> list[tuple[str, int]]:
+        """The lines of the theme's files that a fault came through: jinja2 puts its templates into the traceback."""
+        frames = traceback.extract_tb(fault.__traceback__)
+        return [(frame.filename, frame.lineno or 1) for frame in frames if self._has(frame.filename)]
+
+    def _has(self, name: str) -> bool:
+        return any(Path(name).is_relative_to(folder) for folder in self.folders)
 
     @functools.cached_property
     def styles(self) -> dict[str, Markup]:

@@ -298,6 +298,8 @@ SLIPS: list[tuple[str, str, str, str, str, str]] = [
     ("a line that there is not", "    label: Drill\n", "    lable: Drill\n    label: Drill\n", "there is no field 'lable'", "'label'", "lable"),
     ("a figure without a label", "    label: Drill\n", "", "'label' is missing", "add label", "value"),
     ("a group that there is not", "hazards: [blade]", "hazard: [blade]", "there is no field 'hazard'", "'hazards'", "hazard"),
+    ("a caution in braces", "hazards: [blade]", "hazards: {blade: 2}", "a caution is a name", "", "{blade"),
+    ("a caution in a list of its own", "hazards: [blade]", "hazards: [[blade]]", "a caution is a name", "", "[blade]]"),
     ("a caution that nobody wrote", "hazards: [blade]", "hazards: [blades]", "the caution 'blades' is not known", "'blade'", "blades"),
     ("a field to blame that is none", "        at: across\n", "        at: acros\n", "there is no field 'acros' to blame", "'across'", "acros"),
     ("a number in braces", "({thickness})", "({thicknes})", "'thicknes' is not known", "'thickness'", "thicknes"),

@@ -86,3 +86,11 @@ def test_a_page_of_ours_that_a_theme_takes_apart_is_the_themes_fault(ours: Path,
         Theme("plain", [library]).page("mine.html.j2", sheet={"title": "Round"})
     assert caught.value.trouble.place is not None
     assert caught.value.trouble.place.line == 2
+
+
+def test_of_a_macro_that_is_given_the_wrong_thing_the_line_that_calls_it_is_told_too(library: Path) -> None:
+    macro = "{% macro each(things) %}\n{% for one in things %}{{ one }}{% endfor %}\n{% endmacro %}\n\n{{ each(7) }}"
+    (library / "plain" / "mine.html.j2").write_text(macro, "utf-8")
+    with pytest.raises(Misplaced) as caught:
+        Theme("plain", [library]).page("mine.html.j2", sheet={})
+    assert caught.value.trouble.help.endswith("or line 5 of themes/plain/mine.html.j2, which calls it")
