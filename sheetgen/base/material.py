@@ -244,13 +244,14 @@ class Finding(Item):
 class Adhesive(Item):
     """An adhesive: cure in min; pot life in min at a temperature in °C; parts by volume; density in g/cm³.
 
-    `least` is the smallest mix in mL that can be measured out.
+    `least` is the smallest mix in mL that can be measured out. `mixed` where stock says how much of a part B it takes.
     """
 
     cure: Interval = field(default_factory=lambda: interval(0))
     pot_life: Interval | None = None
     pot_temperature: float = 23.0
     part_b: float = 1.0
+    mixed: bool = False
     density: float = 1.15
     density_b: float | None = None
     least: float = 0.3

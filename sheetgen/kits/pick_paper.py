@@ -116,11 +116,10 @@ def _gives(item: Item) -> str:
         return f"{gives}, and wrap it at once"
     if not by_itself(item) or item.unit == "piece":
         return gives
-    if isinstance(item, Adhesive):
-        return (
-            f"{gives} into a pot that shuts tight, of two parts A and B each into its own, marked, 1 : {item.part_b:g}"
-        )
-    return f"{gives} into a pot that shuts tight"
+    shut = f"{gives} into a pot that shuts tight"
+    if isinstance(item, Adhesive) and item.mixed:
+        return f"{shut}, of two parts A and B each into its own, marked, 1 : {item.part_b:g}"
+    return shut
 
 
 def _over(got: Got, rounder: Rounder) -> str:

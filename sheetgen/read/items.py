@@ -186,7 +186,8 @@ class ItemMaker(ClayMaker):
         }
         scale = {"density": PER_CM3, "density_b": PER_CM3, "least": 1 / PER_CM3}
         told: dict[str, Any] = {name: value * scale.get(name, 1) for name, value in given.items() if value is not None}
-        return Adhesive(**common, cure=cure, pot_life=life, **told) if cure else None
+        mixed = written.part_b is not None
+        return Adhesive(**common, cure=cure, pot_life=life, mixed=mixed, **told) if cure else None
 
     def _consumable(self, key: Word, written: forms.WrittenConsumable, common: dict[str, Any]) -> Consumable:
         flows = self.number(written.flows_at, TEMPERATURE, above=20, most=1300, name="where a solder flows")

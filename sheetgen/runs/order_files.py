@@ -61,7 +61,7 @@ class OrderFiles:
     @property
     def begin(self) -> tuple[str, ...]:
         """How the names of those begin that are printed: what an earlier run printed under others does not stay."""
-        return ON_PAPER if self.wanted.lists_alone else (*ON_PAPER, *TO_GO)
+        return (*ON_PAPER, "check.") if self.wanted.lists_alone else (*ON_PAPER, *TO_GO)
 
     @property
     def studio(self) -> Publisher:

@@ -20,7 +20,7 @@ from sheetgen.render.faceless import faceless
 from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kept import KeptPool
 from sheetgen.runs.kinds import Kinds
-from sheetgen.runs.order_files import OrderFiles, Wanted
+from sheetgen.runs.order_files import TO_GO, OrderFiles, Wanted
 from sheetgen.runs.ordered import run_of
 from sheetgen.runs.press import press
 from sheetgen.runs.sent import keep_sent, sent_list
@@ -139,6 +139,10 @@ def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
         if made.mailed:
             outcome.changed += [f"{APART}/{name}" for name in write_private(private, f"{within}/{APART}", made.mailed)]
         drop_stale(private, f"{within}/{APART}", "", made.mailed)
+    elif any(path.name.startswith(TO_GO) for path in (private / within).iterdir()):
+        made.told.append(
+            "stack, cards and labels that lie there are of an earlier run: of this one are the lists alone"
+        )
     return [*made.told, f"wrote {counted(len(outcome.changed), 'file')} into {private / within}"]
 
 

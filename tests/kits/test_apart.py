@@ -25,7 +25,7 @@ def stuff(name: str, unit: str = "g", **more: Any) -> Consumable:
 
 def glue(name: str = "Epoxy, slow", **supply: Any) -> Adhesive:
     supply = {"given_out": "from the pot", "packs": (Pack(Fraction(12)),), **supply}
-    return Adhesive(id=name, name=name, unit="mL", supply=Supply(**supply))
+    return Adhesive(id=name, name=name, unit="mL", mixed=name.startswith("Epoxy"), supply=Supply(**supply))
 
 
 def bags(*items: Any, kit: Kit | None = None) -> dict[str, list[str]]:
@@ -91,3 +91,11 @@ def test_the_pick_list_says_in_which_bag_and_that_it_is_shut_up() -> None:
         in items["Epoxy"].fetch
     )
     assert "Weigh each into a pot that shuts tight." in items["Balm"].fetch
+
+
+def test_an_adhesive_of_one_part_goes_into_one_pot() -> None:
+    """Who packs would look for a part B that there is not."""
+    packed = replace(first := kits(line(glue("Cord glue"), 1), bags=2, posted=True), version=bagged(first.version))
+    each = [one for station in stations(lists(packed), packed.rounder) for one in station.items]
+    [item] = [one for one in each if one.short == "Cord glue"]
+    assert item.fetch.endswith("Measure each out into a pot that shuts tight.")

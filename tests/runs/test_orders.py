@@ -231,6 +231,7 @@ def test_the_lists_alone_are_made_before_anything_is_printed_and_nothing_is_sent
     assert bench.files() == (LISTS | ON_PAPER) - {"check.csv", "check-a4.pdf"}, "nothing to check is printed yet"
     assert not bench.sent
     assert "not published" not in told.said
+    assert "earlier run" not in told.said
     for name in ("pick", "buy", "cut", "left", "kit-cards", "labels"):
         assert bench.rows(name) == season.rows(name)
 
@@ -240,8 +241,11 @@ def test_lists_alone_leave_what_was_printed_before_as_it_is(bench: Any) -> None:
     bench.orders(CHAIN, "--apart")
     before = {path: path.read_bytes() for path in bench.folder().rglob("*.pdf")}
     assert len(before) == 4
-    assert bench.orders(CHAIN, "--lists-alone").code == WELL
+    told = bench.orders(CHAIN, "--lists-alone")
+    assert told.code == WELL
     assert {path: path.read_bytes() for path in bench.folder().rglob("*.pdf")} == before
+    assert "stack, cards and labels that lie there are of an earlier run" in told.said
+    assert not (bench.folder() / "check.csv").exists(), "it would be ticked beside other lists"
 
 
 @pytest.mark.usefixtures("no_paper")
