@@ -38,6 +38,7 @@ def _the_rest(root: Path, build: Path, only: Sequence[str], found: Standing, out
 
     shared = read_shared(root, outcome.troubles)
     if shared is not None:
+        list(shared.library.kinds.values())  # whoever writes a kind is told of its slips, used or not
         settle(found, shared.library.stock, outcome.troubles)
     if shared is None or outcome.troubles.found:
         found.well.clear()

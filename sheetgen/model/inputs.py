@@ -19,7 +19,7 @@ PROGRAM = "program"
 UNTOLD = {
     "id", "name", "unit", "price", "sources", "place", "note", "cautions", "acts_as", "bears", "metal", "coated",
     "hard", "at_the_bench", "ahead", "ahead_by", "ahead_with", "programs", "strength", "good_for", "because", "group",
-    "owned", "engraved", "singular",
+    "owned", "engraved", "singular", "mixed",
 }  # fmt: skip
 """What of an item moves no printed number by itself, or stands in it twice."""
 SHARES = ("shrinkage", "share", "allowance")

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from sheetgen.base.spelling import apostrophes
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.facts.languages import direction
 from sheetgen.render.script import NAME as SCRIPT
@@ -157,7 +158,8 @@ def _shared(top: Top) -> dict[str, str]:
 
 def json_in_html(data: Mapping[str, Any]) -> Markup:
     """Plain values as JSON in which no sign can end the element that it stands in."""
-    return Markup(json.dumps(data, ensure_ascii=False, separators=(",", ":")).translate(NO_CODE))  # noqa: S704 - no < is left
+    text = apostrophes(json.dumps(data, ensure_ascii=False, separators=(",", ":")))
+    return Markup(text.translate(NO_CODE))  # noqa: S704 - no < is left
 
 
 def _meta(by: str, told: Mapping[str, str]) -> list[Markup]:
@@ -165,4 +167,4 @@ def _meta(by: str, told: Mapping[str, str]) -> list[Markup]:
 
 
 def _put(html: str, *words: str) -> Markup:
-    return Markup(html).format(*words)  # noqa: S704 - our own, and the words are escaped
+    return Markup(html).format(*map(apostrophes, words))  # noqa: S704 - our own, and the words are escaped
