@@ -29,11 +29,6 @@ class Order:
     due: dt.date | None
     parts: tuple[Part, ...]
 
-    @property
-    def parts_alone(self) -> bool:
-        """Whether missing parts are all that is sent: no kit, and so no sheet."""
-        return all(part.kits.only for part in self.parts)
-
 
 @dataclass(frozen=True, slots=True)
 class Run:

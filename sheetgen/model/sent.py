@@ -22,6 +22,7 @@ COLUMNS = (
     "choices",
     "colourway",
     "leave out",
+    "only",
     "count",
     "fingerprint",
     "revision",
@@ -31,7 +32,8 @@ COLUMNS = (
 class SentKit(NamedTuple):
     """One kind of kit: design by its folder, version by its printed name, what was chosen otherwise, colourway.
 
-    `leave_out` are the items that its order does without, by their names in stock.
+    `leave_out` are the items that its order does without, `only` a part's that is sent by itself, by their names in
+    stock.
     """
 
     design: str
@@ -39,12 +41,14 @@ class SentKit(NamedTuple):
     choices: tuple[tuple[str, str], ...] = ()
     colourway: str = ""
     leave_out: tuple[str, ...] = ()
+    only: tuple[str, ...] = ()
 
     @property
     def key(self) -> tuple[object, ...]:
         """What two kits of one kind have alike, however their names are spaced."""
         chosen = tuple(sorted((bare(name), " ".join(value.split())) for name, value in self.choices))
-        return bare(self.design), bare(self.version), chosen, bare(self.colourway), tuple(sorted(self.leave_out))
+        named = bare(self.design), bare(self.version), chosen, bare(self.colourway)
+        return *named, tuple(sorted(self.leave_out)), tuple(sorted(self.only))
 
     @property
     def chosen(self) -> str:
@@ -63,10 +67,18 @@ class SentKit(NamedTuple):
         """What it does without as a column has it."""
         return "; ".join(self.leave_out)
 
+    @property
+    def alone(self) -> str:
+        """The part that is sent by itself, as a column has it."""
+        return "; ".join(self.only)
+
 
 @dataclass(frozen=True, slots=True)
 class Sent:
-    """A line of the list: so many kits of one kind that went to an order on a day, and what their sheets bear."""
+    """A line of the list: so many kits of one kind that went to an order on a day, and what their sheets bear.
+
+    `code` is empty for a part that was sent by itself: no sheet went with it.
+    """
 
     order: str
     date: dt.date
@@ -108,6 +120,14 @@ def not_there(new: Iterable[Sent], there: Iterable[Sent]) -> list[Sent]:
     return [one for key, one in found.items() if key not in known]
 
 
+def sent_again(new: Iterable[Sent], there: Iterable[Sent]) -> set[str]:
+    """The orders of which something goes once more: a kit where any kit of the order went, a part where just it did."""
+    there = list(there)
+    kits = {one.order for one in there if not one.kit.only}
+    parts = {(one.order, one.kit.key) for one in there if one.kit.only}
+    return {one.order for one in new if (one.order, one.kit.key) in parts or (not one.kit.only and one.order in kits)}
+
+
 def _whole(one: Sent) -> tuple[object, ...]:
     return one.order, one.date, one.kit.key, one.count, one.code, one.revision
 
@@ -119,14 +139,15 @@ def holdings(sent: Sequence[Sent]) -> list[Holding]:
     day is the first on which the order was sent what it holds.
     """
     last: dict[tuple[object, ...], list[Sent]] = {}
-    for one in sorted(sent, key=lambda one: one.date):
+    sheets = [one for one in sent if not one.kit.only]
+    for one in sorted(sheets, key=lambda one: one.date):
         lines = last.setdefault((one.order, one.kit.key), [])
         if lines and lines[0].code != one.code:
             lines.clear()
         lines.append(one)
     first = {id(lines[0]) for lines in last.values()}
     found: dict[tuple[object, ...], list[Sent]] = {}
-    for one in sent:
+    for one in sheets:
         if id(one) in first:
             found.setdefault((one.kit.key, one.code), []).append(one)
     return [

@@ -60,6 +60,10 @@ def _sign(head: Row) -> str:
     return next(sign for sign in PARTS if sign in between)
 
 
+def _items(cell: str) -> tuple[str, ...]:
+    return tuple(item for one in cell.split(";") if (item := one.strip()))
+
+
 class _Line:
     """One line of the list; `read` gives it, or tells all that is wrong with it."""
 
@@ -104,12 +108,13 @@ class _Line:
         except CannotRead as fault:
             self.add("choices", fault.message, fault.helped)
         code = self.cell("fingerprint").upper()
-        if not CODE.fullmatch(code):
+        only = _items(self.cell("only"))
+        if not CODE.fullmatch(code) and (code or not only):  # with a part that is sent alone goes no sheet
             self._no_code(code)
         if self.bad or day is None or many is None:
             return None
-        without = tuple(item for one in self.cell("leave out").split(";") if (item := one.strip()))
-        kit = SentKit(self.cell("design"), self.cell("version"), chosen, self.cell("colourway"), without)
+        without = _items(self.cell("leave out"))
+        kit = SentKit(self.cell("design"), self.cell("version"), chosen, self.cell("colourway"), without, only)
         return Sent(self.order, day, kit, many, code, self.cell("revision"))
 
     def _no_code(self, code: str) -> None:

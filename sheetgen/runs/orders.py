@@ -158,12 +158,10 @@ def _tell_unpublished(root: Path, outcome: Outcome) -> None:
 
 def _sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) -> Iterator[str]:
     """Add the run to what was sent, and name the orders that stand there already."""
-    kits = {order.number for order in run.orders if not order.parts_alone}  # a part goes where its kit has gone
-    again = sorted(kits & {line.order for line in there.lines}, key=in_turn)
-    if again:
-        yield f"sent before, look whether they are to go once more: {_named(again)}"
-    many = keep_sent(root, private, there, run, day)
-    yield f"{counted(many, 'line')} added to {private / FILE}, the list of what was sent"
+    kept = keep_sent(root, private, there, run, day)
+    if kept.again:
+        yield f"sent before, look whether they are to go once more: {_named(sorted(kept.again, key=in_turn))}"
+    yield f"{counted(kept.added, 'line')} added to {private / FILE}, the list of what was sent"
 
 
 def _named(numbers: Sequence[str]) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, Troubles
@@ -11,7 +11,7 @@ from sheetgen.kits.contents import contents
 from sheetgen.kits.run import taken
 from sheetgen.kits.sent import sent_of
 from sheetgen.model.ledger import Ledger
-from sheetgen.model.sent import FILE, FOLDER, not_there
+from sheetgen.model.sent import FILE, FOLDER, not_there, sent_again
 from sheetgen.publish.ledgers import ledger_text
 from sheetgen.publish.private import write_private
 from sheetgen.publish.sent import added_to
@@ -40,15 +40,23 @@ def sent_list(private: Path, troubles: Troubles) -> SentList:
     return there
 
 
-def keep_sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) -> int:
-    """Add what a run sends on a day to the list. Returns how many lines; none of them was there already.
+class Kept(NamedTuple):
+    """How many lines a run adds to the list, and the orders of which something had been sent before."""
+
+    added: int
+    again: frozenset[str]
+
+
+def keep_sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) -> Kept:
+    """Add what a run sends on a day to the list, each line that is not there already.
 
     CannotBe where a line cannot be added, OSError where nothing can be written: then the list is as it was.
     """
     took = taken(run.kinds)
-    new = not_there(sent_of(run, took, day), there.lines)
+    sent = sent_of(run, took, day)
+    new, again = not_there(sent, there.lines), frozenset(sent_again(sent, there.lines))
     if not new:
-        return 0
+        return Kept(0, again)
     path = private / FILE
     if (path.read_bytes() if path.exists() else b"") != there.there:
         raise CannotBe(f"{FILE} was changed while the run was made", help="run the orders once more")
@@ -56,7 +64,7 @@ def keep_sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date
     if numbers := dict(_numbers(root, run, took, {one.code for one in new})):
         write_private(private, FOLDER, numbers)
     write_private(private, "", {FILE: content})
-    return len(new)
+    return Kept(len(new), again)
 
 
 def numbers_file(design: str, code: str) -> str:

@@ -61,7 +61,7 @@ def send(root: Path, private: Path, *lines: SentLine, day: int = 1) -> int:
     orders = tuple(Order(number, "Ida Invented", "With love", None, tuple(each)) for number, each in parts.items())
     run = Run(orders, tuple(part.kits for each in parts.values() for part in each))
     there = sent_list(private, Troubles())
-    return keep_sent(root, private, there, run, dt.date(2026, 12, day))
+    return keep_sent(root, private, there, run, dt.date(2026, 12, day)).added
 
 
 @pytest.fixture

@@ -94,7 +94,7 @@ def test_who_does_without_a_part_is_held_against_what_those_sheets_say(
 ) -> None:
     library.publish()
     sends(line("Q-2601", "pendant", leave_out=frozenset({"silver"})), line("Q-2602", "pendant"))
-    assert ",silver,1," in (tmp_path / "private/sent.csv").read_text("utf-8")
+    assert ",silver,,1," in (tmp_path / "private/sent.csv").read_text("utf-8")
     assert first().startswith("write to nobody")
     library.change(CLAYS, "allowance: 15 %", "allowance: 60 %")
     assert first() == "write to: Q-2601, Q-2602"

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from sheetgen.base.trouble import CannotBe, Troubles
-from sheetgen.model.sent import COLUMNS, Sent, SentKit, SentList, holdings, not_there
+from sheetgen.model.sent import COLUMNS, Sent, SentKit, SentList, holdings, not_there, sent_again
 from sheetgen.model.sheets import Sheet
 from sheetgen.publish.private import write_private
 from sheetgen.publish.sent import added_to
@@ -133,8 +133,8 @@ def test_a_new_list_opens_in_a_spreadsheet_with_a_column_for_each_thing(tmp_path
     table = list(csv.reader(io.StringIO(path.read_text("utf-8-sig"))))
     assert table == [
         list(COLUMNS),
-        ["Q-2601", "2026-12-01", "drops", "Long", "", "", "", "1", "K7M3QX", "1"],
-        ["Q-2602", "2026-12-02", "drops", "Long", "height=24 mm; bore=9 mm", "", "", "2", "234567", "1"],
+        ["Q-2601", "2026-12-01", "drops", "Long", "", "", "", "", "1", "K7M3QX", "1"],
+        ["Q-2602", "2026-12-02", "drops", "Long", "height=24 mm; bore=9 mm", "", "", "", "2", "234567", "1"],
     ]
     assert lines(path) == (FIRST, SECOND)
 
@@ -182,6 +182,38 @@ def test_of_a_kit_that_went_out_twice_the_last_counts_and_the_day_is_the_first_i
         ("K7M3QX", (("Q-2601", dt.date(2026, 12, 1)),)),
         ("ABCDEF", (("Q-2602", dt.date(2026, 12, 5)), ("Q-2603", dt.date(2026, 12, 9)))),
     ]
+
+
+PART = SentKit("drops", "Long", only=("glass-2", "glass-3"))
+
+
+def test_a_part_sent_by_itself_stands_in_the_list_without_a_fingerprint_and_is_read_back(tmp_path: Path) -> None:
+    path = tmp_path / "sent.csv"
+    path.write_bytes(added_to(SentList(), [FIRST, sent("Q-2601", 3, "", PART)]))
+    assert lines(path) == (FIRST, sent("Q-2601", 3, "", PART))
+    assert [one.orders for one in holdings(lines(path))] == [(("Q-2601", FIRST.date),)]
+
+
+def test_a_part_is_told_as_sent_before_where_just_it_went_and_a_kit_where_any_kit_of_its_order_went() -> None:
+    there = [FIRST, sent("Q-2602", 3, "", PART)]
+    other = SentKit("drops", "Long", only=("glass-2",))
+    assert sent_again([sent("Q-2601", 9, "", PART)], there) == set()  # a part goes where its kit has gone
+    assert sent_again([sent("Q-2602", 9, "", other)], there) == set()
+    assert sent_again([sent("Q-2602", 9, "", PART)], there) == {"Q-2602"}
+    assert sent_again([sent("Q-2602", 9, "K7M3QX")], there) == set()  # its kit goes for the first time
+    assert sent_again([sent("Q-2601", 9, "K7M3QX", CHOSEN)], there) == {"Q-2601"}
+
+
+def test_a_list_without_a_column_for_parts_is_not_given_one_as_a_whole_kit(tmp_path: Path) -> None:
+    path = tmp_path / "sent.csv"
+    path.write_text("order,date,design,version,choices,colourway,count,fingerprint\n", "utf-8")
+    there, _ = read(path)
+    assert there is not None
+    assert added_to(there, [FIRST]).decode("utf-8").endswith("Q-2601,2026-12-01,drops,Long,,,1,K7M3QX\n")
+    with pytest.raises(CannotBe, match="no column 'only'"):
+        added_to(there, [sent("Q-2601", 3, "", PART)])
+    with pytest.raises(CannotBe, match="no column 'leave out'"):
+        added_to(there, [sent("Q-2601", 3, "K7M3QX", SentKit("drops", "Long", leave_out=("glass-2",)))])
 
 
 def test_a_workbook_in_place_of_the_list_is_told(tmp_path: Path) -> None:

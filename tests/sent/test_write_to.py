@@ -312,12 +312,22 @@ def test_the_same_orders_made_again_add_nothing_that_day_and_a_line_the_next(
     assert (private / "sent.csv").read_bytes().startswith(before)
 
 
-def test_two_lines_of_one_kind_in_an_order_are_one_line_and_a_part_alone_has_no_sheet(
+def test_two_lines_of_one_kind_in_an_order_are_one_line_and_a_part_alone_has_no_fingerprint(
     sends: Any, line: Any, private: Path
 ) -> None:
     sends(line("Q-2601", "link", many=2), line("Q-2601", "link"), line("Q-2602", "drops", only=frozenset({"glass-2"})))
-    [row] = rows(private / "sent.csv")
-    assert (row["order"], row["design"], row["count"]) == ("Q-2601", "link", "3")
+    whole, part = rows(private / "sent.csv")
+    assert (whole["order"], whole["design"], whole["count"], whole["only"]) == ("Q-2601", "link", "3", "")
+    assert (part["order"], part["only"], part["fingerprint"]) == ("Q-2602", "glass-2", "")
+
+
+def test_a_part_that_was_sent_alone_is_never_written_to_for_a_sheet(
+    library: Any, sends: Any, run: Any, line: Any, private: Path
+) -> None:
+    library.publish("drops", "pendant")
+    sends(line("Q-2601", "pendant"), line("Q-2602", "pendant", only=frozenset({"silver"})))
+    library.change(PENDANT, "width: 20 mm", "width: 24 mm")
+    assert "write to: Q-2601\n" in run("changes", "pendant", "--private", str(private)).output
 
 
 def test_no_name_and_no_note_is_in_the_list_or_beside_it(sends: Any, line: Any, private: Path) -> None:
