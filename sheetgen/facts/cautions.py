@@ -280,6 +280,8 @@ OUT_OF_CLASS = {TAUGHT: f"{_QUALIFIED.capitalize()} does this."}
 
 # Common practice: what whoever opens a kit must know before its sheets are read, and what its sender must ask.
 OF_A_KIT = ("small parts",)
+AS_THE_SHEET_SAYS = "Open and use it as the sheet says."
+"""On the label of a bag, after the hazard of what lies in it."""
 ASK_FIRST = Told(
     "NOTICE", "In it: {}.", "What may be sent hangs on what is in it.",
     "Ask the carrier, and the local rules, before it is posted.",

@@ -9,13 +9,14 @@ from typing import TYPE_CHECKING
 from sheetgen.base.exact import shared_out
 from sheetgen.base.material import Tool
 from sheetgen.kits.class_run import tables_of
-from sheetgen.kits.poured import poured
+from sheetgen.kits.poured import colours_of_each, poured
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.base.material import Item
     from sheetgen.kits.class_run import ClassRun, Pupil
+    from sheetgen.kits.colours import Allotted
     from sheetgen.kits.poured import Part
     from sheetgen.kits.taken import Kits, Taken
 
@@ -51,10 +52,15 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table: who sits there as the list has them, its places by the kind of set, what stands on it for all."""
+    """A table: who sits there as the list has them, its places by the kind of set, what stands on it for all.
+
+    `colours` are, of each pupil, how many of each colour are his of what stands there; nothing in no colourway. On
+    the teacher's they are those of each set, in the order of the places.
+    """
 
     name: str = field(repr=False)
     pupils: tuple[Pupil, ...]
+    colours: tuple[Allotted, ...]
     places: tuple[Place, ...]
     shared: tuple[Thing, ...]
     tools: tuple[Thing, ...] = ()
@@ -95,18 +101,25 @@ class Room:
         """All of it."""
         groups = [[one.kits for one in pupils] for pupils in self.seated.values()]
         extras = [one.kits for one in self.run.extras for _ in range(one.teacher + one.spare)]
-        pots = poured(self.run.kinds, [one for one in self.pots if not self._heats(one)], [*groups, extras])
+        sets = [*groups, extras]
+        pots = poured(self.run.kinds, [one for one in self.pots if not self._heats(one)], sets)
+        colours = [tuple(each) for each in colours_of_each(self.run.kinds, sets)]
         dealt = self._dealt()
         tables = tuple(
             Table(
-                name, tuple(pupils), tuple(self._places(pupils)), tuple(self._shared(pupils, pots[i])), tuple(dealt[i])
+                name,
+                tuple(pupils),
+                colours[i],
+                tuple(self._places(pupils)),
+                tuple(self._shared(pupils, pots[i])),
+                tuple(dealt[i]),
             )
             for i, (name, pupils) in enumerate(self.seated.items())
         )
         alone = [tool for name, tool in self.few.items() if not any(t.item.id == name for each in dealt for t in each)]
         return Laid(
             tables,
-            Table("", (), tuple(self._teacher()), tuple(_poured(pots[-1]))),
+            Table("", (), colours[-1], tuple(self._teacher()), tuple(_poured(pots[-1]))),
             tuple(Thing(tool, Fraction(tool.owned or 0)) for tool in alone),
             tuple(self._kiln()),
             tuple(self._kiln_tools()),

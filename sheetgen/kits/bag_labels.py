@@ -9,22 +9,38 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.printed import NBSP, whole
 from sheetgen.base.spelling import begun, told_apart
+from sheetgen.facts.cautions import AS_THE_SHEET_SAYS, LADDER
+from sheetgen.kits.apart import by_itself
 from sheetgen.kits.kit_cards import short_names
 from sheetgen.kits.packed import amount
 from sheetgen.kits.parcels import parcels
 from sheetgen.model.cards import BagLabel
 from sheetgen.model.in_print import THIN
-from sheetgen.model.kit_cards_view import Label, OrderHead
+from sheetgen.model.item_hazards import brought_by
+from sheetgen.model.kit_cards_view import Label, OrderHead, Warned
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
+    from sheetgen.kits.contents import Content
     from sheetgen.kits.ordered import Run
     from sheetgen.kits.parcels import Kind, Parcel
     from sheetgen.kits.taken import Kits, Taken
 
-HEAD = ("order", "name", "design", "version", "colourway", "kit", "bag", "contents", "not in the bag", "code")
+HEAD = (
+    "order",
+    "name",
+    "design",
+    "version",
+    "colourway",
+    "kit",
+    "bag",
+    "contents",
+    "caution",
+    "not in the bag",
+    "code",
+)
 SIZED = re.compile(r"[ \u00a0][0-9][0-9.,½¼¾]*[ \u00a0](mm|cm|in|AWG|SWG)$")
 """The size that a name ends with: of two that are alike but for it the name is said once."""
 
@@ -53,7 +69,8 @@ def label_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
         order, kind = parcel.order, parcel.kind
         called = (order.number, order.name, kind.kits.design, kind.kits.called, kind.colourway)
         for one in labels:
-            said = (_which(parcel), one.bag, "; ".join(one.inside), ", ".join(one.items))
+            warned = " ".join(f"{each.word}: {each.text}" for each in one.warned)
+            said = (_which(parcel), one.bag, "; ".join(one.inside), warned, ", ".join(one.items))
             spaced = (words.replace(NBSP, " ").replace(THIN, " ") for words in said)
             rows.append(tuple(words or None for words in (*called, *spaced, kind.code)))
     return Sheet("labels", HEAD, tuple(rows))
@@ -81,6 +98,7 @@ def _labels(kind: Kind) -> Iterator[Label]:
     bags = _bags(kind)
     for nth, bag in enumerate(bags, 1):
         last = kind.contents.lacking if nth == len(bags) else ()
+        held = [one for each in kind.contents.bags if kind.slip or each.name == bag for one in each.contents]
         of = whole(f"{nth} of {len(bags)}") if len(bags) > 1 else ""
         yield Label(
             slip=kind.slip,
@@ -89,18 +107,29 @@ def _labels(kind: Kind) -> Iterator[Label]:
             title=kind.kits.design,
             version=kind.version,
             colourway=kind.colourway,
-            inside=_inside(kind, "" if kind.slip else bag),
+            inside=_inside(kind, held),
+            warned=tuple(_warned(kind, held)),
             items=() if kind.slip else short_names(last, kind.contents.inside),
         )
 
 
-def _inside(kind: Kind, name: str) -> tuple[str, ...]:
+def _warned(kind: Kind, held: Sequence[Content]) -> Iterator[Warned]:
+    """The cautions of what would leak, stain, burn or dust, gravest first.
+
+    Taken out of its own pack it has no maker's label.
+    """
+    brought = {name for one in held if by_itself(one.item) for name in brought_by(one.item)}
+    told = {one.id: one for step in kind.kits.version.steps for one in step.cautions if one.id in brought}
+    for one in sorted(told.values(), key=lambda one: LADDER.index(one.word)):
+        yield Warned(one.word, f"{one.hazard} {one.consequence} {AS_THE_SHEET_SAYS}", one.short)
+
+
+def _inside(kind: Kind, lots: Sequence[Content]) -> tuple[str, ...]:
     """What lies in a bag, of a slip in all that is sent, in the words of card and handout: Ear wires: 2 + 1.
 
     What begins alike is said once, where each has a word of its own: Foiled stone PP 18: blue 7 + 1, smoke 5 + 1;
     Glass bead: 8 mm 2 + 1, 5 mm 4 + 1.
     """
-    lots = [one for bag in kind.contents.bags if kind.slip or bag.name == name for one in bag.contents]
     names = told_apart([one.item.name for one in lots])
     alone = Counter(SIZED.sub("", name) for name in names)
     alike: dict[str, list[str]] = {}

@@ -6,7 +6,8 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import begun, counted
+from sheetgen.base.printed import NBSP
+from sheetgen.base.spelling import begun, counted, told_apart
 from sheetgen.kits.told import amount
 from sheetgen.model.class_tables import Lies, Lot, Sits, TablesTold, TableTold
 from sheetgen.model.tool_told import tool_told
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.base.rounding import Rounder
     from sheetgen.kits.at_tables import Laid, Place, Table, Thing
     from sheetgen.kits.class_run import ClassRun
+    from sheetgen.kits.colours import Allotted
     from sheetgen.kits.taken import Kits
 
 THIN = "\u202f"
@@ -70,23 +72,26 @@ class TableWords:
 
     def _table(self, table: Table, name: str) -> TableTold:
         seated = [
-            Sits(one.name, self.makes(one.kits), one.kits.colourway.name if one.kits.colourway else "")
-            for one in table.pupils
+            Sits(one.name, self.makes(one.kits), _colours(one.kits, own))
+            for one, own in zip(table.pupils, table.colours, strict=bool(table.pupils))
         ]
         return TableTold(
             name,
             tuple(seated),
-            tuple(self._own(table.places) if name == TEACHERS else self._lying(table.places)),
+            tuple(self._own(table) if name == TEACHERS else self._lying(table.places)),
             tuple(map(self._lot, table.shared)),
             tuple(f"{self._tool(one)}: {one.much} of {one.of}" for one in table.tools),
         )
 
-    def _own(self, places: Sequence[Place]) -> Iterator[Lies]:
+    def _own(self, table: Table) -> Iterator[Lies]:
         """The teacher's sets, each by itself, and the tools for his pieces once."""
+        places, colours = table.places, iter(table.colours)
         for place in places:
             many = f"{len(place.names)} of " if len(place.names) > 1 else ""
             where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
-            yield _with_sheets(self._list(where[:1].upper() + where[1:], place.things, ()), place)
+            lies = _with_sheets(self._list(where[:1].upper() + where[1:], place.things, ()), place)
+            mixes = dict.fromkeys(_colours(place.kits, next(colours)) for _ in place.names)
+            yield replace(lies, tools=(*lies.tools, *filter(None, mixes)))
         yield from _worn(places, "The teacher wears or has")
         tools = dict.fromkeys(self._tool(tool) for place in places for tool in place.tools)
         if tools:
@@ -130,6 +135,19 @@ class TableWords:
         if thing.much is None:
             return Lot(name, detail, "")
         return Lot(name, detail, each_told(thing.much, thing.spare, thing.unit, self.rounder))
+
+
+def _colours(kits: Kits, own: Allotted) -> str:
+    """A colourway with how many of each colour are of one set: grey sea: clear 7, smoke 5."""
+    if kits.colourway is None:
+        return ""
+    items = {item.id: item for item in kits.colourway.items}
+    told = told_apart([items[name].name for name, _ in own])
+    each = []
+    for (name, many), said in zip(own, told, strict=True):
+        colour = said.removeprefix(items[name].name.partition(",")[0]).strip() or said
+        each.append(f"{colour.replace(' ', NBSP)}{NBSP}{many}")
+    return f"{kits.colourway.name}: {', '.join(each)}"
 
 
 def _with_sheets(lies: Lies, place: Place) -> Lies:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.exact import exact, shared_out
 from sheetgen.base.interval import GRAIN
-from sheetgen.kits.colours import dealt
+from sheetgen.kits.colours import Colourway, dealt, in_a_bag
 from sheetgen.kits.kit_lines import lines_of, mixed_together, pot_of
 from sheetgen.model.amounts import at_once
 
@@ -49,6 +49,24 @@ def poured(
     return found
 
 
+def colours_of_each(kinds: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[list[Allotted]]:
+    """How many of each colour go on the seats of each set of each group; nothing for a set in no colourway.
+
+    What is counted is counted for each piece; of a mix each has what falls to him of the pot.
+    """
+    found: list[list[Allotted]] = [
+        [in_a_bag(Colourway(way.by, way.colours), way.seats) if (way := kits.colourway) else () for kits in group]
+        for group in groups
+    ]
+    for kits in kinds:
+        mates = mixed_together(kits, kinds)
+        if mates and mates[0] is kits:
+            mixed = {id(one) for one in mates}
+            for own, hands, group in zip(found, in_hands(mates, groups), groups, strict=True):
+                own[:] = [hand if id(one) in mixed else old for old, hand, one in zip(own, hands, group, strict=True)]
+    return found
+
+
 def _parts(one: Taken, weights: Sequence[Fraction]) -> list[Part]:
     """A pot by weights."""
     if not any(weights):
@@ -77,8 +95,8 @@ def _nets(kinds: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[Pots]
     for kits in kinds:
         mates = mixed_together(kits, kinds)
         if mates and mates[0] is kits:
-            for net, hand in zip(found, _dealt(mates, groups), strict=True):
-                for name, many in hand:
+            for net, hands in zip(found, in_hands(mates, groups), strict=True):
+                for name, many in (one for hand in hands for one in hand):
                     net[name] = net.get(name, Fraction(0)) + many
         for line in lines_of(replace(kits, colourway=None) if mates else kits, kinds):
             item, way = line.item, kits.colourway
@@ -91,8 +109,13 @@ def _nets(kinds: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[Pots]
     return found
 
 
-def _dealt(mates: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[Allotted]:
-    """The stones of a mix on the seats of each group."""
+def in_hands(mates: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[list[Allotted]]:
+    """The stones of a mix on the seats of each set of each group; none on those of a set that is not of the mix.
+
+    The pot is dealt once, group by group, so that a group has what its sets have. One set may so have a stone more of a
+    colour than it would have by itself.
+    """
     mixed = {id(one) for one in mates}
-    hands = [sum(one.colourway.seats for one in group if one.colourway and id(one) in mixed) for group in groups]
-    return dealt(pot_of(mates), hands)
+    seats = [[one.colourway.seats if one.colourway and id(one) in mixed else 0 for one in group] for group in groups]
+    hands = iter(dealt(pot_of(mates), [many for group in seats for many in group]))
+    return [[next(hands) for _ in group] for group in groups]

@@ -23,10 +23,11 @@ class Ticked:
 
 @dataclass(frozen=True, slots=True)
 class Warned:
-    """A caution of a kit."""
+    """A caution of a kit, or of what lies in a bag."""
 
     word: Annotated[str, "its signal word"]
     text: str
+    short: Annotated[str, "the same in a few words, where there is no room for more; or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +67,7 @@ class Label:
     version: Annotated[str, "the version, what was chosen otherwise first; or nothing where the design has only one"]
     colourway: Annotated[str, "in which colours it comes, or nothing"]
     inside: Annotated[tuple[str, ...], "what lies in the bag and how much of it, as far as there is room to tell"] = ()
+    warned: Annotated[tuple[Warned, ...], "of what lies in it and would leak, stain, burn or dust"] = ()
     items: Annotated[tuple[str, ...], "on the last bag what is not in the kit, as far as there is room to name it"] = ()
     more: Annotated[int, "how many things besides are not in the kit"] = 0
     beyond: Annotated[int, "how many things besides lie in the bag"] = 0

@@ -1,4 +1,4 @@
-"""What of a label gives where it has too little room, and what stays: its bag, its version and its colourway."""
+"""What of a label gives where it has too little room, and what stays: bag, version, colourway, and a caution."""
 
 from __future__ import annotations
 
@@ -15,8 +15,8 @@ def shorter_label(piece: Piece, letters: int) -> Piece | None:
     """What is least missed gives first, and last of all the version, the colourway and which bag it is.
 
     What is not in the kit gives first, for the card names it; then what lies in the bag from its end, down to its first
-    and how many more; then the design's name, and only then the rest of its line: of bags of two colours on one table
-    nothing else tells which is which.
+    and how many more; then the design's name; then a caution is told in few words, which stay. Only then gives the rest
+    of its line: of bags of two colours on one table nothing else tells which is which.
     """
     label = piece.label
     if label is None:
@@ -62,6 +62,8 @@ def _of_the_kind(label: Label, letters: int) -> dict[str, Any] | None:
     if label.title and (label.version or label.colourway):
         less = shortened(label.title, letters) or LESS
         return {"title": "" if less == LESS else less}  # a sign alone says nothing
+    if any(one.short for one in label.warned):
+        return {"warned": tuple(replace(one, text=one.short or one.text, short="") for one in label.warned)}
     if label.inside:
         return {"inside": (), "beyond": 0}
     said = [name for name in ("bag", "title", "version", "colourway") if getattr(label, name) not in {"", LESS}]

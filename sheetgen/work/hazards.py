@@ -9,11 +9,12 @@ from contextlib import suppress
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Adhesive, Bead, Clay, Consumable, Fibre, Finding, Item, Stone, Tool
+from sheetgen.base.material import Bead, Clay, Consumable, Fibre, Finding, Item, Stone, Tool
 from sheetgen.base.spelling import in_a_sentence, suggest
 from sheetgen.facts.cautions import GLOWS, LADDER, TAUGHT
 from sheetgen.facts.fit import SWALLOWED
 from sheetgen.facts.metals import METALS
+from sheetgen.model.item_hazards import OF_AN_ITEM, brought_by
 from sheetgen.work.dusts import called
 from sheetgen.work.state import State
 from sheetgen.work.stopped import Stopped
@@ -56,16 +57,13 @@ CAUSES: dict[str, Callable[[WorkedStep], bool]] = {
     "torch": lambda step: step.acts("torch"),
     "hot metal": lambda step: step.by_torch or _does("heat", "solder", "quench")(step),
     "solder fumes": _does("solder"),
-    "pickle": lambda step: step.acts("pickle", "acid") or _does("pickle")(step),
-    "patina": lambda step: step.acts("sulphide") or _does("patinate")(step),
+    "pickle": _does("pickle"),
+    "patina": _does("patinate"),
     "hot plate": lambda step: step.acts("hot plate"),
-    "solvent vapour": lambda step: step.acts("solvent", "aerosol"),
-    "epoxy": lambda step: any(isinstance(item, Adhesive) and not item.cautions for item in step.uses),
     "drilling": _does("drill"),
     "rotary tool": lambda step: step.acts("wheel", "tumbler") or _does("tumble")(step),
-    "fibre dust": lambda step: any(item.acts("support") and not item.cautions for item in step.uses),
 }
-"""What a step does, and with what, that brings a caution by itself; an item's own go before what is usual of it."""
+"""What a step does, and with what, that brings a caution by itself, besides what its items bring (`brought_by`)."""
 
 TAUGHT_FIRST = ("kiln", "carbon box", "torch", "solder fumes", "pickle")
 
@@ -121,7 +119,7 @@ def _written(step: Step, evaluator: Evaluator) -> Iterator[str]:
 def _of_step(number: int, step: WorkedStep, state: State) -> Iterator[str]:
     """What is done, with what, to what."""
     yield from (name for name, brings in CAUSES.items() if brings(step))
-    yield from (name for item in step.uses for name in item.cautions)
+    yield from (name for item in step.uses for name in brought_by(item))
     if any(map(_small, step.uses)):
         yield "small parts"
     refined = "refine" in step.does or step.acts("abrasive")
@@ -142,7 +140,8 @@ def _of_kinds(
     for name, piece in pieces.items():
         named = [i for i, step in enumerate(steps) if name in step.parts]
         for hazard in piece.hazards if named else ():
-            if hazard not in CAUSES or not any(hazard in found[i] for i in named):
+            of_a_deed = hazard in CAUSES or hazard in OF_AN_ITEM
+            if not of_a_deed or not any(hazard in found[i] for i in named):
                 yield named[0], hazard
 
 

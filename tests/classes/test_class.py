@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import stat
 from collections import Counter, defaultdict
 from decimal import Decimal
@@ -202,6 +203,16 @@ def test_every_seat_of_a_table_is_filled_from_what_stands_on_it(mixed: Held) -> 
     assert stones.total() == 53 + 36
     assert stones["Door"] >= 3 * 12
     assert stones["Window"] >= 4 * 12
+
+
+def test_everybody_is_told_how_many_of_each_colour_are_his_and_together_they_are_the_pot(mixed: Held) -> None:
+    """Of 84 seats 50 are clear and 34 smoke (60 % are 50.4): each has his 12, some 8 and 4, the others 7 and 5."""
+    said = " ".join(" ".join(page.split()) for page in mixed.pages("tables"))
+    each = [tuple(map(int, found)) for found in re.findall(r"mist: clear (\d+), smoke (\d+)", said)]
+    assert len(each) == 7
+    assert all(sum(one) == 12 for one in each)
+    assert (sum(clear for clear, _ in each), sum(smoke for _, smoke in each)) == (50, 34)
+    assert {clear for clear, _ in each} <= {7, 8}
 
 
 def test_several_designs_in_one_class_are_each_planned_by_themselves_and_told_so(mixed: Held) -> None:

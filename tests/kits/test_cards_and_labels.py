@@ -162,6 +162,32 @@ def test_a_label_says_what_is_in_its_bag_in_the_words_of_card_and_handout(sent: 
     assert [" ".join(one.split()) for one in labels[-3].inside] == ["Foiled stone PP 18: clear 7 + 1, smoke 5 + 1"]
 
 
+def test_the_label_of_an_adhesive_warns_of_it_for_out_of_its_pack_it_has_no_label_of_its_maker(sent: Sent) -> None:
+    labels = [one.label for one in bag_labels(sent.run, sent.taken, lambda *_: "")]
+    assert [bool(one.warned) for one in labels[:4]] == [False, False, False, True]
+    [warned] = labels[3].warned
+    assert (warned.word, warned.short) == ("WARNING", "Adhesive: gloves")
+    assert warned.text == (
+        "Uncured adhesive. Irritates skin and eyes, and can make you allergic for good. "
+        "Open and use it as the sheet says."
+    )
+
+
+def test_a_solvent_that_is_sent_by_itself_warns_on_its_label(sent: Sent) -> None:
+    """Vapour that burns, and the flame that must be away: the usual caution of a solvent."""
+    version = sent.drops.version
+    alone = replace(sent.drops, only=frozenset({"stone-adhesive"}))
+    assert any(one.acts("solvent") for step in version.steps for one in step.uses)
+    spirit = next(one for step in version.steps for one in step.uses if one.acts("solvent"))
+    kind = replace(
+        sent.drops, version=replace(version, materials=(replace(version.materials[0], item=spirit),), kit=None)
+    )
+    for kits, word in ((alone, "Uncured adhesive."), (kind, "Solvent vapour.")):
+        run = Run((Order("Q-1", "", "", None, (Part(kits, 1),)),), (kits,))
+        [label] = [one.label for one in bag_labels(run, taken((kits,)), lambda *_: "") if one.label.warned]
+        assert label.warned[0].text.startswith(word)
+
+
 def test_beads_of_two_sizes_in_one_bag_are_named_once() -> None:
     [worked] = work_through(ROOT, ["eddy-earrings"]).worked
     kits = _kits({"eddy-earrings": worked}, "eddy-earrings", "", 1)
@@ -231,15 +257,17 @@ def test_the_rows_of_the_cards_add_up_to_what_is_picked(sent: Sent) -> None:
 def test_the_rows_of_the_labels_are_the_labels(sent: Sent) -> None:
     sheet = label_rows(sent.run, sent.taken)
     assert sheet.head == (
-        "order", "name", "design", "version", "colourway", "kit", "bag", "contents", "not in the bag", "code",
+        "order", "name", "design", "version", "colourway", "kit", "bag", "contents", "caution",
+        "not in the bag", "code",
     )  # fmt: skip
     printed = Counter(one.head.order for one in bag_labels(sent.run, sent.taken, lambda *_: ""))
     assert Counter(row[0] for row in sheet.rows) == printed == {"Q-1": 10, "Q-2": 1, "Q-3": 4}
     labels = bag_labels(sent.run, sent.taken, lambda *_: "")
     for row, one in zip(sheet.rows, labels, strict=True):
         label, told = one.label, [str(cell or "").replace(" ", "") for cell in row]
-        said = (label.which, label.bag, "; ".join(label.inside), ", ".join(label.items))
-        assert told[5:9] == [re.sub(r"\s", "", words) for words in said]
+        warned = " ".join(f"{each.word}: {each.text}" for each in label.warned)
+        said = (label.which, label.bag, "; ".join(label.inside), warned, ", ".join(label.items))
+        assert told[5:10] == [re.sub(r"\s", "", words) for words in said]
         assert told[:2] == [one.head.order, one.head.name.replace(" ", "")]
     last = dict(zip(sheet.head, sheet.rows[-1], strict=True))
     assert (last["colourway"], last["bag"]) == ("grey sea", "D adhesive, 4 of 4")

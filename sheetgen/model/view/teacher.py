@@ -113,7 +113,7 @@ class Seat:
 
     name: str
     makes: Annotated[str, "the version, what is chosen otherwise first; the design too where a class has several"]
-    colours: Annotated[str, "the colourway, or nothing"]
+    colours: Annotated[str, "the colourway with how many of each colour: grey sea: clear 7, smoke 5; or nothing"]
 
 
 @dataclass(frozen=True, slots=True)
