@@ -204,7 +204,9 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     projects: tuple[str, ...], library: Path, version_wanted: str | None, changes: tuple[str, ...],
     working: bool, as_json: bool,  # noqa: FBT001 - flags, by click
 ) -> None:  # fmt: skip
-    """Show a project's numbers."""
+    """Show a project's numbers, and what orders may say of it."""
+    from sheetgen.runs.to_order import to_order  # noqa: PLC0415 - heavy, as all of `runs`
+
     if not projects:
         known = ", ".join(pipeline.projects_of(library)) or "there is none"
         _wrong(f"name a project of {library.resolve()}: {known}")
@@ -232,6 +234,9 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
                     _table("Materials", MATERIALS, materials, working=working)
             for line in pipeline.notes_told(outcome, version_wanted, main=True):
                 click.echo(line)
+            for filed in outcome.library.projects if outcome.library and not working else ():
+                for line in to_order(filed.project):
+                    _say(line)
         except CannotBe as fault:
             _wrong(f"{fault.message}; {fault.help}")
     _end(outcome)

@@ -5,14 +5,18 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sheetgen.base.exact import exact
+from sheetgen.base.exact import exact, plain
+from sheetgen.base.rounding import INCH
 from sheetgen.kits.spares import counted, weighed
 from sheetgen.kits.taken import Held
 from sheetgen.model.amounts import amounts, at_once
 
 if TYPE_CHECKING:
+    from sheetgen.base.rounding import Rounder
     from sheetgen.kits.taken import Kits
     from sheetgen.model.worked import MaterialLine
+
+PLACES = 3
 
 
 def bag(kits: Kits, line: MaterialLine) -> Held:
@@ -25,4 +29,14 @@ def bag(kits: Kits, line: MaterialLine) -> Held:
         return Held(kits, filled.amount, filled.spare, "piece", why=filled.why)
     slab = exact(at_once(kits.version.slabs, line.item.name))
     worked = exact(line.net.high) if line.net else net
-    return Held(kits, have, have - net, line.item.unit, why=weighed(worked, allowance, slab, point).why)
+    why = weighed(worked, allowance, slab, point).why
+    if worked * (1 + allowance) > slab and weighed(net, allowance, slab, point).amount != have:
+        why += f" on {_before_rounding(worked, line.item.unit, kits.rounder)}, rounded up"
+    return Held(kits, have, have - net, line.item.unit, why=why)
+
+
+def _before_rounding(worked: Fraction, unit: str, rounder: Rounder) -> str:
+    """What the share is taken of, for who follows it with a pencil: what is printed of it is rounded already."""
+    if unit == "mm" and rounder.inches:
+        return rounder.decimal(float(worked) / INCH, PLACES)
+    return plain(worked, rounder.point, PLACES)

@@ -9,6 +9,7 @@ from sheetgen.base.spelling import counted
 from sheetgen.kits.buy_paper import enough, places, shops
 from sheetgen.kits.cut_paper import cut_items
 from sheetgen.kits.pick_paper import stations
+from sheetgen.kits.taken import held_told
 from sheetgen.model.lists_view import (
     BuyList,
     CheckKit,
@@ -63,9 +64,8 @@ def on_paper(lists: Lists, bars: Sequence[Sequence[Html]]) -> Iterator[tuple[str
 
 
 def _head(name: str, lists: Lists) -> ListHead:
-    kits, kinds, posted = sum(one.bags for one in lists.run), len(lists.run), any(one.posted for one in lists.run)
-    many = f"{counted(kits, 'kit' if posted else 'set')} of {counted(kinds, 'kind')}"
-    does = DOES | ({} if posted else OF_A_CLASS)
+    many = held_told(lists.run)
+    does = DOES | ({} if any(one.posted for one in lists.run) else OF_A_CLASS)
     if lists.checked:
         many = f"{counted(len(lists.checked), 'order')}, {many}"
     each = tuple(f"{one.bags}{NBSP}×{NBSP}{one.told}" for one in lists.run)

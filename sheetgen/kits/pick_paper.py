@@ -136,7 +136,7 @@ def _from_where(got: Got, rounder: Rounder) -> str:
     new = " and ".join(_packs(pack, many, unit, rounder) for pack, many in got.packs)
     if not new:
         return "all from the drawer."
-    return f"{amount(there, unit, rounder)} from the drawer, and {new}." if there else f"{new}."
+    return f"{amount(there, unit, rounder)} from the drawer, the rest from {new}." if there else f"from {new}."
 
 
 def _packs(pack: Pack, many: int, unit: str, rounder: Rounder) -> str:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from sheetgen.base.exact import plain as told
-from sheetgen.base.spelling import plain
+from sheetgen.base.spelling import counted, plain
 from sheetgen.kits.kind_called import BAG, choice, parts_told, still_holds
 
 if TYPE_CHECKING:
@@ -133,6 +133,14 @@ class Kits:
             return self.loads
         steps = (max((load.loads for load in step.loads), default=1) for step in self.version.steps if step.firing)
         return self.bags * sum(steps)
+
+
+def held_told(run: Sequence[Kits]) -> str:
+    """How many a run is of, in words: 10 kits and 1 part of 9 kinds; 14 sets of 3 kinds."""
+    noun = "kit" if any(one.posted for one in run) else "set"
+    each = ((sum(one.bags for one in run if bool(one.only) is alone), alone) for alone in (False, True))
+    held = " and ".join(counted(many, "part" if alone else noun) for many, alone in each if many)
+    return f"{held} of {counted(len(run), 'kind')}"
 
 
 def _besides(version: WorkedVersion, asked: Sequence[str]) -> dict[str, str]:

@@ -11,7 +11,7 @@ from sheetgen.base.trouble import Troubles
 from sheetgen.editions import Editions
 from sheetgen.pipeline import work_one
 from sheetgen.read.library import read_library
-from sheetgen.work.project import main_title
+from sheetgen.runs.to_order import printed_names
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.place import Word
     from sheetgen.base.trouble import Trouble
-    from sheetgen.model.project import Filed, Library, Project
+    from sheetgen.model.project import Filed, Library
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.pipeline import Outcome
 
@@ -127,9 +127,3 @@ def versions_of(root: Path) -> dict[str, list[str]]:
     library = read_library(root, Troubles())
     versions = {filed.name: printed_names(filed.project) for filed in library.projects} if library else {}
     return versions | {name: [] for name in (library.failed if library else ())}
-
-
-def printed_names(project: Project) -> list[str]:
-    """The names of a design's versions as its sheets print them, the main one first."""
-    others = (next((str(v) for k, v in version.items() if k == "name"), "") for version in project.versions)
-    return [main_title(project), *filter(None, others)]

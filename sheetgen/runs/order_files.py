@@ -12,6 +12,7 @@ from sheetgen.kits.coded import page_of_kit
 from sheetgen.kits.kit_cards import card_rows, kit_cards
 from sheetgen.kits.money import Coin
 from sheetgen.kits.run import taken
+from sheetgen.kits.taken import held_told
 from sheetgen.kits.without_orders import lists_of
 from sheetgen.render.kit_cards import kit_cards_pdf
 from sheetgen.render.labels import labels_pdf
@@ -89,10 +90,7 @@ class OrderFiles:
         self.troubles.extend(troubles)
         if troubles:
             return {}
-        kinds = self.run.kinds
-        each = ((sum(one.bags for one in kinds if bool(one.only) is alone), alone) for alone in (False, True))
-        held = " and ".join(counted(many, "part" if alone else "kit") for many, alone in each if many)
-        self.told += [f"{counted(len(self.run.orders), 'order')}: {held} of {counted(len(kinds), 'kind')}", *told]
+        self.told += [f"{counted(len(self.run.orders), 'order')}: {held_told(self.run.kinds)}", *told]
         more = [card_rows(self.run, needs), label_rows(self.run, needs)]
         printing = list_files(lists, self.by, more, [self.paper])  # beside the cards and labels
         to_go, said = ({}, []) if self.wanted.lists_alone else self._to_go(documents, needs, sum(leaves.values()))
