@@ -11,7 +11,7 @@ from sheetgen.kits.bought import bought
 from sheetgen.kits.costs import Task, costed
 from sheetgen.kits.fired_told import fired_told
 from sheetgen.kits.kit_lines import where_it_is_made
-from sheetgen.kits.material import Priced, priced
+from sheetgen.kits.material import Priced, Sets, priced
 from sheetgen.kits.posted import each_kind, packing, wrapping
 from sheetgen.kits.rates import rates_of
 from sheetgen.kits.run import taken
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Trouble
     from sheetgen.kits.bought import Got
     from sheetgen.kits.costs import Costed
-    from sheetgen.kits.material import Sets
     from sheetgen.kits.money import Coin, Line
     from sheetgen.kits.sold import Sold
     from sheetgen.kits.taken import Kits
@@ -67,7 +66,9 @@ class Costing:
 def of_piece(kits: Kits, till: Till | None, coin: Coin) -> tuple[Costing, list[Trouble]]:
     """One piece that the studio makes itself: the usual bench minutes, and its part of each load that fires it."""
     rates, at_the_bench, fired = rates_of(till, coin), kits.version.plan.at_the_bench, kits.firings
-    materials, troubles = of_all([where_it_is_made(kits)], coin)
+    got, troubles = bought(taken([where_it_is_made(kits)]))
+    share = Sets(1, till.pieces_a_load if till else 1)
+    materials = tuple(_priced(one, coin, share if _by_firings(one) else None) for one in got)
     low, usual, high = (exact(round(getattr(at_the_bench, end), 1)) for end in ("low", "usual", "high"))
     span = f", the usual of {coin.number(low)} to {coin.number(high)} min" if low < high else ""
     used, by_packs = (
@@ -137,6 +138,12 @@ def of_all(run: Sequence[Kits], coin: Coin, sets: Sets | None = None) -> tuple[t
 def both_ways(materials: Sequence[Priced]) -> tuple[list[Line], list[Line]]:
     """The lines by the used share, and by what is bought."""
     return [one.used for one in materials], [one.bought for one in materials]
+
+
+def _by_firings(got: Got) -> bool:
+    """Whether so much of it is used as the kiln is fired: all pieces of a load share it, as they share the heat."""
+    does = got.taken.item.supply.a_pack_does
+    return got.taken.way == "as needed" and does is not None and does.of == "firings"
 
 
 def _gone(got: Got) -> Fraction:

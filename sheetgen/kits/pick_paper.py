@@ -118,7 +118,7 @@ def _gives(item: Item) -> str:
         return gives
     shut = f"{gives} into a pot that shuts tight"
     if isinstance(item, Adhesive) and item.mixed:
-        return f"{shut}, of two parts A and B each into its own, marked, 1 : {item.part_b:g}"
+        return f"{shut}, so much of its parts A and B together, 1 : {item.part_b:g}, each into its own, marked"
     return shut
 
 

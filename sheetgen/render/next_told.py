@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.base.spelling import in_turn
+from sheetgen.base.spelling import in_turn, slug
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -39,8 +39,9 @@ def _mailed(found: Sequence[Another]) -> Iterator[str]:
             yield from (f"      {', '.join(files)}" for files in mail.files)
     own = [one for one in found if one.now is not None and one.present.mail is None]
     if own:
-        made = "as `sheetgen orders --apart` with its lines makes it: orders/…/apart/"
+        made = "as `sheetgen orders --apart` with the lines of these orders makes it, in apart/ of its folder:"
         yield f"    {_orders(own)}: what is its own, {made}"
+        yield f"      {', '.join(f'{slug(order)}.pdf' for order in _numbers(own))}"
     none = [one for one in found if one.now is None]
     if none:
         yield f"    {_orders(none)}: nothing yet, for it is not made now; why stands on top"
@@ -48,4 +49,8 @@ def _mailed(found: Sequence[Another]) -> Iterator[str]:
 
 def _orders(found: Iterable[Another]) -> str:
     """The numbers of all who hold these kits."""
-    return ", ".join(sorted({order for one in found for order, _ in one.holding.orders}, key=in_turn))
+    return ", ".join(_numbers(found))
+
+
+def _numbers(found: Iterable[Another]) -> list[str]:
+    return sorted({order for one in found for order, _ in one.holding.orders}, key=in_turn)

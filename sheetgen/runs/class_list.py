@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
@@ -23,9 +22,11 @@ from sheetgen.runs.class_printed import printed
 from sheetgen.runs.class_together import told_together
 from sheetgen.runs.press import list_files, press
 from sheetgen.runs.published import published
+from sheetgen.runs.whose import another, is_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
+    from pathlib import Path
 
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.taken import Taken
@@ -49,7 +50,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     except CannotBe as fault:
         raise NotReady(f"{fault.message}; {fault.help}") from None
     outcome, within = Outcome(), f"{CLASS}/{slug(table.stem)}"
-    if (other := _another(private / within / WHOSE, table)) is not None:
+    if (other := another(private / within / WHOSE, table)) is not None:
         taken = f"{private / within} holds the class of another list of this name, {other}"
         helped = "call one of the two lists otherwise, or delete that folder if it is done with"
         outcome.troubles.add(taken, Place(Source(table.name)), helped)
@@ -71,7 +72,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         files, _ = list_files(lists, by, [tables_list(laid)])(outcome.troubles)
         files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome, bare)}
     try:
-        outcome.changed = write_private(private, within, files | {WHOSE: f"{table.resolve()}\n".encode()})
+        outcome.changed = write_private(private, within, files | {WHOSE: is_of(table)})
         for begins in (TEACHERS, *HANDED_OUT):
             drop_stale(private, within, begins, files)
     except OSError as fault:
@@ -95,15 +96,6 @@ def weighed(needs: Sequence[Taken]) -> Iterator[str]:
     """
     if any(one.way == "pot" and one.item.unit in {"g", "mL"} for one in needs):
         yield "weigh out of the pots what `tables` says: a handout’s amount is rounded up for one who works alone"
-
-
-def _another(whose: Path, table: Path) -> Path | None:
-    """The list that a class's folder is of, where it is another and still there: one that was moved is the same."""
-    try:
-        before = Path(whose.read_text("utf-8").removesuffix("\n"))
-    except (OSError, ValueError):
-        return None
-    return before if before != table.resolve() and before.is_file() else None
 
 
 def _tell_bare(pupils: Sequence[PupilLine], bare: frozenset[str], troubles: Troubles) -> None:

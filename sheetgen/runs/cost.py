@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from sheetgen.base.place import Place, Source
+from sheetgen.base.spelling import slug
 from sheetgen.base.trouble import CannotBe, Misplaced, Troubles
 from sheetgen.kits.class_costing import Course, of_class
 from sheetgen.kits.cost_lists import sheets, told
@@ -23,9 +25,10 @@ from sheetgen.read.wants import is_table, read_want, read_which
 from sheetgen.runs.class_made import made_up, planned
 from sheetgen.runs.orders import packed
 from sheetgen.runs.shop import kits_of
+from sheetgen.runs.whose import another, is_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.base.trouble import Trouble
     from sheetgen.kits.costing import Costing
@@ -33,6 +36,7 @@ if TYPE_CHECKING:
     from sheetgen.model.till import Till
     from sheetgen.read.wants import Want
 
+NOTHING: Mapping[str, bytes] = MappingProxyType({})
 COST = "cost"
 """The folder of these lists, within the private one."""
 
@@ -91,6 +95,12 @@ def _of_table(root: Path, table: Path, private: Path, *, alone: bool, a_class: b
         return outcome, []
     till = read_till(private / TILL, currency_of(root / "projects"), projects_of(root), till_told)
     _tell_misplaced(root, till_told)
+    kept = f".{slug(table.stem)}"
+    if (other := another(private / COST / kept, table)) is not None:
+        taken = f"{private / COST} holds the cost of another list of this name, {other}"
+        helped = "call one of the two lists otherwise, or delete that cost if it is done with"
+        outcome.troubles.add(taken, Place(Source(table.name)), helped)
+        return outcome, []
     try:
         costings, held = (_of_list if of == CLASS else _of_orders)(root, table, till, outcome, till_told)
     except Misplaced as fault:
@@ -99,7 +109,11 @@ def _of_table(root: Path, table: Path, private: Path, *, alone: bool, a_class: b
     except CannotBe as fault:
         outcome.troubles.add(fault.message, Place(Source(table.name)), fault.help)
         return outcome, []
-    return outcome, [*held, *_lines(costings), *_written(outcome, costings, private)] if costings else []
+    return outcome, [
+        *held,
+        *_lines(costings),
+        *_written(outcome, costings, private, {kept: is_of(table)}),
+    ] if costings else []
 
 
 def _of_orders(
@@ -158,9 +172,11 @@ def _lines(costings: Sequence[Costing]) -> Iterator[str]:
         yield ""
 
 
-def _written(outcome: Outcome, costings: Sequence[Costing], private: Path) -> list[str]:
-    """A workbook for each costing, and a CSV for each of its lists."""
-    files: dict[str, bytes] = {}
+def _written(
+    outcome: Outcome, costings: Sequence[Costing], private: Path, kept: Mapping[str, bytes] = NOTHING
+) -> list[str]:
+    """A workbook for each costing, a CSV for each of its lists, and what is `kept` beside them, which is not named."""
+    files: dict[str, bytes] = dict(kept)
     for costing in costings:
         lists = sheets(costing)
         files |= {f"{costing.name}-{sheet.name.replace(' ', '-')}.csv": csv_bytes(sheet) for sheet in lists}
@@ -169,7 +185,7 @@ def _written(outcome: Outcome, costings: Sequence[Costing], private: Path) -> li
         outcome.changed = write_private(private, COST, files)
     except OSError as fault:
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
-    return [f"wrote {', '.join(outcome.changed)} into {private / COST}"]
+    return [f"wrote {', '.join(name for name in outcome.changed if name not in kept)} into {private / COST}"]
 
 
 def _tell_misplaced(root: Path, troubles: Troubles) -> None:

@@ -87,8 +87,8 @@ def test_the_pick_list_says_in_which_bag_and_that_it_is_shut_up() -> None:
         "closed at stones", "close the bag", "", "",
     ]  # fmt: skip
     assert (
-        "Measure each out into a pot that shuts tight, of two parts A and B each into its own, marked, 1 : 1."
-        in items["Epoxy"].fetch
+        "Measure each out into a pot that shuts tight, so much of its parts A and B together, 1 : 1, "
+        "each into its own, marked." in items["Epoxy"].fetch
     )
     assert "Weigh each into a pot that shuts tight." in items["Balm"].fetch
 

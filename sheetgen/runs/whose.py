@@ -1,0 +1,19 @@
+"""Which list what lies in the private folder was made of: another of the same name must not take its place unseen."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+
+def is_of(table: Path) -> bytes:
+    """What is kept beside what was made of a list."""
+    return f"{table.resolve()}\n".encode()
+
+
+def another(kept: Path, table: Path) -> Path | None:
+    """The list that was kept there, where it is another and still there: one that was moved is the same."""
+    try:
+        before = Path(kept.read_text("utf-8").removesuffix("\n"))
+    except (OSError, ValueError):
+        return None
+    return before if before != table.resolve() and before.is_file() else None
