@@ -98,7 +98,9 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
         of_files = worked is None and not faults
         desk.folder.failed(name, desk.whole_key(name) if of_files else "", [*told, *own])
     elif worked is not None and not desk.wanted.part:
-        desk.folder.told(name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked)))
+        desk.folder.told(
+            name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked), worked.was)
+        )
     desk.folder.keep_record(at_last=False)
 
 

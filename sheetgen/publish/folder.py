@@ -28,14 +28,13 @@ EVERY = 2.0
 class Folder:
     """The build folder, with a record of what was published and by which project."""
 
-    def __init__(self, root: Path) -> None:
+    def __init__(self, root: Path, record: dict[str, Any] | None = None) -> None:
+        """`record` is its record where that was just read, and no other run has been at work or was killed since."""
         self.root = root
-        self.record = read_record(root)
-        self.written = 0.0
-        for crumb in root.rglob(f"{LAID}*") if root.is_dir() else ():  # of a run that was killed
-            if crumb.is_file():
-                crumb.unlink(missing_ok=True)
-        self._take_back()
+        self.record = read_record(root) if record is None else record
+        self.written = time.monotonic()
+        if record is None or (root / BEGUN).exists():
+            self._take_back()
 
     def put(self, entry: Entry, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None) -> list[str]:
         """Write a project's pages; take away those it no longer has. Returns the paths that changed.
@@ -83,7 +82,7 @@ class Folder:
         """Remember from what a project was published whole, and what was told of it."""
         of_stock = stock._asdict() | {"asked": sorted(stock.asked)}
         now = {"key": key, "stock": of_stock, "told": as_told(told.whole), "checked": as_told(told.checked)}
-        self.record["projects"][name] |= now | {"said": told.said}
+        self.record["projects"][name] |= now | {"said": told.said, "was": list(told.was)}
         self.record["in trouble"].pop(name, None)
 
     def still(self, name: str, files: str) -> None:
@@ -164,7 +163,10 @@ class Folder:
                 os.fsync(file.fileno())
 
     def _take_back(self) -> None:
-        """Take away what a run that was killed has written without putting it into the record."""
+        """Take away what a run that was killed was laying, and what it has written and not put into the record."""
+        for crumb in self.root.rglob(f"{LAID}*") if self.root.is_dir() else ():
+            if crumb.is_file():
+                crumb.unlink(missing_ok=True)
         try:
             lines = (self.root / BEGUN).read_text("utf-8", errors="replace").splitlines(keepends=True)
         except OSError:  # there is none, as a rule

@@ -28,11 +28,12 @@ Stamp = list[Any]
 
 
 class Told(NamedTuple):
-    """What was told of a project: all, what of it was told before anything was printed, and what is to be known."""
+    """What was told of a project: all, what of it before anything was printed, what is to be known, its old names."""
 
     whole: Sequence[Trouble]
     checked: Sequence[Trouble]
     said: tuple[Sequence[str], Sequence[str]]
+    was: Sequence[str] = ()
 
 
 class OfStock(NamedTuple):
@@ -44,10 +45,11 @@ class OfStock(NamedTuple):
 
 
 def read_record(root: Path) -> dict[str, Any]:
-    """The record of a build folder; of one that a hand has changed what is still whole."""
+    """The record of a build folder; of one that a hand has changed what is still whole, of a foreign file nothing."""
     try:
         told = {} if (root / RECORD).is_symlink() else json.loads((root / RECORD).read_text("utf-8"))
-        projects = {name: one for name, one in told["projects"].items() if _is_record(one)}
+        ours = {*told} <= {*OF_RECORD}
+        projects = {name: one for name, one in told["projects"].items() if ours and _is_record(one)}
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return {"projects": {}, "index": {}, "in trouble": {}}
     for one in projects.values():
@@ -151,11 +153,13 @@ def as_told(troubles: Iterable[Trouble]) -> list[dict[str, Any]]:
     ]
 
 
-def told_again(told: Iterable[Mapping[str, Any]], root: Path) -> list[Trouble]:
+def told_again(told: Sequence[Mapping[str, Any]], root: Path) -> list[Trouble]:
     """What `as_told` has written down, with the lines of the library's files.
 
     ValueError, KeyError, TypeError or AttributeError for what it has not written.
     """
+    if not told:
+        return []
     inside = root.resolve()
     lines = functools.cache(lambda name: _text(inside, name))
     return [

@@ -46,8 +46,8 @@ class Standing:
 
     `well` and `failed`: designs that stand, and that are in the trouble that they were in, each with what was told of
     it. `unsure`: designs that stand if the items of stock that they hang on are as they were. `checked`: of both what a
-    check told, and what is to be known of them. `index`: whether the library's own pages stand, and no design has come
-    or gone.
+    check told, and what is to be known of them; `was`: what they were called. `index`: whether the library's own pages
+    stand, and no design has come or gone. `record`: that of the folder, as it was read for this.
     """
 
     printer: str
@@ -58,8 +58,10 @@ class Standing:
     failed: dict[str, list[Trouble]] = field(default_factory=dict)
     unsure: dict[str, Unsure] = field(default_factory=dict)
     checked: dict[str, tuple[list[Trouble], tuple[list[str], list[str]]]] = field(default_factory=dict)
+    was: dict[str, list[str]] = field(default_factory=dict)
     files: int = 0
     index: bool = False
+    record: dict[str, Any] = field(default_factory=dict)
 
     def key(self, name: str, root: Path) -> str:
         """What a design is made of besides stock; its ledgers as they are now, the rest as it was read."""
@@ -68,6 +70,10 @@ class Standing:
     def whole_key(self, name: str, root: Path) -> str:
         """The same with all files of the stock."""
         return joined(self.key(name, root), self.stock)
+
+    def old_names(self) -> dict[str, list[str]]:
+        """Of each design that stands what it was called."""
+        return {name: self.was[name] for name in self.well}
 
     def stand(self, name: str, told: list[Trouble], sheets: int) -> None:
         """Note a design that stands, with so many sheets."""
@@ -81,7 +87,7 @@ def standing(root: Path, build: Path, only: Sequence[str] = ()) -> Standing:
     asked = {name: folder for name, folder in folders.items() if not only or name in only}
     own = {name: own_key(folder) for name, folder in asked.items()}
     found = Standing(printer_key(), shared_key(root), stock_key(root), own)
-    record = read_record(build)
+    record = found.record = read_record(build)
     for name in asked:
         _look(found, name, root, build, record)
     pages = record["index"]
@@ -106,6 +112,7 @@ def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[s
             return
         told, stock = told_again(well["told"], root), well["stock"]
         waived, notes = well["said"]
+        found.was[name] = list(map(str, well["was"]))
         same = well["checked"] == well["told"]
         found.checked[name] = (
             told if same else told_again(well["checked"], root),

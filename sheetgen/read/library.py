@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.address import folder_address
 from sheetgen.base.dimension import LENGTH
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
@@ -39,11 +40,12 @@ from sheetgen.read.was import misnamed, one_address_each, were_called
 from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
     from pathlib import Path
 
 NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its projects
 PAPERS = ("A4", "Letter")
+NOTHING: Mapping[str, Sequence[str]] = Frozen()
 
 
 class Shared(NamedTuple):
@@ -88,8 +90,13 @@ def read_shared(root: Path, troubles: Troubles) -> Shared | None:
     return Shared(root, library, read_house_steps(projects, troubles), studio)
 
 
-def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -> Library:
-    """The library with its designs, or those named."""
+def read_designs(
+    shared: Shared, troubles: Troubles, only: Sequence[str] = (), stand: Mapping[str, Sequence[str]] = NOTHING
+) -> Library:
+    """The library with its designs, or those named.
+
+    `stand` are designs that need not be read, each with what it was called before: no other has its title.
+    """
     root, library, house, studio = shared
     projects = root / "projects"
     folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name not in NO_PROJECTS and f.name[0] != ".")
@@ -100,6 +107,9 @@ def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -
     old: dict[str, set[str]] = {}  # what those were called
     others: list[Word] = []  # the titles of those that nobody asked for
     for folder in folders:
+        if folder.name in stand and folder.name not in only:
+            old[folder.name] = {*stand[folder.name]}
+            continue
         if only and folder.name not in only:
             others += titles_of(folder)
             old[folder.name] = were_called(folder)

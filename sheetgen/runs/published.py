@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.trouble import Troubles
 from sheetgen.model.codes import folder_of
-from sheetgen.publish.record import read_record
 from sheetgen.publish.standing import standing
 from sheetgen.render.pages import sheet_path
 from sheetgen.unchanged import settle
@@ -46,7 +45,8 @@ class Published:
 def published(root: Path, build: Path, designs: Iterable[str], stock: Stock) -> Published:
     """What stands of these designs, by all that they are made of, and by the files themselves."""
     named = list(designs)
-    found, there = standing(root, build, named), read_record(build)["projects"]
+    found = standing(root, build, named)
+    there = found.record["projects"]
     settle(found, stock, Troubles())
     files = {name: frozenset(there[name]["files"]) for name in named if name in there}
     return Published(build, files, frozenset(found.well))
