@@ -16,7 +16,7 @@ from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
-from sheetgen.model.worked import SHEETS
+from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded, few
@@ -161,7 +161,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         )
     if studio.address is not None:
         _address(studio.address, troubles)
-    _sheets(studio.sheets, troubles)
+    _sheets(studio.sheets, (*SHEETS, *OF_THE_LIBRARY), troubles)
     measures = Measures(currency, troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
@@ -181,9 +181,12 @@ def _address(written: Word, troubles: Troubles) -> None:
         troubles.add(fault.message, written.place, fault.help)
 
 
-def _sheets(named: Sequence[Word], troubles: Troubles) -> None:
+def _sheets(named: Sequence[Word], known: Sequence[str], troubles: Troubles) -> None:
     for sheet in named:
-        _among(sheet, SHEETS, "a sheet", troubles)
+        if sheet in OF_THE_LIBRARY and sheet not in known:
+            troubles.add(f"the {sheet} is of all designs, and not of one", sheet.place, "ask for it in studio.yaml")
+        else:
+            _among(sheet, known, "a sheet", troubles)
 
 
 def currency_of(projects: Path) -> str:
@@ -253,7 +256,7 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
     look_at_pictures(project, folder, troubles)
-    _sheets(project.sheets, troubles)
+    _sheets(project.sheets, SHEETS, troubles)
     check_class(project.class_, Measures(str(library.studio.currency), troubles))
     for name, value in chain(project.choices.items(), *(version.items() for version in project.versions)):
         if isinstance(value, Word) and not value.strip():  # in quotes, or a block without a line

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+from dataclasses import asdict
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
@@ -12,6 +13,7 @@ from sheetgen.model.page import Entry, Page
 from sheetgen.model.printed import code_of
 from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink, VersionLink
 from sheetgen.render import words
+from sheetgen.render.at_a_glance import evenings, heat
 from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
 from sheetgen.render.facts import facts_page
@@ -219,11 +221,12 @@ def sheet_path(sheet: str, paper: str) -> str:
     return f"{slug(sheet)}-{paper.lower()}.pdf"
 
 
-def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] = ()) -> Entry:
-    """What the index says of a project, and the feed of its revisions."""
+def entry(worked: Worked, rendered: Rendered, revisions: Sequence[list[str]] = ()) -> Entry:
+    """What the index says of a project, the feed of its revisions, and the catalogue."""
     several = len(worked.versions) > 1
-    time = Numbers(worked.rounder).added(worked.main.bench_times)
-    there = {page.path for page in pages}
+    numbers, times = Numbers(worked.rounder), worked.main.bench_times
+    time = numbers.added(times)
+    there = {page.path for page in rendered.pages}
     own = [sheet_path(sheet, paper) for sheet in worked.sheets for paper in worked.studio.paper]
     return Entry(
         name=worked.name,
@@ -237,14 +240,26 @@ def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] 
         versions=[version.title for version in worked.versions.values()] if several else [],
         sheets=[path for path in own if f"{worked.name}/{path}" in there],
         revisions=list(revisions),
+        minutes=numbers.most(times) if times else 0,
+        heat=heat(worked.main),
+        evenings=evenings(worked.main),
+        card=asdict(rendered.card) if rendered.card else {},
     )
 
 
 def index(
-    publisher: Publisher, entries: Sequence[Entry], theme: Theme, standing: Mapping[str, Sequence[str]]
+    publisher: Publisher,
+    entries: Sequence[Entry],
+    theme: Theme,
+    standing: Mapping[str, Sequence[str]],
+    sheets: Sequence[str] = (),
 ) -> list[Page]:
-    """The library's own pages, and what all pages load; `standing` are the pages of each design."""
-    listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
+    """The library's own pages, and what all pages load; `standing` are the pages of each design.
+
+    `sheets` are the files of the sheets of all designs.
+    """
+    own = tuple(SheetLink(path, library_sheet(path)) for path in sheets)
+    listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)), own)
     title = f"{publisher.name}: designs"
     top = Top(title, publisher.language, "index.html", publisher.address, publisher.name, publisher.about)
     made = body(theme, "index.html.j2", listed)
@@ -262,6 +277,12 @@ def shared_files(theme: Theme) -> list[Page]:
     style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]
+
+
+def library_sheet(path: str) -> str:
+    """What a sheet of all designs is called: catalogue-2-a4.pdf is Catalogue 2 A4."""
+    name, _, paper = path.removesuffix(".pdf").rpartition("-")
+    return f"{name.replace('-', ' ').capitalize()} {paper.upper() if paper == 'a4' else paper.capitalize()}"
 
 
 def _design(one: Entry) -> Design:

@@ -125,3 +125,4 @@ class Index:
     studio: Studio
     language: str
     designs: tuple[Design, ...]
+    sheets: Annotated[tuple[SheetLink, ...], "of all designs together: catalogue, programme"] = ()

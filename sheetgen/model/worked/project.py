@@ -21,6 +21,9 @@ if TYPE_CHECKING:
 SHEETS = ("handout", "bench card", "teacher", "templates")
 """The sheets of a version: for the pupil, for the hands in the clay, for the teacher, and to cut up."""
 
+OF_THE_LIBRARY = ("catalogue", "programme")
+"""The sheets of all designs together: half a page each, and four classes a side."""
+
 ON_CARD = 3  # numbers in a row of the bench card: as many as one takes in from an arm's length
 
 
