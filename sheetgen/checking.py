@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.pipeline import Outcome, said_of, work_one
+from sheetgen.pipeline import Outcome, check_one, said_of
 from sheetgen.publish.record import read_record
 from sheetgen.publish.standing import standing
 
@@ -49,7 +49,7 @@ def _the_rest(root: Path, build: Path, only: Sequence[str], found: Standing, out
     library = read_designs(shared, outcome.troubles, asked)
     outcome.failed += library.failed
     for filed in library.projects:
-        worked, own = work_one(filed, library, outcome.faults)
+        worked, own = check_one(filed, library, outcome.faults)
         outcome.troubles.extend(own)
         if worked is None:
             outcome.failed.append(filed.name)

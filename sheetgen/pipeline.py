@@ -106,6 +106,17 @@ def work_one(
     return None if own.errors else worked, own
 
 
+def check_one(filed: Filed, library: Library, faults: list[str]) -> tuple[Worked | None, Troubles]:
+    """As `work_one`, where what its drawings tell is not asked: each is drawn once, to see that it can be."""
+    from sheetgen.draw.figures import try_drawings  # noqa: PLC0415 - heavy, as above
+
+    worked, own = reckon_one(filed, library, faults)
+    if worked is not None:
+        with held(own, filed.project.title.place, faults):
+            try_drawings(worked)
+    return None if own.errors else worked, own
+
+
 def reckon_one(
     filed: Filed, library: Library, faults: list[str], choices: Mapping[str, str] | None = None, only: str = ""
 ) -> tuple[Worked | None, Troubles]:

@@ -61,10 +61,10 @@ ONE_PLACE = {
     "lxml": "sheetgen.pictures.drawing",
     "segno": "sheetgen.render.qr",
     "pypdfium2": "sheetgen.pictures.from_pdf",
-    "click": "sheetgen.cli",
 }
 # And those that live in a few.
 FEW_PLACES = {
+    "click": {f"sheetgen.cli.{name}" for name in ("group", "library", "look", "private", "terminal")},
     "jinja2": {"sheetgen.render.theme", "sheetgen.render.sandbox"},
     "weasyprint": {"sheetgen.render.pdf", "sheetgen.render.quick"},
     "pydyf": {"sheetgen.render.quick"},

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from sheetgen.kits.taken import Kits
     from sheetgen.model.worked import MaterialLine
 
-PLACES = 3
+PLACES = 2
 
 
 def bag(kits: Kits, line: MaterialLine) -> Held:
@@ -30,8 +30,10 @@ def bag(kits: Kits, line: MaterialLine) -> Held:
     slab = exact(at_once(kits.version.slabs, line.item.name))
     worked = exact(line.net.high) if line.net else net
     why = weighed(worked, allowance, slab, point).why
-    if worked * (1 + allowance) > slab and weighed(net, allowance, slab, point).amount != have:
-        why += f" on {_before_rounding(worked, line.item.unit, kits.rounder)}, rounded up"
+    if worked * (1 + allowance) > slab and net * (1 + allowance) != have:
+        rounded_apart = weighed(net, allowance, slab, point).amount != have
+        why += f" on {_before_rounding(worked, line.item.unit, kits.rounder)}" if rounded_apart else ""
+        why += ", rounded up"
     return Held(kits, have, have - net, line.item.unit, why=why)
 
 

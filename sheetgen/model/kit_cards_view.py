@@ -25,7 +25,7 @@ class Ticked:
 class Warned:
     """A caution of a kit, or of what lies in a bag."""
 
-    word: Annotated[str, "its signal word"]
+    word: Annotated[str, "its signal word; nothing on a label that has no room for it"]
     text: str
     short: Annotated[str, "the same in a few words, where there is no room for more; or nothing"] = ""
 

@@ -11,11 +11,14 @@ if TYPE_CHECKING:
     from sheetgen.model.kit_cards_view import Label, Piece
 
 
+KIND = ("title", "version", "colourway")
+
+
 def shorter_label(piece: Piece, letters: int) -> Piece | None:
     """What is least missed gives first, and last of all the version, the colourway and which bag it is.
 
     What is not in the kit gives first, for the card names it; then what lies in the bag from its end, down to its first
-    and how many more; then the design's name; then a caution is told in few words, which stay. Only then gives the rest
+    and how many more; then a caution is told in few words, which stay; then the design's name. Only then gives the rest
     of its line: of bags of two colours on one table nothing else tells which is which.
     """
     label = piece.label
@@ -27,7 +30,7 @@ def shorter_label(piece: Piece, letters: int) -> Piece | None:
     elif label.more:
         changed = {"more": 0}
     else:
-        changed = _fewer_inside(label, letters) or _of_the_kind(label, letters)
+        changed = _fewer_inside(label, letters) or _briefer_caution(label) or _of_the_kind(label, letters)
     return replace(piece, label=replace(label, **changed)) if changed else None
 
 
@@ -57,16 +60,24 @@ def _fewer_inside(label: Label, letters: int) -> dict[str, Any] | None:
     return {"inside": tuple(kept), "beyond": beyond} if gone else None
 
 
+def _briefer_caution(label: Label) -> dict[str, Any] | None:
+    """Each caution in few words; where nothing else has more than a sign left, without its signal word."""
+    if any(one.short for one in label.warned):
+        return {"warned": tuple(replace(one, text=one.short or one.text, short="") for one in label.warned)}
+    told = label.inside or any(getattr(label, name) not in {"", LESS} for name in KIND)
+    if told or not any(one.word for one in label.warned):
+        return None
+    return {"warned": tuple(replace(one, word="") for one in label.warned)} | dict.fromkeys(KIND, "")
+
+
 def _of_the_kind(label: Label, letters: int) -> dict[str, Any] | None:
     """Less of the design's name, then nothing of what lies in the bag, then less of colourway, version and bag."""
     if label.title and (label.version or label.colourway):
         less = shortened(label.title, letters) or LESS
         return {"title": "" if less == LESS else less}  # a sign alone says nothing
-    if any(one.short for one in label.warned):
-        return {"warned": tuple(replace(one, text=one.short or one.text, short="") for one in label.warned)}
     if label.inside:
         return {"inside": (), "beyond": 0}
-    said = [name for name in ("bag", "title", "version", "colourway") if getattr(label, name) not in {"", LESS}]
+    said = [name for name in ("bag", *KIND) if getattr(label, name) not in {"", LESS}]
     if not said:
         return None
     less = shortened(getattr(label, said[-1]), letters) or LESS

@@ -18,7 +18,7 @@ import zxingcpp
 
 from sheetgen.base.trouble import CannotBe
 from sheetgen.model.cards import BagLabel
-from sheetgen.model.kit_cards_view import Label, OrderHead
+from sheetgen.model.kit_cards_view import Label, OrderHead, Warned
 from sheetgen.model.labels import LabelGrid
 from sheetgen.render.labels import labels_pdf
 from sheetgen.render.pdf import Printer
@@ -275,6 +275,33 @@ def test_a_crowded_label_says_its_version_and_colourway_whole(printer: Printer, 
     named = text.count("12+1")
     assert named
     assert f"and{18 - named}more" in text or named == 18
+
+
+SMALL = LabelGrid(5, 13, 36, 20, 8, 10, 1, 0, "A4")
+ADHESIVE = Warned(
+    "WARNING",
+    "Uncured adhesive. Irritates skin and eyes, and can make you allergic for good. Open and use it as the sheet says.",
+    "Adhesive: gloves",
+)
+
+
+@pytest.mark.parametrize(
+    ("grid", "words"),
+    [
+        pytest.param(LETTER, f"WARNING {ADHESIVE.text}", id="Letter"),
+        pytest.param(A4, f"WARNING {ADHESIVE.short}", id="A4"),
+        pytest.param(SMALL, ADHESIVE.short, id="least"),
+    ],
+)
+def test_a_caution_stays_on_every_label_in_few_words_where_there_is_no_room_for_more(
+    printer: Printer, grid: LabelGrid, words: str
+) -> None:
+    inside = ("Two-part stone adhesive: 4 mL",)
+    of = replace(LAST, inside=inside, version="Silver, short", colourway="grey sea", warned=(ADHESIVE,), which="")
+    pdf, _ = printed(printer, [label("Q-1", "Thessaly Fennmoor", of=of)], grid)
+    text = re.sub(r"\s", "", text_of(pdf.pages[0], grid, 0))
+    assert words.replace(" ", "") in text
+    assert ("Buoydrops·Silver,short·greysea" in text) == (grid is not SMALL)
 
 
 def test_of_more_than_a_label_holds_the_first_are_named_and_the_others_counted(printer: Printer) -> None:
