@@ -34,8 +34,12 @@ class Row(NamedTuple):
 
 
 def code_of(worked: Worked, version: WorkedVersion) -> str:
-    """The fingerprint of a version's published sheets, the teacher's among them."""
-    return fingerprint(printed_numbers(worked, version))
+    """The fingerprint of a version's published sheets, the teacher's among them.
+
+    Of a page in other units than the studio's the units count too, so that it is another whatever the numbers are.
+    """
+    units = [Number(SAID, "units", "Units", worked.other_units)] if worked.other_units else []
+    return fingerprint([*printed_numbers(worked, version), *units])
 
 
 def printed_numbers(worked: Worked, version: WorkedVersion) -> list[Number]:

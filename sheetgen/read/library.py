@@ -16,7 +16,7 @@ from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
-from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS
+from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS, UNITS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded, few
@@ -144,7 +144,8 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     for said in (studio.name, studio.about, studio.contact, studio.note, studio.humidity, studio.emergency):
         if said is not None and not said.strip():
             troubles.add("this has nothing in it", said.place, "fill it in or take it out")
-    _among(studio.units, ("mm", "in"), "units", troubles)
+    _among(studio.units, UNITS, "units", troubles)
+    _pages_in(studio, troubles)
     _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
     if not studio.paper or len(set(map(str, studio.paper))) < len(studio.paper):
         troubles.add("paper names each size once, and one at least", studio.name.place, f"paper: [{', '.join(PAPERS)}]")
@@ -172,6 +173,16 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     if studio.bed_depth is not None:
         measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
     return studio if len(troubles.errors) == before else None
+
+
+def _pages_in(studio: Studio, troubles: Troubles) -> None:
+    """In which units the pages on a screen are: once each, and the studio's own among them."""
+    for units in studio.pages_in:
+        _among(units, UNITS, "pages in", troubles)
+    named = list(map(str, studio.pages_in))
+    if named and (len({*named}) < len(named) or studio.units not in named):
+        told = f"the pages are in the studio's own units, {studio.units}, and may be in others besides, each named once"
+        troubles.add(told, studio.pages_in[0].place, "pages in: [mm, in]")
 
 
 def _address(written: Word, troubles: Troubles) -> None:

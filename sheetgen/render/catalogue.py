@@ -98,6 +98,12 @@ def library_sheets(  # noqa: PLR0913, PLR0917 - what they are made of, and by wh
     return found
 
 
+def library_sheet(path: str) -> str:
+    """What a sheet of all designs is called: catalogue-2-a4.pdf is Catalogue 2 A4."""
+    name, _, paper = path.removesuffix(".pdf").rpartition("-")
+    return f"{name.replace('-', ' ').capitalize()} {paper.upper() if paper == 'a4' else paper.capitalize()}"
+
+
 class _Pictures:
     """The pictures of a sheet: a theme gets the place of each, and the picture is put there when the page is made."""
 

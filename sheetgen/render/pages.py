@@ -15,12 +15,14 @@ from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink, Versi
 from sheetgen.render import words
 from sheetgen.render.at_a_glance import evenings, heat
 from sheetgen.render.card_picture import card_picture
+from sheetgen.render.catalogue import library_sheet
 from sheetgen.render.codes import code_pages, older
 from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
 from sheetgen.render.for_readers import for_readers
 from sheetgen.render.handout import SO_FAR, Sheets, studio
 from sheetgen.render.howto import Stands, howto
+from sheetgen.render.in_units import OWN, codes_in, page_in, screens
 from sheetgen.render.led_on import led_on
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
@@ -42,6 +44,7 @@ if TYPE_CHECKING:
     from sheetgen.model.drawing import Drawings, SlabLayout
     from sheetgen.model.worked import Publisher, Worked, WorkedVersion
     from sheetgen.render.card_picture import CardPicture
+    from sheetgen.render.in_units import InUnits, Screens
     from sheetgen.render.job import Doubt, Makes, Printout
     from sheetgen.render.ordered import Ordered
     from sheetgen.render.theme import Theme
@@ -60,6 +63,7 @@ class Links(NamedTuple):
     older: Sequence[SheetLink]
     pictures: Mapping[str, WebPicture]
     preview: Preview | None
+    screens: Screens
 
 
 class Rendered(NamedTuple):
@@ -77,6 +81,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
+    others: Sequence[InUnits] = (),
 ) -> Generator[None, None, Rendered]:
     """Every file of the project's folder, paths relative to the build folder, and what jars in their layout.
 
@@ -111,10 +116,12 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
-        pages += _screen(
-            worked, version, drawings[name], theme, Links(links, older(worked, version, codes), pictures, preview)
-        )
+        whole = Links(links, older(worked, version, codes), pictures, preview, screens(worked, others))
+        pages += _screen(worked, version, drawings[name], theme, whole)
+        for other in others:
+            pages += _screen(other.worked, other.worked.versions[name], other.drawings[name], theme, whole)
     pages += code_pages(worked, codes, theme)
+    pages += (page for other in others for page in code_pages(other.worked, codes_in(other.worked), theme))
     pages += led_on(worked, pages, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
     return Rendered(pages, doubts, card)
@@ -163,18 +170,19 @@ def _screen(
     links: Links,
 ) -> Iterator[Page]:
     """The page of a version on a screen, and the files for a cutter."""
-    main, marks = version is worked.main, Marks()
+    main, marks, name = version is worked.main, Marks(), page_in(worked.other_units)
     home, folder = "../" if main else "../../", folder_of(worked, version.name)
-    sheets = Sheets(worked, version, drawings)
-    cutting = cutting_paths(drawings.cutting)
+    sheets = Sheets(worked, version, drawings, units=links.screens.named(worked))
+    cutting = cutting_paths(drawings.cutting, worked.other_units)
     screen = Screen(
         handout=on_screen(sheets.handout(marks, ()), links.pictures, folder),
-        sheets=tuple(links.sheets),
+        sheets=links.screens.sheets(links.sheets),
         versions=tuple(_versions(worked, version)) if len(worked.versions) > 1 else (),
-        cutters=tuple(cutters(drawings)),
+        cutters=tuple(cutters(drawings, worked.other_units)),
         older=tuple(links.older),
         home=home,
         offline=_offline(worked, version, home, [*(s.path for s in links.sheets), *cutting.values()], links.pictures),
+        units=links.screens.links(worked),
     )
     made = body(theme, "project.html.j2", screen)
     sound(
@@ -184,13 +192,14 @@ def _screen(
     top = Top(
         title=", ".join(filter(None, (head.title, head.version))),
         language=head.language,
-        path=f"{folder}/index.html",
+        path=f"{folder}/{name}",
+        canonical=f"{folder}/{OWN}",
         address=worked.studio.address,
         site=worked.studio.name,
         description=head.summary_plain,
         of_design=True,
-        preview=links.preview,
-        data=howto(worked, version, screen.handout, Stands(f"{folder}/index.html", worked.studio.address)),
+        preview=links.screens.preview(links.preview, worked),
+        data=howto(worked, version, screen.handout, Stands(f"{folder}/{name}", worked.studio.address)),
     )
     yield Page(top.path, page(top, made))
     for part, path in cutting.items():
@@ -206,14 +215,15 @@ def _offline(
     code = code_of(worked, version)
     shared = [home + name for name in (STYLE, SCRIPT, *(f"{FONT_FOLDER}/{name}" for name in font_files()))]
     as_ = f"{slug(worked.revision)}-{worked.date}-{code}"
-    return Offline(as_, home + WORKER, " ".join(["index.html", *own, *shown]), " ".join(shared))
+    return Offline(as_, home + WORKER, " ".join([page_in(worked.other_units), *own, *shown]), " ".join(shared))
 
 
 def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
     up = "" if here is worked.main else "../"
     for version in worked.versions.values():
         below = "" if version is worked.main else f"{slug(version.name)}/"
-        yield VersionLink(version.title, "" if version is here else f"{up}{below}index.html")
+        path = f"{up}{below}{page_in(worked.other_units)}"
+        yield VersionLink(version.title, "" if version is here else path)
 
 
 def sheet_path(sheet: str, paper: str) -> str:
@@ -277,12 +287,6 @@ def shared_files(theme: Theme) -> list[Page]:
     style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]
-
-
-def library_sheet(path: str) -> str:
-    """What a sheet of all designs is called: catalogue-2-a4.pdf is Catalogue 2 A4."""
-    name, _, paper = path.removesuffix(".pdf").rpartition("-")
-    return f"{name.replace('-', ' ').capitalize()} {paper.upper() if paper == 'a4' else paper.capitalize()}"
 
 
 def _design(one: Entry) -> Design:

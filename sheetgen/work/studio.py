@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.address import folder_address
 from sheetgen.base.measure import measure
 from sheetgen.base.rounding import Rounder
 from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS, Licence, Publisher, Slab
+from sheetgen.model.written import default
 
 if TYPE_CHECKING:
     from sheetgen.model.labels import LabelGrid
-    from sheetgen.model.project import Studio
+    from sheetgen.model.project import Library, Studio
 
 SAID = ("name", "about", "contact", "note", "language", "currency", "emergency")
 
@@ -38,6 +40,11 @@ def sheets_of_designs(studio: Studio) -> tuple[str, ...]:
 def sheets_of_library(studio: Studio) -> tuple[str, ...]:
     """The sheets of all designs together that the studio asks for."""
     return tuple(one for one in OF_THE_LIBRARY if one in studio.sheets)
+
+
+def in_units(library: Library, units: str) -> Library:
+    """The library as a studio has it that works in these units: all is worked afresh, with their own roundings."""
+    return replace(library, studio=library.studio.model_copy(update={"units": default(units)}))
 
 
 def publisher(studio: Studio, labels: LabelGrid | None = None) -> Publisher:

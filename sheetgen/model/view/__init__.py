@@ -44,6 +44,7 @@ from sheetgen.model.view.screen import (
     Renamed,
     Screen,
     SheetLink,
+    UnitLink,
     VersionLink,
 )
 from sheetgen.model.view.teacher import (
@@ -66,7 +67,7 @@ __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of th
     "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
-    "SheetLink", "VersionLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed", "NotFound",
-    "Design", "Index", "Fitted", "Listed", "Written", "IndexLine", "ToFind", "CatalogueSheet", "ProgrammeSheet",
-    "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
+    "SheetLink", "VersionLink", "UnitLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed",
+    "NotFound", "Design", "Index", "Fitted", "Listed", "Written", "IndexLine", "ToFind", "CatalogueSheet",
+    "ProgrammeSheet", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip
