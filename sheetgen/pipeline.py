@@ -181,18 +181,21 @@ def pages_of(  # noqa: PLR0913, PLR0917 - as `render`
     pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
-    others: Sequence[Worked] = (),
+    others: Sequence[tuple[Worked, Sequence[Code]]] = (),
 ) -> Generator[None, None, Rendered]:
     """Draw and render: every file of one project, with a page of each fingerprint, and what jars in their layout.
 
-    `others` are the project in other units, for the pages on a screen. It yields as `render` does.
+    `others` are the project in other units, for the pages on a screen, each with its own. It yields as `render` does.
     """
     from sheetgen.draw.templates import draw  # noqa: PLC0415
     from sheetgen.render.in_units import InUnits  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
-    more = [InUnits(one, {name: draw(one, version, ()) for name, version in one.versions.items()}) for one in others]
+    more = [
+        InUnits(one, {name: draw(one, version, ()) for name, version in one.versions.items()}, own)
+        for one, own in others
+    ]
     return (yield from render(worked, drawings, theme, pool, tell, codes, more))
 
 

@@ -141,15 +141,17 @@ def _printed(desk: Desk, filed: Filed, found: Worked, own: Troubles) -> Generato
     folder, wanted = desk.folder, desk.wanted
     worked, codes = desk.editions.of(found, own)
     others = in_other_units(worked, filed, desk.library, own)
+    more = [(one, desk.editions.in_units(one, own)) for one in others]
     sheets = folder.sheets(found.name)
     known = KnownPool(desk.pool, Before(sheets, folder.read, desk.found.printer, _asked(worked, wanted), wanted.every))
-    rendered = yield from pages_of(worked, desk.theme, known, desk.progress.begun, codes, others)
+    rendered = yield from pages_of(worked, desk.theme, known, desk.progress.begun, codes, more)
     entry = rendering.entry(worked, rendered, desk.editions.news[found.name])
     desk.outcome.changed += folder.put(entry, rendered.pages, known.now)
     desk.outcome.alone += known.kept
     for doubt in rendered.doubts:
         own.add(str(doubt), worked.place, severity="warning")
-    desk.editions.keep(found)
+    for one in (found, *others):
+        desk.editions.keep(one)
 
 
 def _asked(worked: Worked, wanted: Wanted) -> Callable[[str], bool]:

@@ -14,14 +14,14 @@ from sheetgen.render.in_units import page_in
 from sheetgen.render.top import Top, body, page
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
     from sheetgen.model.codes import Code
     from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.theme import Theme
 
 
-def code_pages(worked: Worked, codes: Iterable[Code], theme: Theme) -> Iterator[Page]:
+def code_pages(worked: Worked, codes: Sequence[Code], theme: Theme) -> Iterator[Page]:
     """The pages of all fingerprints; of a design in other units, those of its pages in them."""
     for one in codes:
         path = code_path(worked, one.name, one.code)

@@ -6,18 +6,16 @@ import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.base.program import program_version
-from sheetgen.model.codes import Code
-from sheetgen.model.ledger import kept_of
-from sheetgen.model.printed import code_of
-from sheetgen.model.view import SheetLink, UnitLink
+from sheetgen.base.spelling import slug
+from sheetgen.model.view import SheetLink, UnitLink, VersionLink
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from sheetgen.base.place import Place
+    from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings
-    from sheetgen.model.worked import Worked
+    from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.top import Preview
 
 NAMES = {"mm": "mm", "in": "inches"}
@@ -31,10 +29,11 @@ OWN = "index.html"
 
 
 class InUnits(NamedTuple):
-    """A design as it is worked in other units, and its drawings."""
+    """A design as it is worked in other units, its drawings, and every fingerprint that its pages have borne."""
 
     worked: Worked
     drawings: Mapping[str, Drawings]
+    codes: Sequence[Code]
 
 
 class Screens(NamedTuple):
@@ -88,11 +87,13 @@ def page_in(other_units: str) -> str:
     return f"in-{NAMES[other_units]}.html" if other_units else OWN
 
 
-def codes_in(other: Worked) -> Iterator[Code]:
-    """The fingerprints of the pages in other units, as they are now."""
-    for version in other.versions.values():
-        kept = replace(kept_of(other, version, program_version()), code=code_of(other, version))
-        yield Code(kept.code, kept.name, kept.title, ((other.revision, other.date),), kept, ())
+def version_links(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
+    """From a version's page to those of the others in the same units."""
+    up = "" if here is worked.main else "../"
+    for version in worked.versions.values():
+        below = "" if version is worked.main else f"{slug(version.name)}/"
+        path = f"{up}{below}{page_in(worked.other_units)}"
+        yield VersionLink(version.title, "" if version is here else path)
 
 
 def _units(worked: Worked) -> str:

@@ -11,7 +11,7 @@ from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.printed import code_of
-from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink, VersionLink
+from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink
 from sheetgen.render import words
 from sheetgen.render.at_a_glance import evenings, heat
 from sheetgen.render.card_picture import card_picture
@@ -22,7 +22,7 @@ from sheetgen.render.figures import figures_json
 from sheetgen.render.for_readers import for_readers
 from sheetgen.render.handout import SO_FAR, Sheets, studio
 from sheetgen.render.howto import Stands, howto
-from sheetgen.render.in_units import OWN, codes_in, page_in, screens
+from sheetgen.render.in_units import OWN, page_in, screens, version_links
 from sheetgen.render.led_on import led_on
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
@@ -119,9 +119,11 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
         whole = Links(links, older(worked, version, codes), pictures, preview, screens(worked, others))
         pages += _screen(worked, version, drawings[name], theme, whole)
         for other in others:
-            pages += _screen(other.worked, other.worked.versions[name], other.drawings[name], theme, whole)
+            same = other.worked.versions[name]
+            before = whole._replace(older=older(other.worked, same, other.codes))
+            pages += _screen(other.worked, same, other.drawings[name], theme, before)
     pages += code_pages(worked, codes, theme)
-    pages += (page for other in others for page in code_pages(other.worked, codes_in(other.worked), theme))
+    pages += (page for other in others for page in code_pages(other.worked, other.codes, theme))
     pages += led_on(worked, pages, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
     return Rendered(pages, doubts, card)
@@ -177,7 +179,7 @@ def _screen(
     screen = Screen(
         handout=on_screen(sheets.handout(marks, ()), links.pictures, folder),
         sheets=links.screens.sheets(links.sheets),
-        versions=tuple(_versions(worked, version)) if len(worked.versions) > 1 else (),
+        versions=tuple(version_links(worked, version)) if len(worked.versions) > 1 else (),
         cutters=tuple(cutters(drawings, worked.other_units)),
         older=tuple(links.older),
         home=home,
@@ -216,14 +218,6 @@ def _offline(
     shared = [home + name for name in (STYLE, SCRIPT, *(f"{FONT_FOLDER}/{name}" for name in font_files()))]
     as_ = f"{slug(worked.revision)}-{worked.date}-{code}"
     return Offline(as_, home + WORKER, " ".join([page_in(worked.other_units), *own, *shown]), " ".join(shared))
-
-
-def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
-    up = "" if here is worked.main else "../"
-    for version in worked.versions.values():
-        below = "" if version is worked.main else f"{slug(version.name)}/"
-        path = f"{up}{below}{page_in(worked.other_units)}"
-        yield VersionLink(version.title, "" if version is here else path)
 
 
 def sheet_path(sheet: str, paper: str) -> str:

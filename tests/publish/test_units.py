@@ -161,6 +161,20 @@ def test_ledgers_are_the_same_with_pages_in_inches_and_nothing_is_told_to_have_m
     assert not both.publish().troubles.found
 
 
+def test_a_fingerprint_in_inches_keeps_its_page_when_the_numbers_move_and_tells_them_in_inches(both: Any) -> None:
+    [[code, _]] = FOOT.findall(words(page(both, f"pendant/{INCHES}")))
+    both.change("pendant/project.yaml", "  width: 20 mm", "  width: 30 mm")
+    both.change("pendant/project.yaml", "revision: 1\ndate: 2026-01-10", "revision: 2\ndate: 2026-02-20")
+    both.publish()
+    told = words(page(both, f"pendant/{code.lower()}.html"))
+    assert f"Sheet {code} is old : revision 1, 2026-01-10." in told
+    assert "55/64 in 1 19/64 in" in told
+    assert not re.search(r"\d mm\b", told)
+    assert f'href="{INCHES}"' in page(both, f"pendant/{code.lower()}.html")
+    assert f'href="{code.lower()}.html"' in page(both, f"pendant/{INCHES}")
+    assert f'href="{code.lower()}.html"' not in page(both, "pendant/index.html")
+
+
 def test_words_that_say_a_length_themselves_hold_the_page_in_inches_back(both: Any) -> None:
     both.change("pendant/project.yaml", "expect: It is round.", "expect: It is round to 0.5 mm.")
     [told] = both.publish().troubles
