@@ -175,22 +175,28 @@ def _mend_of(fault: OSError) -> str:
     return "a shorter name" if fault.errno == errno.ENAMETOOLONG else "move away what is in the way there"
 
 
-def pages_of(
+def pages_of(  # noqa: PLR0913, PLR0917 - as `render`
     worked: Worked,
     theme: Theme,
     pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
+    others: Sequence[tuple[Worked, Sequence[Code]]] = (),
 ) -> Generator[None, None, Rendered]:
     """Draw and render: every file of one project, with a page of each fingerprint, and what jars in their layout.
 
-    It yields as `render` does.
+    `others` are the project in other units, for the pages on a screen, each with its own. It yields as `render` does.
     """
     from sheetgen.draw.templates import draw  # noqa: PLC0415
+    from sheetgen.render.in_units import InUnits  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
-    return (yield from render(worked, drawings, theme, pool, tell, codes))
+    more = [
+        InUnits(one, {name: draw(one, version, ()) for name, version in one.versions.items()}, own)
+        for one, own in others
+    ]
+    return (yield from render(worked, drawings, theme, pool, tell, codes, more))
 
 
 Rows = list[tuple[str, ...]]

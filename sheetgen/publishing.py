@@ -6,7 +6,7 @@ from contextlib import contextmanager, suppress
 from typing import TYPE_CHECKING
 
 from sheetgen.base.paths import leads_out
-from sheetgen.base.trouble import CannotBe, Troubles
+from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.base.turns import in_turn
 from sheetgen.pipeline import THEME, NotReady, Outcome, held
 from sheetgen.progress import Progress
@@ -17,10 +17,9 @@ from sheetgen.publish.standing import standing
 from sheetgen.publishing_one import Desk, Wanted, one_published
 
 if TYPE_CHECKING:
-    from collections.abc import Generator, Iterator, Sequence
+    from collections.abc import Generator, Iterable, Iterator, Sequence
     from pathlib import Path
 
-    from sheetgen.base.trouble import Trouble
     from sheetgen.model.project import Library
     from sheetgen.publish.folder import Folder
     from sheetgen.publish.standing import Standing
@@ -87,6 +86,7 @@ def _stands(found: Standing, wanted: Wanted, outcome: Outcome) -> bool:
     whole = bool(found.index and known and {*found.own} == {*found.well, *found.failed})
     if whole:
         _told_again(found, outcome)
+        outcome.troubles.extend(_jarring(found.jars))
     return whole
 
 
@@ -158,7 +158,7 @@ class _Run:
             theme = Theme(THEME, [self.root / "themes"])
             try:
                 self._designs(library, shared, theme, pool)
-                self._index(theme, library)
+                self._index(theme, library, pool)
             finally:
                 self.folder.keep_record()
 
@@ -229,19 +229,33 @@ class _Run:
         asked = [*wanted, *unknown] if self.found.well or self.wanted.designs else []
         return read_designs(read, troubles, asked, self.found.old_names())
 
-    def _index(self, theme: Theme, library: Library) -> None:
-        """The library's own pages, and away with what is no longer there."""
+    def _index(self, theme: Theme, library: Library, pool: PdfPool) -> None:
+        """The library's own pages and sheets, and away with what is no longer there."""
         from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
-        from sheetgen.work.studio import publisher  # noqa: PLC0415
+        from sheetgen.render.catalogue import library_sheets  # noqa: PLC0415
+        from sheetgen.render.known import Before, KnownPool  # noqa: PLC0415
+        from sheetgen.work.studio import publisher, sheets_of_library  # noqa: PLC0415
 
         outcome, folder = self.outcome, self.folder
         if not outcome.published:
             return
         if not self.wanted.designs:
             folder.drop_missing(design_folders(self.root))
+        before = Before(folder.record["sheets"], folder.read, self.found.printer, always=self.wanted.every)
+        known = KnownPool(pool, before)
         with held(outcome.troubles, None, outcome.faults, "the library's index"):
-            by = publisher(library.studio, library.labels)
-            outcome.changed += folder.put_index(rendering.index(by, folder.entries(), theme, folder.pages()))
+            by, entries = publisher(library.studio, library.labels), folder.entries()
+            asked = sheets_of_library(library.studio)
+            sheets = library_sheets(by, asked, entries, theme, known, folder.read)
+            pages = rendering.index(by, entries, theme, folder.pages(), [page.path for page in sheets.pages])
+            outcome.changed += folder.put_index([*pages, *sheets.pages], known.now)
+            outcome.troubles.extend(_jarring((one.sheet, one.page, one.words) for one in sheets.doubts))
+
+
+def _jarring(jars: Iterable[tuple[str, int, str]]) -> Iterator[Trouble]:
+    """What jars in a sheet of the library: it is of no one file."""
+    for name, page, words in jars:
+        yield Trouble(f"{name}, page {page}: {words}" if page else f"{name}: {words}", None, "", "warning")
 
 
 def _design_of(trouble: Trouble) -> str:

@@ -30,6 +30,14 @@ class Entry:
     sheets: list[str] = field(default_factory=list)
     revisions: list[list[str]] = field(default_factory=list)
     """Each revision with its date and what it changed, the oldest first."""
+    minutes: float = 0
+    """At the bench, by the most that is printed; 0 where that is not known."""
+    heat: list[str] = field(default_factory=list)
+    """What it is heated with: kiln, torch."""
+    evenings: int = 0
+    """That a class takes; 0 where none is planned, or it does not fit."""
+    card: dict[str, Any] = field(default_factory=dict)
+    """Its picture, as `CardPicture` has it; nothing where it shows none."""
 
     def as_dict(self) -> dict[str, Any]:
         """Plain values for the record of what was published."""

@@ -235,6 +235,7 @@ class Studio(Written):
     language: Text = Field(default_factory=lambda: default("en"))
     currency: Text = Field(default_factory=lambda: default("EUR"))
     units: Text = Field(default_factory=lambda: default("mm"))
+    pages_in: Texts = Field(default_factory=list)
     decimal_sign: Text = Field(default_factory=lambda: default("."))
     bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
     humidity: Text | None = None

@@ -12,7 +12,7 @@ from sheetgen.base.paths import leads_out
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
-from sheetgen.publish.record import LAID, RECORD, as_told, read_record, record_text, stamp_of
+from sheetgen.publish.record import LAID, RECORD, as_told, read_record, record_text, sheet_files, stamp_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -94,9 +94,20 @@ class Folder:
         if key:
             self.record["in trouble"][name] = {"key": key, "told": as_told(told)}
 
-    def put_index(self, pages: Sequence[Page]) -> list[str]:
-        """Write the library's own pages. Returns the paths that changed."""
+    def put_index(self, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None) -> list[str]:
+        """Write the library's own pages; take away the sheets that it no longer has. Returns the paths that changed.
+
+        `sheets` is remembered of those among them that were printed.
+        """
+        now, before = {page.path for page in pages}, sheet_files(self.record["sheets"])
+        self._announce(path for path in sheet_files(sheets or {}) if path not in before)
         changed = self.write(pages)
+        for path in before:
+            target = self._inside(path) if path not in now else None
+            if target is not None:
+                target.unlink(missing_ok=True)
+                changed.append(path)
+        self.record["sheets"] = dict(sheets or {})
         self.record["index"] = {page.path: stamp_of(self.root / page.path, page.content) for page in pages}
         return changed
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 RECORD = ".published.json"
 LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
-OF_RECORD = ("projects", "index", "in trouble")
+OF_RECORD = ("projects", "index", "in trouble", "sheets")
 LISTS = ("tags", "versions", "sheets")
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
@@ -51,7 +51,7 @@ def read_record(root: Path) -> dict[str, Any]:
         ours = {*told} <= {*OF_RECORD}
         projects = {name: one for name, one in told["projects"].items() if ours and _is_record(one)}
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        return {"projects": {}, "index": {}, "in trouble": {}}
+        return {"projects": {}, "index": {}, "in trouble": {}, "sheets": {}}
     for one in projects.values():
         one["files"] = dict(one["files"]) if isinstance(one["files"], dict) else {path: [] for path in one["files"]}
     index, trouble = (told.get(name) for name in ("index", "in trouble"))
@@ -59,6 +59,7 @@ def read_record(root: Path) -> dict[str, Any]:
         "projects": projects,
         "index": index if isinstance(index, dict) and all(map(_is_below, index)) else {},
         "in trouble": trouble if isinstance(trouble, dict) else {},
+        "sheets": _own_sheets(told.get("sheets")),
     }
 
 
@@ -109,6 +110,27 @@ def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
     plain = all(isinstance(word, str) and word and word.isprintable() for word in words)
     below = plain and all(map(_is_below, files))
     return isinstance(files, list | dict) and below and all(isinstance(entry[key], list) for key in LISTS)
+
+
+def _own_sheets(sheets: Any) -> dict[str, Any]:  # noqa: ANN401 - whatever a file held
+    """What is known of the library's own sheets; nothing where any of it is not as it was written."""
+    try:
+        whole = all(map(_is_below, sheet_files(sheets))) and all(isinstance(one["key"], str) for one in sheets.values())
+        jars_of(sheets)
+    except (KeyError, TypeError, ValueError, AttributeError):
+        return {}
+    return dict(sheets) if whole else {}
+
+
+def sheet_files(sheets: Mapping[str, Any]) -> list[str]:
+    """The files of the library's own sheets."""
+    return [path for one in sheets.values() for path in one["files"]]
+
+
+def jars_of(sheets: Mapping[str, Any]) -> list[tuple[str, int, str]]:
+    """What jars in their layout: file, page, words; of the first paper, for all have one content box."""
+    each = [next(iter(one["files"].values()))["warnings"] for one in sheets.values() if one["files"]]
+    return [(str(name), int(page), str(words)) for warnings in each for name, page, words in warnings]
 
 
 def _is_below(path: str) -> bool:

@@ -19,7 +19,7 @@ from sheetgen.publish.inputs import (
     shared_key,
     stock_key,
 )
-from sheetgen.publish.record import read_record, stands, told_again
+from sheetgen.publish.record import jars_of, read_record, stands, told_again
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -47,7 +47,8 @@ class Standing:
     `well` and `failed`: designs that stand, and that are in the trouble that they were in, each with what was told of
     it. `unsure`: designs that stand if the items of stock that they hang on are as they were. `checked`: of both what a
     check told, and what is to be known of them; `was`: what they were called. `index`: whether the library's own pages
-    stand, and no design has come or gone. `record`: that of the folder, as it was read for this.
+    stand, and no design has come or gone; `jars` is what then jars in its sheets: file, page, words. `record`: that of
+    the folder, as it was read for this.
     """
 
     printer: str
@@ -61,6 +62,7 @@ class Standing:
     was: dict[str, list[str]] = field(default_factory=dict)
     files: int = 0
     index: bool = False
+    jars: list[tuple[str, int, str]] = field(default_factory=list)
     record: dict[str, Any] = field(default_factory=dict)
 
     def key(self, name: str, root: Path) -> str:
@@ -90,7 +92,7 @@ def standing(root: Path, build: Path, only: Sequence[str] = ()) -> Standing:
     record = found.record = read_record(build)
     for name in asked:
         _look(found, name, root, build, record)
-    pages = record["index"]
+    pages, found.jars = record["index"], jars_of(record["sheets"])
     same = set(record["projects"]) | set(record["in trouble"]) == set(folders)
     found.index = bool(pages) and (same or bool(only)) and all(stands(f"{build}/{path}", pages[path]) for path in pages)
     return found

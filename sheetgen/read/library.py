@@ -17,7 +17,7 @@ from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
-from sheetgen.model.worked import SHEETS
+from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS, UNITS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded, few
@@ -154,7 +154,8 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     for said in (studio.name, studio.about, studio.contact, studio.note, studio.humidity, studio.emergency):
         if said is not None and not said.strip():
             troubles.add("this has nothing in it", said.place, "fill it in or take it out")
-    _among(studio.units, ("mm", "in"), "units", troubles)
+    _among(studio.units, UNITS, "units", troubles)
+    _pages_in(studio, troubles)
     _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
     if not studio.paper or len(set(map(str, studio.paper))) < len(studio.paper):
         troubles.add("paper names each size once, and one at least", studio.name.place, f"paper: [{', '.join(PAPERS)}]")
@@ -171,7 +172,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         )
     if studio.address is not None:
         _address(studio.address, troubles)
-    _sheets(studio.sheets, troubles)
+    _sheets(studio.sheets, (*SHEETS, *OF_THE_LIBRARY), troubles)
     measures = Measures(currency, troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
@@ -184,6 +185,16 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     return studio if len(troubles.errors) == before else None
 
 
+def _pages_in(studio: Studio, troubles: Troubles) -> None:
+    """In which units the pages on a screen are: once each, and the studio's own among them."""
+    for units in studio.pages_in:
+        _among(units, UNITS, "pages in", troubles)
+    named = list(map(str, studio.pages_in))
+    if named and (len({*named}) < len(named) or studio.units not in named):
+        told = f"the pages are in the studio's own units, {studio.units}, and may be in others besides, each named once"
+        troubles.add(told, studio.pages_in[0].place, "pages in: [mm, in]")
+
+
 def _address(written: Word, troubles: Troubles) -> None:
     try:
         folder_address(written)
@@ -191,9 +202,12 @@ def _address(written: Word, troubles: Troubles) -> None:
         troubles.add(fault.message, written.place, fault.help)
 
 
-def _sheets(named: Sequence[Word], troubles: Troubles) -> None:
+def _sheets(named: Sequence[Word], known: Sequence[str], troubles: Troubles) -> None:
     for sheet in named:
-        _among(sheet, SHEETS, "a sheet", troubles)
+        if sheet in OF_THE_LIBRARY and sheet not in known:
+            troubles.add(f"the {sheet} is of all designs, and not of one", sheet.place, "ask for it in studio.yaml")
+        else:
+            _among(sheet, known, "a sheet", troubles)
 
 
 def currency_of(projects: Path) -> str:
@@ -263,7 +277,7 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
     look_at_pictures(project, folder, troubles)
-    _sheets(project.sheets, troubles)
+    _sheets(project.sheets, SHEETS, troubles)
     check_class(project.class_, Measures(str(library.studio.currency), troubles))
     for name, value in chain(project.choices.items(), *(version.items() for version in project.versions)):
         if isinstance(value, Word) and not value.strip():  # in quotes, or a block without a line

@@ -32,7 +32,7 @@ from sheetgen.work.prose import prose, told_in, without_figures
 from sheetgen.work.sessions import plan
 from sheetgen.work.steps import named, steps
 from sheetgen.work.stopped import Stopped
-from sheetgen.work.studio import publisher, rounder, slab
+from sheetgen.work.studio import publisher, rounder, sheets_of_designs, slab
 from sheetgen.work.view import view
 
 if TYPE_CHECKING:
@@ -120,7 +120,7 @@ def work(
         versions=Frozen(versions),
         slab=slab(library.studio),
         slats=tuple(Evaluator.sizes(library, "slat")),
-        sheets=tuple(s for s in SHEETS if s in (project.sheets or library.studio.sheets or SHEETS)),
+        sheets=tuple(s for s in SHEETS if s in (project.sheets or sheets_of_designs(library.studio))),
         asked=frozenset(library.asked),
         was=tuple(map(str, project.was)),
         cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),

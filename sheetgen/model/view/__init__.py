@@ -16,6 +16,7 @@ from sheetgen.model.view.bench import (
     Templates,
     TemplateSheet,
 )
+from sheetgen.model.view.catalogue import CatalogueSheet, Fitted, IndexLine, Listed, ProgrammeSheet, ToFind, Written
 from sheetgen.model.view.facts import ConstantRow, Constants, Facts, FormulaRow, Formulas, RuleRow, Rules
 from sheetgen.model.view.first_side import (
     Aid,
@@ -43,6 +44,7 @@ from sheetgen.model.view.screen import (
     Renamed,
     Screen,
     SheetLink,
+    UnitLink,
     VersionLink,
 )
 from sheetgen.model.view.teacher import (
@@ -65,6 +67,7 @@ __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of th
     "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
-    "SheetLink", "VersionLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed", "NotFound",
-    "Design", "Index", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
+    "SheetLink", "VersionLink", "UnitLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed",
+    "NotFound", "Design", "Index", "Fitted", "Listed", "Written", "IndexLine", "ToFind", "CatalogueSheet",
+    "ProgrammeSheet", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip

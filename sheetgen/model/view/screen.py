@@ -27,6 +27,15 @@ class VersionLink:
 
 
 @dataclass(frozen=True, slots=True)
+class UnitLink:
+    """The same page in a unit: `units.html.j2`, where the script looks for them."""
+
+    name: Annotated[str, "mm, inches"]
+    unit: Annotated[str, "mm or in: data-unit, by which the last one is remembered"]
+    path: Annotated[str, "nothing for this one"]
+
+
+@dataclass(frozen=True, slots=True)
 class CutterLink:
     """A template's shape, and its file for a cutter."""
 
@@ -58,6 +67,7 @@ class Screen:
     older: Annotated[tuple[SheetLink, ...], "the pages of sheets that were printed before, with other numbers"]
     home: Annotated[str, "the way up to the library's page"]
     offline: Annotated[Offline, "what is kept where somebody asks for it, on an element with data-keep"]
+    units: Annotated[tuple[UnitLink, ...], "in which units this page is; none where in one"] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,3 +135,4 @@ class Index:
     studio: Studio
     language: str
     designs: tuple[Design, ...]
+    sheets: Annotated[tuple[SheetLink, ...], "of all designs together: catalogue, programme"] = ()

@@ -21,6 +21,12 @@ if TYPE_CHECKING:
 SHEETS = ("handout", "bench card", "teacher", "templates")
 """The sheets of a version: for the pupil, for the hands in the clay, for the teacher, and to cut up."""
 
+OF_THE_LIBRARY = ("catalogue", "programme")
+"""The sheets of all designs together: half a page each, and four classes a side."""
+
+UNITS = ("mm", "in")
+"""What lengths are told in: millimetres to a bench step, or inches to sixty-fourths."""
+
 ON_CARD = 3  # numbers in a row of the bench card: as many as one takes in from an arm's length
 
 
@@ -85,7 +91,8 @@ class Worked:
     """A project with all its versions; the first is `main`.
 
     `folder` is where its pictures lie, and `was` what that was called before; `slats` and `cards` say what is owned to
-    roll on; `asked` are the ids of the items of stock that it was found to hang on.
+    roll on; `asked` are the ids of the items of stock that it was found to hang on. `other_units` are those in which it
+    is worked for pages beside the studio's own, or empty.
     """
 
     name: str
@@ -110,6 +117,7 @@ class Worked:
     asked: frozenset[str] = frozenset()
     sheets: tuple[str, ...] = SHEETS
     was: tuple[str, ...] = ()
+    other_units: str = ""
 
     def version(self, called: str) -> WorkedVersion:
         """The version that is printed under a name, however that is spaced. CannotBe for one that there is not."""
