@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 from sheetgen import checking, pipeline, publishing
+from sheetgen.base.paths import ours_of
 from sheetgen.base.program import program_version
 from sheetgen.base.trouble import CannotBe, KindFault, Misplaced, cut, printable
 from sheetgen.progress import Lines, Shown
@@ -142,7 +143,8 @@ def publish(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     if outcome.kept:
         _say(f"kept what is printed, to be put under version control: {', '.join(outcome.kept)}", err=True)
     alone = f"; {_count(outcome.alone, 'sheet')} left alone" if outcome.alone else ""
-    click.echo(f"{done}{alone}, in {build}{failed}; read from {library.resolve()}")
+    ours = f"; what is the studio's alone, in {ours_of(build)}" if outcome.ours else ""
+    click.echo(f"{done}{alone}, in {build}{ours}{failed}; read from {library.resolve()}")
     _end(outcome)
 
 

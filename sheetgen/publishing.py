@@ -223,6 +223,7 @@ class _Run:
     def _index(self, theme: Theme, library: Library) -> None:
         """The library's own pages, and away with what is no longer there."""
         from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
+        from sheetgen.render.ours import ours  # noqa: PLC0415
         from sheetgen.work.studio import publisher  # noqa: PLC0415
 
         outcome, folder = self.outcome, self.folder
@@ -232,7 +233,9 @@ class _Run:
             folder.drop_missing(design_folders(self.root))
         with held(outcome.troubles, None, outcome.faults, "the library's index"):
             by = publisher(library.studio, library.labels)
-            outcome.changed += folder.put_index(rendering.index(by, folder.entries(), theme, folder.pages()))
+            entries = folder.entries()
+            mine = ours(by, entries, theme, folder.for_the_studio())
+            outcome.changed += folder.put_index(rendering.index(by, entries, theme, folder.pages()), mine)
         folder.keep_record()
 
 

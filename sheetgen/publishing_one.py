@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe
+from sheetgen.model.status import DRAFT
 from sheetgen.pipeline import held, pages_of, said_of, work_one
 from sheetgen.publish.record import OfStock, Told
 
@@ -112,11 +113,13 @@ def _printed(desk: Desk, found: Worked, own: Troubles) -> Generator[None, None, 
     known = KnownPool(desk.pool, Before(sheets, folder.read, desk.found.printer, _asked(worked, wanted), wanted.every))
     rendered = yield from pages_of(worked, desk.theme, known, desk.progress.begun, codes)
     entry = rendering.entry(worked, rendered.pages, desk.editions.news[found.name])
-    desk.outcome.changed += folder.put(entry, rendered.pages, known.now)
+    desk.outcome.changed += folder.put(entry, rendered.pages, known.now, rendered.ours)
+    desk.outcome.ours += len(rendered.ours)
     desk.outcome.alone += known.kept
     for doubt in rendered.doubts:
         own.add(str(doubt), worked.place, severity="warning")
-    desk.editions.keep(found)
+    if found.status != DRAFT:  # its numbers are not anybody's yet
+        desk.editions.keep(found)
 
 
 def _asked(worked: Worked, wanted: Wanted) -> Callable[[str], bool]:

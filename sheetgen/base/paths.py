@@ -23,3 +23,9 @@ def leads_out(path: Path, root: Path) -> bool:
         return not path.resolve().is_relative_to(root.resolve())
     except (OSError, RuntimeError):
         return True
+
+
+def ours_of(build: Path) -> Path:
+    """The folder beside what is published, for what is the studio's alone: build-studio for build."""
+    whole = build.absolute()
+    return whole.parent / f"{whole.name}-studio"

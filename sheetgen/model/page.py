@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
+from sheetgen.model.status import PUBLIC, SEEN
+
 
 @dataclass(frozen=True, slots=True)
 class Page:
@@ -30,6 +32,14 @@ class Entry:
     sheets: list[str] = field(default_factory=list)
     revisions: list[list[str]] = field(default_factory=list)
     """Each revision with its date and what it changed, the oldest first."""
+    status: str = PUBLIC
+    instead: str = ""
+    """The folder of the design that a retired one leads on to."""
+
+    @property
+    def public(self) -> bool:
+        """Whether it has a page that everybody may see."""
+        return self.status in SEEN
 
     def as_dict(self) -> dict[str, Any]:
         """Plain values for the record of what was published."""

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 RECORD = ".published.json"
 LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
-OF_RECORD = ("projects", "index", "in trouble")
+OF_RECORD = ("projects", "index", "in trouble", "ours")
 LISTS = ("tags", "versions", "sheets")
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
@@ -49,15 +49,22 @@ def read_record(root: Path) -> dict[str, Any]:
         told = {} if (root / RECORD).is_symlink() else json.loads((root / RECORD).read_text("utf-8"))
         projects = {name: one for name, one in told["projects"].items() if _is_record(one)}
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        return {"projects": {}, "index": {}, "in trouble": {}}
+        return {"projects": {}, "index": {}, "in trouble": {}, "ours": {}}
     for one in projects.values():
         one["files"] = dict(one["files"]) if isinstance(one["files"], dict) else {path: [] for path in one["files"]}
-    index, trouble = (told.get(name) for name in ("index", "in trouble"))
+        one["ours"] = _files(one.get("ours"))
+    trouble = told.get("in trouble")
     return {
         "projects": projects,
-        "index": index if isinstance(index, dict) and all(map(_is_below, index)) else {},
+        "index": _files(told.get("index")),
+        "ours": _files(told.get("ours")),
         "in trouble": trouble if isinstance(trouble, dict) else {},
     }
+
+
+def _files(told: Any) -> dict[str, Any]:  # noqa: ANN401 - whatever a file held
+    """Files with what is remembered of each; none where a hand has changed that."""
+    return told if isinstance(told, dict) and all(map(_is_below, told)) else {}
 
 
 def moment_of(root: Path) -> tuple[int, int] | None:

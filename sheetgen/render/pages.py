@@ -10,7 +10,8 @@ from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.printed import code_of
-from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink, VersionLink
+from sheetgen.model.status import PUBLIC, RETIRED
+from sheetgen.model.view import Design, Index, Offline, Retired, Screen, SheetLink, VersionLink
 from sheetgen.render import words
 from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
@@ -61,11 +62,12 @@ class Links(NamedTuple):
 
 
 class Rendered(NamedTuple):
-    """The files of a project, what jars in the layout of its sheets, and the picture of its card."""
+    """The files of a project, what jars in the layout of its sheets, and its card; `ours` are for the studio alone."""
 
     pages: list[Page]
     doubts: list[Doubt]
     card: CardPicture | None = None
+    ours: Sequence[Page] = ()
 
 
 def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
@@ -103,7 +105,8 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     for name, version in worked.versions.items():
         links: list[SheetLink] = []
         for one, papers in printed[name]:
-            links += _links(one.sheet, worked.studio.paper, papers)
+            if not worked.public or not for_the_studio(worked, one.sheet):
+                links += _links(one.sheet, worked.studio.paper, papers)
             for paper, out in zip(one.job.papers, papers, strict=True):
                 sound(out.faults, theme, one.template)
                 pages.append(Page(paper.name, out.pdf))
@@ -115,7 +118,14 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     pages += code_pages(worked, codes, theme)
     pages += led_on(worked, pages, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
-    return Rendered(pages, doubts, card)
+    ours = {sheet_path(sheet, paper) for sheet in worked.sheets for paper in PAPERS if for_the_studio(worked, sheet)}
+    kept = [one for one in pages if not worked.public or one.path.rpartition("/")[2] in ours]
+    return Rendered([one for one in pages if one not in kept], doubts, card, kept)
+
+
+def for_the_studio(worked: Worked, sheet: str) -> bool:
+    """Whether nobody but the studio sees a sheet of a design."""
+    return not worked.public or (sheet == "teacher" and not worked.studio.teachers_public)
 
 
 def _slabs(drawings: Mapping[str, Drawings]) -> dict[str, Sequence[SlabLayout]]:
@@ -172,6 +182,7 @@ def _screen(
         cutters=tuple(cutters(drawings)),
         older=tuple(links.older),
         home=home,
+        retired=retired(worked, home),
         offline=_offline(worked, version, home, [*(s.path for s in links.sheets), *cutting.values()], links.pictures),
     )
     made = body(theme, "project.html.j2", screen)
@@ -193,6 +204,12 @@ def _screen(
     yield Page(top.path, page(top, made))
     for part, path in cutting.items():
         yield Page(f"{folder}/{path}", drawings.cutting[part].encode())
+
+
+def retired(worked: Worked, home: str) -> Retired | None:
+    """What the page of a design says that is no longer made."""
+    to, title = worked.instead
+    return Retired(title, f"{home}{to}/index.html" if to else "") if worked.status == RETIRED else None
 
 
 def _offline(
@@ -223,7 +240,7 @@ def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] 
     """What the index says of a project, and the feed of its revisions."""
     several = len(worked.versions) > 1
     time = Numbers(worked.rounder).added(worked.main.bench_times)
-    there = {page.path for page in pages}
+    there = {page.path for page in pages}  # of what the studio alone sees, what is listed for it
     own = [sheet_path(sheet, paper) for sheet in worked.sheets for paper in worked.studio.paper]
     return Entry(
         name=worked.name,
@@ -237,6 +254,8 @@ def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] 
         versions=[version.title for version in worked.versions.values()] if several else [],
         sheets=[path for path in own if f"{worked.name}/{path}" in there],
         revisions=list(revisions),
+        status=worked.status,
+        instead=worked.instead[0],
     )
 
 
@@ -244,7 +263,10 @@ def index(
     publisher: Publisher, entries: Sequence[Entry], theme: Theme, standing: Mapping[str, Sequence[str]]
 ) -> list[Page]:
     """The library's own pages, and what all pages load; `standing` are the pages of each design."""
-    listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
+    entries = [one for one in entries if one.public]
+    listed = Index(
+        studio(publisher), publisher.language, tuple(_design(one) for one in entries if one.status == PUBLIC)
+    )
     title = f"{publisher.name}: designs"
     top = Top(title, publisher.language, "index.html", publisher.address, publisher.name, publisher.about)
     made = body(theme, "index.html.j2", listed)
