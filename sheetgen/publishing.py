@@ -222,7 +222,8 @@ class _Run:
 
     def _index(self, theme: Theme, library: Library) -> None:
         """The library's own pages, and away with what is no longer there."""
-        from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
+        from sheetgen.render.library import Had  # noqa: PLC0415 - heavy
+        from sheetgen.render.library import library as own_pages  # noqa: PLC0415
         from sheetgen.render.ours import ours  # noqa: PLC0415
         from sheetgen.work.studio import publisher  # noqa: PLC0415
 
@@ -235,7 +236,9 @@ class _Run:
             by = publisher(library.studio, library.labels)
             entries = folder.entries()
             mine = ours(by, entries, theme, folder.for_the_studio())
-            outcome.changed += folder.put_index(rendering.index(by, entries, theme, folder.pages()), mine)
+            outcome.changed += folder.put_index(
+                own_pages(by, entries, theme, Had(folder.pages(), folder.since())), mine
+            )
         folder.keep_record()
 
 

@@ -112,7 +112,7 @@ def _printed(desk: Desk, found: Worked, own: Troubles) -> Generator[None, None, 
     sheets = folder.sheets(found.name)
     known = KnownPool(desk.pool, Before(sheets, folder.read, desk.found.printer, _asked(worked, wanted), wanted.every))
     rendered = yield from pages_of(worked, desk.theme, known, desk.progress.begun, codes)
-    entry = rendering.entry(worked, rendered.pages, desk.editions.news[found.name])
+    entry = rendering.entry(worked, rendered.pages, desk.editions.news[found.name], rendered.card)
     desk.outcome.changed += folder.put(entry, rendered.pages, known.now, rendered.ours)
     desk.outcome.ours += len(rendered.ours)
     desk.outcome.alone += known.kept

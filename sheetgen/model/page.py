@@ -32,6 +32,20 @@ class Entry:
     sheets: list[str] = field(default_factory=list)
     revisions: list[list[str]] = field(default_factory=list)
     """Each revision with its date and what it changed, the oldest first."""
+    techniques: list[str] = field(default_factory=list)
+    heat: str = ""
+    minutes: float = 0
+    """The most that it takes at the bench; 0 where no step says so."""
+    clays: list[str] = field(default_factory=list)
+    tools: list[str] = field(default_factory=list)
+    materials: list[str] = field(default_factory=list)
+    parts: list[str] = field(default_factory=list)
+    needs: list[list[str]] = field(default_factory=list)
+    """The clays and tools that are wanted at once: of each version, once where they are the same."""
+    chips: list[list[str]] = field(default_factory=list)
+    """Of each version its name, its page and the first of its sheets, below the folder of the project, or nothing."""
+    picture: dict[str, Any] | None = None
+    """What its card shows: path, width, height, alternative, webp, drawn."""
     status: str = PUBLIC
     instead: str = ""
     """The folder of the design that a retired one leads on to."""

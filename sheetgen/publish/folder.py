@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+import re
 import tempfile
 import time
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -21,6 +23,7 @@ if TYPE_CHECKING:
 
 BEGUN = ".published.begun"
 """Paths that are written and not yet in the record, a line each; there only while a run is at work, or was killed."""
+DAY = re.compile(r"\d{4}-\d\d-\d\d")
 EVERY = 2.0
 """Seconds between two writings of the record: of a library of a thousand designs it is long."""
 
@@ -115,7 +118,13 @@ class Folder:
     def failed(self, name: str, key: str, told: Iterable[Trouble]) -> None:
         """Remember from what a project could not be published, and why; nothing where that is not known."""
         if key:
-            self.record["in trouble"][name] = {"key": key, "told": as_told(told)}
+            since = self.since().get(name) or datetime.now(UTC).date().isoformat()
+            self.record["in trouble"][name] = {"key": key, "told": as_told(told), "since": since}
+
+    def since(self) -> dict[str, str]:
+        """Of every project in trouble the day since which it is, year-month-day."""
+        each = ((name, one.get("since")) for name, one in self.record["in trouble"].items() if isinstance(one, dict))
+        return {name: day for name, day in each if isinstance(day, str) and DAY.fullmatch(day)}
 
     def put_index(self, pages: Sequence[Page], ours: Sequence[Page] = ()) -> list[str]:
         """Write the library's own pages, and take away those of before. Returns the paths that changed.

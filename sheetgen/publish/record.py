@@ -22,7 +22,7 @@ RECORD = ".published.json"
 LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
 OF_RECORD = ("projects", "index", "in trouble", "ours")
-LISTS = ("tags", "versions", "sheets")
+LISTS = ("tags", "versions", "sheets", "techniques", "clays", "tools", "materials", "parts", "needs", "chips")
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
 
@@ -113,7 +113,7 @@ def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
     words = [*files, *(entry[key] for key in ("name", "title"))]
     plain = all(isinstance(word, str) and word and word.isprintable() for word in words)
     below = plain and all(map(_is_below, files))
-    return isinstance(files, list | dict) and below and all(isinstance(entry[key], list) for key in LISTS)
+    return isinstance(files, list | dict) and below and all(isinstance(entry.get(key, []), list) for key in LISTS)
 
 
 def _is_below(path: str) -> bool:

@@ -20,8 +20,7 @@ if TYPE_CHECKING:
 class CardPicture:
     """Its path below the build folder, and its size: of a bitmap in px, of a picture that is drawn in proportion.
 
-    Of a view that we drew it is in mm, and `drawn` says so; `true` where these are the mm of the piece. `webp` is the
-    same as WebP, or nothing.
+    Of a view that we drew it is in mm of the piece, and `drawn` says so. `webp` is the same as WebP, or nothing.
     """
 
     path: str
@@ -30,7 +29,6 @@ class CardPicture:
     alternative: str
     webp: str = ""
     drawn: bool = False
-    true: bool = False
 
 
 def card_picture(
@@ -48,5 +46,5 @@ def card_picture(
     if view is None:
         return None, []
     path = f"{worked.name}/view.svg"
-    card = CardPicture(path, view.width, view.height, view.says, drawn=True, true=view.true)
+    card = CardPicture(path, view.width / view.shrunk, view.height / view.shrunk, view.says, drawn=True)
     return card, [Page(path, view.svg.encode())]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+from dataclasses import asdict
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
@@ -10,20 +11,18 @@ from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.printed import code_of
-from sheetgen.model.status import PUBLIC, RETIRED
-from sheetgen.model.view import Design, Index, Offline, Retired, Screen, SheetLink, VersionLink
+from sheetgen.model.status import RETIRED
+from sheetgen.model.view import Offline, Retired, Screen, SheetLink, VersionLink
 from sheetgen.render import words
 from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
-from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
-from sheetgen.render.for_readers import for_readers
-from sheetgen.render.handout import SO_FAR, Sheets, studio
+from sheetgen.render.findable import findable
+from sheetgen.render.handout import SO_FAR, Sheets
 from sheetgen.render.howto import Stands, howto
 from sheetgen.render.led_on import led_on
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
-from sheetgen.render.not_found import not_found
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.preview import preview_job, preview_of
@@ -35,11 +34,11 @@ from sheetgen.render.top import STYLE, Top, body, page, styled
 from sheetgen.render.web_pictures import on_screen, web_pictures
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Container, Generator, Iterator, Mapping, Sequence
 
     from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
-    from sheetgen.model.worked import Publisher, Worked, WorkedVersion
+    from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.card_picture import CardPicture
     from sheetgen.render.job import Doubt, Makes, Printout
     from sheetgen.render.ordered import Ordered
@@ -236,11 +235,13 @@ def sheet_path(sheet: str, paper: str) -> str:
     return f"{slug(sheet)}-{paper.lower()}.pdf"
 
 
-def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] = ()) -> Entry:
-    """What the index says of a project, and the feed of its revisions."""
+def entry(
+    worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] = (), card: CardPicture | None = None
+) -> Entry:
+    """What the library says of a project, and the feed of its revisions."""
     several = len(worked.versions) > 1
     time = Numbers(worked.rounder).added(worked.main.bench_times)
-    there = {page.path for page in pages}  # of what the studio alone sees, what is listed for it
+    there = {page.path for page in pages}
     own = [sheet_path(sheet, paper) for sheet in worked.sheets for paper in worked.studio.paper]
     return Entry(
         name=worked.name,
@@ -254,29 +255,22 @@ def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] 
         versions=[version.title for version in worked.versions.values()] if several else [],
         sheets=[path for path in own if f"{worked.name}/{path}" in there],
         revisions=list(revisions),
+        chips=[_chip(worked, version, there) for version in worked.versions.values()],
+        picture=asdict(card) if card else None,
+        **findable(worked),
         status=worked.status,
         instead=worked.instead[0],
     )
 
 
-def index(
-    publisher: Publisher, entries: Sequence[Entry], theme: Theme, standing: Mapping[str, Sequence[str]]
-) -> list[Page]:
-    """The library's own pages, and what all pages load; `standing` are the pages of each design."""
-    entries = [one for one in entries if one.public]
-    listed = Index(
-        studio(publisher), publisher.language, tuple(_design(one) for one in entries if one.status == PUBLIC)
-    )
-    title = f"{publisher.name}: designs"
-    top = Top(title, publisher.language, "index.html", publisher.address, publisher.name, publisher.about)
-    made = body(theme, "index.html.j2", listed)
-    return [
-        Page(top.path, page(top, made)),
-        facts_page(publisher, theme),
-        not_found(publisher, theme),
-        *for_readers(publisher, entries, standing),
-        *shared_files(theme),
-    ]
+def _chip(worked: Worked, version: WorkedVersion, there: Container[str]) -> list[str]:
+    """A version's name, its page, and its first sheet that everybody may see."""
+    folder = folder_of(worked, version.name)
+    paths = (f"{folder}/{sheet_path(sheet, paper)}" for sheet in worked.sheets for paper in worked.studio.paper)
+    below = f"{worked.name}/"
+    pdf = next((path for path in paths if path in there), below)
+    name = version.title if len(worked.versions) > 1 else ""
+    return [name, f"{folder}/index.html".removeprefix(below), pdf.removeprefix(below)]
 
 
 def shared_files(theme: Theme) -> list[Page]:
@@ -284,17 +278,3 @@ def shared_files(theme: Theme) -> list[Page]:
     style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]
-
-
-def _design(one: Entry) -> Design:
-    said = [
-        one.level,
-        f"at the bench {one.time}" if one.time else "",
-        f"revision {one.revision}, {one.date}",
-        *one.tags,
-    ]
-    named = {sheet_path(sheet, paper): f"{name} {paper}" for sheet, name in NAMES.items() for paper in PAPERS}
-    links = tuple(SheetLink(f"{one.name}/{path}", named.get(path, path)) for path in one.sheets)
-    return Design(
-        f"{one.name}/index.html", one.title, one.summary, " · ".join(s for s in said if s), tuple(one.versions), links
-    )

@@ -32,11 +32,21 @@ from sheetgen.model.view.first_side import (
     Wear,
 )
 from sheetgen.model.view.head import Head, Html, Studio
+from sheetgen.model.view.library import (
+    Card,
+    CardPicture,
+    Chip,
+    Contents,
+    Index,
+    ListedDesign,
+    Listing,
+    PageLink,
+    Term,
+    Terms,
+)
 from sheetgen.model.view.screen import (
     CodePage,
     CutterLink,
-    Design,
-    Index,
     MovedNumber,
     NotFound,
     Offline,
@@ -69,6 +79,7 @@ __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of th
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
     "SheetLink", "VersionLink", "CutterLink", "Offline", "Retired", "Screen", "MovedNumber", "CodePage", "Renamed",
-    "NotFound", "Design", "Index", "OursDesign", "OfStudio",
+    "NotFound", "CardPicture", "Chip", "Card", "PageLink", "Index", "ListedDesign",
+    "Listing", "Term", "Terms", "Contents", "OursDesign", "OfStudio",
     "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip

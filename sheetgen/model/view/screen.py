@@ -116,18 +116,6 @@ class NotFound:
 
 
 @dataclass(frozen=True, slots=True)
-class Design:
-    """A design in the library's list."""
-
-    path: str
-    title: str
-    summary: str
-    said: Annotated[str, "level, time, revision, tags"]
-    versions: tuple[str, ...]
-    sheets: tuple[SheetLink, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class OursDesign:
     """A design of which there is something that the studio alone sees."""
 
@@ -143,12 +131,3 @@ class OfStudio:
 
     studio: Studio
     designs: tuple[OursDesign, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Index:
-    """The library's list: `index.html.j2`."""
-
-    studio: Studio
-    language: str
-    designs: tuple[Design, ...]
