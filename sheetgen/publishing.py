@@ -231,9 +231,11 @@ class _Run:
 
     def _index(self, theme: Theme, library: Library, pool: PdfPool) -> None:
         """The library's own pages and sheets, and away with what is no longer there."""
-        from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
-        from sheetgen.render.catalogue import library_sheets  # noqa: PLC0415
+        from sheetgen.render.catalogue import library_sheets  # noqa: PLC0415 - heavy
         from sheetgen.render.known import Before, KnownPool  # noqa: PLC0415
+        from sheetgen.render.library import Had  # noqa: PLC0415
+        from sheetgen.render.library import library as own_pages  # noqa: PLC0415
+        from sheetgen.render.ours import ours  # noqa: PLC0415
         from sheetgen.work.studio import publisher, sheets_of_library  # noqa: PLC0415
 
         outcome, folder = self.outcome, self.folder
@@ -247,8 +249,10 @@ class _Run:
             by, entries = publisher(library.studio, library.labels), folder.entries()
             asked = sheets_of_library(library.studio)
             sheets = library_sheets(by, asked, entries, theme, known, folder.read)
-            pages = rendering.index(by, entries, theme, folder.pages(), [page.path for page in sheets.pages])
-            outcome.changed += folder.put_index([*pages, *sheets.pages], known.now)
+            had = Had(folder.pages(), folder.since(), tuple(page.path for page in sheets.pages))
+            pages = [*own_pages(by, entries, theme, had), *sheets.pages]
+            mine = ours(by, entries, theme, folder.for_the_studio())
+            outcome.changed += folder.put_index(pages, known.now, mine)
             outcome.troubles.extend(_jarring((one.sheet, one.page, one.words) for one in sheets.doubts))
 
 

@@ -9,6 +9,7 @@ import json
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from sheetgen.base.paths import ours_of
 from sheetgen.publish.inputs import (
     STOCK,
     design_folders,
@@ -92,10 +93,22 @@ def standing(root: Path, build: Path, only: Sequence[str] = ()) -> Standing:
     record = found.record = read_record(build)
     for name in asked:
         _look(found, name, root, build, record)
+    _look_where_they_lead(found, folders, record)
     pages, found.jars = record["index"], jars_of(record["sheets"])
     same = set(record["projects"]) | set(record["in trouble"]) == set(folders)
-    found.index = bool(pages) and (same or bool(only)) and all(stands(f"{build}/{path}", pages[path]) for path in pages)
+    well = all(stands(f"{build}/{path}", pages[path]) for path in pages)
+    ours = all(stands(f"{ours_of(build)}/{path}", stamp) for path, stamp in record["ours"].items())
+    found.index = bool(pages) and (same or bool(only)) and well and ours
     return found
+
+
+def _look_where_they_lead(found: Standing, folders: Mapping[str, Path], record: Mapping[str, Any]) -> None:
+    """A retired design does not stand where the one that it leads on to has gone."""
+    for name in [*found.well, *found.unsure]:
+        to = record["projects"][name]["entry"].get("instead")
+        if to and to not in folders:
+            found.well.pop(name, None)
+            found.unsure.pop(name, None)
 
 
 def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[str, Any]) -> None:
@@ -106,11 +119,13 @@ def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[s
             if trouble["key"] == found.whole_key(name, root):
                 found.failed[name] = told_again(trouble["told"], root)
             return
-        files = well.get("files", {})
-        if well.get("key") != found.key(name, root) or not files:
+        files, ours = well.get("files", {}), well.get("ours", {})
+        if well.get("key") != found.key(name, root) or not (files or ours):
             return
-        home = f"{build}/"
+        home, beside = f"{build}/", f"{ours_of(build)}/"
         if not all(stands(home + path, files[path]) for path in files):
+            return
+        if not all(stands(beside + path, ours[path]) for path in ours):
             return
         told, stock = told_again(well["told"], root), well["stock"]
         waived, notes = well["said"]
@@ -120,7 +135,7 @@ def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[s
             told if same else told_again(well["checked"], root),
             (list(map(str, waived)), list(map(str, notes))),
         )
-        sheets = sum(path.endswith(".pdf") for path in files)
+        sheets = sum(path.endswith(".pdf") for path in (*files, *ours))
         if stock["files"] == found.stock:
             found.stand(name, told, sheets)
         elif IN_STOCK not in json.dumps(well["told"]):  # its lines may have moved
