@@ -43,6 +43,7 @@ def book_text(table: Path) -> str:
 def packed(text: str) -> bytes:
     """The workbook of such a text; of every fourth a byte of the packet itself is another."""
     parts = dict(one.partition("\n")[::2] for one in text.split(PART)[1:])
+    parts = {name: said for name, said in parts.items() if name.partition("\0")[0]}  # a part wants a name
     whole = bytearray(workbooks.packed(parts))
     chance = zlib.crc32(text.encode("utf-8", "surrogatepass"))
     if chance % 4 == 0:

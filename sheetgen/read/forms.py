@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import functools
 from typing import TYPE_CHECKING, Any, TypeVar, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 
 from sheetgen.base.place import Place, Word
 from sheetgen.base.spelling import suggest
+from sheetgen.model.written import Written
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from sheetgen.base.trouble import Troubles
     from sheetgen.read.yaml_words import Mapping
@@ -38,12 +40,12 @@ def _said(model: type[BaseModel], found: Mapping, fault: Any) -> tuple[str, Plac
     kind = fault["type"]
     holder, key, value, owner = _walk(model, found, path)
     if kind == "missing":
-        return f"'{path[-1]}' is missing", _place(holder), f"add {path[-1]}: …"
+        return f"'{path[-1]}' is missing", next(_places(holder)), f"add {path[-1]}: …"
     if kind == "extra_forbidden":
         known = [f.alias or n for n, f in owner.model_fields.items()] if owner else []
-        place = key.place if isinstance(key, Word) else _place(holder)
+        place = next(_places(key if isinstance(key, Word) else holder))
         return f"there is no field '{path[-1]}' here", place, suggest(str(path[-1]), known)
-    place = _place(value) if value is not None else _place(key)
+    place = next(_places(value, key, holder))
     name = str(key) if isinstance(key, str) else "this"
     if isinstance(value, str) and not value.strip():
         return (
@@ -71,12 +73,18 @@ def _steps(found: Any, loc: Iterable[Any]) -> list[Any]:  # noqa: ANN401
             value = value[step] if step < len(value) else None
         elif isinstance(step, int) and isinstance(value, dict):
             continue  # the one thing of a list, written alone
-        elif str(step) == "[key]" or str(step).startswith(
-            ("is-instance[", "list[", "dict[", "Written", "OwnFigure", "Showing")
+        elif (
+            str(step) == "[key]" or str(step).startswith(("is-instance[", "list[", "dict[")) or step in _forms(Written)
         ):
             continue
         steps.append(step)
     return steps
+
+
+@functools.cache
+def _forms(model: type[BaseModel]) -> frozenset[str]:
+    """The names of all forms below one, which pydantic puts into a path where one of several may stand."""
+    return frozenset(name for one in model.__subclasses__() for name in (one.__name__, *_forms(one)))
 
 
 def _walk(model: type[BaseModel], found: Any, path: list[Any]) -> tuple[Any, Any, Any, type[BaseModel] | None]:  # noqa: ANN401
@@ -116,10 +124,9 @@ def _below(form_here: Any, step: object) -> Any:  # noqa: ANN401
     return forms[-1] if forms else None
 
 
-def _place(value: Any) -> Place:  # noqa: ANN401
-    place: Place | None = getattr(value, "place", None)
-    if place is None and isinstance(value, list | dict) and value:
-        place = getattr(next(iter(value)), "place", None)
-    if place is None:
-        raise LookupError(f"no place known for {value!r}")
-    return place
+def _places(*values: Any) -> Iterator[Place]:  # noqa: ANN401
+    """Where these stand, the first that know it first."""
+    for value in values:
+        within = next(iter(value), None) if isinstance(value, list | dict) else None
+        found = (getattr(one, "place", None) for one in (value, within))
+        yield from (place for place in found if isinstance(place, Place))

@@ -37,6 +37,7 @@ CASES = [
     Bad("a colon in plain text", DROPS, "title: Little drops", "title: Little drops‸: two", ("colon",), ("quotes",)),
     Bad("a field without its colon", DROPS, "level: some practice", "level some practice", ("colon",), ("name: value",)),
     Bad("a crooked indentation", DROPS, "  seats:\n    kind: stone row", "   ‸seats:\n    kind: stone row", ("indentation",), ("column",)),
+    Bad("a list in place of words or words with a condition", DROPS, "level: some practice", "level: some practice\nfor the teacher:\n  before:\n    - Lay it out.\n    - ‸[]", ("wants plain words",), ("on one line",)),
     Bad("a key twice", DROPS, "    inside: bore", "    inside: bore\n    ‸inside: 7 mm", ("'inside'", "twice"), ("keep one",)),
     Bad("an anchor", DROPS, "  clay: silver", "  clay: ‸&a silver", ("anchor",), ("write the words out",)),
     Bad("an alias", DROPS, "  bore: 8 mm", "  bore: ‸*a", ("alias",), ("write the words out",)),

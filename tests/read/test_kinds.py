@@ -414,6 +414,13 @@ def test_an_outline_that_cannot_be_drawn_is_told_at_its_part(old: str, new: str,
     assert says in trouble.message or says == "cannot be drawn"
 
 
+def test_a_point_that_is_an_empty_list_is_told_at_what_stands_before_it(cones: Any) -> None:
+    cones.change(KIND, "    - [slant, 0 mm]\n", "    - [slant, 0 mm]\n    - []\n")
+    told = [one for one in cones.check().troubles.errors if "wants two numbers" in one.message]
+    line = cones.path(KIND).read_text("utf-8").split("\n").index("    - [slant, 0 mm]") + 1
+    assert [one.place.line for one in told] == [line]
+
+
 @pytest.mark.parametrize("spot", ["0 mm, 0 mm", "slant × 3, slant ÷ 9", "slant ÷ 2, 0 mm"])
 def test_a_hole_that_reaches_over_the_edge_is_told_and_not_printed(spot: str, cones: Any) -> None:
     cones.change("cones/project.yaml", "    thickness: 1 mm\n", "    thickness: 1 mm\n    hole: 2 mm\n")
