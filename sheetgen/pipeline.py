@@ -39,7 +39,8 @@ class NotReady(RuntimeError):
 class Outcome:
     """What a run came to: troubles, what was read, the projects worked, and what was written.
 
-    `kept` are the ledgers that were written; `alone` counts sheets that were left as they are; `faults` are tracebacks
+    `kept` are the ledgers that were written; `alone` counts sheets that were left as they are, `ours` files
+    that are for the studio alone; `faults` are tracebacks
     of what nobody thought of; `said` is what is to be known of each project that is well.
     """
 
@@ -51,6 +52,7 @@ class Outcome:
     changed: list[str] = field(default_factory=list)
     kept: list[str] = field(default_factory=list)
     alone: int = 0
+    ours: int = 0
     faults: list[str] = field(default_factory=list)
     said: dict[str, Said] = field(default_factory=dict)
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe
+from sheetgen.model.status import DRAFT
 from sheetgen.pipeline import held, pages_of, said_of, work_one
 from sheetgen.publish.record import OfStock, Told
 
@@ -99,7 +100,9 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
         of_files = worked is None and not faults
         desk.folder.failed(name, desk.whole_key(name) if of_files else "", [*told, *own])
     elif worked is not None and not desk.wanted.part:
-        desk.folder.told(name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked)))
+        desk.folder.told(
+            name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked), worked.was)
+        )
     desk.folder.keep_record(at_last=False)
 
 
@@ -146,11 +149,12 @@ def _printed(desk: Desk, filed: Filed, found: Worked, own: Troubles) -> Generato
     known = KnownPool(desk.pool, Before(sheets, folder.read, desk.found.printer, _asked(worked, wanted), wanted.every))
     rendered = yield from pages_of(worked, desk.theme, known, desk.progress.begun, codes, more)
     entry = rendering.entry(worked, rendered, desk.editions.news[found.name])
-    desk.outcome.changed += folder.put(entry, rendered.pages, known.now)
+    desk.outcome.changed += folder.put(entry, rendered.pages, known.now, rendered.ours)
+    desk.outcome.ours += len(rendered.ours)
     desk.outcome.alone += known.kept
     for doubt in rendered.doubts:
         own.add(str(doubt), worked.place, severity="warning")
-    for one in (found, *others):
+    for one in (found, *others) if found.status != DRAFT else ():  # a draft's numbers are not anybody's yet
         desk.editions.keep(one)
 
 

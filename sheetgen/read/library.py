@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from dataclasses import replace
 from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.address import folder_address
 from sheetgen.base.dimension import LENGTH
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
+from sheetgen.model.status import STATUS, TEACHERS
 from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS, UNITS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
@@ -26,12 +27,14 @@ from sheetgen.read.formats import as_now, number_of
 from sheetgen.read.forms import FormT, form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
+from sheetgen.read.instead import lead_on
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.labels import read_labels
 from sheetgen.read.licence import look_at_licence
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.pictures import look_at_pictures
+from sheetgen.read.said import one_title, titles_of
 from sheetgen.read.shops import read_shops
 from sheetgen.read.stock_files import read_stock
 from sheetgen.read.text import read_text
@@ -39,11 +42,12 @@ from sheetgen.read.was import misnamed, one_address_each, were_called
 from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
     from pathlib import Path
 
 NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its projects
 PAPERS = ("A4", "Letter")
+NOTHING: Mapping[str, Sequence[str]] = Frozen()
 
 
 class Shared(NamedTuple):
@@ -88,8 +92,13 @@ def read_shared(root: Path, troubles: Troubles) -> Shared | None:
     return Shared(root, library, read_house_steps(projects, troubles), studio)
 
 
-def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -> Library:
-    """The library with its designs, or those named."""
+def read_designs(
+    shared: Shared, troubles: Troubles, only: Sequence[str] = (), stand: Mapping[str, Sequence[str]] = NOTHING
+) -> Library:
+    """The library with its designs, or those named.
+
+    `stand` are designs that need not be read, each with what it was called before: no other has its title.
+    """
     root, library, house, studio = shared
     projects = root / "projects"
     folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name not in NO_PROJECTS and f.name[0] != ".")
@@ -100,6 +109,9 @@ def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -
     old: dict[str, set[str]] = {}  # what those were called
     others: list[Word] = []  # the titles of those that nobody asked for
     for folder in folders:
+        if folder.name in stand and folder.name not in only:
+            old[folder.name] = {*stand[folder.name]}
+            continue
         if only and folder.name not in only:
             others += titles_of(folder)
             old[folder.name] = were_called(folder)
@@ -117,6 +129,7 @@ def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -
             library.projects.append(Filed(folder.name, folder, project))
     _one_name_each(library, others, troubles)
     one_address_each(library, folders, old, troubles)
+    lead_on(library, folders, troubles)
     if studio is None:
         library.failed += [p.name for p in library.projects]
         library.projects.clear()
@@ -160,6 +173,7 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         troubles.add(
             f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
         )
+    _among(studio.teachers_sheets, TEACHERS, "teacher's sheets", troubles)
     if studio.address is not None:
         _address(studio.address, troubles)
     _sheets(studio.sheets, (*SHEETS, *OF_THE_LIBRARY), troubles)
@@ -261,6 +275,7 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     if project.format_ is not None:
         number_of(project.format_, troubles)
     _among(project.level, LEVELS, "level", troubles)
+    _among(project.status, STATUS, "status", troubles)
     _among(project.worn_by, WORN_BY, "worn by", troubles)
     if project.worn_at is not None:
         _among(project.worn_at, WORN_AT, "worn at", troubles)
@@ -284,22 +299,6 @@ def _is_date(text: str) -> bool:
         return dt.date.fromisoformat(text).isoformat() == text
     except ValueError:
         return False
-
-
-def titles_of(folder: Path) -> list[Word]:
-    """What a project is called, if it says so."""
-    if leads_out(folder, folder.parents[1]):
-        return []
-    source = read_text(folder / "project.yaml", f"projects/{folder.name}/project.yaml", Troubles())
-    source = as_now(source, Troubles()) if source else None
-    said = re.search(r"^title:.*\n(?:[ \t].*\n|\n)*", source.text, re.MULTILINE) if source else None
-    found = words(replace(source, text=source.text[: said.end()]), Troubles()) if source and said else None
-    return [value for key, value in (found or {}).items() if key == "title" and isinstance(value, Word)]
-
-
-def one_title(said: str) -> str:
-    """A title as it is held against others."""
-    return " ".join(said.lower().split())
 
 
 def _one_name_each(library: Library, others: Sequence[Word], troubles: Troubles) -> None:

@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 class CardPicture:
     """Its path below the build folder, and its size: of a bitmap in px, of a picture that is drawn in proportion.
 
-    Of a view that we drew it is in mm, and `drawn` says so; `true` where these are the mm of the piece. `webp` is the
-    same as WebP, or nothing. `printed` is the path of what paper takes: of a bitmap a wider one.
+    Of a view that we drew it is in mm of the piece, and `drawn` says so. `webp` is the same as WebP, or nothing.
+    `printed` is the path of what paper takes: of a bitmap a wider one.
     """
 
     path: str
@@ -30,7 +30,6 @@ class CardPicture:
     alternative: str
     webp: str = ""
     drawn: bool = False
-    true: bool = False
     printed: str = ""
 
 
@@ -50,5 +49,6 @@ def card_picture(
     if view is None:
         return None, []
     path = f"{worked.name}/view.svg"
-    card = CardPicture(path, view.width, view.height, view.says, drawn=True, true=view.true, printed=path)
+    size = view.width / view.shrunk, view.height / view.shrunk
+    card = CardPicture(path, *size, view.says, drawn=True, printed=path)
     return card, [Page(path, view.svg.encode())]

@@ -11,6 +11,7 @@ from markupsafe import Markup
 from sheetgen.base.printed import Printed
 from sheetgen.base.spelling import counted, in_turn, slug
 from sheetgen.model.page import Page
+from sheetgen.model.status import OF_CLASS, PUBLIC
 from sheetgen.model.view import (
     CatalogueSheet,
     Fitted,
@@ -67,9 +68,12 @@ class _Asked(NamedTuple):
 
 
 def shown(entries: Iterable[Entry], sheet: str) -> list[Entry]:
-    """The designs that stand on such a sheet, by their titles: the one place that says which are left out."""
-    del sheet  # all are for everybody
-    return sorted(entries, key=lambda one: (one.title.casefold(), one.name))
+    """The designs that stand on such a sheet, by their titles: in the catalogue what everybody may have.
+
+    In the programme of classes stand those for classes alone, too.
+    """
+    wanted = {PUBLIC, OF_CLASS} if sheet == PROGRAMME else {PUBLIC}
+    return sorted((one for one in entries if one.status in wanted), key=lambda one: (one.title.casefold(), one.name))
 
 
 def library_sheets(  # noqa: PLR0913, PLR0917 - what they are made of, and by what
@@ -113,16 +117,17 @@ class _Pictures:
 
     def of(self, entry: Entry, room: tuple[float, float], *, true: bool = False) -> Fitted | None:
         """That of a design in a room, at true size where it is wanted so; none where its file is gone."""
-        path = str(entry.card.get("printed") or "")
+        card = entry.picture or {}
+        path = str(card.get("printed") or "")
         kind = _KINDS.get(path.rpartition(".")[2], "")
         data = self.read(path) if kind else None
         if data is None:
             return None
         self.found.append(f"data:image/{kind};base64,{base64.b64encode(data).decode()}")
-        shows = str(entry.card.get("alternative") or entry.title)
-        sides = [max(float(entry.card.get(side) or 0), 1e-6) for side in ("width", "height")]
+        shows = str(card.get("alternative") or entry.title)
+        sides = [max(float(card.get(side) or 0), 1e-6) for side in ("width", "height")]
         scale = min(most / side for most, side in zip(room, sides, strict=True))
-        true = true and entry.card.get("true") is True and scale >= 1
+        true = true and card.get("drawn") is True and scale >= 1
         picture = Picture(f"picture-of:{len(self.found) - 1}", Html(""), shows, "")
         return Fitted(picture, f"{sides[0] * (1 if true else scale):.1f}mm", true)
 
@@ -148,7 +153,7 @@ class _Catalogue:
     def _volume(self, number: int, part: Sequence[Entry]) -> _Asked:
         pictures, marks = _Pictures(self.read), Marks()
         listed = tuple(_listed(one, self.publisher, marks, pictures.of(one, HALF, true=True), LETTERS) for one in part)
-        cover = [one for one in part if one.card][:ON_COVER] if number == 1 else []
+        cover = [one for one in part if one.picture][:ON_COVER] if number == 1 else []
         several = len(self.parts) > 1
         volume = f"Volume {number} of {len(self.parts)}" if several else ""
         sheet = CatalogueSheet(
@@ -204,7 +209,7 @@ def _asked(  # noqa: PLR0913, PLR0917 - what a sheet is printed by
 
 
 def _listed(one: Entry, publisher: Publisher, marks: Marks, seen: Fitted | None, letters: tuple[int, int]) -> Listed:
-    address = f"{publisher.address}{one.name}/" if publisher.address else ""
+    address = f"{publisher.address}{one.name}/" if publisher.address and one.public else ""
     time = marks.in_text(Printed(0, one.time), f"the time of {one.title}") if one.time else ""
     evenings = counted(one.evenings, "evening") if one.evenings else ""
     made = code(address) if address else None
@@ -214,7 +219,7 @@ def _listed(one: Entry, publisher: Publisher, marks: Marks, seen: Fitted | None,
         summary=_cut(one.summary, letters[1]),
         time=Html(time),
         level=one.level,
-        heat=" and ".join(one.heat).capitalize() or "Neither kiln nor torch",
+        heat=one.heat.capitalize(),
         evenings=Html(marks.in_text(Printed(0, evenings), f"the evenings of {one.title}") if evenings else ""),
         versions=_cut("; ".join(one.versions), VERSIONS),
         revised=f"revision {one.revision}, {one.date}",

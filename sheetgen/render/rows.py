@@ -101,6 +101,7 @@ class Rows:
             firing=allowed(step, self.numbers),
             curve=self._curve(self.drawings.narrow_curves, number),
             mishap=self._mishap(step),
+            clock=(step.whole_wait.low, step.whole_wait.high) if step.whole_wait else None,
         )
 
     def _card(self, number: int, step: WorkedStep, counted: int) -> Row:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.address import folder_address
 from sheetgen.base.measure import measure
 from sheetgen.base.rounding import Rounder
+from sheetgen.model.status import ALL
 from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS, Licence, Publisher, Slab
 from sheetgen.model.written import default
 
@@ -54,4 +55,11 @@ def publisher(studio: Studio, labels: LabelGrid | None = None) -> Publisher:
     stated = studio.licence
     words = (stated.text, stated.pictures, stated.link) if stated else ()
     licence = Licence(*(str(one or "").strip() for one in words))
-    return Publisher(**said, paper=tuple(map(str, studio.paper)), address=address, labels=labels, licence=licence)
+    return Publisher(
+        **said,
+        paper=tuple(map(str, studio.paper)),
+        address=address,
+        labels=labels,
+        licence=licence,
+        teachers_public=studio.teachers_sheets == ALL,
+    )

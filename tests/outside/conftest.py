@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import functools
+import http.server
 import shutil
+import threading
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -65,8 +68,9 @@ def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) ->
 def pages(site: Path) -> list[Path]:
     """The kinds of page on a screen: designs, one in a second clay and one in inches, the list, formulas and facts."""
     designs = ("buoy-drops", "shingle-keeper", "shingle-keeper/bronze-clay", "long/drops")
-    inches = site / "buoy-drops" / "in-inches.html"
-    return [*(site / name / "index.html" for name in designs), inches, site / "index.html", site / "facts.html"]
+    more = [site / "buoy-drops" / "in-inches.html", site / "index.html", site / "facts.html"]
+    more += [site / "library" / name for name in ("index.html", "technique-metal-clay.html")]
+    return [*(site / name / "index.html" for name in designs), *more]
 
 
 @pytest.fixture(scope="session")
@@ -78,3 +82,36 @@ def browser() -> Iterator[Browser]:
         opened = started.chromium.launch(executable_path=program, args=FLAGS)
         yield opened
         opened.close()
+
+
+class Host:
+    """A host of a folder of its own, whose net can be pulled."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder, self.down = folder, False
+        host = self
+
+        class Quiet(http.server.SimpleHTTPRequestHandler):
+            def log_message(self, *_said: Any) -> None:
+                pass
+
+            def do_GET(self) -> None:
+                if host.down:
+                    self.close_connection = True
+                    self.connection.close()
+                    return
+                super().do_GET()
+
+        handler = functools.partial(Quiet, directory=str(folder))
+        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+        self.at = f"http://127.0.0.1:{self.server.server_port}"
+        threading.Thread(target=self.server.serve_forever, daemon=True).start()
+
+
+@pytest.fixture
+def host(site: Path, tmp_path: Path) -> Iterator[Host]:
+    shutil.copytree(site, tmp_path / "site" / "sheets")
+    one = Host(tmp_path / "site")
+    yield one
+    one.server.shutdown()
+    one.server.server_close()

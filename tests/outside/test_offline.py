@@ -2,10 +2,6 @@
 
 from __future__ import annotations
 
-import functools
-import http.server
-import shutil
-import threading
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -26,39 +22,6 @@ STORED = """async () => {
 KEEP, DROP = "Keep this design for when there is no net", "Keep it no longer"
 
 
-class Host:
-    """A host of a folder of its own, whose net can be pulled."""
-
-    def __init__(self, folder: Path) -> None:
-        self.folder, self.down = folder, False
-        host = self
-
-        class Quiet(http.server.SimpleHTTPRequestHandler):
-            def log_message(self, *_said: Any) -> None:
-                pass
-
-            def do_GET(self) -> None:
-                if host.down:
-                    self.close_connection = True
-                    self.connection.close()
-                    return
-                super().do_GET()
-
-        handler = functools.partial(Quiet, directory=str(folder))
-        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-        self.at = f"http://127.0.0.1:{self.server.server_port}"
-        threading.Thread(target=self.server.serve_forever, daemon=True).start()
-
-
-@pytest.fixture
-def host(site: Path, tmp_path: Path) -> Iterator[Host]:
-    shutil.copytree(site, tmp_path / "site" / "sheets")
-    one = Host(tmp_path / "site")
-    yield one
-    one.server.shutdown()
-    one.server.server_close()
-
-
 @pytest.fixture
 def phone(browser: Browser) -> Iterator[BrowserContext]:
     context = browser.new_context(viewport={"width": 390, "height": 844})
@@ -72,7 +35,7 @@ def kept(page: Page, address: str) -> None:
     page.get_by_text("Kept on this device.").wait_for()
 
 
-def test_nothing_is_kept_and_no_worker_is_begun_before_a_touch(host: Host, phone: BrowserContext) -> None:
+def test_nothing_is_kept_and_no_worker_is_begun_before_a_touch(host: Any, phone: BrowserContext) -> None:
     page = phone.new_page()
     page.goto(f"{host.at}/sheets/buoy-drops/index.html")
     page.get_by_role("button", name=KEEP).wait_for()
@@ -81,7 +44,7 @@ def test_nothing_is_kept_and_no_worker_is_begun_before_a_touch(host: Host, phone
 
 
 def test_a_kept_design_opens_without_a_net_with_its_style_its_sheets_and_by_its_folder(
-    host: Host, phone: BrowserContext
+    host: Any, phone: BrowserContext
 ) -> None:
     page = phone.new_page()
     kept(page, f"{host.at}/sheets/buoy-drops/index.html")
@@ -99,7 +62,7 @@ def test_a_kept_design_opens_without_a_net_with_its_style_its_sheets_and_by_its_
 
 
 def test_what_is_kept_is_the_design_s_own_files_and_what_its_page_loads_and_nothing_else(
-    host: Host, phone: BrowserContext
+    host: Any, phone: BrowserContext
 ) -> None:
     page = phone.new_page()
     kept(page, f"{host.at}/sheets/buoy-drops/index.html")
@@ -117,7 +80,7 @@ def test_what_is_kept_is_the_design_s_own_files_and_what_its_page_loads_and_noth
     }
 
 
-def test_a_new_revision_is_kept_in_place_of_the_old_one(host: Host, phone: BrowserContext) -> None:
+def test_a_new_revision_is_kept_in_place_of_the_old_one(host: Any, phone: BrowserContext) -> None:
     page = phone.new_page()
     kept(page, f"{host.at}/sheets/buoy-drops/index.html")
     path = host.folder / "sheets" / "buoy-drops" / "index.html"
@@ -137,7 +100,7 @@ def test_a_new_revision_is_kept_in_place_of_the_old_one(host: Host, phone: Brows
     assert page.locator("h1").inner_text() == "Buoy drops, newer"
 
 
-def test_one_touch_takes_all_of_it_away_again(host: Host, phone: BrowserContext) -> None:
+def test_one_touch_takes_all_of_it_away_again(host: Any, phone: BrowserContext) -> None:
     page = phone.new_page()
     kept(page, f"{host.at}/sheets/buoy-drops/index.html")
     page.get_by_role("button", name=DROP).click()
@@ -145,7 +108,7 @@ def test_one_touch_takes_all_of_it_away_again(host: Host, phone: BrowserContext)
     assert page.evaluate("caches.keys()") == []
 
 
-def test_of_two_kept_designs_one_is_taken_away_and_the_other_still_opens(host: Host, phone: BrowserContext) -> None:
+def test_of_two_kept_designs_one_is_taken_away_and_the_other_still_opens(host: Any, phone: BrowserContext) -> None:
     page = phone.new_page()
     for name in ("buoy-drops", "shingle-keeper"):
         kept(page, f"{host.at}/sheets/{name}/index.html")
@@ -157,7 +120,7 @@ def test_of_two_kept_designs_one_is_taken_away_and_the_other_still_opens(host: H
     assert page.evaluate("getComputedStyle(document.body).margin") == "0px"
 
 
-def test_what_cannot_be_kept_whole_is_not_kept_and_is_told(host: Host, phone: BrowserContext) -> None:
+def test_what_cannot_be_kept_whole_is_not_kept_and_is_told(host: Any, phone: BrowserContext) -> None:
     (host.folder / "sheets" / "buoy-drops" / "handout-a4.pdf").unlink()
     page = phone.new_page()
     page.goto(f"{host.at}/sheets/buoy-drops/index.html")

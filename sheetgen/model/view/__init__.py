@@ -33,15 +33,28 @@ from sheetgen.model.view.first_side import (
     Wear,
 )
 from sheetgen.model.view.head import Head, Html, Studio
+from sheetgen.model.view.library import (
+    Card,
+    CardPicture,
+    Chip,
+    Contents,
+    Index,
+    ListedDesign,
+    Listing,
+    PageLink,
+    Term,
+    Terms,
+)
 from sheetgen.model.view.screen import (
     CodePage,
     CutterLink,
-    Design,
-    Index,
     MovedNumber,
     NotFound,
     Offline,
+    OfStudio,
+    OursDesign,
     Renamed,
+    Retired,
     Screen,
     SheetLink,
     UnitLink,
@@ -67,7 +80,9 @@ __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of th
     "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
-    "SheetLink", "VersionLink", "UnitLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed",
-    "NotFound", "Design", "Index", "Fitted", "Listed", "Written", "IndexLine", "ToFind", "CatalogueSheet",
-    "ProgrammeSheet", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
+    "SheetLink", "VersionLink", "UnitLink", "CutterLink", "Offline", "Retired", "Screen", "MovedNumber", "CodePage",
+    "Renamed", "NotFound", "CardPicture", "Chip", "Card", "PageLink", "Index", "ListedDesign",
+    "Listing", "Term", "Terms", "Contents", "OursDesign", "OfStudio",
+    "Fitted", "Listed", "Written", "IndexLine", "ToFind", "CatalogueSheet", "ProgrammeSheet",
+    "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip

@@ -66,6 +66,7 @@ class Row:
     firing: Annotated[str, "of a firing: bed, torch or none, time, loads"] = ""
     curve: Annotated[Html, "of a firing: its program as a curve"] = NOTHING
     mishap: Annotated[Html, "if it goes wrong: what is seen, and the mend"] = NOTHING
+    clock: Annotated[tuple[float, float] | None, "of what is waited for: minutes, least and most, for a clock"] = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,82 @@
+// The clocks of waits. A clock is the moments between which it ends, so that neither a reload nor a locked phone stops it.
+
+/**
+ * A moment as a clock on the wall says it, with its day where that is not today.
+ * @param {number} moment
+ * @param {number} now
+ */
+const clockTime = (moment, now) => {
+  const today = new Date(moment).toDateString() === new Date(now).toDateString()
+  const day = today ? {} : Math.abs(moment - now) < 6 * 864e5 ? { weekday: 'short' } : { day: 'numeric', month: 'short' }
+  const form = { ...day, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }
+  return new Date(moment).toLocaleString(document.documentElement.lang || undefined, /** @type {any} */ (form))
+}
+
+/**
+ * @param {number[] | undefined} ends
+ * @param {number} now
+ */
+const clockState = (ends, now) => {
+  if (!ends) return 'off'
+  const [least, most] = ends
+  return now >= most ? 'over' : now >= least ? 'soon' : least === most ? 'at' : 'going'
+}
+
+/**
+ * Shows the clocks of the waits and, in `told`, all that run; gives what looks at them anew.
+ * @param {HTMLElement[]} sections
+ * @param {(section: HTMLElement) => string} nameOf
+ * @param {Notes} notes
+ * @param {() => void} keep
+ * @param {HTMLElement} told
+ */
+const waitClocks = (sections, nameOf, notes, keep, told) => {
+  const waits = sections.flatMap((section) => {
+    const shown = section.querySelector('.run')
+    return shown instanceof HTMLElement ? [{ section, shown, name: nameOf(section), state: '' }] : []
+  })
+  let said = ''
+
+  const look = () => {
+    const now = Date.now()
+    /** @type {[string, string][]} */
+    const running = []
+    for (const wait of waits) {
+      const ends = notes.clocks[wait.name]
+      const state = clockState(ends, now)
+      wait.shown.hidden = false
+      for (const end of wait.shown.querySelectorAll('[data-end]')) {
+        const words = ends ? clockTime(ends[end.getAttribute('data-end') === 'most' ? 1 : 0], now) : ''
+        if (end.textContent !== words) end.textContent = words
+      }
+      for (const part of wait.shown.querySelectorAll('[data-when]')) {
+        const shows = String(part.getAttribute('data-when')).split(' ').includes(state)
+        part.toggleAttribute('hidden', !shows)
+        if (shows && ends && part.tagName === 'P' && !wait.section.classList.contains('here')) running.push([wait.section.id, `${wait.section.dataset.name}. ${part.textContent}`])
+      }
+      if (wait.state && wait.state !== state && (state === 'soon' || state === 'over') && navigator.vibrate) navigator.vibrate([400, 200, 400])
+      wait.state = state
+    }
+    if (said === String(running)) return
+    said = String(running)
+    told.hidden = !running.length
+    told.replaceChildren(...running.map(([id, words]) => Object.assign(document.createElement('a'), { href: `#${id}`, textContent: words })))
+  }
+
+  for (const { shown, name } of waits) {
+    shown.addEventListener('click', (event) => {
+      const button = event.target instanceof Element && event.target.closest('button')
+      if (!button) return
+      const [least, most] = [shown.dataset.least, shown.dataset.most].map((minutes) => Date.now() + 60000 * Number(minutes))
+      if (button.dataset.when === 'off') notes.clocks[name] = [least, most]
+      else delete notes.clocks[name]
+      keep()
+      look()
+      const other = shown.querySelector('button:not([hidden])')
+      if (other instanceof HTMLElement) other.focus({ preventScroll: true })
+    })
+  }
+  setInterval(look, 1000)
+  document.addEventListener('visibilitychange', look)
+  return look
+}

@@ -1,0 +1,53 @@
+// What a reader leaves on this device of a design: ticks, place, clocks and which cautions were read. Nothing is sent.
+
+/**
+ * `as` is the revision of what is kept, `at` the place; ticks by their words, clocks as the moments (ms) between which
+ * they end, cautions as they were read.
+ * @typedef {{as: string, at: string, ticks: string[], clocks: Record<string, number[]>, read: Record<string, string>}} Notes
+ */
+
+/**
+ * @param {string} as
+ * @returns {Notes}
+ */
+const noNotes = (as) => ({ as, at: '', ticks: [], clocks: {}, read: {} })
+
+/** @param {Notes} notes */
+const isNoted = (notes) => Boolean(notes.at || notes.ticks.length + Object.keys(notes.clocks).length + Object.keys(notes.read).length)
+
+/**
+ * What is kept under a name, as far as it has the form of notes: whoever wrote there may have been anybody.
+ * @param {string} name
+ */
+const notesKept = (name) => {
+  const notes = noNotes('')
+  try {
+    /** @type {any} */
+    const found = Object(JSON.parse(localStorage.getItem(name) || '{}'))
+    /** @param {any} value */
+    const entries = (value) => /** @type {[string, any][]} */ (Object.entries(Object(value)))
+    notes.as = String(found.as || '')
+    notes.at = String(found.at || '')
+    notes.ticks = [found.ticks || []].flat().map(String)
+    notes.clocks = Object.fromEntries(entries(found.clocks).filter(([, ends]) => [ends].flat().length === 2 && ends.every(Number.isFinite)))
+    notes.read = Object.fromEntries(entries(found.read))
+  } catch (_fault) {
+    // what could be read of it is kept
+  }
+  return notes
+}
+
+/**
+ * Whether they could be kept: where there is no room, or it is forbidden, they last as long as the page.
+ * @param {string} name
+ * @param {Notes} notes
+ */
+const keepNotes = (name, notes) => {
+  try {
+    if (isNoted(notes)) localStorage.setItem(name, JSON.stringify(notes))
+    else localStorage.removeItem(name)
+    return true
+  } catch (_fault) {
+    return false
+  }
+}

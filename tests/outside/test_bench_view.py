@@ -1,0 +1,335 @@
+"""A design followed at the bench: one step a screen, cautions before it, and what the device keeps of it."""
+
+from __future__ import annotations
+
+import io
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+
+import pdfplumber
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from playwright.sync_api import Browser, Page
+
+PHONE, DESK, TWICE = (390, 844), (1280, 900), (195, 422)  # the last is a phone at 200 %
+DESIGN = "buoy-drops/index.html"
+HOT, WAIT, SET = "step-16", "step-4", "step-3"  # Fire; Let the tubes set, 10 – 20 min; the step before it
+RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+SWIPE = """([from, to]) => {
+  const touch = (x) => new Touch({identifier: 1, target: document.body, clientX: x, clientY: 400})
+  const send = (kind, touches, changedTouches) => document.body.dispatchEvent(
+    new TouchEvent(kind, {bubbles: true, touches, changedTouches}))
+  send('touchstart', [touch(from)], [touch(from)])
+  send('touchend', [], [touch(to)])
+}"""
+FORBIDDEN = "Object.defineProperty(window, 'localStorage', {get() { throw new DOMException('no', 'SecurityError') }})"
+FULL = "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError') }"
+BREAKS = {
+    "as a screen is shown": "scrollTo = () => { throw new Error('broken') }",
+    "as its words are filled in": "Element.prototype.toggleAttribute = () => { throw new Error('broken') }",
+    "as it begins": 'Storage.prototype.getItem = () => \'{"ticks": 5, "clocks": [[1]], "read": 7, "at": {}}\'',
+}
+
+
+@pytest.fixture
+def opened(browser: Browser, site: Path) -> Iterator[Any]:
+    """Opens the design on a device of its own, from its folder or from an address, at a hash."""
+    made = []
+
+    def view(
+        at: str = "",
+        *,
+        size: tuple[int, int] = PHONE,
+        scheme: Any = "light",
+        script: bool = True,
+        first: str = "",
+        noon: bool = False,
+    ) -> Page:
+        context = browser.new_context(
+            viewport={"width": size[0], "height": size[1]},
+            color_scheme=scheme,
+            java_script_enabled=script,
+            has_touch=True,
+            timezone_id="UTC",
+        )
+        made.append(context)
+        if noon:
+            context.clock.install(time=datetime.fromisoformat("2026-03-02T12:00:00+00:00"))
+        if first:
+            context.add_init_script(first)
+        page = context.new_page()
+        page.goto(at if at.startswith("http") else (site / DESIGN).as_uri() + at)
+        return page
+
+    yield view
+    for context in made:
+        context.close()
+
+
+def read_all(page: Page) -> None:
+    """Whoever is at the bench reads every caution that comes before the step."""
+    while page.locator(".read").is_visible():
+        page.locator(".read").click()
+
+
+def here(page: Page) -> str:
+    return str(page.locator(".here").get_attribute("id"))
+
+
+@pytest.fixture(params=["from a folder", "from a host"])
+def address(request: pytest.FixtureRequest, site: Path) -> str:
+    if request.param == "from a folder":
+        return ""
+    return f"{request.getfixturevalue('host').at}/sheets/{(site / DESIGN).relative_to(site)}"
+
+
+def test_a_step_that_was_ticked_and_the_place_are_there_the_next_day(opened: Any, address: str) -> None:
+    page = opened(address)
+    page.get_by_text("Start at the bench").click()
+    read_all(page)
+    page.get_by_role("button", name="Next").click()
+    assert here(page) == "step-1"
+    page.locator(".here .see").click()
+    page.get_by_role("button", name="Next").click()
+    page.reload()
+    assert here(page) == "step-2"
+    page.get_by_role("button", name="Close").click()
+    page.reload()
+    assert page.locator(".go").first.inner_text() == "Go on: 2 Roll and cut"
+    page.locator(".go").first.click()
+    assert here(page) == "step-2"
+    page.get_by_role("button", name="Back").click()
+    assert page.locator(".here input").is_checked()
+    page.go_back()
+    assert page.locator("#need").is_visible()
+
+
+def test_one_touch_clears_what_the_device_keeps(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    page.locator(".here .see").click()
+    page.get_by_role("button", name="Close").click()
+    page.get_by_role("button", name="Clear my ticks").click()
+    assert page.locator("input:checked").count() == 0
+    assert page.evaluate("localStorage.length") == 0
+    assert page.locator(".go").first.inner_text() == "Start at the bench"
+
+
+def test_a_link_to_a_hot_step_shows_its_warning_alone_first_and_the_button_names_it(opened: Any, address: str) -> None:
+    page = opened(address)
+    page.goto(f"{page.url}#{HOT}")
+    page.reload()
+    said = []
+    while page.locator(".read").is_visible():
+        assert page.locator(".here .warning").is_visible()
+        assert not page.locator(".here .do").is_visible()
+        assert not page.get_by_role("button", name="Next").is_visible()
+        page.keyboard.press("ArrowRight")  # neither a key nor a swipe passes a warning over
+        page.evaluate(SWIPE, [300, 100])
+        said.append(page.locator(".read").inner_text())
+        page.locator(".read").click()
+    assert "Dust of kiln fibre" in said[0]
+    assert "Hot kiln" in said[-1]
+    assert here(page) == HOT
+    assert page.locator(".here .warning .one").is_visible()
+    assert page.locator(".here .do").is_visible()
+    page.reload()
+    assert page.locator(".here .do").is_visible()
+
+
+def test_a_clock_says_when_a_wait_is_over_by_the_clock(opened: Any) -> None:
+    page = opened(f"#{WAIT}", noon=True)
+    read_all(page)
+    page.get_by_role("button", name="Start the clock").click()
+    assert "Ready between 12:10 and 12:20." in page.locator(".here .run").inner_text()
+    page.clock.set_fixed_time("2026-03-02T12:15:00Z")  # the phone was locked
+    page.reload()
+    assert "since 12:10. Over at 12:20." in page.locator(".here .run").inner_text()
+    page.get_by_role("button", name="Next").click()
+    page.clock.set_fixed_time("2026-03-03T09:00:00Z")
+    page.reload()
+    assert page.locator(".clocks").inner_text() == "Let the tubes set. Over, since Mon 12:20."
+    page.locator(".clocks a").click()
+    page.get_by_role("button", name="Stop the clock").click()
+    assert page.get_by_role("button", name="Start the clock").is_visible()
+
+
+def test_keys_and_swipes_turn_the_screens(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    page.keyboard.press("ArrowRight")
+    assert here(page) == WAIT
+    page.keyboard.press("ArrowLeft")
+    assert here(page) == SET
+    page.evaluate(SWIPE, [300, 100])
+    assert here(page) == WAIT
+    page.evaluate(SWIPE, [100, 300])
+    assert here(page) == SET
+    page.evaluate(SWIPE, [100, 130])
+    assert here(page) == SET
+    page.keyboard.press("Escape")
+    assert page.locator("#need").is_visible()
+
+
+def test_the_keyboard_alone_goes_through_a_step_in_its_order(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    for wanted in ("H4", "INPUT", "Back", "Next: wait"):
+        found = page.evaluate("document.activeElement.textContent.length < 20 ? "
+                              "document.activeElement.textContent || document.activeElement.tagName "
+                              ": document.activeElement.tagName")  # fmt: skip
+        assert found == wanted
+        page.keyboard.press("Tab") if wanted != "Next: wait" else page.keyboard.press("Enter")
+    assert here(page) == WAIT
+
+
+@pytest.mark.parametrize("size", [PHONE, TWICE, DESK], ids=["phone", "200 %", "desk"])
+def test_what_a_knuckle_turns_is_48_px_at_least_and_nothing_is_too_wide(opened: Any, size: tuple[int, int]) -> None:
+    page = opened(f"#{WAIT}", size=size)
+    buttons = 0
+    for _ in range(3):
+        for button in page.locator("button:visible").all():
+            box = button.bounding_box()
+            assert box
+            assert box["height"] >= 48
+            buttons += 1
+        assert page.evaluate("document.documentElement.scrollWidth") == size[0]
+        read_all(page)
+    assert buttons >= 8
+
+
+@pytest.mark.parametrize("first", [FORBIDDEN, FULL], ids=["forbidden", "full"])
+def test_where_nothing_can_be_kept_the_bench_works_and_says_so(opened: Any, first: str) -> None:
+    page = opened(f"#{SET}", first=first)
+    read_all(page)
+    page.locator(".here .see").click()
+    page.get_by_role("button", name="Next").click()
+    page.get_by_role("button", name="Back").click()
+    assert page.locator(".here input").is_checked()
+    assert page.locator(".unkept").is_visible()
+
+
+@pytest.mark.parametrize("first", BREAKS.values(), ids=list(BREAKS))
+def test_where_the_script_fails_all_steps_can_be_read(opened: Any, first: str) -> None:
+    page = opened(first=first)
+    page.get_by_text("Start at the bench").click()
+    page.wait_for_timeout(50)
+    if page.locator(".here").count():  # it is whole: what was kept was only nonsense
+        page.get_by_role("button", name="Close").click()
+    assert page.locator("[data-step] .do").count() == page.locator("[data-step] .do:visible").count() > 20
+
+
+def test_without_script_all_stands_in_one_page_and_nothing_that_needs_one(opened: Any) -> None:
+    page = opened(script=False)
+    assert page.locator("[data-step]:visible").count() == page.locator("[data-step]").count() > 20
+    assert page.locator("button:visible").count() == 0
+    assert page.locator(".bench:visible, .always:visible").count() == 0
+
+
+def test_a_new_revision_says_so_and_keeps_ticks_only_where_it_is_asked_to(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    page.locator(".here .see").click()
+    page.evaluate(
+        'for (const name in {...localStorage}) localStorage[name] = localStorage[name].replace(/"as":"/, \'$&older\')'
+    )
+    page.reload()
+    assert page.get_by_text("has been revised since you were here").is_visible()
+    assert page.locator("input:checked").count() == 0
+    page.get_by_role("button", name="Keep mine").click()
+    assert page.locator("input:checked").count() == 1
+    page.evaluate(
+        'for (const name in {...localStorage}) localStorage[name] = localStorage[name].replace(/"as":"/, \'$&older\')'
+    )
+    page.reload()
+    page.get_by_role("button", name="Begin anew").click()
+    page.reload()
+    assert page.locator("input:checked").count() == 0
+    assert not page.locator(".news").is_visible()
+
+
+def test_another_version_has_ticks_of_its_own(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    page.locator(".here .see").click()
+    page.goto(page.url.replace("index.html", "long/index.html"))
+    read_all(page)
+    assert page.locator("input:checked").count() == 0
+
+
+def test_nothing_of_an_address_made_by_a_stranger_is_written_into_the_page(opened: Any) -> None:
+    evil = "%3Cimg%20id=evil%20src=x%20onerror=%22document.title='evil'%22%3E"
+    page = opened(f"?find={evil}&at={evil}#{evil}")
+    page.evaluate("location.hash = '<img id=evil src=x>'")
+    page.get_by_text("Start at the bench").click()
+    read_all(page)
+    assert page.locator("#evil").count() == 0
+    assert "evil" not in page.evaluate("document.body.textContent + document.title")
+    bad = opened("#%E0%A4%A")  # no text in any alphabet
+    assert bad.locator("[data-step]:visible").count() > 20
+
+
+def test_nothing_is_sent_from_the_bench(opened: Any, host: Any) -> None:
+    page = opened(f"{host.at}/sheets/{DESIGN}")
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.get_by_text("Start at the bench").click()
+    read_all(page)
+    for _ in range(5):
+        page.get_by_role("button", name="Next").click()
+        read_all(page)
+    page.locator(".here .see").click()
+    assert not [url for url in asked if ".woff" not in url and ".otf" not in url and ".ttf" not in url]
+
+
+def test_the_screen_stays_awake_at_the_bench_and_no_longer(opened: Any) -> None:
+    page = opened(
+        first="awake = 0; Object.defineProperty(navigator, 'wakeLock', {value: {request: async () => "
+        "{ awake += 1; return {release: async () => { awake -= 1 }} }}})"
+    )
+    page.get_by_text("Start at the bench").click()
+    page.wait_for_function("awake === 1")
+    page.get_by_role("button", name="Close").click()
+    assert page.evaluate("awake") == 0
+
+
+def test_printed_from_the_bench_it_is_the_whole_sheet(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    with pdfplumber.open(io.BytesIO(page.pdf(prefer_css_page_size=True))) as sheet:
+        said = " ".join(page.extract_text() for page in sheet.pages)
+    for words in ("Wind each strip", "Lay dry kiln fibre", "Masking tape"):
+        assert words in said
+    for words in ("I have read", "Start the clock", "Close\n"):
+        assert words not in said
+
+
+@pytest.mark.parametrize(
+    ("size", "scheme"),
+    [(PHONE, "light"), (TWICE, "dark"), (DESK, "dark")],
+    ids=["phone, light", "200 %, dark", "desk, dark"],
+)
+def test_axe_finds_nothing_at_the_bench(opened: Any, size: tuple[int, int], scheme: str) -> None:
+    page = opened(size=size, scheme=scheme)
+    found: list[str] = []
+
+    def ask() -> None:
+        told = Axe().run(page, options={"runOnly": RULES}).response
+        assert len(told["passes"]) >= 15
+        found.extend(f"{one['id']}: {node['html'][:150]}" for one in told["violations"] for node in one["nodes"])
+
+    ask()
+    page.get_by_text("Start at the bench").click()
+    ask()
+    read_all(page)
+    for _screen in range(4):
+        page.get_by_role("button", name="Next").click()
+    ask()
+    page.get_by_role("button", name="Start the clock").click()
+    page.get_by_role("button", name="Next").click()
+    ask()
+    assert not found, "\n".join(found)
