@@ -66,10 +66,11 @@ def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) ->
 
 @pytest.fixture(scope="session")
 def pages(site: Path) -> list[Path]:
-    """The kinds of page on a screen: designs, one of them in a second clay, the list of designs, formulas and facts."""
+    """The kinds of page on a screen: designs, one in a second clay and one in inches, the list, formulas and facts."""
     designs = ("buoy-drops", "shingle-keeper", "shingle-keeper/bronze-clay", "long/drops")
-    lists = (site / "library" / name for name in ("index.html", "technique-metal-clay.html"))
-    return [*(site / name / "index.html" for name in designs), site / "index.html", site / "facts.html", *lists]
+    more = [site / "buoy-drops" / "in-inches.html", site / "index.html", site / "facts.html"]
+    more += [site / "library" / name for name in ("index.html", "technique-metal-clay.html")]
+    return [*(site / name / "index.html" for name in designs), *more]
 
 
 @pytest.fixture(scope="session")

@@ -29,9 +29,9 @@ def at(site: Path, path: str) -> str:
 
 
 def test_the_last_choice_is_remembered_from_a_folder_and_for_every_design(page: Page, site: Path) -> None:
-    page.goto(at(site, f"{DESIGN}/index.html#step-3"))
+    page.goto(at(site, f"{DESIGN}/index.html#steps"))
     page.get_by_role("link", name="In inches", exact=True).click()
-    page.wait_for_url(at(site, f"{DESIGN}/{INCHES}#step-3"))
+    page.wait_for_url(at(site, f"{DESIGN}/{INCHES}#steps"))
     for path in (f"{DESIGN}/index.html", f"{OTHER}/index.html", f"{VERSION}/index.html"):
         page.goto(at(site, path))
         page.wait_for_url(at(site, path.replace("index.html", INCHES)))

@@ -179,7 +179,7 @@ def picture() -> bytes:
 def design(name: str, **more: Any) -> Entry:
     card = {"printed": f"{name}/p-960.jpg", "width": 480, "height": 350, "alternative": f"What {name} shows"}
     told = {"title": name.capitalize(), "summary": "Made for a test.", "level": "first piece", "time": "10 min"}
-    return Entry(**{"name": name, "revision": "1", "date": "2026-01-10", "card": card} | told | more)
+    return Entry(**{"name": name, "revision": "1", "date": "2026-01-10", "picture": card} | told | more)
 
 
 def printed(entries: list[Entry], printer: Printer, *sheets: str) -> dict[str, bytes]:
@@ -225,8 +225,8 @@ def test_the_index_says_on_which_page_of_which_volume_a_design_stands(
 def test_the_catalogue_can_be_read_aloud_and_nothing_jars_whatever_its_designs_are_called(printer: Printer) -> None:
     versions = [f"Wrist {n} mm, {'sterling' * (n % 3)}" for n in range(140, 220, 5)]
     entries = [
-        design("a", title=LONG, summary=LONG * 4, tags=[LONG, "  "], versions=versions, heat=["kiln", "torch"]),
-        design("b", title=HEBREW, summary='<b> & "c" \'', level="", time="", card={}),
+        design("a", title=LONG, summary=LONG * 4, tags=[LONG, "  "], versions=versions, heat="kiln and torch"),
+        design("b", title=HEBREW, summary='<b> & "c" \'', level="", time="", picture=None),
         design("c", title="Much " * 40, summary="Much is told of it. " * 60, evenings=3),
     ]
     for name, pdf in printed(entries, printer, "catalogue", "programme").items():
