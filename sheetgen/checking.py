@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sheetgen.pipeline import Outcome, said_of, work_one
-from sheetgen.publish.record import read_record
+from sheetgen.pipeline import Outcome, check_one, said_of
 from sheetgen.publish.standing import standing
 
 if TYPE_CHECKING:
@@ -23,7 +22,7 @@ def checked(root: Path, build: Path, only: Sequence[str] = ()) -> Outcome:
     """
     outcome, found = Outcome(), standing(root, build)
     if not found.own or {*found.well} != {*found.own} or not {*only} <= {*found.own}:
-        _the_rest(root, build, only, found, outcome)
+        _the_rest(root, only, found, outcome)
     for name in found.well:
         if not only or name in only:
             told, outcome.said[name] = found.checked[name]
@@ -31,7 +30,7 @@ def checked(root: Path, build: Path, only: Sequence[str] = ()) -> Outcome:
     return outcome
 
 
-def _the_rest(root: Path, build: Path, only: Sequence[str], found: Standing, outcome: Outcome) -> None:
+def _the_rest(root: Path, only: Sequence[str], found: Standing, outcome: Outcome) -> None:
     """Read, work and check what does not stand, once it is known what does."""
     from sheetgen.read.library import read_designs, read_shared  # noqa: PLC0415 - heavy: not where all stands
     from sheetgen.unchanged import part_alike, settle  # noqa: PLC0415
@@ -42,14 +41,14 @@ def _the_rest(root: Path, build: Path, only: Sequence[str], found: Standing, out
         settle(found, shared.library.stock, outcome.troubles)
     if shared is None or outcome.troubles.found:
         found.well.clear()
-    part_alike(found, read_record(build), root)
+    part_alike(found, found.record, root)
     asked = [name for name in (only or found.own) if name not in found.well]
     if shared is None or (found.own and not asked):
         return
-    library = read_designs(shared, outcome.troubles, asked)
+    library = read_designs(shared, outcome.troubles, asked, found.old_names())
     outcome.failed += library.failed
     for filed in library.projects:
-        worked, own = work_one(filed, library, outcome.faults)
+        worked, own = check_one(filed, library, outcome.faults)
         outcome.troubles.extend(own)
         if worked is None:
             outcome.failed.append(filed.name)

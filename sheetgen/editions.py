@@ -12,7 +12,7 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.coded import ledger_with_colours
 from sheetgen.model.change import Change, Fault
 from sheetgen.model.codes import codes
-from sheetgen.model.ledger import last_before, paired
+from sheetgen.model.ledger import last_before, ledger_of, paired
 from sheetgen.model.moved import kits_moved
 from sheetgen.publish.ledgers import keep
 from sheetgen.read.ledgers import read_ledgers
@@ -51,10 +51,20 @@ class Editions:
         was = next((one for one in ledgers if one.revision == now.revision), None)
         return _marked(worked, was, now, troubles) if was else worked, codes(now, ledgers)
 
+    def in_units(self, other: Worked, troubles: Troubles) -> list[Code]:
+        """Every fingerprint that the pages of a design in other units have borne."""
+        ledgers = read_ledgers(self.root / "projects" / other.name, troubles, other.was, other.other_units)
+        return codes(ledger_of(other, program_version()), ledgers)
+
     def keep(self, worked: Worked) -> None:
-        """Write the ledger of a design's revision where there is none; nothing is lost where that cannot be done."""
+        """Write the ledger of a design's revision where there is none; nothing is lost where that cannot be done.
+
+        In other units it has pages and no kits.
+        """
+        made = ledger_of if worked.other_units else ledger_with_colours
         try:
-            written = keep(self.root / "projects" / worked.name, ledger_with_colours(worked, program_version()))
+            ledger = made(worked, program_version())
+            written = keep(self.root / "projects" / worked.name, ledger, worked.other_units)
         except OSError as fault:
             self.unkept.setdefault(fault.strerror or "no reason is given", []).append(worked.name)
         else:

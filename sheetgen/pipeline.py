@@ -39,7 +39,8 @@ class NotReady(RuntimeError):
 class Outcome:
     """What a run came to: troubles, what was read, the projects worked, and what was written.
 
-    `kept` are the ledgers that were written; `alone` counts sheets that were left as they are; `faults` are tracebacks
+    `kept` are the ledgers that were written; `alone` counts sheets that were left as they are, `ours` files
+    that are for the studio alone; `faults` are tracebacks
     of what nobody thought of; `said` is what is to be known of each project that is well.
     """
 
@@ -51,6 +52,7 @@ class Outcome:
     changed: list[str] = field(default_factory=list)
     kept: list[str] = field(default_factory=list)
     alone: int = 0
+    ours: int = 0
     faults: list[str] = field(default_factory=list)
     said: dict[str, Said] = field(default_factory=dict)
 
@@ -103,6 +105,17 @@ def work_one(
     if worked is not None:
         with held(own, filed.project.title.place, faults):
             worked = with_drawn(worked)
+    return None if own.errors else worked, own
+
+
+def check_one(filed: Filed, library: Library, faults: list[str]) -> tuple[Worked | None, Troubles]:
+    """As `work_one`, where what its drawings tell is not asked: each is drawn once, to see that it can be."""
+    from sheetgen.draw.figures import try_drawings  # noqa: PLC0415 - heavy, as above
+
+    worked, own = reckon_one(filed, library, faults)
+    if worked is not None:
+        with held(own, filed.project.title.place, faults):
+            try_drawings(worked)
     return None if own.errors else worked, own
 
 
@@ -164,22 +177,28 @@ def _mend_of(fault: OSError) -> str:
     return "a shorter name" if fault.errno == errno.ENAMETOOLONG else "move away what is in the way there"
 
 
-def pages_of(
+def pages_of(  # noqa: PLR0913, PLR0917 - as `render`
     worked: Worked,
     theme: Theme,
     pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
+    others: Sequence[tuple[Worked, Sequence[Code]]] = (),
 ) -> Generator[None, None, Rendered]:
     """Draw and render: every file of one project, with a page of each fingerprint, and what jars in their layout.
 
-    It yields as `render` does.
+    `others` are the project in other units, for the pages on a screen, each with its own. It yields as `render` does.
     """
     from sheetgen.draw.templates import draw  # noqa: PLC0415
+    from sheetgen.render.in_units import InUnits  # noqa: PLC0415
     from sheetgen.render.pages import render  # noqa: PLC0415
 
     drawings = {name: draw(worked, version, worked.studio.paper) for name, version in worked.versions.items()}
-    return (yield from render(worked, drawings, theme, pool, tell, codes))
+    more = [
+        InUnits(one, {name: draw(one, version, ()) for name, version in one.versions.items()}, own)
+        for one, own in others
+    ]
+    return (yield from render(worked, drawings, theme, pool, tell, codes, more))
 
 
 Rows = list[tuple[str, ...]]

@@ -6,7 +6,7 @@ from contextlib import contextmanager, suppress
 from typing import TYPE_CHECKING
 
 from sheetgen.base.paths import leads_out
-from sheetgen.base.trouble import CannotBe, Troubles
+from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.base.turns import in_turn
 from sheetgen.pipeline import THEME, NotReady, Outcome, held
 from sheetgen.progress import Progress
@@ -17,10 +17,9 @@ from sheetgen.publish.standing import standing
 from sheetgen.publishing_one import Desk, Wanted, one_published
 
 if TYPE_CHECKING:
-    from collections.abc import Generator, Iterator, Sequence
+    from collections.abc import Generator, Iterable, Iterator, Sequence
     from pathlib import Path
 
-    from sheetgen.base.trouble import Trouble
     from sheetgen.model.project import Library
     from sheetgen.publish.folder import Folder
     from sheetgen.publish.standing import Standing
@@ -55,15 +54,18 @@ def published(root: Path, build: Path, wanted: Wanted, progress: Progress | None
         found = _found(root, build, wanted)
         if _stands(found, wanted, outcome):
             return outcome
-    with _held_alone(build):
+    with _held_alone(build) as free:
         from sheetgen.publish.folder import Folder  # noqa: PLC0415 - heavy: only where something is to be done
 
-        again = found is None or recorded is None or recorded != moment_of(build)  # another run was at work until now
-        folder = Folder(build)
-        if found is None or again:
+        if found is not None and free and found.record["projects"] and recorded == moment_of(build):
+            folder = Folder(build, found.record)  # no other run was at work since it was read
+        else:
+            _refuse_foreign(build)
+            folder = Folder(build)
             found = _found(root, build, wanted)
-        if not again or not _stands(found, wanted, outcome):
-            _Run(root, folder, wanted, found, outcome, progress or Progress()).run()
+            if _stands(found, wanted, outcome):
+                return outcome
+        _Run(root, folder, wanted, found, outcome, progress or Progress()).run()
     return outcome
 
 
@@ -84,6 +86,7 @@ def _stands(found: Standing, wanted: Wanted, outcome: Outcome) -> bool:
     whole = bool(found.index and known and {*found.own} == {*found.well, *found.failed})
     if whole:
         _told_again(found, outcome)
+        outcome.troubles.extend(_jarring(found.jars))
     return whole
 
 
@@ -96,21 +99,24 @@ def _told_again(found: Standing, outcome: Outcome) -> None:
 
 
 @contextmanager
-def _held_alone(build: Path) -> Iterator[None]:
-    """Have the build folder for this run alone. One that nothing was written into is not left behind."""
+def _held_alone(build: Path) -> Iterator[bool]:
+    """Have the build folder for this run alone; yields what `alone` does. One that stays empty is not left behind."""
     there = build.exists()
     build.mkdir(parents=True, exist_ok=True)
     try:
-        with alone(build):
-            try:
-                refuse_foreign(build)
-            except CannotBe as fault:
-                raise NotReady(f"{fault.message}; {fault.help}") from None
-            yield
+        with alone(build) as free:
+            yield free
     finally:
         if not there:
             with suppress(OSError):
                 build.rmdir()
+
+
+def _refuse_foreign(build: Path) -> None:
+    try:
+        refuse_foreign(build)
+    except CannotBe as fault:
+        raise NotReady(f"{fault.message}; {fault.help}") from None
 
 
 class _Run:
@@ -124,7 +130,7 @@ class _Run:
 
     def run(self) -> None:
         """Read, work, print and write what is not as it was; what prints is begun while the library is read."""
-        from sheetgen.read.library import read_designs, read_shared  # noqa: PLC0415 - heavy: only where pages are made
+        from sheetgen.read.library import read_shared  # noqa: PLC0415 - heavy: only where pages are made
         from sheetgen.render.pdf import NoPango  # noqa: PLC0415
         from sheetgen.render.pdf_pool import PdfPool  # noqa: PLC0415
         from sheetgen.render.theme import Theme  # noqa: PLC0415
@@ -139,7 +145,7 @@ class _Run:
         with PdfPool() as pool:
             part_alike(self.found, self.folder.record, self.root)
             read = read or read_shared(self.root, shared)
-            library = self.outcome.library = read_designs(read, shared, self._asked()) if read else None
+            library = self.outcome.library = self._designs_of(read, shared) if read else None
             try:
                 pool.ready()
             except NoPango as missing:
@@ -150,8 +156,11 @@ class _Run:
             self.outcome.failed += library.failed
             _told_again(self.found, self.outcome)
             theme = Theme(THEME, [self.root / "themes"])
-            self._designs(library, shared, theme, pool)
-        self._index(theme, library)
+            try:
+                self._designs(library, shared, theme, pool)
+                self._index(theme, library, pool)
+            finally:
+                self.folder.keep_record()
 
     def _sure(self, troubles: Troubles) -> Shared | None:
         """Read what is shared, and let the designs stand of whose items of stock none is another."""
@@ -187,12 +196,9 @@ class _Run:
             whole,
             Stocked(library.stock),
         )
-        try:
-            in_turn(self._each(desk, told), UNDER_WAY)
-            for name in library.failed:
-                folder.failed(name, desk.key(name), told.get(name, []))
-        finally:
-            folder.keep_record()
+        in_turn(self._each(desk, told), UNDER_WAY)
+        for name in library.failed:
+            folder.failed(name, desk.key(name), told.get(name, []))
         self.outcome.published.sort()  # they were begun by their size
         editions.tell_unkept(self.outcome.troubles)
 
@@ -214,26 +220,46 @@ class _Run:
         for filed in designs:
             yield told_when_done(filed.name, one_published(desk, filed, told.get(filed.name, [])))
 
-    def _asked(self) -> list[str]:
-        """The designs to be read; none where all are."""
+    def _designs_of(self, read: Shared, troubles: Troubles) -> Library:
+        """The library with the designs that are to be made, or all."""
+        from sheetgen.read.library import read_designs  # noqa: PLC0415 - heavy, as above
+
         wanted = [name for name in self.found.own if name not in self.found.well]
         unknown = [name for name in self.wanted.designs if name not in self.found.own]
-        return [*wanted, *unknown] if self.found.well or self.wanted.designs else []
+        asked = [*wanted, *unknown] if self.found.well or self.wanted.designs else []
+        return read_designs(read, troubles, asked, self.found.old_names())
 
-    def _index(self, theme: Theme, library: Library) -> None:
-        """The library's own pages, and away with what is no longer there."""
-        from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy
-        from sheetgen.work.studio import publisher  # noqa: PLC0415
+    def _index(self, theme: Theme, library: Library, pool: PdfPool) -> None:
+        """The library's own pages and sheets, and away with what is no longer there."""
+        from sheetgen.render.catalogue import library_sheets  # noqa: PLC0415 - heavy
+        from sheetgen.render.known import Before, KnownPool  # noqa: PLC0415
+        from sheetgen.render.library import Had  # noqa: PLC0415
+        from sheetgen.render.library import library as own_pages  # noqa: PLC0415
+        from sheetgen.render.ours import ours  # noqa: PLC0415
+        from sheetgen.work.studio import publisher, sheets_of_library  # noqa: PLC0415
 
         outcome, folder = self.outcome, self.folder
         if not outcome.published:
             return
         if not self.wanted.designs:
             folder.drop_missing(design_folders(self.root))
+        before = Before(folder.record["sheets"], folder.read, self.found.printer, always=self.wanted.every)
+        known = KnownPool(pool, before)
         with held(outcome.troubles, None, outcome.faults, "the library's index"):
-            by = publisher(library.studio, library.labels)
-            outcome.changed += folder.put_index(rendering.index(by, folder.entries(), theme, folder.pages()))
-        folder.keep_record()
+            by, entries = publisher(library.studio, library.labels), folder.entries()
+            asked = sheets_of_library(library.studio)
+            sheets = library_sheets(by, asked, entries, theme, known, folder.read)
+            had = Had(folder.pages(), folder.since(), tuple(page.path for page in sheets.pages))
+            pages = [*own_pages(by, entries, theme, had), *sheets.pages]
+            mine = ours(by, entries, theme, folder.for_the_studio())
+            outcome.changed += folder.put_index(pages, known.now, mine)
+            outcome.troubles.extend(_jarring((one.sheet, one.page, one.words) for one in sheets.doubts))
+
+
+def _jarring(jars: Iterable[tuple[str, int, str]]) -> Iterator[Trouble]:
+    """What jars in a sheet of the library: it is of no one file."""
+    for name, page, words in jars:
+        yield Trouble(f"{name}, page {page}: {words}" if page else f"{name}: {words}", None, "", "warning")
 
 
 def _design_of(trouble: Trouble) -> str:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, NamedTuple
 
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe
+from sheetgen.model.status import DRAFT
 from sheetgen.pipeline import held, pages_of, said_of, work_one
 from sheetgen.publish.record import OfStock, Told
 
@@ -89,7 +91,7 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
     if worked is not None:
         outcome.worked.append(worked)
         with held(own, worked.place, faults):
-            yield from _printed(desk, worked, own)
+            yield from _printed(desk, filed, worked, own)
             outcome.published.append(name)
     outcome.troubles.extend(own)
     outcome.faults += faults
@@ -98,25 +100,62 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
         of_files = worked is None and not faults
         desk.folder.failed(name, desk.whole_key(name) if of_files else "", [*told, *own])
     elif worked is not None and not desk.wanted.part:
-        desk.folder.told(name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked)))
+        desk.folder.told(
+            name, desk.key(name), desk.of_stock(worked), Told([*told, *own], checked, said_of(worked), worked.was)
+        )
     desk.folder.keep_record(at_last=False)
 
 
-def _printed(desk: Desk, found: Worked, own: Troubles) -> Generator[None, None, None]:
+def in_other_units(worked: Worked, filed: Filed, library: Library, troubles: Troubles) -> list[Worked]:
+    """A design that is well, worked afresh in each of the other units in which the studio has pages.
+
+    Where it does not come out so (a rule may leave room for half a millimetre, and none for a sixty-fourth of an inch),
+    or its words say a length in another unit, that is told as a warning, and there is no such page: none has two units.
+    """
+    from sheetgen.render.in_units import NAMES, as_written  # noqa: PLC0415 - heavy: only where pages are made
+    from sheetgen.work.studio import in_units  # noqa: PLC0415
+
+    found: list[Worked] = []
+    for units in map(str, library.studio.pages_in):
+        if units == library.studio.units:
+            continue
+        other, own = work_one(filed, in_units(library, units), [])
+        if other is None:
+            first = own.errors[0]
+            message = f"there is no page in {NAMES[units]}: {first.message}"
+            troubles.add(message, first.place, first.help, "warning")
+            continue
+        versions = {name: replace(one, changed=worked.versions[name].changed) for name, one in other.versions.items()}
+        other = replace(other, versions=Frozen(versions), other_units=units)
+        if said := as_written(other):
+            message = f"there is no page in {NAMES[units]}: '{said[0]}' stays as it is written"
+            troubles.add(
+                message, said[1], f"write {{{{ {said[0]} }}}}, which each page tells in its own units", "warning"
+            )
+            continue
+        found.append(other)
+    return found
+
+
+def _printed(desk: Desk, filed: Filed, found: Worked, own: Troubles) -> Generator[None, None, None]:
     from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy: only where pages are made
     from sheetgen.render.known import Before, KnownPool  # noqa: PLC0415
 
     folder, wanted = desk.folder, desk.wanted
     worked, codes = desk.editions.of(found, own)
+    others = in_other_units(worked, filed, desk.library, own)
+    more = [(one, desk.editions.in_units(one, own)) for one in others]
     sheets = folder.sheets(found.name)
     known = KnownPool(desk.pool, Before(sheets, folder.read, desk.found.printer, _asked(worked, wanted), wanted.every))
-    rendered = yield from pages_of(worked, desk.theme, known, desk.progress.begun, codes)
-    entry = rendering.entry(worked, rendered.pages, desk.editions.news[found.name])
-    desk.outcome.changed += folder.put(entry, rendered.pages, known.now)
+    rendered = yield from pages_of(worked, desk.theme, known, desk.progress.begun, codes, more)
+    entry = rendering.entry(worked, rendered, desk.editions.news[found.name])
+    desk.outcome.changed += folder.put(entry, rendered.pages, known.now, rendered.ours)
+    desk.outcome.ours += len(rendered.ours)
     desk.outcome.alone += known.kept
     for doubt in rendered.doubts:
         own.add(str(doubt), worked.place, severity="warning")
-    desk.editions.keep(found)
+    for one in (found, *others) if found.status != DRAFT else ():  # a draft's numbers are not anybody's yet
+        desk.editions.keep(one)
 
 
 def _asked(worked: Worked, wanted: Wanted) -> Callable[[str], bool]:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.publish.inputs import design_folders
 from sheetgen.publish.stocked import Stocked
-from sheetgen.read.library import one_title, titles_of
+from sheetgen.read.said import one_title, titles_of
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -28,10 +28,14 @@ def settle(found: Standing, stock: Stock, troubles: Troubles) -> list[str]:
 
 
 def part_alike(found: Standing, record: Mapping[str, Any], root: Path) -> None:
-    """Look again at designs that stand and that another one is now called like: both are held back."""
+    """Look again at designs that stand where another one is now called alike, or where what they lead on to changed.
+
+    Of two that are called alike both are held back.
+    """
     folders = design_folders(root)
     changed = [name for name in found.own if name not in found.well]
     now = {one_title(said) for name in changed for said in titles_of(folders[name])}
     titles = {name: told["entry"]["title"] for name, told in record["projects"].items()}
-    for name in [name for name in found.well if one_title(titles[name]) in now]:
+    leads = {name: told["entry"].get("instead") for name, told in record["projects"].items()}
+    for name in [name for name in found.well if one_title(titles[name]) in now or leads[name] in changed]:
         del found.well[name]

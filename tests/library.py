@@ -34,6 +34,7 @@ currency: EUR
 units: mm
 bench step: 0.5 mm
 paper: [A4, Letter]
+teacher's sheets: public
 """
 
 CLAYS = """\

@@ -9,7 +9,9 @@ if TYPE_CHECKING:
 
 DEVICES = frozenset({"con", "prn", "aux", "nul", *(f"{of}{n}" for of in ("com", "lpt") for n in range(1, 10))})
 """What Windows takes for a device, whatever folder it stands in (Microsoft, Naming Files, Paths, and Namespaces)."""
-OF_THE_OUTPUT = frozenset({"404", "facts", "feed", "fonts", "index", "offline-worker", "script", "sitemap", "style"})
+OF_THE_OUTPUT = frozenset(
+    {"404", "facts", "feed", "fonts", "find", "index", "library", "offline-worker", "script", "sitemap", "style"}
+)
 """What stands beside the designs' folders; a server may leave out the .html of a page."""
 OF_A_DESIGN = frozenset({"index", "figures", "pictures", "preview", "templates"})
 """What stands beside the folders of a design's versions."""
@@ -23,3 +25,9 @@ def leads_out(path: Path, root: Path) -> bool:
         return not path.resolve().is_relative_to(root.resolve())
     except (OSError, RuntimeError):
         return True
+
+
+def ours_of(build: Path) -> Path:
+    """The folder beside what is published, for what is the studio's alone: build-studio for build."""
+    whole = build.absolute()
+    return whole.parent / f"{whole.name}-studio"

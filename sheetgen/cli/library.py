@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from sheetgen import checking, pipeline, publishing
+from sheetgen.base.paths import ours_of
 from sheetgen.base.spelling import counted
 from sheetgen.base.trouble import printable
 from sheetgen.cli.group import main
@@ -63,7 +64,8 @@ def publish(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     if outcome.kept:
         say(f"kept what is printed, to be put under version control: {', '.join(outcome.kept)}", err=True)
     alone = f"; {counted(outcome.alone, 'sheet')} left alone" if outcome.alone else ""
-    click.echo(f"{done}{alone}, in {build}{failed}; read from {library.resolve()}")
+    ours = f"; what is the studio's alone, in {ours_of(build)}" if outcome.ours else ""
+    click.echo(f"{done}{alone}, in {build}{ours}{failed}; read from {library.resolve()}")
     end(outcome)
 
 

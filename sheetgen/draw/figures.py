@@ -7,7 +7,10 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.frozen import Frozen
+from sheetgen.base.pen import Extent
+from sheetgen.draw import kinds
 from sheetgen.draw.diagrams import fitted_diagrams
+from sheetgen.draw.gestured import try_gestures
 from sheetgen.draw.piece import templates
 
 if TYPE_CHECKING:
@@ -23,6 +26,14 @@ def with_drawn(worked: Worked) -> Worked:
     """
     versions = {name: replace(one, drawn=drawn_figures(one)) for name, one in worked.versions.items()}
     return replace(worked, versions=Frozen(versions))
+
+
+def try_drawings(worked: Worked) -> None:
+    """Draw each thing that a step shows once and at one scale, for what cannot be drawn. Misplaced as above."""
+    for version in worked.versions.values():
+        for name in {name for step in version.steps for name in step.diagrams if name in version.parts}:
+            kinds.diagram(Extent(), version.parts[name], 1.0)
+        try_gestures(version)
 
 
 def drawn_figures(version: WorkedVersion) -> frozenset[str]:

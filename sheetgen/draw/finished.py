@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.material import Finding
@@ -108,7 +108,8 @@ def finished(version: WorkedVersion, rounder: Rounder) -> Drawing | None:
         one.show(Scaled(Sparing(paper), shrink))
     says = _says(version, seen, extent, rounder)
     corner = ((extent.left - 1) * shrink, (extent.top - 1) * shrink)
-    return paper.drawing(corner, (extent.width + 2) * shrink, (extent.height + 2) * shrink, says, true=shrink == 1)
+    size = (extent.width + 2) * shrink, (extent.height + 2) * shrink
+    return replace(paper.drawing(corner, *size, says, true=shrink == 1), shrunk=shrink)
 
 
 def _says(version: WorkedVersion, seen: list[_Seen | _Row], extent: Extent, rounder: Rounder) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from sheetgen.base.pen import Extent
@@ -13,7 +14,7 @@ from sheetgen.draw.kept import Fitted, Kept, TooLarge
 from sheetgen.facts.gestures import keyed
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
     from sheetgen.base.pen import Pen
     from sheetgen.model.worked import WorkedVersion
@@ -39,8 +40,23 @@ def _drawn(name: str, part: str, scene: Scene) -> Fitted | None:
     def draw(on: Pen, k: float) -> str:
         return gesture.draw(on, scene, k)
 
-    try:
+    with _told(name, part, scene):
         return fitted(draw, [k for k in SCALES if k <= gesture.most])
+
+
+def try_gestures(version: WorkedVersion) -> None:
+    """Draw each gesture that a step shows once, for what cannot be drawn is told at whatever scale. Misplaced then."""
+    for name, part in {one for step in version.steps for one in step.gestures}:
+        scene = scene_of(name, part, version)
+        with _told(name, part, scene):
+            gestures()[name].draw(Extent(), scene, 1.0)
+
+
+@contextmanager
+def _told(name: str, part: str, scene: Scene) -> Iterator[None]:
+    """What cannot be drawn is told at the part."""
+    try:
+        yield
     except CannotBe as fault:
         message = f"'{name}' cannot be drawn of '{part.replace('_', ' ')}': {fault.message}"
         raise Misplaced(Trouble(message, scene.piece.places.get(""), fault.help)) from fault

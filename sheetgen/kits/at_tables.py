@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import shared_out
-from sheetgen.base.material import Tool
+from sheetgen.base.material import Clay, Tool
 from sheetgen.kits.class_run import tables_of
 from sheetgen.kits.poured import colours_of_each, poured
 
@@ -54,13 +54,14 @@ class Place:
 class Table:
     """A table: who sits there as the list has them, its places by the kind of set, what stands on it for all.
 
-    `colours` are, of each pupil, how many of each colour are his of what stands there; nothing in no colourway. On
-    the teacher's they are those of each set, in the order of the places.
+    `colours` are, of each pupil, how many of each colour are his of what stands there, nothing in no colourway; `clay`
+    is what he weighs out of it. On the teacher's they are those of each set, in the order of the places.
     """
 
     name: str = field(repr=False)
     pupils: tuple[Pupil, ...]
     colours: tuple[Allotted, ...]
+    clay: tuple[tuple[Thing, ...], ...]
     places: tuple[Place, ...]
     shared: tuple[Thing, ...]
     tools: tuple[Thing, ...] = ()
@@ -104,12 +105,14 @@ class Room:
         sets = [*groups, extras]
         pots = poured(self.run.kinds, [one for one in self.pots if not self._heats(one)], sets)
         colours = [tuple(each) for each in colours_of_each(self.run.kinds, sets)]
+        clay = [tuple(self._weighed(group, here)) for group, here in zip(sets, pots, strict=True)]
         dealt = self._dealt()
         tables = tuple(
             Table(
                 name,
                 tuple(pupils),
                 colours[i],
+                clay[i],
                 tuple(self._places(pupils)),
                 tuple(self._shared(pupils, pots[i])),
                 tuple(dealt[i]),
@@ -119,12 +122,18 @@ class Room:
         alone = [tool for name, tool in self.few.items() if not any(t.item.id == name for each in dealt for t in each)]
         return Laid(
             tables,
-            Table("", (), colours[-1], tuple(self._teacher()), tuple(_poured(pots[-1]))),
+            Table("", (), colours[-1], clay[-1], tuple(self._teacher()), tuple(_poured(pots[-1]))),
             tuple(Thing(tool, Fraction(tool.owned or 0)) for tool in alone),
             tuple(self._kiln()),
             tuple(self._kiln_tools()),
             {tool.id: self.users[tool.id] for tool in alone},
         )
+
+    def _weighed(self, group: Sequence[Kits], here: Mapping[str, tuple[Taken, Part]]) -> Iterator[tuple[Thing, ...]]:
+        """What each set of a group takes of the clay that stands there, which is all of it."""
+        pots = [replace(one, need=part.much) for one, part in here.values() if isinstance(one.item, Clay)]
+        for own in poured(self.run.kinds, pots, [[kits] for kits in group]):
+            yield tuple(_poured(own))
 
     def _places(self, pupils: Sequence[Pupil]) -> Iterator[Place]:
         for kits in self.run.kinds:

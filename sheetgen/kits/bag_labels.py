@@ -41,6 +41,7 @@ HEAD = (
     "not in the bag",
     "code",
 )
+SHORT = 8  # letters of an amount that goes over with the word before it
 SIZED = re.compile(r"[ \u00a0][0-9][0-9.,½¼¾]*[ \u00a0](mm|cm|in|AWG|SWG)$")
 """The size that a name ends with: of two that are alike but for it the name is said once."""
 
@@ -139,7 +140,13 @@ def _inside(kind: Kind, lots: Sequence[Content]) -> tuple[str, ...]:
             first = SIZED.sub("", told)
         apart = told != first and first in names  # another is called so, and this is no kind of it
         own = "" if apart else whole(told.removeprefix(first).strip())
-        space = " " if any(map(str.isdigit, own)) else NBSP  # a colour stays with its count
-        each = space.join(filter(None, (own, amount(one, kind.kits.rounder))))
+        each = NBSP.join(filter(None, (own, amount(one, kind.kits.rounder))))  # a colour stays with its count
         alike.setdefault(begun(told if apart else first), []).append(each)
-    return tuple(": ".join(filter(None, (first, ", ".join(each)))) for first, each in alike.items())
+    return tuple(_together(first, each) for first, each in alike.items())
+
+
+def _together(first: str, each: Sequence[str]) -> str:
+    """A thing and how much of it there is, which stays with the last word of its name."""
+    if len(each) == 1 and len(each[0]) <= SHORT:
+        return f"{first}:{NBSP}{each[0]}"
+    return ": ".join(filter(None, (first, ", ".join(each))))

@@ -24,11 +24,12 @@ BAG = "bag"
 
 @dataclass(frozen=True, slots=True)
 class Packed:
-    """So many kits of one kind in an order, and the bags of each."""
+    """So many kits of one kind in an order, and the bags of each; with a part that is sent alone goes a `slip`."""
 
     kit: str
     count: int
     bags: tuple[str, ...]
+    slip: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +66,7 @@ def checked(run: Run, leaves: Mapping[str, int]) -> tuple[Checked, ...]:
 
 
 def _checked(order: Order, leaves: int) -> Checked:
-    packed = tuple(Packed(part.kits.told, part.count, bags_of(part.kits)) for part in order.parts)
+    packed = tuple(Packed(part.kits.told, part.count, bags_of(part.kits), bool(part.kits.only)) for part in order.parts)
     return Checked(order.number, order.due, packed, leaves, bool(order.gift_note))
 
 

@@ -72,8 +72,8 @@ class TableWords:
 
     def _table(self, table: Table, name: str) -> TableTold:
         seated = [
-            Sits(one.name, self.makes(one.kits), _colours(one.kits, own))
-            for one, own in zip(table.pupils, table.colours, strict=bool(table.pupils))
+            Sits(one.name, self.makes(one.kits), self._clay(clay), _colours(one.kits, own))
+            for one, own, clay in zip(table.pupils, table.colours, table.clay, strict=bool(table.pupils))
         ]
         return TableTold(
             name,
@@ -85,13 +85,15 @@ class TableWords:
 
     def _own(self, table: Table) -> Iterator[Lies]:
         """The teacher's sets, each by itself, and the tools for his pieces once."""
-        places, colours = table.places, iter(table.colours)
+        places, sets = table.places, iter(zip(table.colours, table.clay, strict=True))
         for place in places:
             many = f"{len(place.names)} of " if len(place.names) > 1 else ""
             where = f"{many}{place.names[0]}: {self._kind(place.kits)}"
             lies = _with_sheets(self._list(where[:1].upper() + where[1:], place.things, ()), place)
-            mixes = dict.fromkeys(_colours(place.kits, next(colours)) for _ in place.names)
-            yield replace(lies, tools=(*lies.tools, *filter(None, mixes)))
+            own = [next(sets) for _ in place.names]
+            mixes = dict.fromkeys(_colours(place.kits, colours) for colours, _ in own)
+            clay = dict.fromkeys(f"Clay: {told}" for _, things in own if (told := self._clay(things)))
+            yield replace(lies, tools=(*lies.tools, *clay, *filter(None, mixes)))
         yield from _worn(places, "The teacher wears or has")
         tools = dict.fromkeys(self._tool(tool) for place in places for tool in place.tools)
         if tools:
@@ -126,6 +128,11 @@ class TableWords:
 
     def _tool(self, thing: Thing) -> str:
         return tool_told(thing.item, thing.sizes, self.rounder)
+
+    def _clay(self, things: Sequence[Thing]) -> str:
+        """What is weighed out for one set; of several clays each by its name."""
+        told = [self._lot(one) for one in things]
+        return ", ".join(f"{one.amount} {one.name}" if told[1:] else one.amount for one in told)
 
     def _lot(self, thing: Thing) -> Lot:
         name, _, detail = thing.item.name.partition(", ")

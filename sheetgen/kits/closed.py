@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def closed(at_each: Mapping[str, Sequence[Taken]]) -> dict[int, str]:
     """What is said of a bag at each thing that is put into it, by `id` of that; `at_each` is in the order of the way.
 
-    Nothing is said of a bag that holds one thing, or where more of the same station follows.
+    Its last thing closes it; of the others it is said that more follows at this station, or at which it is closed.
     """
     filled: dict[tuple[int, str], list[tuple[str, Held]]] = {}
     for name, each in at_each.items():
@@ -27,7 +27,6 @@ def closed(at_each: Mapping[str, Sequence[Taken]]) -> dict[int, str]:
     said: dict[int, str] = {}
     for puts in filled.values():
         last = puts[-1][0]
-        if len(puts) > 1:
-            said |= {id(held): f"closed at {last}" for name, held in puts if name != last}
-            said[id(puts[-1][1])] = "close the bag"
+        said |= {id(held): f"closed at {last}" if name != last else "more follows here" for name, held in puts}
+        said[id(puts[-1][1])] = "close the bag"
     return said

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.exact import exact
 from sheetgen.base.material import Consumable
 from sheetgen.base.printed import whole
-from sheetgen.base.spelling import counted, told_apart
+from sheetgen.base.spelling import begun, counted, told_apart
 from sheetgen.kits.lists import DOT
 from sheetgen.kits.told import bare_length, length, sides
 from sheetgen.model.cut_bar import CutBar
@@ -36,7 +36,7 @@ def cut_items(cuttings: Sequence[Cutting], bars: Sequence[Sequence[Html]], round
     for one, own, drawn in zip(cuttings, short, bars, strict=True):
         marks = {(bundle.sides, bundle.tag): mark for bundle, mark in zip(one.bundles, _letters(), strict=False)}
         bundles = tuple(
-            Bundle(marks[b.sides, b.tag], sides(b.sides, rounder), b.many, _tag(one, b, rounder)) for b in one.bundles
+            Bundle(marks[b.sides, b.tag], sides(b.sides, rounder), b.many, _tag(b, own, rounder)) for b in one.bundles
         )
         lines = (_line(one, way, bar, marks, rounder) for way, bar in zip(one.ways, drawn, strict=True))
         yield CutItem(one.got.taken.item.name, own, _says(one, rounder), bundles, tuple(lines))
@@ -48,11 +48,11 @@ def _letters() -> Iterator[str]:
         yield from map("".join, product(ascii_lowercase, repeat=many))
 
 
-def _tag(one: Cutting, bundle: Pieces, rounder: Rounder) -> str:
+def _tag(bundle: Pieces, short: str, rounder: Rounder) -> str:
     """The text of a tag; that of a blank is put together here, for its size is told in the studio's units."""
     told = bundle.tag
     if len(bundle.sides) > 1:
-        told = f"{one.got.taken.item.name}, {sides(bundle.sides, rounder)}, {told}"
+        told = f"{begun(short)}, {sides(bundle.sides, rounder)}, {told}"
     return ", ".join(whole(part) if len(part) <= HELD else part for part in told.split(", "))
 
 

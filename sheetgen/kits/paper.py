@@ -30,8 +30,8 @@ if TYPE_CHECKING:
 
 DOES = {
     "pick": "Tick an item when it is fetched, and a row when it lies in its bags.",
-    "cut": "Cut the longest first, tick a box a piece, and bundle by the letter of the tag.",
-    "check": "Look into every bag. Tick a box a bag, the sheets, the note; then the order.",
+    "cut": "Cut the longest first, tick a box a piece, or a spool where it says so; bundle by the letter of the tag.",
+    "check": "Look into every bag. Tick a box a bag, the cards, the sheets, the note; then the order.",
     "buy": "Needed for the run, less what lies in the drawer. Tick what is ordered.",
     "left": "The drawer as it should look afterwards. Count, write what is there, and copy it into stock.",
 }
@@ -75,4 +75,6 @@ def _head(name: str, lists: Lists) -> ListHead:
 def _order(one: Checked) -> CheckOrder:
     kits = tuple(CheckKit(packed.count, packed.kit, packed.bags) for packed in one.packed)
     leaves = counted(one.sheets, "sheet") if one.sheets else ""
-    return CheckOrder(one.number, one.due.isoformat() if one.due else "", kits, leaves, one.note)
+    each = ((sum(packed.count for packed in one.packed if packed.slip is slip), slip) for slip in (False, True))
+    cards = " and ".join(counted(many, "slip" if slip else "card") for many, slip in each if many)
+    return CheckOrder(one.number, one.due.isoformat() if one.due else "", kits, cards, leaves, one.note)

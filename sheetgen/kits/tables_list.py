@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import begun
+from sheetgen.kits.at_tables import Thing
 from sheetgen.kits.lists import DOT, number
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from sheetgen.kits.at_tables import Laid, Place, Table, Thing
+    from sheetgen.kits.at_tables import Laid, Table
+    from sheetgen.kits.colours import Allotted
+    from sheetgen.kits.taken import Kits
     from sheetgen.model.sheets import Cell
 
 TABLES = (
@@ -37,14 +41,21 @@ def tables_list(laid: Laid) -> Sheet:
 def _of(table: Table, name: str | None) -> Iterator[tuple[Cell, ...]]:
     for place in table.places:
         for who in place.names:
-            yield from ((name, who, *_kind(place), "at the place", *row) for row in _rows(place.things))
-            yield from ((name, who, *_kind(place), "at the place", *row) for row in _rows(place.tools))
-            yield from ((name, who, *_kind(place), "at the place", *_sheet(one)) for one in place.kits.sheets)
+            own = (name, who, *_kind(place.kits), "at the place")
+            yield from ((*own, *row) for row in (*_rows(place.things), *_rows(place.tools)))
+            yield from ((*own, *_sheet(one)) for one in place.kits.sheets)
+    for pupil, clay, colours in zip(table.pupils, table.clay, table.colours, strict=bool(table.pupils)):
+        his = (name, pupil.name, *_kind(pupil.kits), "of what is on the table")
+        yield from ((*his, *row) for row in _rows((*clay, *_stones(pupil.kits, colours))))
     yield from ((name, *NOBODYS, "on the table", *row) for row in _rows((*table.shared, *table.tools)))
 
 
-def _kind(place: Place) -> tuple[Cell, ...]:
-    kits = place.kits
+def _stones(kits: Kits, colours: Allotted) -> Iterator[Thing]:
+    items = {item.id: item for item in kits.colourway.items} if kits.colourway else {}
+    yield from (Thing(items[name], Fraction(many)) for name, many in colours)
+
+
+def _kind(kits: Kits) -> tuple[Cell, ...]:
     way = kits.colourway.name if kits.colourway else None
     return kits.design, kits.called, kits.chosen or None, way
 

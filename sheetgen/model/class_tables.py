@@ -16,10 +16,11 @@ class Lot:
 
 @dataclass(frozen=True, slots=True)
 class Sits:
-    """A pupil at a table, what he makes, and in which colours."""
+    """A pupil at a table, what he makes, how much clay he weighs out, and in which colours."""
 
     name: str = field(repr=False)
     makes: str
+    clay: str
     colours: str
 
 

@@ -12,13 +12,17 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """An SVG of so many millimetres, with its text alternative; `true` where it is drawn at true size."""
+    """An SVG of so many millimetres, with its text alternative; `true` where it is drawn at true size.
+
+    `shrunk` is how many times smaller it was made than that to fit, as a share.
+    """
 
     svg: str
     width: float
     height: float
     says: str
     true: bool = True
+    shrunk: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -138,6 +138,7 @@ class CheckOrder:
     number: str
     due: Annotated[str, "as year-month-day, or nothing"]
     kits: tuple[CheckKit, ...]
+    cards: Annotated[str, "a card a kit, a slip a part: 2 cards and 1 slip"]
     sheets: Annotated[str, "how many sheets of paper: 5 sheets; nothing where none is sent"]
     note: Annotated[bool, "whether a gift note is with it"]
 

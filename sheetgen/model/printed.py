@@ -39,8 +39,13 @@ def code_of(worked: Worked, version: WorkedVersion) -> str:
 
 
 def printed_numbers(worked: Worked, version: WorkedVersion) -> list[Number]:
-    """Every number of a version as its sheets print it, each name once."""
-    return [one.number for one in _rows(worked, version)]
+    """Every number of a version as its sheets print it, each name once.
+
+    Of a page in other units than the studio's the units are among them, so that its fingerprint is another whatever the
+    numbers are.
+    """
+    units = [Number(SAID, "units", "Units", worked.other_units)] if worked.other_units else []
+    return [*(one.number for one in _rows(worked, version)), *units]
 
 
 def of_the_teacher(worked: Worked, version: WorkedVersion) -> frozenset[tuple[str, str]]:

@@ -170,6 +170,8 @@ class Project(Written):
     makes: Text
     level: Text
     was: Texts = Field(default_factory=list)
+    status: Text = Field(default_factory=lambda: default("public"))
+    instead: Text | None = None
     worn_by: Text = Field(default_factory=lambda: default("adult"))
     worn_at: Text | None = None
     tags: Texts = Field(default_factory=list)
@@ -235,6 +237,7 @@ class Studio(Written):
     language: Text = Field(default_factory=lambda: default("en"))
     currency: Text = Field(default_factory=lambda: default("EUR"))
     units: Text = Field(default_factory=lambda: default("mm"))
+    pages_in: Texts = Field(default_factory=list)
     decimal_sign: Text = Field(default_factory=lambda: default("."))
     bench_step: Text = Field(default_factory=lambda: default("0.5 mm"))
     humidity: Text | None = None
@@ -246,6 +249,7 @@ class Studio(Written):
     slab_gap: Text = Field(default_factory=lambda: default("3 mm"))
     bed_depth: Text | None = None
     sheets: Texts = Field(default_factory=list)
+    teachers_sheets: Text = Field(default_factory=lambda: default("for the studio"), alias="teacher's sheets")
     class_: Class | None = None
     shops: dict[Text, WrittenShop] = Field(default_factory=dict)
     labels: WrittenLabels | None = None
@@ -308,11 +312,12 @@ class Stock:
 
 @dataclass(frozen=True, slots=True)
 class Filed:
-    """A project that could be read, with its folder's name and place."""
+    """A project that could be read, with its folder's name and place; `instead` is the title of what it leads on to."""
 
     name: str
     folder: Path
     project: Project
+    instead: str = ""
 
 
 @dataclass(slots=True)

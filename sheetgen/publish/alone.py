@@ -19,8 +19,10 @@ WAIT, LOOK_AGAIN = 10.0, 0.1
 
 
 @contextmanager
-def alone(folder: Path) -> Iterator[None]:
+def alone(folder: Path) -> Iterator[bool]:
     """Be the only run that holds a folder, which is there already, until the block ends.
+
+    Yields whether no lock was there: no other run was at work just before, and none was killed.
 
     The system holds the lock for the open file (`flock`, on Linux and macOS) and lets it go with the process: a run
     that is killed leaves an empty file and keeps nobody out. It binds those alone that ask for it, which a spreadsheet
@@ -29,20 +31,22 @@ def alone(folder: Path) -> Iterator[None]:
     OSError with a sentence for a person where another run holds the folder for longer than `WAIT`, where this Python
     has no `fcntl`, or where the disk has no locks; the block has not begun then.
     """
-    until = time.monotonic() + WAIT
+    until, free = time.monotonic() + WAIT, True
     while (held := _held(folder / LOCK)) is None:
+        free = False
         if time.monotonic() >= until:
             raise OSError(errno.EBUSY, "another run is at work there; start this one again when it has ended")
         time.sleep(LOOK_AGAIN)
+    opened, new = held
     try:
-        yield
+        yield free and new
     finally:
         (folder / LOCK).unlink(missing_ok=True)  # before it is let go: afterwards it may be another's
-        os.close(held)
+        os.close(opened)
 
 
-def _held(path: Path) -> int | None:
-    """The open lock, which is ours; None where it is another's."""
+def _held(path: Path) -> tuple[int, bool] | None:
+    """The open lock, which is ours, and whether it was not there; None where it is another's."""
     try:
         import fcntl  # noqa: PLC0415 - not every system has it
     except ImportError:
@@ -50,11 +54,15 @@ def _held(path: Path) -> int | None:
         raise OSError(errno.ENOSYS, told) from None
     if path.is_symlink():
         raise OSError(errno.ELOOP, f"its {path.name} is a link, and it is locked itself or not at all: take it out")
-    opened = os.open(path, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW, 0o600)
+    how, new = os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW, True
+    try:
+        opened = os.open(path, how | os.O_EXCL, 0o600)
+    except FileExistsError:
+        opened, new = os.open(path, how, 0o600), False
     try:
         fcntl.flock(opened, fcntl.LOCK_EX | fcntl.LOCK_NB)
         if os.path.samestat(os.fstat(opened), path.lstat()):
-            return opened
+            return opened, new
     except (BlockingIOError, FileNotFoundError):
         pass
     except OSError:

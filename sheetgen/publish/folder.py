@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import os
+import re
 import tempfile
 import time
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.base.paths import leads_out
+from sheetgen.base.paths import leads_out, ours_of
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
@@ -21,6 +23,7 @@ if TYPE_CHECKING:
 
 BEGUN = ".published.begun"
 """Paths that are written and not yet in the record, a line each; there only while a run is at work, or was killed."""
+DAY = re.compile(r"\d{4}-\d\d-\d\d")
 EVERY = 2.0
 """Seconds between two writings of the record: of a library of a thousand designs it is long."""
 
@@ -28,44 +31,64 @@ EVERY = 2.0
 class Folder:
     """The build folder, with a record of what was published and by which project."""
 
-    def __init__(self, root: Path) -> None:
-        self.root = root
-        self.record = read_record(root)
-        self.written = 0.0
-        for crumb in root.rglob(f"{LAID}*") if root.is_dir() else ():  # of a run that was killed
-            if crumb.is_file():
-                crumb.unlink(missing_ok=True)
-        self._take_back()
+    def __init__(self, root: Path, record: dict[str, Any] | None = None) -> None:
+        """`record` is its record where that was just read, and no other run has been at work or was killed since."""
+        self.root, self.ours = root, ours_of(root)
+        self.record = read_record(root) if record is None else record
+        self.written = time.monotonic()
+        if record is None or (root / BEGUN).exists():
+            self._take_back()
 
-    def put(self, entry: Entry, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None) -> list[str]:
+    def put(
+        self, entry: Entry, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None, ours: Sequence[Page] = ()
+    ) -> list[str]:
         """Write a project's pages; take away those it no longer has. Returns the paths that changed.
 
-        `sheets` is remembered with them, for who asks for it later.
+        `sheets` is remembered with them, for who asks for it later. `ours` are the pages that nobody but the studio
+        sees, which lie in a folder of their own.
         """
         now = {page.path: page.content for page in pages}
         before = self.record["projects"].get(entry.name, {}).get("files", {})
         self._announce(path for path in now if path not in before)
         changed = self.write(pages)
         for path in set(before) - set(now) - self._of_others(entry.name):
-            target = self._inside(path)
-            if target is not None:
-                target.unlink(missing_ok=True)
+            if self._take_away(path):
                 changed.append(path)
-                self._drop_empty(target.parent)
-        files = {path: stamp_of(self.root / path, content) for path, content in now.items()}
-        self.record["projects"][entry.name] = {"files": files, "entry": entry.as_dict(), "sheets": dict(sheets or {})}
-        self.record["index"] = {}  # until it is put: it may say otherwise
+        self.record["projects"][entry.name] = {
+            "files": {path: stamp_of(self.root / path, content) for path, content in now.items()},
+            "ours": self._put_ours(self.record["projects"].get(entry.name, {}).get("ours", {}), ours, changed),
+            "entry": entry.as_dict(),
+            "sheets": dict(sheets or {}),
+        }
+        self.record["index"] = {path: [] for path in self.record["index"]}  # until it is put: it may say otherwise
         return changed
+
+    def _put_ours(self, before: Iterable[str], pages: Sequence[Page], changed: list[str]) -> dict[str, Any]:
+        """Write what is the studio's alone, and take away what no longer is. Adds to the paths that changed."""
+        changed += [f"{self.ours.name}/{path}" for path in self.write(pages, self.ours)]
+        now = {page.path: page.content for page in pages}
+        for path in {*before} - {*now}:
+            if self._take_away(path, self.ours):
+                changed.append(f"{self.ours.name}/{path}")
+        return {path: stamp_of(self.ours / path, content) for path, content in now.items()}
+
+    def _take_away(self, path: str, root: Path | None = None) -> bool:
+        """Take a recorded file away, and its folder if nothing else is in it; whether it is one of ours."""
+        target = self._inside(path, root)
+        if target is not None:
+            target.unlink(missing_ok=True)
+            self._drop_empty(target.parent, root)
+        return target is not None
 
     def drop_missing(self, names: Iterable[str]) -> None:
         """Take away the pages of projects whose folders are gone."""
         for name in set(self.record["projects"]) - set(names):
             others = self._of_others(name)
             for path in self.record["projects"][name].get("files", []):
-                target = self._inside(path)
-                if target is not None and path not in others:
-                    target.unlink(missing_ok=True)
-                    self._drop_empty(target.parent)
+                if path not in others:
+                    self._take_away(path)
+            for path in self.record["projects"][name].get("ours", []):
+                self._take_away(path, self.ours)
             del self.record["projects"][name]
         for name in set(self.record["in trouble"]) - set(names):
             del self.record["in trouble"][name]
@@ -83,7 +106,7 @@ class Folder:
         """Remember from what a project was published whole, and what was told of it."""
         of_stock = stock._asdict() | {"asked": sorted(stock.asked)}
         now = {"key": key, "stock": of_stock, "told": as_told(told.whole), "checked": as_told(told.checked)}
-        self.record["projects"][name] |= now | {"said": told.said}
+        self.record["projects"][name] |= now | {"said": told.said, "was": list(told.was)}
         self.record["in trouble"].pop(name, None)
 
     def still(self, name: str, files: str) -> None:
@@ -93,21 +116,41 @@ class Folder:
     def failed(self, name: str, key: str, told: Iterable[Trouble]) -> None:
         """Remember from what a project could not be published, and why; nothing where that is not known."""
         if key:
-            self.record["in trouble"][name] = {"key": key, "told": as_told(told)}
+            since = self.since().get(name) or datetime.now(UTC).date().isoformat()
+            self.record["in trouble"][name] = {"key": key, "told": as_told(told), "since": since}
 
-    def put_index(self, pages: Sequence[Page]) -> list[str]:
-        """Write the library's own pages. Returns the paths that changed."""
+    def since(self) -> dict[str, str]:
+        """Of every project in trouble the day since which it is, year-month-day."""
+        each = ((name, one.get("since")) for name, one in self.record["in trouble"].items() if isinstance(one, dict))
+        return {name: day for name, day in each if isinstance(day, str) and DAY.fullmatch(day)}
+
+    def put_index(
+        self, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None, ours: Sequence[Page] = ()
+    ) -> list[str]:
+        """Write the library's own pages, and take away those of before. Returns the paths that changed.
+
+        `sheets` is remembered of those among them that were printed; `ours` are those of what is the studio's alone.
+        """
+        now = {page.path for page in pages}
+        self._announce(now - {*self.record["index"]})
         changed = self.write(pages)
+        theirs = self._of_others("")
+        changed += [path for path in {*self.record["index"]} - now - theirs if self._take_away(path)]
+        self.record["ours"] = self._put_ours(self.record["ours"], ours, changed)
+        self.record["sheets"] = dict(sheets or {})
         self.record["index"] = {page.path: stamp_of(self.root / page.path, page.content) for page in pages}
         return changed
 
     def read(self, path: str) -> bytes | None:
-        """What a file of ours holds; None where it is not there."""
-        target = self._inside(path)
-        try:
-            return target.read_bytes() if target is not None and not target.is_symlink() else None
-        except OSError:
-            return None
+        """What a file holds, whoever sees it; None where it is not there."""
+        for root in (self.root, self.ours):
+            target = self._inside(path, root)
+            try:
+                if target is not None and not target.is_symlink():
+                    return target.read_bytes()
+            except OSError:
+                continue
+        return None
 
     def entries(self) -> list[Entry]:
         """What the index lists: every project ever published and still there, in trouble now or not."""
@@ -117,7 +160,7 @@ class Folder:
                 found.append(Entry(**told["entry"]))
             except (KeyError, TypeError):
                 continue
-        return sorted(found, key=lambda e: e.title.lower())
+        return sorted(found, key=lambda one: (one.title.lower(), one.name))
 
     def pages(self) -> dict[str, list[str]]:
         """Of every project the pages of its versions, the main one first."""
@@ -126,14 +169,22 @@ class Folder:
             for name, one in self.record["projects"].items()
         }
 
-    def write(self, pages: Sequence[Page]) -> list[str]:
+    def for_the_studio(self) -> dict[str, list[str]]:
+        """Of every project the pages and sheets that the studio alone sees."""
+        each = ((name, one["ours"]) for name, one in self.record["projects"].items())
+        return {
+            name: sorted(path for path in ours if path.endswith((".pdf", "/index.html"))) for name, ours in each if ours
+        }
+
+    def write(self, pages: Sequence[Page], root: Path | None = None) -> list[str]:
         """Write what differs from what is there. All are laid beside their places first, then renamed into them."""
+        root = root or self.root
         ready: list[tuple[Path, Path, str]] = []
         try:
             for page in pages:
-                target = self.root / page.path
-                if leads_out(target.parent, self.root):
-                    raise Misplaced(_linked(self.root, target.parent))
+                target = root / page.path
+                if leads_out(target.parent, root):
+                    raise Misplaced(_linked(root, target.parent))
                 if not target.is_symlink() and target.is_file() and target.read_bytes() == page.content:
                     continue
                 target.parent.mkdir(parents=True, exist_ok=True)
@@ -164,26 +215,30 @@ class Folder:
                 os.fsync(file.fileno())
 
     def _take_back(self) -> None:
-        """Take away what a run that was killed has written without putting it into the record."""
+        """Take away what a run that was killed was laying, and what it has written and not put into the record."""
+        for crumb in (one for root in (self.root, self.ours) if root.is_dir() for one in root.rglob(f"{LAID}*")):
+            if crumb.is_file():
+                crumb.unlink(missing_ok=True)
         try:
             lines = (self.root / BEGUN).read_text("utf-8", errors="replace").splitlines(keepends=True)
         except OSError:  # there is none, as a rule
             lines = []
         known = {*self.record["index"]}.union(*(one["files"] for one in self.record["projects"].values()))
         for path in (line.removesuffix("\n") for line in lines if line.endswith("\n")):
-            target = self._inside(path) if path not in known else None
-            if target is not None:
-                target.unlink(missing_ok=True)
-                self._drop_empty(target.parent)
+            if path not in known:
+                self._take_away(path)
         (self.root / BEGUN).unlink(missing_ok=True)
 
-    def _inside(self, path: str) -> Path | None:
+    def _inside(self, path: str, root: Path | None = None) -> Path | None:
         """A recorded path, unless it points outside the folder."""
-        target = (self.root / path).parent.resolve() / Path(path).name  # of a link the link, and not what it leads to
-        return target if target.is_relative_to(self.root.resolve()) and not target.is_dir() else None
+        root = root or self.root
+        target = (root / path).parent.resolve() / Path(path).name  # of a link the link, and not what it leads to
+        return target if target.is_relative_to(root.resolve()) and not target.is_dir() else None
 
-    def _drop_empty(self, folder: Path) -> None:
-        while folder != self.root.resolve() and folder.is_dir() and not any(folder.iterdir()):
+    def _drop_empty(self, folder: Path, root: Path | None = None) -> None:
+        """Take away folders in which nothing is left; of what is public the outermost stays, for it has the record."""
+        stays = self.root.resolve() if root is None else root.resolve().parent
+        while folder != stays and folder.is_dir() and not any(folder.iterdir()):
             folder.rmdir()
             folder = folder.parent
 

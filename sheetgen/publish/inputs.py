@@ -76,7 +76,8 @@ def own_key(folder: Path) -> str:
 def ledger_key(folder: Path) -> str:
     """Of what a design has kept of what was printed."""
     digest = hashlib.sha256()
-    _add_files(digest, folder, _below(folder / LEDGER, folder.parents[1]))
+    if os.path.lexists(folder / LEDGER):
+        _add_files(digest, folder, _below(folder / LEDGER, folder.parents[1]))
     return digest.hexdigest()
 
 

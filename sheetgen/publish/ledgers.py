@@ -17,15 +17,18 @@ if TYPE_CHECKING:
     from sheetgen.model.ledger import Kept, Ledger
 
 
-def keep(project: Path, ledger: Ledger) -> Path | None:
-    """Write a revision's ledger beside its design; None where there is one. OSError where nothing can be written."""
-    folder = project / FOLDER
+def keep(project: Path, ledger: Ledger, other_units: str = "") -> Path | None:
+    """Write a revision's ledger beside its design; None where there is one. OSError where nothing can be written.
+
+    That of its pages in other units lies in a folder of its own.
+    """
+    folder = project / FOLDER / other_units
     target = folder / file_name(ledger.revision)
     if target.exists() or target.is_symlink():
         return None
-    if folder.resolve().parent != project.resolve():
+    if folder.resolve() != project.resolve() / FOLDER / other_units:
         raise OSError(0, "the folder of the ledgers is a link to one elsewhere", str(folder))
-    folder.mkdir(exist_ok=True)
+    folder.mkdir(exist_ok=True, parents=True)
     laid = beside(target, ledger_text(ledger).encode())
     try:
         laid.replace(target)

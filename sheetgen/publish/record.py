@@ -21,18 +21,19 @@ if TYPE_CHECKING:
 RECORD = ".published.json"
 LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
-OF_RECORD = ("projects", "index", "in trouble")
-LISTS = ("tags", "versions", "sheets")
+OF_RECORD = ("projects", "index", "in trouble", "sheets", "ours")
+LISTS = ("tags", "versions", "sheets", "techniques", "clays", "tools", "materials", "parts", "needs", "chips")
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
 
 
 class Told(NamedTuple):
-    """What was told of a project: all, what of it was told before anything was printed, and what is to be known."""
+    """What was told of a project: all, what of it before anything was printed, what is to be known, its old names."""
 
     whole: Sequence[Trouble]
     checked: Sequence[Trouble]
     said: tuple[Sequence[str], Sequence[str]]
+    was: Sequence[str] = ()
 
 
 class OfStock(NamedTuple):
@@ -44,20 +45,29 @@ class OfStock(NamedTuple):
 
 
 def read_record(root: Path) -> dict[str, Any]:
-    """The record of a build folder; of one that a hand has changed what is still whole."""
+    """The record of a build folder; of one that a hand has changed what is still whole, of a foreign file nothing."""
     try:
         told = {} if (root / RECORD).is_symlink() else json.loads((root / RECORD).read_text("utf-8"))
-        projects = {name: one for name, one in told["projects"].items() if _is_record(one)}
+        ours = {*told} <= {*OF_RECORD}
+        projects = {name: one for name, one in told["projects"].items() if ours and _is_record(one)}
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        return {"projects": {}, "index": {}, "in trouble": {}}
+        return {"projects": {}, "index": {}, "in trouble": {}, "sheets": {}, "ours": {}}
     for one in projects.values():
         one["files"] = dict(one["files"]) if isinstance(one["files"], dict) else {path: [] for path in one["files"]}
-    index, trouble = (told.get(name) for name in ("index", "in trouble"))
+        one["ours"] = _files(one.get("ours"))
+    trouble = told.get("in trouble")
     return {
         "projects": projects,
-        "index": index if isinstance(index, dict) and all(map(_is_below, index)) else {},
+        "index": _files(told.get("index")),
+        "ours": _files(told.get("ours")),
         "in trouble": trouble if isinstance(trouble, dict) else {},
+        "sheets": _own_sheets(told.get("sheets")),
     }
+
+
+def _files(told: Any) -> dict[str, Any]:  # noqa: ANN401 - whatever a file held
+    """Files with what is remembered of each; none where a hand has changed that."""
+    return told if isinstance(told, dict) and all(map(_is_below, told)) else {}
 
 
 def moment_of(root: Path) -> tuple[int, int] | None:
@@ -106,7 +116,28 @@ def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
     words = [*files, *(entry[key] for key in ("name", "title"))]
     plain = all(isinstance(word, str) and word and word.isprintable() for word in words)
     below = plain and all(map(_is_below, files))
-    return isinstance(files, list | dict) and below and all(isinstance(entry[key], list) for key in LISTS)
+    return isinstance(files, list | dict) and below and all(isinstance(entry.get(key, []), list) for key in LISTS)
+
+
+def _own_sheets(sheets: Any) -> dict[str, Any]:  # noqa: ANN401 - whatever a file held
+    """What is known of the library's own sheets; nothing where any of it is not as it was written."""
+    try:
+        whole = all(map(_is_below, sheet_files(sheets))) and all(isinstance(one["key"], str) for one in sheets.values())
+        jars_of(sheets)
+    except (KeyError, TypeError, ValueError, AttributeError):
+        return {}
+    return dict(sheets) if whole else {}
+
+
+def sheet_files(sheets: Mapping[str, Any]) -> list[str]:
+    """The files of the library's own sheets."""
+    return [path for one in sheets.values() for path in one["files"]]
+
+
+def jars_of(sheets: Mapping[str, Any]) -> list[tuple[str, int, str]]:
+    """What jars in their layout: file, page, words; of the first paper, for all have one content box."""
+    each = [next(iter(one["files"].values()))["warnings"] for one in sheets.values() if one["files"]]
+    return [(str(name), int(page), str(words)) for warnings in each for name, page, words in warnings]
 
 
 def _is_below(path: str) -> bool:
@@ -151,11 +182,13 @@ def as_told(troubles: Iterable[Trouble]) -> list[dict[str, Any]]:
     ]
 
 
-def told_again(told: Iterable[Mapping[str, Any]], root: Path) -> list[Trouble]:
+def told_again(told: Sequence[Mapping[str, Any]], root: Path) -> list[Trouble]:
     """What `as_told` has written down, with the lines of the library's files.
 
     ValueError, KeyError, TypeError or AttributeError for what it has not written.
     """
+    if not told:
+        return []
     inside = root.resolve()
     lines = functools.cache(lambda name: _text(inside, name))
     return [

@@ -9,6 +9,7 @@ import json
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from sheetgen.base.paths import ours_of
 from sheetgen.publish.inputs import (
     STOCK,
     design_folders,
@@ -19,7 +20,7 @@ from sheetgen.publish.inputs import (
     shared_key,
     stock_key,
 )
-from sheetgen.publish.record import read_record, stands, told_again
+from sheetgen.publish.record import jars_of, read_record, stands, told_again
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -46,8 +47,9 @@ class Standing:
 
     `well` and `failed`: designs that stand, and that are in the trouble that they were in, each with what was told of
     it. `unsure`: designs that stand if the items of stock that they hang on are as they were. `checked`: of both what a
-    check told, and what is to be known of them. `index`: whether the library's own pages stand, and no design has come
-    or gone.
+    check told, and what is to be known of them; `was`: what they were called. `index`: whether the library's own pages
+    stand, and no design has come or gone; `jars` is what then jars in its sheets: file, page, words. `record`: that of
+    the folder, as it was read for this.
     """
 
     printer: str
@@ -58,8 +60,11 @@ class Standing:
     failed: dict[str, list[Trouble]] = field(default_factory=dict)
     unsure: dict[str, Unsure] = field(default_factory=dict)
     checked: dict[str, tuple[list[Trouble], tuple[list[str], list[str]]]] = field(default_factory=dict)
+    was: dict[str, list[str]] = field(default_factory=dict)
     files: int = 0
     index: bool = False
+    jars: list[tuple[str, int, str]] = field(default_factory=list)
+    record: dict[str, Any] = field(default_factory=dict)
 
     def key(self, name: str, root: Path) -> str:
         """What a design is made of besides stock; its ledgers as they are now, the rest as it was read."""
@@ -68,6 +73,10 @@ class Standing:
     def whole_key(self, name: str, root: Path) -> str:
         """The same with all files of the stock."""
         return joined(self.key(name, root), self.stock)
+
+    def old_names(self) -> dict[str, list[str]]:
+        """Of each design that stands what it was called."""
+        return {name: self.was[name] for name in self.well}
 
     def stand(self, name: str, told: list[Trouble], sheets: int) -> None:
         """Note a design that stands, with so many sheets."""
@@ -81,13 +90,25 @@ def standing(root: Path, build: Path, only: Sequence[str] = ()) -> Standing:
     asked = {name: folder for name, folder in folders.items() if not only or name in only}
     own = {name: own_key(folder) for name, folder in asked.items()}
     found = Standing(printer_key(), shared_key(root), stock_key(root), own)
-    record = read_record(build)
+    record = found.record = read_record(build)
     for name in asked:
         _look(found, name, root, build, record)
-    pages = record["index"]
+    _look_where_they_lead(found, folders, record)
+    pages, found.jars = record["index"], jars_of(record["sheets"])
     same = set(record["projects"]) | set(record["in trouble"]) == set(folders)
-    found.index = bool(pages) and (same or bool(only)) and all(stands(f"{build}/{path}", pages[path]) for path in pages)
+    well = all(stands(f"{build}/{path}", pages[path]) for path in pages)
+    ours = all(stands(f"{ours_of(build)}/{path}", stamp) for path, stamp in record["ours"].items())
+    found.index = bool(pages) and (same or bool(only)) and well and ours
     return found
+
+
+def _look_where_they_lead(found: Standing, folders: Mapping[str, Path], record: Mapping[str, Any]) -> None:
+    """A retired design does not stand where the one that it leads on to has gone."""
+    for name in [*found.well, *found.unsure]:
+        to = record["projects"][name]["entry"].get("instead")
+        if to and to not in folders:
+            found.well.pop(name, None)
+            found.unsure.pop(name, None)
 
 
 def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[str, Any]) -> None:
@@ -98,20 +119,23 @@ def _look(found: Standing, name: str, root: Path, build: Path, record: Mapping[s
             if trouble["key"] == found.whole_key(name, root):
                 found.failed[name] = told_again(trouble["told"], root)
             return
-        files = well.get("files", {})
-        if well.get("key") != found.key(name, root) or not files:
+        files, ours = well.get("files", {}), well.get("ours", {})
+        if well.get("key") != found.key(name, root) or not (files or ours):
             return
-        home = f"{build}/"
+        home, beside = f"{build}/", f"{ours_of(build)}/"
         if not all(stands(home + path, files[path]) for path in files):
+            return
+        if not all(stands(beside + path, ours[path]) for path in ours):
             return
         told, stock = told_again(well["told"], root), well["stock"]
         waived, notes = well["said"]
+        found.was[name] = list(map(str, well["was"]))
         same = well["checked"] == well["told"]
         found.checked[name] = (
             told if same else told_again(well["checked"], root),
             (list(map(str, waived)), list(map(str, notes))),
         )
-        sheets = sum(path.endswith(".pdf") for path in files)
+        sheets = sum(path.endswith(".pdf") for path in (*files, *ours))
         if stock["files"] == found.stock:
             found.stand(name, told, sheets)
         elif IN_STOCK not in json.dumps(well["told"]):  # its lines may have moved

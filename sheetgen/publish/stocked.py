@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from sheetgen.model.project import Stock
 
 
+_NOTHING = repr(None)
+
+
 @dataclass(frozen=True, eq=False)
 class Stocked:
     """The keys of one stock."""
@@ -27,9 +30,14 @@ class Stocked:
 
     def key(self, asked: Iterable[str]) -> str:
         """Of a design that asked for these items, by their ids; of one that is no longer there its name alone."""
-        items = self.stock.items
-        named = ((name, repr(items.get(name))) for name in sorted(asked))
+        told = self._told
+        named = ((name, told.get(name, _NOTHING)) for name in sorted(asked))
         return _digest((self._for_all, *named))
+
+    @functools.cached_property
+    def _told(self) -> dict[str, str]:
+        """Every item in words: hundreds of designs ask for the same."""
+        return {name: repr(item) for name, item in self.stock.items.items()}
 
     @functools.cached_property
     def _for_all(self) -> str:

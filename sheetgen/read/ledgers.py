@@ -35,14 +35,15 @@ class Unusable(ValueError):
         self.message, self.way = message, way
 
 
-def read_ledgers(project: Path, troubles: Troubles, was: Sequence[str] = ()) -> list[Ledger]:
+def read_ledgers(project: Path, troubles: Troubles, was: Sequence[str] = (), other_units: str = "") -> list[Ledger]:
     """What is known of a design's revisions, by date and revision. One that cannot be used is a warning, and is not.
 
-    `was` is what the design was called when some of them were written.
+    `was` is what the design was called when some of them were written. Those of its pages in other units lie apart.
     """
-    folder, name = project / FOLDER, f"projects/{project.name}/{FOLDER}"
+    below = f"{FOLDER}/{other_units}".rstrip("/")
+    folder, name = project / below, f"projects/{project.name}/{below}"
     try:
-        here = folder.resolve().parent == project.resolve()
+        here = folder.resolve() == project.resolve() / below
         paths = sorted(folder.glob("*.json")) if here and folder.is_dir() else []
     except OSError as fault:
         message = f"the folder of the ledgers cannot be read: {fault.strerror}"

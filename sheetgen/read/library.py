@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from dataclasses import replace
 from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.address import folder_address
 from sheetgen.base.dimension import LENGTH
+from sheetgen.base.frozen import Frozen
 from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
 from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
-from sheetgen.model.worked import SHEETS
+from sheetgen.model.status import STATUS, TEACHERS
+from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS, UNITS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.bounds import OF_STOCK, bounded, few
@@ -26,12 +27,14 @@ from sheetgen.read.formats import as_now, number_of
 from sheetgen.read.forms import FormT, form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
+from sheetgen.read.instead import lead_on
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.labels import read_labels
 from sheetgen.read.licence import look_at_licence
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.pictures import look_at_pictures
+from sheetgen.read.said import one_title, titles_of
 from sheetgen.read.shops import read_shops
 from sheetgen.read.stock_files import read_stock
 from sheetgen.read.text import read_text
@@ -39,11 +42,12 @@ from sheetgen.read.was import misnamed, one_address_each, were_called
 from sheetgen.read.yaml_words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
     from pathlib import Path
 
 NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its projects
 PAPERS = ("A4", "Letter")
+NOTHING: Mapping[str, Sequence[str]] = Frozen()
 
 
 class Shared(NamedTuple):
@@ -88,8 +92,13 @@ def read_shared(root: Path, troubles: Troubles) -> Shared | None:
     return Shared(root, library, read_house_steps(projects, troubles), studio)
 
 
-def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -> Library:
-    """The library with its designs, or those named."""
+def read_designs(
+    shared: Shared, troubles: Troubles, only: Sequence[str] = (), stand: Mapping[str, Sequence[str]] = NOTHING
+) -> Library:
+    """The library with its designs, or those named.
+
+    `stand` are designs that need not be read, each with what it was called before: no other has its title.
+    """
     root, library, house, studio = shared
     projects = root / "projects"
     folders = sorted(f for f in projects.iterdir() if f.is_dir() and f.name not in NO_PROJECTS and f.name[0] != ".")
@@ -100,6 +109,9 @@ def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -
     old: dict[str, set[str]] = {}  # what those were called
     others: list[Word] = []  # the titles of those that nobody asked for
     for folder in folders:
+        if folder.name in stand and folder.name not in only:
+            old[folder.name] = {*stand[folder.name]}
+            continue
         if only and folder.name not in only:
             others += titles_of(folder)
             old[folder.name] = were_called(folder)
@@ -117,6 +129,7 @@ def read_designs(shared: Shared, troubles: Troubles, only: Sequence[str] = ()) -
             library.projects.append(Filed(folder.name, folder, project))
     _one_name_each(library, others, troubles)
     one_address_each(library, folders, old, troubles)
+    lead_on(library, folders, troubles)
     if studio is None:
         library.failed += [p.name for p in library.projects]
         library.projects.clear()
@@ -144,7 +157,8 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     for said in (studio.name, studio.about, studio.contact, studio.note, studio.humidity, studio.emergency):
         if said is not None and not said.strip():
             troubles.add("this has nothing in it", said.place, "fill it in or take it out")
-    _among(studio.units, ("mm", "in"), "units", troubles)
+    _among(studio.units, UNITS, "units", troubles)
+    _pages_in(studio, troubles)
     _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
     if not studio.paper or len(set(map(str, studio.paper))) < len(studio.paper):
         troubles.add("paper names each size once, and one at least", studio.name.place, f"paper: [{', '.join(PAPERS)}]")
@@ -159,9 +173,10 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
         troubles.add(
             f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
         )
+    _among(studio.teachers_sheets, TEACHERS, "teacher's sheets", troubles)
     if studio.address is not None:
         _address(studio.address, troubles)
-    _sheets(studio.sheets, troubles)
+    _sheets(studio.sheets, (*SHEETS, *OF_THE_LIBRARY), troubles)
     measures = Measures(currency, troubles)
     measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
     _slab(studio, measures, troubles)
@@ -174,6 +189,16 @@ def _studio(projects: Path, troubles: Troubles) -> Studio | None:
     return studio if len(troubles.errors) == before else None
 
 
+def _pages_in(studio: Studio, troubles: Troubles) -> None:
+    """In which units the pages on a screen are: once each, and the studio's own among them."""
+    for units in studio.pages_in:
+        _among(units, UNITS, "pages in", troubles)
+    named = list(map(str, studio.pages_in))
+    if named and (len({*named}) < len(named) or studio.units not in named):
+        told = f"the pages are in the studio's own units, {studio.units}, and may be in others besides, each named once"
+        troubles.add(told, studio.pages_in[0].place, "pages in: [mm, in]")
+
+
 def _address(written: Word, troubles: Troubles) -> None:
     try:
         folder_address(written)
@@ -181,9 +206,12 @@ def _address(written: Word, troubles: Troubles) -> None:
         troubles.add(fault.message, written.place, fault.help)
 
 
-def _sheets(named: Sequence[Word], troubles: Troubles) -> None:
+def _sheets(named: Sequence[Word], known: Sequence[str], troubles: Troubles) -> None:
     for sheet in named:
-        _among(sheet, SHEETS, "a sheet", troubles)
+        if sheet in OF_THE_LIBRARY and sheet not in known:
+            troubles.add(f"the {sheet} is of all designs, and not of one", sheet.place, "ask for it in studio.yaml")
+        else:
+            _among(sheet, known, "a sheet", troubles)
 
 
 def currency_of(projects: Path) -> str:
@@ -247,13 +275,14 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     if project.format_ is not None:
         number_of(project.format_, troubles)
     _among(project.level, LEVELS, "level", troubles)
+    _among(project.status, STATUS, "status", troubles)
     _among(project.worn_by, WORN_BY, "worn by", troubles)
     if project.worn_at is not None:
         _among(project.worn_at, WORN_AT, "worn at", troubles)
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
     look_at_pictures(project, folder, troubles)
-    _sheets(project.sheets, troubles)
+    _sheets(project.sheets, SHEETS, troubles)
     check_class(project.class_, Measures(str(library.studio.currency), troubles))
     for name, value in chain(project.choices.items(), *(version.items() for version in project.versions)):
         if isinstance(value, Word) and not value.strip():  # in quotes, or a block without a line
@@ -270,22 +299,6 @@ def _is_date(text: str) -> bool:
         return dt.date.fromisoformat(text).isoformat() == text
     except ValueError:
         return False
-
-
-def titles_of(folder: Path) -> list[Word]:
-    """What a project is called, if it says so."""
-    if leads_out(folder, folder.parents[1]):
-        return []
-    source = read_text(folder / "project.yaml", f"projects/{folder.name}/project.yaml", Troubles())
-    source = as_now(source, Troubles()) if source else None
-    said = re.search(r"^title:.*\n(?:[ \t].*\n|\n)*", source.text, re.MULTILINE) if source else None
-    found = words(replace(source, text=source.text[: said.end()]), Troubles()) if source and said else None
-    return [value for key, value in (found or {}).items() if key == "title" and isinstance(value, Word)]
-
-
-def one_title(said: str) -> str:
-    """A title as it is held against others."""
-    return " ".join(said.lower().split())
 
 
 def _one_name_each(library: Library, others: Sequence[Word], troubles: Troubles) -> None:

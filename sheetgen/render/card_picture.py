@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 class CardPicture:
     """Its path below the build folder, and its size: of a bitmap in px, of a picture that is drawn in proportion.
 
-    Of a view that we drew it is in mm, and `drawn` says so; `true` where these are the mm of the piece. `webp` is the
-    same as WebP, or nothing.
+    Of a view that we drew it is in mm of the piece, and `drawn` says so. `webp` is the same as WebP, or nothing.
+    `printed` is the path of what paper takes: of a bitmap a wider one.
     """
 
     path: str
@@ -30,7 +30,7 @@ class CardPicture:
     alternative: str
     webp: str = ""
     drawn: bool = False
-    true: bool = False
+    printed: str = ""
 
 
 def card_picture(
@@ -44,9 +44,11 @@ def card_picture(
         files = pictures[picture.source]
         narrow = files.plain[0]
         webp = next((one.path for one in files.files if one.kind == "webp" and one.width == narrow.width), "")
-        return CardPicture(narrow.path, narrow.width, narrow.height, picture.alternative, webp), []
+        printed = files.plain[min(1, len(files.plain) - 1)].path
+        return CardPicture(narrow.path, narrow.width, narrow.height, picture.alternative, webp, printed=printed), []
     if view is None:
         return None, []
     path = f"{worked.name}/view.svg"
-    card = CardPicture(path, view.width, view.height, view.says, drawn=True, true=view.true)
+    size = view.width / view.shrunk, view.height / view.shrunk
+    card = CardPicture(path, *size, view.says, drawn=True, printed=path)
     return card, [Page(path, view.svg.encode())]

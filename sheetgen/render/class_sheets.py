@@ -101,7 +101,7 @@ def _tables(told: TablesTold, head: Head, marks: Marks) -> TablesSheet:
         )
 
     def table(one: TableTold) -> LaidTable:
-        seats = tuple(Seat(sits.name, sits.makes, sits.colours) for sits in one.sits)
+        seats = tuple(Seat(sits.name, sits.makes, sits.clay, sits.colours) for sits in one.sits)
         places = tuple(Lying(lies.where, needs(lies.lots), lies.tools) for lies in one.places)
         return LaidTable(one.name, seats, places, needs(one.shared), one.tools)
 

@@ -10,6 +10,7 @@ from sheetgen.model.codes import code_path, folder_of
 from sheetgen.model.page import Page
 from sheetgen.model.view import CodePage, MovedNumber, SheetLink
 from sheetgen.render.handout import studio
+from sheetgen.render.in_units import page_in
 from sheetgen.render.top import Top, body, page
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
 
 
 def code_pages(worked: Worked, codes: Sequence[Code], theme: Theme) -> Iterator[Page]:
-    """The pages of all fingerprints."""
+    """The pages of all fingerprints; of a design in other units, those of its pages in them."""
     for one in codes:
         path = code_path(worked, one.name, one.code)
         sheet = _page(worked, one, "../" * path.count("/"))
@@ -48,7 +49,7 @@ def _page(worked: Worked, one: Code, home: str) -> CodePage:
         version=one.title if several else "",
         revisions=tuple(f"revision {revision}, {date}" for revision, date in one.revisions),
         present=one.present,
-        path=f"{posixpath.relpath(folder_of(worked, now.name), here)}/index.html".removeprefix("./"),
+        path=f"{posixpath.relpath(folder_of(worked, now.name), here)}/{page_in(worked.other_units)}".removeprefix("./"),
         made=one.now is not None,
         called=one.now.title if one.now is not None and several and bare(one.now.title) != bare(one.title) else "",
         revision=f"{worked.revised(now)}, {worked.date}",

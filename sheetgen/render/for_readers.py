@@ -31,13 +31,18 @@ class News(NamedTuple):
     words: str
 
 
-def for_readers(publisher: Publisher, entries: Sequence[Entry], pages: Mapping[str, Sequence[str]]) -> list[Page]:
-    """Both files; none without an address, since both hold whole addresses. `pages` are those of each design."""
+def for_readers(
+    publisher: Publisher, entries: Sequence[Entry], pages: Mapping[str, Sequence[str]], own: Sequence[str]
+) -> list[Page]:
+    """Both files; none without an address, since both hold whole addresses.
+
+    `pages` are those of each design, `own` those of the library, its first one first.
+    """
     if not publisher.address:
         return []
     return [
         Page(FEED, "".join(_feed(publisher, entries)).encode()),
-        Page(SITEMAP, "".join(_sitemap(publisher, entries, pages)).encode()),
+        Page(SITEMAP, "".join(_sitemap(publisher, entries, pages, own)).encode()),
     ]
 
 
@@ -74,9 +79,11 @@ def _id(page: str, revision: str) -> str:
     return f"{page}#revision-{plain}"
 
 
-def _sitemap(publisher: Publisher, entries: Sequence[Entry], pages: Mapping[str, Sequence[str]]) -> Iterator[str]:
+def _sitemap(
+    publisher: Publisher, entries: Sequence[Entry], pages: Mapping[str, Sequence[str]], own: Sequence[str]
+) -> Iterator[str]:
     yield f'{HEAD}<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n'
-    dated = [("index.html", max((one.date for one in entries), default="")), ("facts.html", "")]
+    dated = [(own[0], max((one.date for one in entries), default="")), *((path, "") for path in own[1:])]
     dated += [(path, one.date) for one in entries for path in pages.get(one.name, ())]
     for path, date in dated:
         changed = f"<lastmod>{escape(date)}</lastmod>" if date else ""

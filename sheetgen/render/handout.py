@@ -50,15 +50,21 @@ MADE = ("Date", "Measured, {}", "Weighed, g", "What to change")
 class Sheets:
     """The sheets of one version: each has marks of its own, for what is told on one is not told on another.
 
-    `packed` is what comes with them in a kit; left out, nothing does.
+    `packed` is what comes with them in a kit; left out, nothing does. `units` are said beside the fingerprint, where
+    there are pages in several.
     """
 
     def __init__(
-        self, worked: Worked, version: WorkedVersion, drawings: Drawings, packed: Packed | None = None
+        self,
+        worked: Worked,
+        version: WorkedVersion,
+        drawings: Drawings,
+        packed: Packed | None = None,
+        units: str = "",
     ) -> None:
         self.worked, self.version, self.drawings = worked, version, drawings
         self.packed = packed or nothing_packed(version)
-        self.numbers = Numbers(worked.rounder)
+        self.numbers, self.units = Numbers(worked.rounder), units
         self.code = self.packed.code or code_of(worked, version)
 
     def head(self, sheet: str) -> Head:
@@ -67,7 +73,8 @@ class Sheets:
         called = self.called
         named = f" · {called}" if called else ""
         revised = f"{worked.revised(version)}, {worked.date}"
-        foot = f"{worked.title}{named} · {revised} · {self.code} · {worked.studio.name} · {sheet}"
+        code = f"{self.code} in {self.units}" if self.units else self.code
+        foot = f"{worked.title}{named} · {revised} · {code} · {worked.studio.name} · {sheet}"
         licence = f" · {worked.studio.licence.text}" if worked.studio.licence.text else ""
         return Head(
             sheet=sheet,

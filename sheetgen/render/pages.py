@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+from dataclasses import asdict
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
@@ -10,19 +11,19 @@ from sheetgen.model.codes import folder_of
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.printed import code_of
-from sheetgen.model.view import Design, Index, Offline, Screen, SheetLink, VersionLink
+from sheetgen.model.status import RETIRED
+from sheetgen.model.view import Offline, Retired, Screen, SheetLink
 from sheetgen.render import words
 from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
-from sheetgen.render.facts import facts_page
 from sheetgen.render.figures import figures_json
-from sheetgen.render.for_readers import for_readers
-from sheetgen.render.handout import SO_FAR, Sheets, studio
+from sheetgen.render.findable import findable
+from sheetgen.render.handout import SO_FAR, Sheets
 from sheetgen.render.howto import Stands, howto
+from sheetgen.render.in_units import OWN, page_in, screens, version_links
 from sheetgen.render.led_on import led_on
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
-from sheetgen.render.not_found import not_found
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
 from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.preview import preview_job, preview_of
@@ -34,12 +35,13 @@ from sheetgen.render.top import STYLE, Top, body, page, styled
 from sheetgen.render.web_pictures import on_screen, web_pictures
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Container, Generator, Iterator, Mapping, Sequence
 
     from sheetgen.model.codes import Code
     from sheetgen.model.drawing import Drawings, SlabLayout
-    from sheetgen.model.worked import Publisher, Worked, WorkedVersion
+    from sheetgen.model.worked import Worked, WorkedVersion
     from sheetgen.render.card_picture import CardPicture
+    from sheetgen.render.in_units import InUnits, Screens
     from sheetgen.render.job import Doubt, Makes, Printout
     from sheetgen.render.ordered import Ordered
     from sheetgen.render.theme import Theme
@@ -58,14 +60,16 @@ class Links(NamedTuple):
     older: Sequence[SheetLink]
     pictures: Mapping[str, WebPicture]
     preview: Preview | None
+    screens: Screens
 
 
 class Rendered(NamedTuple):
-    """The files of a project, what jars in the layout of its sheets, and the picture of its card."""
+    """The files of a project, what jars in the layout of its sheets, and its card; `ours` are for the studio alone."""
 
     pages: list[Page]
     doubts: list[Doubt]
     card: CardPicture | None = None
+    ours: Sequence[Page] = ()
 
 
 def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
@@ -75,6 +79,7 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     pool: Makes,
     tell: Callable[[str], None] = lambda _said: None,
     codes: Sequence[Code] = (),
+    others: Sequence[InUnits] = (),
 ) -> Generator[None, None, Rendered]:
     """Every file of the project's folder, paths relative to the build folder, and what jars in their layout.
 
@@ -103,19 +108,31 @@ def render(  # noqa: PLR0913, PLR0917 - what pages are made of, and by what
     for name, version in worked.versions.items():
         links: list[SheetLink] = []
         for one, papers in printed[name]:
-            links += _links(one.sheet, worked.studio.paper, papers)
+            if not worked.public or not for_the_studio(worked, one.sheet):
+                links += _links(one.sheet, worked.studio.paper, papers)
             for paper, out in zip(one.job.papers, papers, strict=True):
                 sound(out.faults, theme, one.template)
                 pages.append(Page(paper.name, out.pdf))
             # Both papers have one content box, and what jars on one jars on the other.
             doubts += papers[0].warnings
-        pages += _screen(
-            worked, version, drawings[name], theme, Links(links, older(worked, version, codes), pictures, preview)
-        )
+        whole = Links(links, older(worked, version, codes), pictures, preview, screens(worked, others))
+        pages += _screen(worked, version, drawings[name], theme, whole)
+        for other in others:
+            same = other.worked.versions[name]
+            before = whole._replace(older=older(other.worked, same, other.codes))
+            pages += _screen(other.worked, same, other.drawings[name], theme, before)
     pages += code_pages(worked, codes, theme)
+    pages += (page for other in others for page in code_pages(other.worked, other.codes, theme))
     pages += led_on(worked, pages, theme)
     pages.append(Page(f"{worked.name}/figures.json", figures_json(worked, _slabs(drawings)).encode()))
-    return Rendered(pages, doubts, card)
+    ours = {sheet_path(sheet, paper) for sheet in worked.sheets for paper in PAPERS if for_the_studio(worked, sheet)}
+    kept = [one for one in pages if not worked.public or one.path.rpartition("/")[2] in ours]
+    return Rendered([one for one in pages if one not in kept], doubts, card, kept)
+
+
+def for_the_studio(worked: Worked, sheet: str) -> bool:
+    """Whether nobody but the studio sees a sheet of a design."""
+    return not worked.public or (sheet == "teacher" and not worked.studio.teachers_public)
 
 
 def _slabs(drawings: Mapping[str, Drawings]) -> dict[str, Sequence[SlabLayout]]:
@@ -161,18 +178,20 @@ def _screen(
     links: Links,
 ) -> Iterator[Page]:
     """The page of a version on a screen, and the files for a cutter."""
-    main, marks = version is worked.main, Marks()
+    main, marks, name = version is worked.main, Marks(), page_in(worked.other_units)
     home, folder = "../" if main else "../../", folder_of(worked, version.name)
-    sheets = Sheets(worked, version, drawings)
-    cutting = cutting_paths(drawings.cutting)
+    sheets = Sheets(worked, version, drawings, units=links.screens.named(worked))
+    cutting = cutting_paths(drawings.cutting, worked.other_units)
     screen = Screen(
         handout=on_screen(sheets.handout(marks, ()), links.pictures, folder),
-        sheets=tuple(links.sheets),
-        versions=tuple(_versions(worked, version)) if len(worked.versions) > 1 else (),
-        cutters=tuple(cutters(drawings)),
+        sheets=links.screens.sheets(links.sheets),
+        versions=tuple(version_links(worked, version)) if len(worked.versions) > 1 else (),
+        cutters=tuple(cutters(drawings, worked.other_units)),
         older=tuple(links.older),
         home=home,
+        retired=retired(worked, home),
         offline=_offline(worked, version, home, [*(s.path for s in links.sheets), *cutting.values()], links.pictures),
+        units=links.screens.links(worked),
     )
     made = body(theme, "project.html.j2", screen)
     sound(
@@ -182,17 +201,24 @@ def _screen(
     top = Top(
         title=", ".join(filter(None, (head.title, head.version))),
         language=head.language,
-        path=f"{folder}/index.html",
+        path=f"{folder}/{name}",
+        canonical=f"{folder}/{OWN}",
         address=worked.studio.address,
         site=worked.studio.name,
         description=head.summary_plain,
         of_design=True,
-        preview=links.preview,
-        data=howto(worked, version, screen.handout, Stands(f"{folder}/index.html", worked.studio.address)),
+        preview=links.screens.preview(links.preview, worked),
+        data=howto(worked, version, screen.handout, Stands(f"{folder}/{name}", worked.studio.address)),
     )
     yield Page(top.path, page(top, made))
     for part, path in cutting.items():
         yield Page(f"{folder}/{path}", drawings.cutting[part].encode())
+
+
+def retired(worked: Worked, home: str) -> Retired | None:
+    """What the page of a design says that is no longer made."""
+    to, title = worked.instead
+    return Retired(title, f"{home}{to}/index.html" if to else "") if worked.status == RETIRED else None
 
 
 def _offline(
@@ -204,14 +230,7 @@ def _offline(
     code = code_of(worked, version)
     shared = [home + name for name in (STYLE, SCRIPT, *(f"{FONT_FOLDER}/{name}" for name in font_files()))]
     as_ = f"{slug(worked.revision)}-{worked.date}-{code}"
-    return Offline(as_, home + WORKER, " ".join(["index.html", *own, *shown]), " ".join(shared))
-
-
-def _versions(worked: Worked, here: WorkedVersion) -> Iterator[VersionLink]:
-    up = "" if here is worked.main else "../"
-    for version in worked.versions.values():
-        below = "" if version is worked.main else f"{slug(version.name)}/"
-        yield VersionLink(version.title, "" if version is here else f"{up}{below}index.html")
+    return Offline(as_, home + WORKER, " ".join([page_in(worked.other_units), *own, *shown]), " ".join(shared))
 
 
 def sheet_path(sheet: str, paper: str) -> str:
@@ -219,11 +238,12 @@ def sheet_path(sheet: str, paper: str) -> str:
     return f"{slug(sheet)}-{paper.lower()}.pdf"
 
 
-def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] = ()) -> Entry:
-    """What the index says of a project, and the feed of its revisions."""
+def entry(worked: Worked, rendered: Rendered, revisions: Sequence[list[str]] = ()) -> Entry:
+    """What the library says of a project, the feed of its revisions, and the catalogue."""
     several = len(worked.versions) > 1
-    time = Numbers(worked.rounder).added(worked.main.bench_times)
-    there = {page.path for page in pages}
+    numbers, times = Numbers(worked.rounder), worked.main.bench_times
+    time = numbers.added(times)
+    there = {page.path for page in rendered.pages}
     own = [sheet_path(sheet, paper) for sheet in worked.sheets for paper in worked.studio.paper]
     return Entry(
         name=worked.name,
@@ -237,24 +257,22 @@ def entry(worked: Worked, pages: Sequence[Page], revisions: Sequence[list[str]] 
         versions=[version.title for version in worked.versions.values()] if several else [],
         sheets=[path for path in own if f"{worked.name}/{path}" in there],
         revisions=list(revisions),
+        chips=[_chip(worked, version, there) for version in worked.versions.values()],
+        picture=asdict(rendered.card) if rendered.card else None,
+        **findable(worked),
+        status=worked.status,
+        instead=worked.instead[0],
     )
 
 
-def index(
-    publisher: Publisher, entries: Sequence[Entry], theme: Theme, standing: Mapping[str, Sequence[str]]
-) -> list[Page]:
-    """The library's own pages, and what all pages load; `standing` are the pages of each design."""
-    listed = Index(studio(publisher), publisher.language, tuple(map(_design, entries)))
-    title = f"{publisher.name}: designs"
-    top = Top(title, publisher.language, "index.html", publisher.address, publisher.name, publisher.about)
-    made = body(theme, "index.html.j2", listed)
-    return [
-        Page(top.path, page(top, made)),
-        facts_page(publisher, theme),
-        not_found(publisher, theme),
-        *for_readers(publisher, entries, standing),
-        *shared_files(theme),
-    ]
+def _chip(worked: Worked, version: WorkedVersion, there: Container[str]) -> list[str]:
+    """A version's name, its page, and its first sheet that everybody may see."""
+    folder = folder_of(worked, version.name)
+    paths = (f"{folder}/{sheet_path(sheet, paper)}" for sheet in worked.sheets for paper in worked.studio.paper)
+    below = f"{worked.name}/"
+    pdf = next((path for path in paths if path in there), below)
+    name = version.title if len(worked.versions) > 1 else ""
+    return [name, f"{folder}/index.html".removeprefix(below), pdf.removeprefix(below)]
 
 
 def shared_files(theme: Theme) -> list[Page]:
@@ -262,17 +280,3 @@ def shared_files(theme: Theme) -> list[Page]:
     style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]
-
-
-def _design(one: Entry) -> Design:
-    said = [
-        one.level,
-        f"at the bench {one.time}" if one.time else "",
-        f"revision {one.revision}, {one.date}",
-        *one.tags,
-    ]
-    named = {sheet_path(sheet, paper): f"{name} {paper}" for sheet, name in NAMES.items() for paper in PAPERS}
-    links = tuple(SheetLink(f"{one.name}/{path}", named.get(path, path)) for path in one.sheets)
-    return Design(
-        f"{one.name}/index.html", one.title, one.summary, " · ".join(s for s in said if s), tuple(one.versions), links
-    )

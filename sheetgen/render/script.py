@@ -6,8 +6,8 @@ import re
 from pathlib import Path
 
 SOURCES = Path(__file__).parent / "script"
-ORDER = ("bar.js", "offline.js", "notes.js", "clocks.js", "bench.js")
-NAME, WORKER = "script.js", "offline-worker.js"
+ORDER = ("bar.js", "units.js", "offline.js", "notes.js", "clocks.js", "bench.js")
+NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000
 """Bytes that all of it may have: a phone on a slow line reads that in a moment."""
 _REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/", re.MULTILINE | re.DOTALL)
@@ -16,6 +16,11 @@ _REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/", re.MULTILINE | re.DOTALL)
 def script() -> str:
     """All of it, as classic script: a module does not run from a folder that is opened by a double click."""
     return "'use strict'\n" + "".join(map(_bare, ORDER))
+
+
+def find_script() -> str:
+    """What finds designs, on the library's pages of cards alone."""
+    return "'use strict'\n" + _bare(FIND)
 
 
 def worker() -> str:

@@ -99,18 +99,22 @@ def _named(name: str) -> str:
     return name.replace("_", " ").capitalize()
 
 
-def cutters(drawings: Drawings) -> Iterator[view.CutterLink]:
+def cutters(drawings: Drawings, other_units: str = "") -> Iterator[view.CutterLink]:
     """Each part's template for the screen, and where its file for a cutter stands."""
-    paths = cutting_paths(drawings.cutting)
+    paths = cutting_paths(drawings.cutting, other_units)
     for name, drawn in drawings.templates.items():
         svg = Html(Markup(drawn.svg))  # noqa: S704 - our own pen
         yield view.CutterLink(_named(name), *drawings.labels[name], svg, paths.get(name, ""))
 
 
-def cutting_paths(parts: Iterable[str]) -> dict[str, str]:
-    """Where each part's file for a cutter stands, below its version's folder; no two at one place."""
+def cutting_paths(parts: Iterable[str], other_units: str = "") -> dict[str, str]:
+    """Where each part's file for a cutter stands, below its version's folder; no two at one place.
+
+    Worked in other units than the studio's it is of another size, for it is cut as it is printed there.
+    """
     paths: dict[str, str] = {}
+    below = f"{CUTTING}/{other_units}" if other_units else CUTTING
     for part in parts:
-        path = f"{CUTTING}/{slug(part)}.svg"
-        paths[part] = path if path not in paths.values() else f"{CUTTING}/{slug(part)}-{len(paths) + 1}.svg"
+        path = f"{below}/{slug(part)}.svg"
+        paths[part] = path if path not in paths.values() else f"{below}/{slug(part)}-{len(paths) + 1}.svg"
     return paths

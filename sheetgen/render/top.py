@@ -16,6 +16,7 @@ from markupsafe import Markup
 from sheetgen.base.spelling import apostrophes
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.facts.languages import direction
+from sheetgen.render.script import FIND
 from sheetgen.render.script import NAME as SCRIPT
 
 if TYPE_CHECKING:
@@ -58,9 +59,9 @@ class Top:
 
     `path` is that of the page below the build folder and `address` that of the folder as it is published, or empty.
     `of_design`: whether it is the page of a design and not of the library. `found`: whether it is a page to be found
-    and used, and not one that only leads on. `leads_to`: where it leads by itself, or nothing. `canonical`: the path of
-    the page that stands for this one, where that is another. `style` is all the style of a page that can load none.
-    `data` is said in JSON-LD.
+    and used, and not one that only leads on. `finds`: whether designs are found on it. `leads_to`: where it leads by
+    itself, or nothing. `canonical`: the path of the page that stands for this one, where that is another. `style` is
+    all the style of a page that can load none. `data` is said in JSON-LD.
     """
 
     title: str
@@ -71,6 +72,7 @@ class Top:
     description: str = ""
     of_design: bool = False
     found: bool = True
+    finds: bool = False
     leads_to: str = ""
     canonical: str = ""
     preview: Preview | None = None
@@ -125,6 +127,8 @@ def _head(top: Top) -> list[Markup]:
     lines.append(own if top.style else _put('<link rel="stylesheet" href="{}">', top.home + STYLE))
     if top.found:
         lines.append(_put('<script src="{}" defer></script>', top.home + SCRIPT))
+    if top.finds:
+        lines.append(_put('<script src="{}" defer></script>', top.home + FIND))
     if top.data:
         lines.append(Markup('<script type="application/ld+json">{}</script>').format(json_in_html(top.data)))
     return lines

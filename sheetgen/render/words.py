@@ -48,6 +48,12 @@ def kept(value: Any) -> Any:  # noqa: ANN401 - whatever a theme prints
     """
     if not isinstance(value, str) or isinstance(value, Markup):
         return value
+    return _set(str(value))
+
+
+@functools.lru_cache(8192)
+def _set(value: str) -> str:
+    """The same of plain text; the same words stand on many pages, and those of one design in many places."""
     value = apostrophes(value)
     for loose, tight in TOGETHER:
         value = loose.sub(tight, value)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.base.paths import ours_of
 from sheetgen.base.trouble import Troubles
 from sheetgen.model.codes import folder_of
-from sheetgen.publish.record import read_record
 from sheetgen.publish.standing import standing
 from sheetgen.render.pages import sheet_path
 from sheetgen.unchanged import settle
@@ -36,7 +36,7 @@ class Published:
 
     def folder(self, worked: Worked, version: WorkedVersion) -> Path:
         """Where the sheets of a version lie, or will."""
-        return self.build / folder_of(worked, version.name)
+        return (self.build if worked.public else ours_of(self.build)) / folder_of(worked, version.name)
 
     def why(self, design: str) -> str:
         """Why sheets of a design do not stand."""
@@ -46,7 +46,8 @@ class Published:
 def published(root: Path, build: Path, designs: Iterable[str], stock: Stock) -> Published:
     """What stands of these designs, by all that they are made of, and by the files themselves."""
     named = list(designs)
-    found, there = standing(root, build, named), read_record(build)["projects"]
+    found = standing(root, build, named)
+    there = found.record["projects"]
     settle(found, stock, Troubles())
-    files = {name: frozenset(there[name]["files"]) for name in named if name in there}
+    files = {name: frozenset((*there[name]["files"], *there[name]["ours"])) for name in named if name in there}
     return Published(build, files, frozenset(found.well))

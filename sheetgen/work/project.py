@@ -17,6 +17,7 @@ from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
 from sheetgen.model.plan import Plan
 from sheetgen.model.project import OwnFigure, Said
+from sheetgen.model.status import SEEN
 from sheetgen.model.worked import SHEETS, Shot, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
 from sheetgen.work.choices import known_choices
@@ -32,14 +33,14 @@ from sheetgen.work.prose import prose, told_in, without_figures
 from sheetgen.work.sessions import plan
 from sheetgen.work.steps import named, steps
 from sheetgen.work.stopped import Stopped
-from sheetgen.work.studio import publisher, rounder, slab
+from sheetgen.work.studio import publisher, rounder, sheets_of_designs, slab
 from sheetgen.work.view import view
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.model.project import Filed, Library, Project
-    from sheetgen.model.worked import Prose, WorkedStep
+    from sheetgen.model.worked import Prose, Publisher, WorkedStep
     from sheetgen.parts.piece import Piece
 
 MAIN, WAS = "main", "was"
@@ -110,7 +111,9 @@ def work(
         ),
         place=project.title.place,
         waive=waivers,
-        studio=publisher(library.studio, library.labels),
+        studio=_publisher(project, library),
+        status=str(project.status),
+        instead=(str(project.instead or ""), filed.instead),
         rounder=rounder(library.studio),
         tags=tuple(map(str, project.tags)),
         pictures=tuple(
@@ -120,11 +123,17 @@ def work(
         versions=Frozen(versions),
         slab=slab(library.studio),
         slats=tuple(Evaluator.sizes(library, "slat")),
-        sheets=tuple(s for s in SHEETS if s in (project.sheets or library.studio.sheets or SHEETS)),
+        sheets=tuple(s for s in SHEETS if s in (project.sheets or sheets_of_designs(library.studio))),
         asked=frozenset(library.asked),
         was=tuple(map(str, project.was)),
         cards=any(isinstance(t, Tool) and t.kind == "cards" for t in library.stock.items.values()),
     )
+
+
+def _publisher(project: Project, library: Library) -> Publisher:
+    """Who publishes; what is for the studio alone stands at no address."""
+    by = publisher(library.studio, library.labels)
+    return by if project.status in SEEN else replace(by, address="")
 
 
 def _of_version(version: Mapping[Word, Word], key: str) -> Word | None:

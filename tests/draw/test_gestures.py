@@ -13,6 +13,7 @@ import pytest
 from shapely.geometry import Polygon
 
 from sheetgen.base.pen import Extent, Recorder
+from sheetgen.checking import checked
 from sheetgen.draw.diagrams import diagrams
 from sheetgen.draw.gestured import TALL, WIDE, scene_of
 from sheetgen.draw.gestures import gestures
@@ -409,6 +410,23 @@ def test_a_gesture_that_wants_a_figure_of_the_project_says_which(drawn_library: 
     drawn_library.write("asked/project.yaml", PROJECT.format(part=part, asked="folded shank of it"))
     found = [one.message for one in troubles(drawn_library, "asked")]
     assert "'folded shank' is drawn by the figure 'wet leg' and 'wet foot'" in found
+
+
+def test_a_gesture_that_its_part_has_no_form_for_is_told_alike_by_a_check_and_by_all_that_draws(
+    drawn_library: Any,
+) -> None:
+    """A straight and one arc are no first loop with its neck; each is drawn once by a check, and fitted by a page."""
+    part = 'kind: bent wire, wire: awg-22, form: "straight 10 mm, arc 5 mm 90, straight 10 mm"'
+    drawn_library.write("asked/project.yaml", PROJECT.format(part=part, asked="first loop of it"))
+    found = [
+        work_through(drawn_library.root, ["asked"]),
+        checked(drawn_library.root, drawn_library.root / "none", ["asked"]),
+    ]
+    for outcome in found:
+        [trouble] = [one for one in outcome.troubles if one.severity == "error"]
+        assert trouble.message.startswith(
+            "'first loop' cannot be drawn of 'it': its form has no straight with two arcs"
+        )
 
 
 def test_a_step_that_only_draws_a_gesture_works_on_its_part(drawn_library: Any) -> None:

@@ -84,7 +84,7 @@ def test_the_pick_list_says_in_which_bag_and_that_it_is_shut_up() -> None:
         "Clay": "bag A", "Stone": "bag A", "Balm": "bag C balm", "Epoxy": "bag B epoxy",
     }  # fmt: skip
     assert [items[name].lines[0].close for name in ("Clay", "Stone", "Epoxy", "Balm")] == [
-        "closed at stones", "close the bag", "", "",
+        "closed at stones", "close the bag", "close the bag", "close the bag",
     ]  # fmt: skip
     assert (
         "Measure each out into a pot that shuts tight, so much of its parts A and B together, 1 : 1, "

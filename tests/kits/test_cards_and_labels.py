@@ -229,7 +229,7 @@ def test_what_is_sent_by_itself_has_one_label_and_no_code(sent: Sent) -> None:
         one for one in bag_labels(sent.run, sent.taken, lambda *_: "https://a.example") if one.head.order == "Q-2"
     ]
     assert label.label.slip
-    assert label.label.inside == ("Foiled stone PP 18: 12\u202f+\u202f1",)
+    assert label.label.inside == ("Foiled stone PP 18:\u00a012\u202f+\u202f1",)
     assert not label.url
 
 

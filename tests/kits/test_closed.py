@@ -27,8 +27,8 @@ def test_a_bag_stays_open_until_the_last_station_that_fills_it(made: Any) -> Non
     found = told(made, made.kits(*lines, bags=4, kit=bags))
     assert found == {
         "clay": [("Clay", "bag A clay", "closed at stones")],
-        "wire": [("Wire 16", "bag B wire", ""), ("Wire 20", "bag B wire", "close the bag")],
-        "stones": [("Bead", "bag A clay", "close the bag"), ("Stone", "bag C bead", "")],
+        "wire": [("Wire 16", "bag B wire", "more follows here"), ("Wire 20", "bag B wire", "close the bag")],
+        "stones": [("Bead", "bag A clay", "close the bag"), ("Stone", "bag C bead", "close the bag")],
     }
 
 
@@ -37,4 +37,7 @@ def test_what_is_sent_by_itself_is_told_where_the_others_have_their_bag(made: An
     bags = made.bagged(("A clay", (clay,)), ("B stones", (stone,)))
     whole = made.kits(made.line(clay, 12), made.line(stone, 3), kit=bags, posted=True)
     found = told(made, whole, replace(whole, only=frozenset({clay.id})))
-    assert found["clay"] == [("Clay", "bag A clay", ""), ("Clay", "only bag A clay", "")]
+    assert found["clay"] == [
+        ("Clay", "bag A clay", "close the bag"),
+        ("Clay", "only bag A clay", "close the bag"),
+    ]

@@ -68,7 +68,8 @@ def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) ->
 def pages(site: Path) -> list[Path]:
     """The kinds of page on a screen: designs, one of them in a second clay, the list of designs, formulas and facts."""
     designs = ("buoy-drops", "shingle-keeper", "shingle-keeper/bronze-clay", "long/drops")
-    return [*(site / name / "index.html" for name in designs), site / "index.html", site / "facts.html"]
+    lists = (site / "library" / name for name in ("index.html", "technique-metal-clay.html"))
+    return [*(site / name / "index.html" for name in designs), site / "index.html", site / "facts.html", *lists]
 
 
 @pytest.fixture(scope="session")

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from sheetgen import checking
-from sheetgen.pipeline import said_of, work_one
+from sheetgen.pipeline import check_one, said_of
 
 if TYPE_CHECKING:
     from sheetgen.pipeline import Outcome
@@ -22,9 +22,9 @@ def worked(monkeypatch: pytest.MonkeyPatch, libraries: Any) -> list[str]:
 
     def counted(filed: Any, *more: Any) -> Any:
         names.append(filed.name)
-        return work_one(filed, *more)
+        return check_one(filed, *more)
 
-    monkeypatch.setattr("sheetgen.checking.work_one", counted)
+    monkeypatch.setattr("sheetgen.checking.check_one", counted)
     monkeypatch.setattr("sheetgen.render.pdf_pool.PdfPool", libraries.QuickPool)
     return names
 

@@ -32,7 +32,9 @@ def sound(name: str, content: bytes) -> Any:
 
 def made(entries: list[Entry], pages: dict[str, list[str]] | None = None, **more: Any) -> tuple[Any, Any]:
     publisher = Publisher(**{"name": "Test Bench", "address": AT} | more)
-    files = {page.path: page.content for page in for_readers(publisher, entries, pages or {})}
+    files = {
+        page.path: page.content for page in for_readers(publisher, entries, pages or {}, ["index.html", "facts.html"])
+    }
     return sound(FEED, files[FEED]), sound(SITEMAP, files[SITEMAP])
 
 

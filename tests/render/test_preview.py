@@ -96,11 +96,10 @@ def test_a_card_has_the_narrowest_file_of_the_picture_and_else_the_view_as_it_is
     assert card
     assert (card.path, card.webp) == ("drops/pictures/a-480.jpg", "drops/pictures/a-480.webp")
     assert (card.width, card.height, card.alternative, more) == (480, 240, "Two tubes", [])
-    view = Drawing('<svg xmlns="http://www.w3.org/2000/svg"/>', 80, 46, "A ring", true=False)
+    view = Drawing('<svg xmlns="http://www.w3.org/2000/svg"/>', 80, 46, "A ring", true=False, shrunk=0.5)
     card, [page] = card_picture(worked, Picture("", Html(view.svg), view.says, ""), view, {})
     assert card
     assert card.drawn
-    assert not card.true
-    assert (card.path, card.width, card.height, card.alternative) == ("drops/view.svg", 80, 46, "A ring")
+    assert (card.path, card.width, card.height, card.alternative) == ("drops/view.svg", 160, 92, "A ring")
     assert page.content.decode() == view.svg
     assert card_picture(worked, None, None, {}) == (None, [])

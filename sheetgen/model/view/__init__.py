@@ -17,6 +17,7 @@ from sheetgen.model.view.bench import (
     Templates,
     TemplateSheet,
 )
+from sheetgen.model.view.catalogue import CatalogueSheet, Fitted, IndexLine, Listed, ProgrammeSheet, ToFind, Written
 from sheetgen.model.view.facts import ConstantRow, Constants, Facts, FormulaRow, Formulas, RuleRow, Rules
 from sheetgen.model.view.first_side import (
     Aid,
@@ -33,17 +34,31 @@ from sheetgen.model.view.first_side import (
     Wear,
 )
 from sheetgen.model.view.head import Head, Html, Studio
+from sheetgen.model.view.library import (
+    Card,
+    CardPicture,
+    Chip,
+    Contents,
+    Index,
+    ListedDesign,
+    Listing,
+    PageLink,
+    Term,
+    Terms,
+)
 from sheetgen.model.view.screen import (
     CodePage,
     CutterLink,
-    Design,
-    Index,
     MovedNumber,
     NotFound,
     Offline,
+    OfStudio,
+    OursDesign,
     Renamed,
+    Retired,
     Screen,
     SheetLink,
+    UnitLink,
     VersionLink,
 )
 from sheetgen.model.view.teacher import (
@@ -66,6 +81,9 @@ __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of th
     "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Clock", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
-    "SheetLink", "VersionLink", "CutterLink", "Offline", "Screen", "MovedNumber", "CodePage", "Renamed", "NotFound",
-    "Design", "Index", "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
+    "SheetLink", "VersionLink", "UnitLink", "CutterLink", "Offline", "Retired", "Screen", "MovedNumber", "CodePage",
+    "Renamed", "NotFound", "CardPicture", "Chip", "Card", "PageLink", "Index", "ListedDesign",
+    "Listing", "Term", "Terms", "Contents", "OursDesign", "OfStudio",
+    "Fitted", "Listed", "Written", "IndexLine", "ToFind", "CatalogueSheet", "ProgrammeSheet",
+    "FormulaRow", "RuleRow", "ConstantRow", "Formulas", "Rules", "Constants", "Facts",
 )  # fmt: skip

@@ -27,6 +27,15 @@ class VersionLink:
 
 
 @dataclass(frozen=True, slots=True)
+class UnitLink:
+    """The same page in a unit: `units.html.j2`, where the script looks for them."""
+
+    name: Annotated[str, "mm, inches"]
+    unit: Annotated[str, "mm or in: data-unit, by which the last one is remembered"]
+    path: Annotated[str, "nothing for this one"]
+
+
+@dataclass(frozen=True, slots=True)
 class CutterLink:
     """A template's shape, and its file for a cutter."""
 
@@ -48,6 +57,14 @@ class Offline:
 
 
 @dataclass(frozen=True, slots=True)
+class Retired:
+    """That a design is no longer offered, and what it leads on to."""
+
+    title: Annotated[str, "the design that is made instead, or nothing"]
+    path: Annotated[str, "the way to its page, or nothing"]
+
+
+@dataclass(frozen=True, slots=True)
 class Screen:
     """The page of a design on a screen: `project.html.j2`."""
 
@@ -57,7 +74,9 @@ class Screen:
     cutters: tuple[CutterLink, ...]
     older: Annotated[tuple[SheetLink, ...], "the pages of sheets that were printed before, with other numbers"]
     home: Annotated[str, "the way up to the library's page"]
+    retired: Annotated[Retired | None, "of a design that is no longer offered"]
     offline: Annotated[Offline, "what is kept where somebody asks for it, on an element with data-keep"]
+    units: Annotated[tuple[UnitLink, ...], "in which units this page is; none where in one"] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,21 +126,18 @@ class NotFound:
 
 
 @dataclass(frozen=True, slots=True)
-class Design:
-    """A design in the library's list."""
+class OursDesign:
+    """A design of which there is something that the studio alone sees."""
 
-    path: str
     title: str
-    summary: str
-    said: Annotated[str, "level, time, revision, tags"]
-    versions: tuple[str, ...]
+    status: Annotated[str, "public, draft, class only, retired"]
+    path: Annotated[str, "the way to its page, where that is the studio's alone too, or nothing"]
     sheets: tuple[SheetLink, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Index:
-    """The library's list: `index.html.j2`."""
+class OfStudio:
+    """The list of what the studio alone sees, in a folder that is not put anywhere: `studio.html.j2`."""
 
     studio: Studio
-    language: str
-    designs: tuple[Design, ...]
+    designs: tuple[OursDesign, ...]

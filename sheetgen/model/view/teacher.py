@@ -113,6 +113,7 @@ class Seat:
 
     name: str
     makes: Annotated[str, "the version, what is chosen otherwise first; the design too where a class has several"]
+    clay: Annotated[str, "what is weighed out of the clay on the table, or nothing"]
     colours: Annotated[str, "the colourway with how many of each colour: grey sea: clear 7, smoke 5; or nothing"]
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import bare, suggest
 from sheetgen.base.trouble import CannotBe
+from sheetgen.model.status import PUBLIC, SEEN
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -20,6 +21,12 @@ if TYPE_CHECKING:
 
 SHEETS = ("handout", "bench card", "teacher", "templates")
 """The sheets of a version: for the pupil, for the hands in the clay, for the teacher, and to cut up."""
+
+OF_THE_LIBRARY = ("catalogue", "programme")
+"""The sheets of all designs together: half a page each, and four classes a side."""
+
+UNITS = ("mm", "in")
+"""What lengths are told in: millimetres to a bench step, or inches to sixty-fourths."""
 
 ON_CARD = 3  # numbers in a row of the bench card: as many as one takes in from an arm's length
 
@@ -55,6 +62,7 @@ class Publisher:
     """Who publishes, as the sheets say it.
 
     `address` is that of the folder in which the site is published, or empty; `labels` the sheet that labels are on.
+    `teachers_public`: whether teacher's sheets are published with the others.
     """
 
     name: str
@@ -68,6 +76,7 @@ class Publisher:
     address: str = ""
     labels: LabelGrid | None = None
     licence: Licence = Licence()
+    teachers_public: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +94,9 @@ class Worked:
     """A project with all its versions; the first is `main`.
 
     `folder` is where its pictures lie, and `was` what that was called before; `slats` and `cards` say what is owned to
-    roll on; `asked` are the ids of the items of stock that it was found to hang on.
+    roll on; `asked` are the ids of the items of stock that it was found to hang on. `other_units` are those in which it
+    is worked for pages beside the studio's own, or empty. `status` says who sees it (`STATUS`), and `instead` is the
+    design that a retired one leads on to, with its title.
     """
 
     name: str
@@ -110,6 +121,9 @@ class Worked:
     asked: frozenset[str] = frozenset()
     sheets: tuple[str, ...] = SHEETS
     was: tuple[str, ...] = ()
+    other_units: str = ""
+    status: str = PUBLIC
+    instead: tuple[str, str] = ("", "")
 
     def version(self, called: str) -> WorkedVersion:
         """The version that is printed under a name, however that is spaced. CannotBe for one that there is not."""
@@ -122,6 +136,11 @@ class Worked:
     def revised(self, version: WorkedVersion) -> str:
         """The revision as a version's sheets print it."""
         return f"revision {self.revision}{', changed' if version.changed else ''}"
+
+    @property
+    def public(self) -> bool:
+        """Whether it has a page that everybody may see."""
+        return self.status in SEEN
 
     @property
     def main(self) -> WorkedVersion:

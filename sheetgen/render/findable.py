@@ -1,0 +1,68 @@
+"""What a design is found by in the library: worked once when it is published, and kept in the record."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from sheetgen.base.material import Clay
+from sheetgen.base.spelling import blank
+from sheetgen.facts.techniques import BOTH, KILN, NEITHER, TECHNIQUES, TORCH
+from sheetgen.model.numbers import Numbers
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from sheetgen.model.worked import Worked, WorkedVersion
+
+
+def findable(worked: Worked) -> dict[str, Any]:
+    """Techniques, heat, minutes, evenings, clays, tools, materials, parts and needs, as an entry has them.
+
+    Heat, minutes and evenings are those of the main version, all else is of every version.
+    """
+    versions = list(worked.versions.values())
+    needs = [sorted({*_clays(one), *_tools(one)}) for one in versions]
+    return {
+        "techniques": _each((*(tag for tag in worked.tags if not blank(tag)), *_techniques(versions))),
+        "heat": _heat(worked.main),
+        "minutes": Numbers(worked.rounder).most(worked.main.bench_times),
+        "evenings": _evenings(worked.main),
+        "clays": _each(name for one in versions for name in _clays(one)),
+        "tools": _each(name for one in versions for name in _tools(one)),
+        "materials": _each(line.item.name for one in versions for line in one.materials),
+        "parts": _each(part.title for one in versions for part in one.parts.values()),
+        "needs": [one for n, one in enumerate(needs) if one not in needs[:n]],
+    }
+
+
+def _each(names: Iterable[str]) -> list[str]:
+    """Each once, in its order; two that differ in capitals alone are one."""
+    found: dict[str, str] = {}
+    for name in names:
+        found.setdefault(" ".join(name.lower().split()), " ".join(name.split()))
+    return list(found.values())
+
+
+def _clays(version: WorkedVersion) -> Iterator[str]:
+    return (line.item.name for line in version.materials if isinstance(line.item, Clay))
+
+
+def _tools(version: WorkedVersion) -> Iterator[str]:
+    return (line.item.name for line in version.tools)
+
+
+def _techniques(versions: Iterable[WorkedVersion]) -> Iterator[str]:
+    done = {deed for version in versions for step in version.steps for deed in step.does}
+    return (name for deed, name in TECHNIQUES.items() if deed in done)
+
+
+def _evenings(version: WorkedVersion) -> int:
+    """Those of its class; 0 where none is planned, or a step finds no room in it."""
+    plan = version.plan.class_plan
+    return 0 if plan is None or plan.left else len(plan.evenings)
+
+
+def _heat(version: WorkedVersion) -> str:
+    kiln = any(step.firing and not step.by_torch for step in version.steps)
+    torch = any(step.acts("torch") for step in version.steps)
+    return BOTH if kiln and torch else KILN if kiln else TORCH if torch else NEITHER
