@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from markupsafe import Markup
@@ -9,7 +10,7 @@ from markupsafe import Markup
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import in_a_sentence
 from sheetgen.model.numbers import Numbers
-from sheetgen.model.view import Figure, Html, Matrix, MatrixRow, Picture, Row
+from sheetgen.model.view import Clock, Figure, Html, Matrix, MatrixRow, Picture, Row
 from sheetgen.model.worked import ON_CARD
 from sheetgen.render import words
 from sheetgen.render.firing import allowed, bed, phases
@@ -101,7 +102,7 @@ class Rows:
             firing=allowed(step, self.numbers),
             curve=self._curve(self.drawings.narrow_curves, number),
             mishap=self._mishap(step),
-            clock=(step.whole_wait.low, step.whole_wait.high) if step.whole_wait else None,
+            clock=self._clock(step),
         )
 
     def _card(self, number: int, step: WorkedStep, counted: int) -> Row:
@@ -161,6 +162,12 @@ class Rows:
     def _picture(self, step: WorkedStep) -> Picture | None:
         one = step.picture
         return of_file(self.worked.folder, one, one.shows, one.caption) if one else None
+
+    @staticmethod
+    def _clock(step: WorkedStep) -> Clock | None:
+        """Its wait in whole minutes; never over before what is printed."""
+        wait = step.whole_wait
+        return Clock(math.ceil(wait.low), math.ceil(wait.high)) if wait else None
 
     def _mishap(self, step: WorkedStep) -> Html:
         """One line for who stands at the bench: what is seen first, and its mend."""

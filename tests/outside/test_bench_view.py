@@ -257,9 +257,13 @@ def test_another_version_has_ticks_of_its_own(opened: Any) -> None:
     page = opened(f"#{SET}")
     read_all(page)
     page.locator(".here .see").click()
-    page.goto(page.url.replace("index.html", "long/index.html"))
+    first = page.url
+    page.goto(first.replace("index.html", "long/index.html"))
+    assert not page.locator(".news").is_visible()
     read_all(page)
     assert page.locator("input:checked").count() == 0
+    page.goto(first)
+    assert page.locator("input:checked").count() == 1
 
 
 def test_nothing_of_an_address_made_by_a_stranger_is_written_into_the_page(opened: Any) -> None:

@@ -6,6 +6,7 @@
 
 from sheetgen.model.view.bench import (
     BenchCard,
+    Clock,
     Figure,
     Handout,
     Matrix,
@@ -77,7 +78,7 @@ from sheetgen.model.view.teacher import (
 
 __all__ = (  # noqa: RUF022 - in the order in which a theme's author reads of them
     "Html", "Studio", "Head", "Picture", "Size", "Session", "Need", "Sized", "Bag", "Tools", "Told", "Wear", "Pointer",
-    "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Row", "TemplatePage", "Slab", "Templates", "Handout",
+    "Aid", "Safety", "Figure", "MatrixRow", "Matrix", "Clock", "Row", "TemplatePage", "Slab", "Templates", "Handout",
     "BenchCard", "TemplateSheet", "AllSizes", "VersionTable", "Working", "Workings", "Risk", "Mend",
     "Homework", "TeacherSheet", "Seat", "Lying", "LaidTable", "TablesSheet",
     "SheetLink", "VersionLink", "UnitLink", "CutterLink", "Offline", "Retired", "Screen", "MovedNumber", "CodePage",

@@ -39,6 +39,14 @@ class Matrix:
 
 
 @dataclass(frozen=True, slots=True)
+class Clock:
+    """How long is waited, for a clock that somebody starts on a screen: `most` is not before `least`."""
+
+    least: Annotated[int, "minutes"]
+    most: Annotated[int, "minutes"]
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
     """One row of the bench: a session's head, a step, or a wait, as `kind` says."""
 
@@ -66,7 +74,7 @@ class Row:
     firing: Annotated[str, "of a firing: bed, torch or none, time, loads"] = ""
     curve: Annotated[Html, "of a firing: its program as a curve"] = NOTHING
     mishap: Annotated[Html, "if it goes wrong: what is seen, and the mend"] = NOTHING
-    clock: Annotated[tuple[float, float] | None, "of what is waited for: minutes, least and most, for a clock"] = None
+    clock: Annotated[Clock | None, "of what is waited for"] = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -192,6 +192,8 @@ const benchView = (main) => {
     keep()
   })
   addEventListener('hashchange', () => safely(follow))
+  // where the page lay before it was loaded again, what has to be told first may be out of sight
+  addEventListener('load', () => here && scrollTo(0, 0))
   document.addEventListener('visibilitychange', () => {
     awake = undefined
     if (here && document.visibilityState === 'visible') stayAwake()
