@@ -190,6 +190,7 @@ def _screen(
         older=tuple(links.older),
         home=home,
         retired=retired(worked, home),
+        edition=f"{slug(worked.revised(version))}-{worked.date}",
         offline=_offline(worked, version, home, [*(s.path for s in links.sheets), *cutting.values()], links.pictures),
         units=links.screens.links(worked),
     )

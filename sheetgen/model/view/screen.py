@@ -75,6 +75,7 @@ class Screen:
     older: Annotated[tuple[SheetLink, ...], "the pages of sheets that were printed before, with other numbers"]
     home: Annotated[str, "the way up to the library's page"]
     retired: Annotated[Retired | None, "of a design that is no longer offered"]
+    edition: Annotated[str, "data-edition: as what ticks, place and clocks are kept; one in all units"]
     offline: Annotated[Offline, "what is kept where somebody asks for it, on an element with data-keep"]
     units: Annotated[tuple[UnitLink, ...], "in which units this page is; none where in one"] = ()
 

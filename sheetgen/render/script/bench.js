@@ -36,7 +36,7 @@ const benchView = (main) => {
 
   // What is kept, and of which revision.
   const store = `bench ${location.pathname.replace(/[^/]*$/, '')}`
-  const notes = noNotes(need('[data-as]').dataset.as || '')
+  const notes = noNotes(need('[data-edition]').dataset.edition || '')
   const found = notesKept(store)
   let asks = isNoted(found) && found.as !== notes.as
   if (!asks) Object.assign(notes, found, { as: notes.as })
