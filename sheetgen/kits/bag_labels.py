@@ -73,7 +73,8 @@ def label_rows(run: Run, taken: Sequence[Taken]) -> Sheet:
             warned = " ".join(f"{each.word}: {each.text}" for each in one.warned)
             said = (_which(parcel), one.bag, "; ".join(one.inside), warned, ", ".join(one.items))
             spaced = (words.replace(NBSP, " ").replace(THIN, " ") for words in said)
-            rows.append(tuple(words or None for words in (*called, *spaced, kind.code)))
+            code = "" if kind.slip else kind.code  # no sheet goes with a part that is sent alone
+            rows.append(tuple(words or None for words in (*called, *spaced, code)))
     return Sheet("labels", HEAD, tuple(rows))
 
 

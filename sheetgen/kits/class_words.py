@@ -174,8 +174,11 @@ def _sheets(places: Sequence[Place]) -> Iterator[str]:
 
 
 def _worn(places: Sequence[Place], who: str, besides: Iterable[str] = ()) -> Iterator[Lies]:
-    """What the cautions tell to wear, which no list of tools has, and what is `besides`."""
+    """What the cautions tell to wear and does not lie among the tools of all places, and what is `besides`."""
+    laid = [{tool.item.name for tool in place.tools} for place in places]
+    there = set.intersection(*laid) if laid else set()
     told = dict.fromkeys((*(wear for place in places for wear in worn(place.kits.version)), *besides))
+    told = {words: None for words in told if words not in there}
     if told:
         yield Lies(who, (), tuple(told))
 
