@@ -119,8 +119,9 @@ def differences(root: Path, build: Path, edit: Edit) -> list[str]:
     if not fresh.published:  # studio or stock stop all of them, and nothing is touched
         wanted = before
     for path in {*before, *wanted}:
-        if path.split("/")[0] in failed or (failed and "/" not in path):
-            wanted[path] = found.get(path, b"") if "/" not in path else before.get(path, b"")
+        of_all = "/" not in path or path.startswith("library/")
+        if path.split("/")[0] in failed or (failed and of_all):
+            wanted[path] = found.get(path, b"") if of_all else before.get(path, b"")
     out = [f"{path} is not as it is anew" for path in sorted({*wanted, *found}) if wanted.get(path) != found.get(path)]
     if (sorted(known.failed), sorted(known.published)) != (sorted(fresh.failed), sorted(fresh.published)):
         out.append(f"failed {known.failed}, anew {fresh.failed}")

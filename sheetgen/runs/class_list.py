@@ -50,7 +50,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
     except CannotBe as fault:
         raise NotReady(f"{fault.message}; {fault.help}") from None
     outcome, within = Outcome(), f"{CLASS}/{slug(table.stem)}"
-    if (other := another(private / within / WHOSE, table)) is not None:
+    if (other := another(private, f"{within}/{WHOSE}", table)) is not None:
         taken = f"{private / within} holds the class of another list of this name, {other}"
         helped = "call one of the two lists otherwise, or delete that folder if it is done with"
         outcome.troubles.add(taken, Place(Source(table.name)), helped)

@@ -96,7 +96,7 @@ def _of_table(root: Path, table: Path, private: Path, *, alone: bool, a_class: b
     till = read_till(private / TILL, currency_of(root / "projects"), projects_of(root), till_told)
     _tell_misplaced(root, till_told)
     kept = f".{slug(table.stem)}"
-    if (other := another(private / COST / kept, table)) is not None:
+    if (other := another(private, f"{COST}/{kept}", table)) is not None:
         taken = f"{private / COST} holds the cost of another list of this name, {other}"
         helped = "call one of the two lists otherwise, or delete that cost if it is done with"
         outcome.troubles.add(taken, Place(Source(table.name)), helped)

@@ -4,16 +4,24 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from sheetgen.base.paths import leads_out
+
 
 def is_of(table: Path) -> bytes:
     """What is kept beside what was made of a list."""
     return f"{table.resolve()}\n".encode()
 
 
-def another(kept: Path, table: Path) -> Path | None:
-    """The list that was kept there, where it is another and still there: one that was moved is the same."""
+def another(private: Path, kept: str, table: Path) -> Path | None:
+    """The list that was kept there, where it is another and still there: one that was moved is the same.
+
+    Nothing is read by a link that leads out of the private folder.
+    """
+    path = private / kept
+    if leads_out(path, private):
+        return None
     try:
-        before = Path(kept.read_text("utf-8").removesuffix("\n"))
+        before = Path(path.read_text("utf-8").removesuffix("\n"))
     except (OSError, ValueError):
         return None
     return before if before != table.resolve() and before.is_file() else None
