@@ -243,6 +243,9 @@ class _Run:
             return
         if not self.wanted.designs:
             folder.drop_missing(design_folders(self.root))
+        if self.found.well and self.found.index and folder.index_stands():  # by their keys what all share is the same
+            outcome.troubles.extend(_jarring(self.found.jars))
+            return
         before = Before(folder.record["sheets"], folder.read, self.found.printer, always=self.wanted.every)
         known = KnownPool(pool, before)
         with held(outcome.troubles, None, outcome.faults, "the library's index"):

@@ -38,6 +38,7 @@ class Folder:
         self.written = time.monotonic()
         if record is None or (root / BEGUN).exists():
             self._take_back()
+        self._before = self._listed(), self.record["index"]
 
     def put(
         self, entry: Entry, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None, ours: Sequence[Page] = ()
@@ -123,6 +124,28 @@ class Folder:
         """Of every project in trouble the day since which it is, year-month-day."""
         each = ((name, one.get("since")) for name, one in self.record["in trouble"].items() if isinstance(one, dict))
         return {name: day for name, day in each if isinstance(day, str) and DAY.fullmatch(day)}
+
+    def index_stands(self) -> bool:
+        """Whether the library's own pages would be as they were put: nothing that they are made of is another.
+
+        Of designs that is; whoever asks knows that the studio's file, the theme and the program are the same.
+        """
+        listed, index = self._before
+        if not index or not all(index.values()) or self._listed() != listed:
+            return False
+        self.record["index"] = index
+        return True
+
+    def _listed(self) -> tuple[object, ...]:
+        """What the library's own pages tell: entries, pages, pictures, what is the studio's, since when in trouble."""
+        pictures = {
+            path: one["files"].get(path)
+            for one in self.record["projects"].values()
+            for path in ((one.get("entry") or {}).get("picture") or {}).values()
+            if isinstance(path, str)
+        }
+        entries = {name: one.get("entry") for name, one in self.record["projects"].items()}
+        return entries, self.pages(), pictures, self.for_the_studio(), self.since()
 
     def put_index(
         self, pages: Sequence[Page], sheets: Mapping[str, Any] | None = None, ours: Sequence[Page] = ()

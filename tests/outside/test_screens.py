@@ -58,7 +58,7 @@ def designs(pages: list[Path]) -> list[Path]:
 
 
 def test_the_first_step_begins_within_one_scroll_of_a_phone(designs: list[Path], opened: Any) -> None:
-    assert len(designs) == 4
+    assert len(designs) == 5
     for path in designs:
         step = opened(path, PHONE).evaluate(BOXES, ".step .title")[0]
         assert step["y"] < 2 * PHONE[1], f"{path}: {step}"

@@ -14,6 +14,7 @@ import pytest
 from sheetgen.pipeline import work_one
 from sheetgen.publish.record import RECORD
 from sheetgen.publishing import Wanted, published
+from sheetgen.render.library import library as own_pages
 
 if TYPE_CHECKING:
     from sheetgen.render.job import Job, Printout
@@ -301,3 +302,27 @@ def test_a_full_disk_is_not_remembered_against_a_design(library: Any, monkeypatc
 
 def _full(*_asked: object) -> None:
     raise OSError(28, "No space left on device")
+
+
+@pytest.mark.usefixtures("quick")
+def test_a_word_in_a_step_leaves_the_librarys_own_pages_alone_and_one_of_a_card_makes_them_anew(
+    library: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """They are made of what the record has of each design; of a library of a thousand they are two thousand files."""
+    made: list[int] = []
+
+    def counted(*what: Any) -> Any:
+        made.append(1)
+        return own_pages(*what)
+
+    monkeypatch.setattr("sheetgen.render.library.library", counted)
+    library.publish()
+    index = (library.build / "index.html").read_bytes()
+    for words, anew in ((("Cut ", "Cut off "), 0), (("summary: ", "summary: Now "), 1)):
+        made.clear()
+        text = library.path("pendant/project.yaml").read_text("utf-8")
+        assert words[0] in text
+        library.write("pendant/project.yaml", text.replace(*words, 1))
+        library.publish()
+        assert len(made) == anew
+    assert (library.build / "index.html").read_bytes() != index

@@ -103,7 +103,7 @@ def test_a_fault_of_the_program_at_the_index_is_told_of_no_design(
     run: Any, undisturbed: dict[str, bytes], library: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     with monkeypatch.context() as broken:
-        broken.setattr("sheetgen.render.pages.index", lambda *_what: 1 / 0)
+        broken.setattr("sheetgen.render.library.library", lambda *_what: 1 / 0)
         result = run("publish")
     told = [line for line in result.stderr.splitlines() if "error" in line]
     assert told == ["error: a fault of the program stops the library's index (ZeroDivisionError: division by zero)"]

@@ -64,7 +64,7 @@ def test_an_address_that_leads_to_no_page_is_told_with_its_mend(
     assert says in trouble.message
     assert helps in trouble.help
     assert trouble.help
-    assert str(trouble.place).startswith("projects/studio.yaml:7:")
+    assert str(trouble.place).startswith("projects/studio.yaml:8:")
     assert "secret" not in trouble.message + trouble.help
 
 
