@@ -42,7 +42,7 @@ def _card(one: Entry, home: str, times: float, trouble: str) -> Card:
 
 def told(one: Entry) -> tuple[str, ...]:
     """Level, time and heat."""
-    return tuple(filter(None, (one.level, f"{one.time} at the bench" if one.time else "", one.heat)))
+    return tuple(filter(None, (one.level, f"at the bench {one.time}" if one.time else "", one.heat)))
 
 
 def _picture(one: Entry, home: str, times: float) -> CardPicture | None:

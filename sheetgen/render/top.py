@@ -126,9 +126,7 @@ def _head(top: Top) -> list[Markup]:
     own = Markup(f"<style>{top.style}</style>")  # noqa: S704 - a file of the theme
     lines.append(own if top.style else _put('<link rel="stylesheet" href="{}">', top.home + STYLE))
     if top.found:
-        lines.append(_put('<script src="{}" defer></script>', top.home + SCRIPT))
-    if top.finds:
-        lines.append(_put('<script src="{}" defer></script>', top.home + FIND))
+        lines.append(_put('<script src="{}" defer></script>', top.home + (FIND if top.finds else SCRIPT)))
     if top.data:
         lines.append(Markup('<script type="application/ld+json">{}</script>').format(json_in_html(top.data)))
     return lines

@@ -132,7 +132,7 @@ def titles(page: Page) -> list[str]:
 def ready(page: Page, address: str) -> None:
     page.goto(address)
     page.get_by_label("Find", exact=True).focus()
-    page.wait_for_function("document.querySelector('.find select')")
+    page.locator(".find select").first.wait_for(state="attached")
     for fold in page.locator(".find summary").all():
         fold.click()
 
