@@ -25,6 +25,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from playwright.sync_api import sync_playwright
 
 from sheetgen import pipeline
+from sheetgen.base.paths import ours_of
 from sheetgen.base.turns import through
 from sheetgen.publish.inputs import joined, ledger_key, own_key, printer_key, shared_key
 from sheetgen.publish.record import RECORD, read_record, record_text, stamp_of
@@ -113,9 +114,11 @@ def commands(many: int) -> Iterator[tuple[str, Cost]]:
             yield cold, ran([*run, "publish", *here])
         yield "nothing has changed", best(["-m", "sheetgen", "publish", *here])
         yield "check, all as published", best(["-m", "sheetgen", "check", *here])
+        in_a_step(first)
+        yield "check, one word of one step", ran(["-m", "sheetgen", "check", *here])
+        yield "one word of one step", ran([*run, "publish", *here])
         edited(first, "summary: ", "summary: Now ")
-        yield "check, one word of one design", ran(["-m", "sheetgen", "check", *here])
-        yield "one word of one design", ran([*run, "publish", *here])
+        yield "one word of a card", ran([*run, "publish", *here])
         edited(stock, "clays:", "# looked over\nclays:")
         yield "a remark in the stock", ran([*run, "publish", *here])
         edited(stock, "price: ", "price: 1")
@@ -123,6 +126,12 @@ def commands(many: int) -> Iterator[tuple[str, Cost]]:
         yield "figures of one design", best(["-m", "sheetgen", "figures", first.parent.name, *here])
         shutil.rmtree(root / "build")
         yield "check, never published", ran(["-m", "sheetgen", "check", *here])
+
+
+def in_a_step(path: Path) -> None:
+    """Another word in the first step that has it."""
+    head, begins, steps = path.read_text("utf-8").partition("\nsteps:\n")
+    path.write_text(head + begins + steps.replace(" the ", " that ", 1), "utf-8")
 
 
 def edited(path: Path, old: str, new: str) -> None:
@@ -146,13 +155,16 @@ def laid_down(root: Path, run: Sequence[str], here: Sequence[str]) -> None:
         source = first[name.rpartition("-")[0]]
         if name == source:
             continue
-        shutil.copytree(build / source, build / name)
+        for place in (build, ours_of(build)):
+            if (place / source).is_dir():
+                shutil.copytree(place / source, place / name)
         of_source = f'"{source}/'
         told = json.loads(json.dumps(record["projects"][source]).replace(of_source, f'"{name}/'))
         [title] = TITLE.findall((projects / name / "project.yaml").read_text("utf-8"))
         told["entry"] |= {"name": name, "title": title}
         told["key"] = joined(printer, shared, own_key(projects / name), ledger_key(projects / name))
-        told["files"] = {path: stamp_of(build / path, (build / path).read_bytes()) for path in told["files"]}
+        for whose, place in (("files", build), ("ours", ours_of(build))):
+            told[whose] = {path: stamp_of(place / path, (place / path).read_bytes()) for path in told[whose]}
         record["projects"][name] = told
     record["index"] = {}
     (build / RECORD).write_bytes(record_text(record))
