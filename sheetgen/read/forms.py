@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.read.yaml_words import Mapping
 
+Keys = dict[int, dict[Any, Any]]
+"""The words that name the fields of each mapping that was asked for one: nine thousand faults look once, not each."""
 FormT = TypeVar("FormT", bound=BaseModel)
 
 
@@ -26,19 +28,20 @@ def form(model: type[FormT], found: Mapping, troubles: Troubles) -> FormT | None
         return model.model_validate(found)
     except ValidationError as faults:
         seen = set()
+        keys: Keys = {}
         for fault in faults.errors():
-            told = _said(model, found, fault)
+            told = _said(model, found, fault, keys)
             if (told[0], told[1]) not in seen:
                 seen.add((told[0], told[1]))
                 troubles.add(*told)
         return None
 
 
-def _said(model: type[BaseModel], found: Mapping, fault: Any) -> tuple[str, Place, str]:  # noqa: ANN401
+def _said(model: type[BaseModel], found: Mapping, fault: Any, keys: Keys) -> tuple[str, Place, str]:  # noqa: ANN401
     """One of pydantic's faults in our words, at its place."""
     path = _steps(found, fault["loc"])
     kind = fault["type"]
-    holder, key, value, owner = _walk(model, found, path)
+    holder, key, value, owner = _walk(model, found, path, keys)
     if kind == "missing":
         return f"'{path[-1]}' is missing", next(_places(holder)), f"add {path[-1]}: …"
     if kind == "extra_forbidden":
@@ -87,7 +90,12 @@ def _forms(model: type[BaseModel]) -> frozenset[str]:
     return frozenset(name for one in model.__subclasses__() for name in (one.__name__, *_forms(one)))
 
 
-def _walk(model: type[BaseModel], found: Any, path: list[Any]) -> tuple[Any, Any, Any, type[BaseModel] | None]:  # noqa: ANN401
+def _walk(
+    model: type[BaseModel],
+    found: Any,  # noqa: ANN401
+    path: list[Any],
+    keys: Keys,
+) -> tuple[Any, Any, Any, type[BaseModel] | None]:
     """The holder, key and value at a path, and the form the holder is."""
     holder: Any = found
     key: Any = None
@@ -102,7 +110,8 @@ def _walk(model: type[BaseModel], found: Any, path: list[Any]) -> tuple[Any, Any
             form_here = _below(form_here, 0)
         owner = form_here if isinstance(form_here, type) and issubclass(form_here, BaseModel) else None
         if isinstance(holder, dict):
-            key = next((k for k in holder if k == step), step)
+            own = keys.get(id(holder)) or keys.setdefault(id(holder), {one: one for one in holder})
+            key = own.get(step, step)
             value = holder.get(key)
         else:
             key = step
