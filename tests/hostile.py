@@ -44,11 +44,12 @@ from sheetgen.cli import main
 from sheetgen.render import pdf_pool
 from sheetgen.runs import press
 from tests import workbooks
+from tests.hanging import SECONDS
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-SECONDS, BYTES = 2, 500_000_000
+BYTES = 500_000_000
 CANARY = "canary-of-nobody"
 OFTEN = re.compile(r"⟦(.*?) × (\d+)⟧", re.DOTALL)
 PIECE = re.compile(r"^--- ", re.MULTILINE)

@@ -15,8 +15,8 @@ from sheetgen.base.trouble import CannotBe
 from sheetgen.pictures import bitmap, drawing
 from sheetgen.pictures.ready import ready
 from sheetgen.render.pdf import Printer
+from tests.hanging import SECONDS
 
-SECONDS = 2
 MEMORY = 500_000_000  # bytes of address space
 PAGE = "<html lang=en><head><title>x</title></head><body><img alt=x style='width:160mm' src='{}'></body></html>"
 MODULES = (bitmap, drawing)  # read before the clock begins: a library reads them once

@@ -14,12 +14,12 @@ from sheetgen.base.tree import Wrong
 from sheetgen.base.trouble import Trouble, Troubles, cut
 from sheetgen.read.measured import cooled, shrunk
 from sheetgen.read.measures import Measures
+from tests.hanging import SECONDS
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
 MANY = 100_000
-SECONDS = 2
 
 
 def strips(text: str) -> None:

@@ -1,4 +1,4 @@
-"""Pictures that would do harm: each is tried with two seconds and 500 MB, while somebody listens whether it calls."""
+"""Pictures that would do harm: each is tried with few seconds and 500 MB, while somebody listens whether it calls."""
 
 from __future__ import annotations
 
