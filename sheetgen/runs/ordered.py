@@ -40,10 +40,12 @@ def run_of(orders: Orders, kinds: Kinds) -> tuple[Run, tuple[str, ...]]:
 
 
 def _on_lists(kits: Kits) -> tuple[object, ...]:
-    """Where a kind stands on every list: by design and version as they are written, whole kits before single parts."""
+    """Where a kind stands on every list: by design and version, as a person counts; whole kits before single parts.
+
+    Items stand so too (`kits/lists.py`): plugs of US 5 to US 9 lie in the order of the bags that they go into.
+    """
     way = kits.colourway.name if kits.colourway else ""
-    written = list(kits.worked.versions).index(kits.version.name)
-    return kits.design, bool(kits.only), written, kits.choices, way, kits.told
+    return kits.design, bool(kits.only), in_turn(kits.version.title), kits.choices, way, kits.told
 
 
 def _order(number: str, lines: Sequence[tuple[OrderLine, Key]], kinds: dict[Key, Kits]) -> Order:
