@@ -14,6 +14,7 @@ from sheetgen.base.paths import leads_out, ours_of
 from sheetgen.base.place import Place, Source
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
+from sheetgen.publish.neighbours import carried_over
 from sheetgen.publish.record import LAID, RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:
@@ -48,8 +49,9 @@ class Folder:
         `sheets` is remembered with them, for who asks for it later. `ours` are the pages that nobody but the studio
         sees, which lie in a folder of their own.
         """
-        now = {page.path: page.content for page in pages}
         before = self.record["projects"].get(entry.name, {}).get("files", {})
+        pages = carried_over(self, pages, before)
+        now = {page.path: page.content for page in pages}
         self._announce(path for path in now if path not in before)
         changed = self.write(pages)
         for path in set(before) - set(now) - self._of_others(entry.name):
@@ -60,7 +62,7 @@ class Folder:
             "ours": self._put_ours(self.record["projects"].get(entry.name, {}).get("ours", {}), ours, changed),
             "entry": entry.as_dict(),
             "sheets": dict(sheets or {}),
-        }
+        }  # and no neighbours yet: they are put when all designs are
         self.record["index"] = {path: [] for path in self.record["index"]}  # until it is put: it may say otherwise
         return changed
 
