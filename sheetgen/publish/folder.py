@@ -63,8 +63,12 @@ class Folder:
             "entry": entry.as_dict(),
             "sheets": dict(sheets or {}),
         }  # and no neighbours yet: they are put when all designs are
-        self.record["index"] = {path: [] for path in self.record["index"]}  # until it is put: it may say otherwise
+        self._unsay_index()
         return changed
+
+    def _unsay_index(self) -> None:
+        """Until it is put it may say otherwise: a run that is killed before is to leave no index that stands."""
+        self.record["index"] = {path: [] for path in self.record["index"]}
 
     def _put_ours(self, before: Iterable[str], pages: Sequence[Page], changed: list[str]) -> dict[str, Any]:
         """Write what is the studio's alone, and take away what no longer is. Adds to the paths that changed."""
@@ -93,6 +97,7 @@ class Folder:
             for path in self.record["projects"][name].get("ours", []):
                 self._take_away(path, self.ours)
             del self.record["projects"][name]
+            self._unsay_index()
         for name in set(self.record["in trouble"]) - set(names):
             del self.record["in trouble"][name]
 

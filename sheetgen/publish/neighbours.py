@@ -21,16 +21,11 @@ def carried_over(folder: Folder, pages: Sequence[Page], before: Mapping[str, Any
 
     So a page is not written twice where its design is made anew and its neighbours are as they were.
     """
-    found = []
-    for page in pages:
-        old = (
-            folder.read(page.path)
-            if neighbours_of(page.content) is not None and _ours(folder, page.path, before)
-            else None
-        )
-        block = neighbours_of(old) if old else None
-        found.append(Page(page.path, with_neighbours(page.content, block)) if block else page)
-    return found
+    wanted = (page.path for page in pages if neighbours_of(page.content) is not None)
+    old = {path: neighbours_of(lies) for path in wanted if (lies := _lies(folder, path, before))}
+    return [
+        Page(one.path, with_neighbours(one.content, block)) if (block := old.get(one.path)) else one for one in pages
+    ]
 
 
 def put_neighbours(folder: Folder, of: Mapping[str, Mapping[str, Any]], block: Callable[[Any], bytes]) -> list[str]:
@@ -40,17 +35,14 @@ def put_neighbours(folder: Folder, of: Mapping[str, Mapping[str, Any]], block: C
     that a hand has changed stays as it is until its design is made anew.
     """
     changed: list[str] = []
-    for name, pages in ((name, pages) for name, pages in of.items() if pages):
-        record, digest = (
-            folder.record["projects"][name],
-            digest_of(repr(sorted(pages.items())).encode("utf-8", "replace")),
-        )
-        if record.get("neighbours") == digest:
+    for name, pages in of.items():
+        record = folder.record["projects"].get(name, {})
+        digest = digest_of(repr(sorted(pages.items())).encode("utf-8", "replace"))
+        if not pages or record.get("neighbours") == digest:
             continue
         files = record["files"]
-        now = [
-            Page(path, with_neighbours(old, block(pages[path]))) for path in pages if (old := _old(folder, path, files))
-        ]
+        old = {path: lies for path in pages if (lies := _lies(folder, path, files)) and neighbours_of(lies) is not None}
+        now = [Page(path, with_neighbours(page, block(pages[path]))) for path, page in old.items()]
         changed += folder.write(now)
         files |= {page.path: stamp_of(folder.root / page.path, page.content) for page in now}
         record["neighbours"] = digest
@@ -58,11 +50,7 @@ def put_neighbours(folder: Folder, of: Mapping[str, Mapping[str, Any]], block: C
     return changed
 
 
-def _old(folder: Folder, path: str, files: Mapping[str, Any]) -> bytes | None:
-    old = folder.read(path) if _ours(folder, path, files) else None
-    return old if old is not None and neighbours_of(old) is not None else None
-
-
-def _ours(folder: Folder, path: str, files: Mapping[str, Any]) -> bool:
-    """Whether a file lies there as we have put it."""
-    return path in files and stands(f"{folder.root}/{path}", files[path])
+def _lies(folder: Folder, path: str, files: Mapping[str, Any]) -> bytes | None:
+    """What a file holds that lies as it was put, by its stamp."""
+    whole = path in files and stands(f"{folder.root}/{path}", files[path])
+    return folder.read(path) if whole else None
