@@ -109,6 +109,12 @@ def _lists(publisher: Publisher, shown: Sequence[Entry], retired: Sequence[Entry
     yield _page(publisher, top, "contents", sheet_, theme)
 
 
+def material_pages(shown: Iterable[Entry]) -> dict[str, str]:
+    """Of each material, in small letters, the page that lists the designs it is in."""
+    by = _by(shown, "materials")
+    return {name.lower(): f"{FOLDER}/{path}" for name, path in _paths(slug("Material"), by).items()}
+
+
 def _by(shown: Iterable[Entry], kind: str) -> dict[str, list[Entry]]:
     """Designs by each name that they have of a kind; one that is written in other capitals is the same."""
     called: dict[str, str] = {}
