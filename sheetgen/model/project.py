@@ -39,10 +39,11 @@ class Showing(Written):
 
 
 class OwnFigure(Written):
-    """A figure of the project's own, with a label."""
+    """A figure of the project's own, with a label; of a length that is cut, how it is rounded."""
 
     label: Text
     value: Text
+    round: Text | None = None
 
 
 class Check(Written):

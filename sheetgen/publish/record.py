@@ -22,7 +22,19 @@ RECORD = ".published.json"
 LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
 OF_RECORD = ("projects", "index", "in trouble", "sheets", "ours")
-LISTS = ("tags", "versions", "sheets", "techniques", "clays", "tools", "materials", "parts", "needs", "chips")
+LISTS = (
+    "tags",
+    "versions",
+    "sheets",
+    "techniques",
+    "clays",
+    "tools",
+    "materials",
+    "parts",
+    "needs",
+    "chips",
+    "made_of",
+)
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
 

@@ -116,6 +116,12 @@ def _in_order(name: str) -> list[tuple[float, str]]:
     return [(float(piece), "") if n % 2 else (0.0, piece) for n, piece in enumerate(pieces)]
 
 
+def material_pages(shown: Iterable[Entry]) -> dict[str, str]:
+    """Of each material, in small letters, the page that lists the designs it is in."""
+    by = _by(shown, "materials")
+    return {name.lower(): f"{FOLDER}/{path}" for name, path in _paths(slug("Material"), by).items()}
+
+
 def _by(shown: Iterable[Entry], kind: str) -> dict[str, list[Entry]]:
     """Designs by each name that they have of a kind; one that is written in other capitals is the same."""
     called: dict[str, str] = {}

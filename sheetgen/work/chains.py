@@ -10,7 +10,6 @@ from sheetgen.base.dimension import LENGTH
 from sheetgen.base.interval import GRAIN
 from sheetgen.base.spelling import plain
 from sheetgen.base.tree import Wrong, named
-from sheetgen.model.project import OwnFigure
 from sheetgen.parts.field import Field
 from sheetgen.parts.figure import FigureSpec
 
@@ -129,8 +128,7 @@ def _reached(part: PartSource, owner: Field[Any]) -> set[str]:
             if head in part.evaluator.choices:
                 waiting.append(part.evaluator.choices[head])
             elif name in part.evaluator.own:
-                written = part.evaluator.own[name]
-                waiting.append(written.value if isinstance(written, OwnFigure) else written)
+                waiting.append(part.evaluator.own[name].word)
             elif head in part.evaluator.parts:
                 found.add(head)
     return found

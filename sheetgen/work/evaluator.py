@@ -13,14 +13,15 @@ from sheetgen.base.interval import Interval, interval
 from sheetgen.base.material import SAME_AS, Item, Tool
 from sheetgen.base.place import Place, Word
 from sheetgen.base.reckoning import Source, printed, reckon, settle
+from sheetgen.base.rounding import told_end
 from sheetgen.base.spelling import plain, suggest
 from sheetgen.base.tree import Node, Wrong
 from sheetgen.base.trouble import FIRST_MEND, CannotBe
 from sheetgen.model.numbers import Numbers
-from sheetgen.model.project import OwnFigure
 from sheetgen.work.choices import OPEN, chosen
 from sheetgen.work.memo import Memo
 from sheetgen.work.names import Names
+from sheetgen.work.own import own
 from sheetgen.work.part import PartSource
 from sheetgen.work.stopped import Stopped
 from sheetgen.work.studio import rounder
@@ -60,7 +61,7 @@ class Evaluator:
         self.numbers = Numbers(self.rounder)
         self.names = Names(self)
         self.choices = chosen(project.choices, overrides, library.stock.items, troubles)
-        self.own = {plain(k): v for k, v in project.figures.items()}
+        self.own = {plain(k): own(plain(k), v) for k, v in project.figures.items()}
         self.parts: dict[str, PartSource] = {}
         self.memo = Memo(troubles)
         self.waived: set[str] = set()
@@ -177,14 +178,9 @@ class Evaluator:
             self.library.asked.add(found.id)
         return found
 
-    def own_word(self, name: str) -> Word:
-        """One of the project's own figures as it is written."""
-        written = self.own[name]
-        return written.value if isinstance(written, OwnFigure) else written
-
     def unit_of(self, name: str) -> Unit:
         """The unit of one of the project's own figures."""
-        word = self.own_word(name)
+        word = self.own[name].word
 
         def work() -> Unit:
             try:
@@ -197,8 +193,16 @@ class Evaluator:
         return found
 
     def own_figure(self, name: str) -> Quantity:
-        """One of the project's own figures."""
-        word = self.own_word(name)
+        """One of the project's own figures, as what follows is worked from it: where it is cut, as it is printed."""
+        found, rounding = self.own_worked(name), self.own[name].rounding(name, self)
+        if rounding is None:
+            return found
+        cut = self.rounder.rounded(told_end(found.interval, rounding), rounding)
+        return Quantity(Cases(cut), found.unit, found.working)
+
+    def own_worked(self, name: str) -> Quantity:
+        """The same before it is rounded."""
+        word = self.own[name].word
         found: Quantity = self.memo.get(name, word, lambda: self.worked(word, name))
         return found
 

@@ -16,7 +16,7 @@ from sheetgen.base.spot import Neighbour
 from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.rules import waivable
 from sheetgen.model.plan import Plan
-from sheetgen.model.project import OwnFigure, Said
+from sheetgen.model.project import Said
 from sheetgen.model.status import SEEN
 from sheetgen.model.worked import SHEETS, Shot, Teaching, Waiver, Worked, WorkedVersion
 from sheetgen.work.chains import chains
@@ -29,7 +29,7 @@ from sheetgen.work.needs import check_needs, holds
 from sheetgen.work.network import network, tasks
 from sheetgen.work.pieces import pieces
 from sheetgen.work.programs import by_program
-from sheetgen.work.prose import prose, told_in, without_figures
+from sheetgen.work.prose import prose, told_own, without_figures
 from sheetgen.work.sessions import plan
 from sheetgen.work.steps import named, steps
 from sheetgen.work.stopped import Stopped
@@ -222,15 +222,13 @@ def _said(lines: Iterable[Word | Said], evaluator: Evaluator) -> Iterator[Prose]
 
 def _own_figure(key: str, evaluator: Evaluator) -> Figure | None:
     """One of the project's own figures; None with its trouble noted."""
-    written = evaluator.own[key]
-    word = written.value if isinstance(written, OwnFigure) else written
-    label = str(written.label) if isinstance(written, OwnFigure) else key.replace("_", " ").capitalize()
     try:
-        value = evaluator.own_figure(key)
-        told = told_in(value, word, evaluator)
+        value = evaluator.own_worked(key)
+        told = told_own(key, evaluator)
+        rounding = evaluator.own[key].rounding(key, evaluator) or "fine"
     except Stopped:
         return None
-    return Figure("", key, label, value.interval, spelled(value.unit), value.working, "fine", told)
+    return Figure("", key, evaluator.own[key].label, value.interval, spelled(value.unit), value.working, rounding, told)
 
 
 def hanging(evaluator: Evaluator) -> None:

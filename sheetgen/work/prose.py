@@ -10,7 +10,6 @@ from sheetgen.base.dimension import UNITS, ours, spelled
 from sheetgen.base.literals import GAUGES
 from sheetgen.base.material import Item
 from sheetgen.base.spelling import in_a_sentence, plain
-from sheetgen.model.project import OwnFigure
 from sheetgen.model.worked import Shown
 from sheetgen.model.written import LONGEST
 from sheetgen.parts.figure import FigureSpec
@@ -152,6 +151,14 @@ def told_in(value: Quantity, word: Word, evaluator: Evaluator) -> Printed:
     return evaluator.numbers.printed(value.interval, unit, rounding, given=given)
 
 
+def told_own(name: str, evaluator: Evaluator) -> Printed:
+    """One of the project's own figures in print: as it is cut, where it says so."""
+    rounding = evaluator.own[name].rounding(name, evaluator)
+    if rounding is None:
+        return told_in(evaluator.own_worked(name), evaluator.own[name].word, evaluator)
+    return evaluator.numbers.printed(evaluator.own_worked(name).interval, "mm", rounding)
+
+
 def _figure_named(name: str, evaluator: Evaluator) -> Shown | None:
     """The figure behind a plain name, if it is one: of a part, or of the project's own."""
     head, _, rest = name.partition(".")
@@ -160,10 +167,7 @@ def _figure_named(name: str, evaluator: Evaluator) -> Shown | None:
         figure = part.figure(spec)[0]
         return Shown(figure.label, figure.printed, head, figure=f"{head}.{spec.name}")
     if name in evaluator.own:
-        written = evaluator.own[name]
-        word = written.value if isinstance(written, OwnFigure) else written
-        label = str(written.label) if isinstance(written, OwnFigure) else name.replace("_", " ").capitalize()
-        return Shown(label, told_in(evaluator.own_figure(name), word, evaluator), figure=name)
+        return Shown(evaluator.own[name].label, told_own(name, evaluator), figure=name)
     return None
 
 

@@ -58,7 +58,9 @@ def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) ->
         text = text.replace("title: Little drops", f"title: {LONG}")
         text = text.replace('expect: "The ends meet."', f'expect: "{LONG}."').replace("Set all", f"{LONG}. Set all")
         library.write("drops/project.yaml", text)
-        outcome = library.publish("drops")
+        for name, title in (("pendant", f"{LONG * 3} {LONG[:31]}"), ("odd", "טבעת הים <b>&amp;</b>")):
+            library.write(f"{name}/project.yaml", libraries.PENDANT.replace("Round pendant", f"'{title}'"))
+        outcome = library.publish("drops", "pendant", "odd")
         assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
     shutil.copytree(library.build, build / "long")
     return build

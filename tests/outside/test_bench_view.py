@@ -303,6 +303,16 @@ def test_the_screen_stays_awake_at_the_bench_and_no_longer(opened: Any) -> None:
     assert page.evaluate("awake") == 0
 
 
+def test_at_the_bench_no_other_design_is_in_the_way(opened: Any) -> None:
+    page = opened()
+    others = page.get_by_role("navigation", name="Other designs")
+    assert others.is_visible()
+    page.get_by_text("Start at the bench").click()
+    assert not others.is_visible()
+    page.get_by_role("button", name="Close").click()
+    assert others.is_visible()
+
+
 def test_printed_from_the_bench_it_is_the_whole_sheet(opened: Any) -> None:
     page = opened(f"#{SET}")
     with pdfplumber.open(io.BytesIO(page.pdf(prefer_css_page_size=True))) as sheet:

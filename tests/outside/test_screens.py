@@ -170,5 +170,21 @@ def test_what_a_browser_prints_has_every_list_unfolded(site: Path, opened: Any) 
         "Hang the",
     ):
         assert words in said
+    assert "Shingle keeper" not in said
     assert "All designs" not in said
     assert "Start at the bench" not in said
+
+
+def test_without_script_one_touch_leads_to_the_design_after_it_and_back_and_to_another_in_its_clay(
+    site: Path, opened: Any
+) -> None:
+    for name in ("index.html", "in-inches.html"):
+        page = opened(site / "buoy-drops" / name, PHONE, script=False)
+        page.locator("a[rel=next]").click()
+        assert page.url == (site / "shingle-keeper" / name).as_uri()
+        page.locator("a[rel=prev]").click()
+        assert page.url == (site / "buoy-drops" / name).as_uri()
+        others = page.get_by_role("navigation", name="Other designs")
+        assert others.get_by_role("heading").all_inner_texts() == ["Also in clay of this kind"]
+        others.get_by_role("listitem").last.get_by_role("link", name="Shingle keeper", exact=True).click()
+        assert page.url == (site / "shingle-keeper" / name).as_uri()

@@ -107,14 +107,14 @@ def test_only_sends_a_missing_part_by_its_bag_its_letter_its_name_or_its_place(t
 
 
 def test_on_every_list_kits_of_a_design_stand_together_whole_ones_first(table: Path) -> None:
-    """In the order in which the design has its versions, whatever the order in which they were asked for."""
+    """Sizes as one counts them, as their plugs lie in the drawer, whatever the order in which they were asked for."""
     asked = (
         "tideline-band,US 8,1,,,,", "buoy-drops,Long,1,,,,B", "tideline-band,US 5,1,,,,",
         "buoy-drops,,1,,grey sea,,", "tideline-band,,1,,,,", "buoy-drops,,1,,,,",
     )  # fmt: skip
     run = the_run(table, *(f"Q-{i},,{line},," for i, line in enumerate(asked)))
     assert [one.told.partition(", ")[2] for one in run.kinds] == [
-        "Silver, short", "Silver, short, grey sea", "Long, only bag B stones", "US 7", "US 5", "US 8",
+        "Silver, short", "Silver, short, grey sea", "Long, only bag B stones", "US 5", "US 7", "US 8",
     ]  # fmt: skip
 
 

@@ -188,3 +188,44 @@ def test_a_picture_or_a_table_that_markdown_would_lose_is_a_trouble_at_its_place
 def test_what_only_looks_like_a_picture_or_a_table_is_well(written: str, library: Any) -> None:
     library.change("pendant/project.yaml", CUT, f"      {written}\n{CUT}")
     assert not library.check("pendant").troubles.errors
+
+
+def with_own(library: Any, value: str, rounding: str) -> None:
+    own = f'figures:\n  cord: {{label: "Cord, cut", value: "{value}", round: {rounding}}}\n  both: 2 * cord\n'
+    library.change("pendant/project.yaml", "steps:", f"{own}steps:")
+
+
+@pytest.mark.parametrize(
+    ("units", "value", "rounding", "cut", "both"),
+    [
+        # 3.95 × 25.4 = 100.33; a ruler's next 1/64 in is 3 61/64 (3.953); twice 3 61/64 is 7 58/64
+        ("mm", "100.33 mm", "bench up", f"101{NBSP}mm", f"202{NBSP}mm"),
+        ("in", "100.33 mm", "bench up", f"3 61/64{NBSP}in", f"7 29/32{NBSP}in"),
+        ("mm", "100.33 mm", "tenth", f"100.3{NBSP}mm", f"200.6{NBSP}mm"),
+        ("mm", "57.3 mm", "millimetre up", f"58{NBSP}mm", f"116{NBSP}mm"),
+        ("in", "57.3 mm", "millimetre up", f"2 9/32{NBSP}in", f"4 9/16{NBSP}in"),  # 2.256: the next 1/32 is 2.28125
+    ],
+)
+def test_a_figure_of_the_projects_own_that_is_cut_is_worked_on_with_as_it_is_cut(
+    library: Any, units: str, value: str, rounding: str, cut: str, both: str
+) -> None:
+    library.change("studio.yaml", "units: mm", f"units: {units}")
+    with_own(library, value, rounding)
+    assert told(library, "{{ cord }} {{ both }}") == cut
+    figures = library.main("pendant").figures
+    assert (figures["cord"].printed.told, figures["both"].printed.told) == (cut, both)
+
+
+@pytest.mark.parametrize(
+    ("value", "rounding", "said"),
+    [
+        ("20 mm", "bnch up", "nothing is cut 'bnch up'"),
+        ("20 mm", "mass up", "nothing is cut 'mass up'"),  # that is for what is weighed
+        ("2 g", "bench up", "'2 g' is no length, and is not cut"),
+    ],
+)
+def test_what_no_hand_cuts_so_is_told_where_it_says_how(library: Any, value: str, rounding: str, said: str) -> None:
+    with_own(library, value, rounding)
+    [fault] = library.check("pendant").troubles.errors
+    assert fault.message == said
+    assert fault.place.column > 1
