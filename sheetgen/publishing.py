@@ -255,7 +255,8 @@ class _Run:
                 return
             asked = sheets_of_library(library.studio)
             sheets = library_sheets(by, asked, entries, theme, known, folder.read)
-            had = Had(folder.pages(), folder.since(), tuple(page.path for page in sheets.pages))
+            printed = tuple(page.path for page in sheets.pages)
+            had = Had(folder.pages(), folder.since(), printed, known.made, self.found.shared)
             pages = [*own_pages(by, entries, theme, had), *sheets.pages]
             mine = ours(by, entries, theme, folder.for_the_studio())
             outcome.changed += folder.put_index(pages, known.now, mine)

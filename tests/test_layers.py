@@ -41,10 +41,11 @@ MAY = {
     "unchanged": NOUNS | VERBS,
     "checking": NOUNS | VERBS | {"other_units", "pipeline", "unchanged"},
     "publishing": NOUNS | VERBS | {"editions", "pipeline", "progress", "publishing_one", "unchanged"},
+    "telling": NOUNS | VERBS | {"pipeline"},
     "upgrading": NOUNS | VERBS | {"pipeline"},
     "preview": NOUNS | VERBS | {"pipeline"},
     "runs": NOUNS | VERBS | {"editions", "pipeline", "unchanged"},
-    "cli": {"base", "checking", "pipeline", "preview", "progress", "publishing", "runs", "upgrading"},
+    "cli": {"base", "checking", "pipeline", "preview", "progress", "publishing", "runs", "telling", "upgrading"},
     "__main__": {"cli"},
     "": set(),
 }
