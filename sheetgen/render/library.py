@@ -5,6 +5,7 @@ All of it is made of the entries that the record keeps: no design is read for it
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -102,7 +103,7 @@ def _lists(
     for of, kind in (("Technique", "techniques"), ("Material", "materials"), ("Tool", "tools")):
         by = _by(shown, kind)
         paths = _paths(slug(of), by)
-        terms = sorted(by, key=lambda name: name.lower())
+        terms = sorted(by, key=_in_order)
         groups.append(Terms(f"{of}s", tuple(Term(name, paths[name], len(by[name])) for name in terms)))
         for name in terms:
             sheet = Listing(studio(publisher), of, name, tuple(map(_listed, by[name])), "../")
@@ -112,6 +113,12 @@ def _lists(
     sheet_ = Contents(studio(publisher), tuple(groups), tuple(map(_listed, retired)), "../")
     top = Top(f"{publisher.name}: by technique, material and tool", publisher.language, f"{FOLDER}/index.html")
     yield _page(publisher, top, "contents", sheet_, theme, had)
+
+
+def _in_order(name: str) -> list[tuple[float, str]]:
+    """By letters, and by size where a number stands: 6 mm comes before 10 mm."""
+    pieces = re.split(r"(\d+(?:\.\d+)?)", name.lower())
+    return [(float(piece), "") if n % 2 else (0.0, piece) for n, piece in enumerate(pieces)]
 
 
 def material_pages(shown: Iterable[Entry]) -> dict[str, str]:
