@@ -11,7 +11,6 @@ import hashlib
 import json
 import os
 import stat
-from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.place import Place, Source
@@ -20,6 +19,7 @@ from sheetgen.base.trouble import CannotBe, Trouble
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+    from pathlib import Path
 
 RECORD = ".published.json"
 LAID = ".laid-"

@@ -55,7 +55,9 @@ def line_rows(text: str, name: str, troubles: Troubles, dropped: list[Row]) -> I
         if (many := line.count(sign)) > MOST_CELLS:  # taken apart it would need more room than there may be
             begun = tuple(map(str.strip, line.split(sign, SEEN)[:SEEN]))
             dropped.append(Row(name, first, line[:1], ((0, 1),) * SEEN, begun))
-            troubles.add(f"the line has {many + 1} cells", Place(dropped[-1].record(()), first), "is this the right file?")
+            troubles.add(
+                f"the line has {many + 1} cells", Place(dropped[-1].record(()), first), "is this the right file?"
+            )
             if at - 1 == top:  # without the names of its columns no line can be read
                 return
             continue
