@@ -6,7 +6,7 @@ from contextlib import contextmanager, suppress
 from functools import partial
 from typing import TYPE_CHECKING
 
-from sheetgen.base.paths import leads_out
+from sheetgen.base.paths import link_out, ours_of
 from sheetgen.base.trouble import CannotBe, Trouble, Troubles
 from sheetgen.base.turns import in_turn
 from sheetgen.pipeline import THEME, NotReady, Outcome, held
@@ -46,10 +46,7 @@ def published(root: Path, build: Path, wanted: Wanted, progress: Progress | None
     What stands as it was published is left alone, and what was told of it is told again. NotReady for a folder that is
     not to be published into, and where pages cannot be made; OSError where the folder cannot be written.
     """
-    if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
-        raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
-    if build.is_symlink() and build.absolute().is_relative_to(root.absolute()) and leads_out(build, root):
-        raise NotReady(f"{build} is a link to a folder outside the library: name that folder itself with --into")
+    _refuse_folder(root, build)
     outcome = Outcome()
     found, recorded = None, moment_of(build)
     if not (build / LOCK).exists():
@@ -69,6 +66,17 @@ def published(root: Path, build: Path, wanted: Wanted, progress: Progress | None
                 return outcome
         _Run(root, folder, wanted, found, outcome, progress or Progress()).run()
     return outcome
+
+
+def _refuse_folder(root: Path, build: Path) -> None:
+    """NotReady for a folder with files of the library, and for one that a link in the library puts elsewhere."""
+    if build.resolve().is_relative_to((root / "projects").resolve()) or root.resolve().is_relative_to(build.resolve()):
+        raise NotReady(f"pages cannot be published into {build}: the library's own files stand there")
+    if (link := link_out(build, root)) is not None:
+        raise NotReady(f"{link} is a link to a folder outside the library: name that folder itself with --into")
+    ours = ours_of(build)
+    if ours.is_symlink() and ours.parent.resolve().is_relative_to(root.resolve()):  # into what is public, it may be
+        raise NotReady(f"{ours} is a link, and what is the studio's alone would go where it leads: take it out")
 
 
 def _found(root: Path, build: Path, wanted: Wanted) -> Standing:

@@ -15,6 +15,7 @@ A file of an attack has lines of what is meant, and then what is laid into the l
     the words instead
     --- write projects/stock/more.yaml        a file with these words; `write-hex` one of these bytes
     --- link projects/pendant -> OUTSIDE      a link, a `fifo`, a `folder`
+    --- large build/.published.json -> 9000   a file of so many bytes of nothing, which take no room on the disk
     --- pack season.xlsx                      a workbook of these lines, with commas between the cells, and
     order,design,count                        parts of it that are otherwise, each after its name
     === xl/styles.xml
@@ -107,6 +108,9 @@ def _lay(deed: str, path: Path, aim: str, text: str) -> None:
             os.mkfifo(path)
         case "folder":
             path.mkdir()
+        case "large":
+            with path.open("wb") as file:
+                file.truncate(int(aim))
         case "pack":
             table, *more = re.split("^=== ", text, flags=re.MULTILINE)
             rows: workbooks.Cells = [[*line.split(",")] for line in table.splitlines()]
@@ -193,7 +197,7 @@ def _bytes_now() -> int:
 def _pages(root: Path) -> Iterator[tuple[str, str]]:
     build = root / "build"
     for path in sorted(build.rglob("*")) if build.is_dir() else ():
-        if path.suffix in {".html", ".json", ".pdf"} and path.is_file() and not path.is_symlink():
+        if path.suffix in {".html", ".json", ".pdf"} and not path.is_symlink() and 0 < path.stat().st_size < BYTES:
             yield str(path.relative_to(build)), path.read_text("utf-8", "replace")
 
 

@@ -27,6 +27,14 @@ def leads_out(path: Path, root: Path) -> bool:
         return True
 
 
+def link_out(path: Path, library: Path) -> Path | None:
+    """The link in a library by which a path leads out of it: it may have come with one that was handed on."""
+    inside = library.resolve()
+    links = (one for one in (path, *path.parents) if one.is_symlink())
+    own = next((one for one in links if one.absolute().parent.resolve().is_relative_to(inside)), None)
+    return own if own is not None and leads_out(own, library) else None
+
+
 def ours_of(build: Path) -> Path:
     """The folder beside what is published, for what is the studio's alone: build-studio for build."""
     whole = build.absolute()

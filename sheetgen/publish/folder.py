@@ -12,10 +12,11 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.paths import leads_out, ours_of
 from sheetgen.base.place import Place, Source
+from sheetgen.base.plain_file import held_in
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
 from sheetgen.publish.neighbours import carried_over
-from sheetgen.publish.record import LAID, RECORD, as_told, read_record, record_text, stamp_of
+from sheetgen.publish.record import LAID, LARGEST, LARGEST_PAGE, RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -175,11 +176,9 @@ class Folder:
         """What a file holds, whoever sees it; None where it is not there."""
         for root in (self.root, self.ours):
             target = self._inside(path, root)
-            try:
-                if target is not None and not target.is_symlink():
-                    return target.read_bytes()
-            except OSError:
-                continue
+            content = held_in(target, LARGEST_PAGE) if target is not None else None
+            if content is not None:
+                return content
         return None
 
     def entries(self) -> list[Entry]:
@@ -215,7 +214,7 @@ class Folder:
                 target = root / page.path
                 if leads_out(target.parent, root):
                     raise Misplaced(_linked(root, target.parent))
-                if not target.is_symlink() and target.is_file() and target.read_bytes() == page.content:
+                if held_in(target, len(page.content)) == page.content:
                     continue
                 target.parent.mkdir(parents=True, exist_ok=True)
                 ready.append((beside(target, page.content), target, page.path))
@@ -249,10 +248,8 @@ class Folder:
         for crumb in (one for root in (self.root, self.ours) if root.is_dir() for one in root.rglob(f"{LAID}*")):
             if crumb.is_file():
                 crumb.unlink(missing_ok=True)
-        try:
-            lines = (self.root / BEGUN).read_text("utf-8", errors="replace").splitlines(keepends=True)
-        except OSError:  # there is none, as a rule
-            lines = []
+        begun = held_in(self.root / BEGUN, LARGEST) or b""  # there is none, as a rule
+        lines = begun.decode("utf-8", "replace").splitlines(keepends=True)
         known = {*self.record["index"]}.union(*(one["files"] for one in self.record["projects"].values()))
         for path in (line.removesuffix("\n") for line in lines if line.endswith("\n")):
             if path not in known:

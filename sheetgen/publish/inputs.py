@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.paths import leads_out
+from sheetgen.base.plain_file import held_in
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -20,6 +21,8 @@ STOCK = "stock"
 FOLDERS_OF_STUDIO = (STOCK, "kinds", "steps")
 LEDGER = "ledger"
 PROJECT = "project.yaml"
+LARGEST = 100_000_000
+"""Bytes of a file that is read whole; of a larger one, its size and its moment count."""
 FACES = ("/usr/share/fonts", "/usr/local/share/fonts", "~/.fonts", "~/.local/share/fonts", "~/Library/Fonts")
 PANGO = ("/usr/lib/*/libpango*.so.*", "/usr/lib*/libpango*.so.*", "/usr/local/lib/libpango*", "/opt/*/lib/libpango*")
 
@@ -113,8 +116,10 @@ def _add_files(digest: hashlib._Hash, base: Path, paths: Iterable[str]) -> None:
             told = f"{os.path.basename(path)}\0{os.readlink(path)}\0"
             digest.update(told.encode("utf-8", "surrogateescape"))
         elif os.path.isfile(path):
-            with open(path, "rb") as file:
-                content = file.read()
+            content = held_in(os.path.realpath(path), LARGEST)
+            if content is None:  # nothing that is printed has as much in it
+                found = os.stat(path)
+                content = f"{found.st_size} {found.st_mtime_ns}".encode()
             digest.update(f"{path.removeprefix(home)}\0{len(content)}\0".encode("utf-8", "surrogateescape"))
             digest.update(content)
 

@@ -6,7 +6,7 @@ import errno
 import time
 from typing import TYPE_CHECKING
 
-from sheetgen.base.paths import leads_out
+from sheetgen.base.paths import link_out
 from sheetgen.base.trouble import CannotBe
 from sheetgen.publish.folder import beside
 from sheetgen.publish.record import LAID, RECORD
@@ -35,8 +35,7 @@ def refuse_public(into: Path, library: Path, build: Path) -> None:
         raise CannotBe(
             f"lists with prices cannot be written into {into}: what is there is published", help=_BESIDE, field="into"
         )
-    own = next((one for one in (into, *into.parents) if one.is_symlink() and _within(one, library)), None)
-    if own is not None and leads_out(own, library):  # it may have come with a library that was handed on
+    if (own := link_out(into, library)) is not None:
         raise CannotBe(f"{own} is a link to a folder outside the library", help=_ITSELF, field="into")
     if where.exists() and not where.is_dir():
         raise CannotBe(f"{into} is a file", help="a folder", field="into")
@@ -44,10 +43,6 @@ def refuse_public(into: Path, library: Path, build: Path) -> None:
 
 _BESIDE = "a folder beside build and projects, such as --private private"
 _ITSELF = "name that folder itself with --private"
-
-
-def _within(path: Path, library: Path) -> bool:
-    return path.absolute().parent.resolve().is_relative_to(library.resolve())
 
 
 def write_private(private: Path, within: str, files: Mapping[str, bytes]) -> list[str]:

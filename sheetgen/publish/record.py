@@ -5,36 +5,33 @@ Only the standard library and the base are imported here: where nothing has chan
 
 from __future__ import annotations
 
+import errno
 import functools
 import hashlib
 import json
 import os
-from pathlib import Path
+import stat
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.place import Place, Source
+from sheetgen.base.plain_file import held_in
 from sheetgen.base.trouble import CannotBe, Trouble
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+    from pathlib import Path
 
 RECORD = ".published.json"
 LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
 OF_RECORD = ("projects", "index", "in trouble", "sheets", "ours")
 LISTS = (
-    "tags",
-    "versions",
-    "sheets",
-    "techniques",
-    "clays",
-    "tools",
-    "materials",
-    "parts",
-    "needs",
-    "chips",
-    "made_of",
-)
+    "tags", "versions", "sheets", "techniques", "clays", "tools", "materials", "parts", "needs", "chips", "made_of",
+)  # fmt: skip
+LARGEST = 256_000_000
+"""Bytes of a record at most; that of a thousand designs has some twenty million."""
+LARGEST_PAGE = 500_000_000
+"""Bytes of what is published at most, as it is looked at again."""
 Stamp = list[Any]
 """Of a file its size, its moment in ns, and a digest of its bytes; empty where that is not known."""
 
@@ -59,7 +56,7 @@ class OfStock(NamedTuple):
 def read_record(root: Path) -> dict[str, Any]:
     """The record of a build folder; of one that a hand has changed what is still whole, of a foreign file nothing."""
     try:
-        told = {} if (root / RECORD).is_symlink() else json.loads((root / RECORD).read_text("utf-8"))
+        told = json.loads((held_in(root / RECORD, LARGEST) or b"{}").decode())
         ours = {*told} <= {*OF_RECORD}
         projects = {name: one for name, one in told["projects"].items() if ours and _is_record(one)}
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
@@ -97,7 +94,9 @@ def refuse_foreign(root: Path) -> None:
     One of ours that a hand has spoilt is begun anew.
     """
     path = root / RECORD
-    if path.is_symlink() or (path.exists() and not (path.is_file() and _may_be_ours(path.read_bytes()))):
+    if path.is_file() and not os.access(path, os.R_OK):
+        raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), str(path))
+    if os.path.lexists(path) and ((content := held_in(path, LARGEST)) is None or not _may_be_ours(content)):
         told = f"{path} is not a record of what was published here, and stays as it is, with all that is there"
         raise CannotBe(told, "publish into another folder, or move that file away")
 
@@ -172,11 +171,11 @@ def stamp_of(path: Path, content: bytes) -> Stamp:
 def stands(path: str, stamp: Stamp) -> bool:
     """Whether a file is still as it was written; one that was only touched is."""
     try:
-        told = os.stat(path)
+        told = os.lstat(path)
         size, moment, digest = stamp
-        if told.st_size != size:
+        if told.st_size != size or not stat.S_ISREG(told.st_mode):
             return False
-        return bool(told.st_mtime_ns == moment) or digest_of(Path(path).read_bytes()) == digest
+        return bool(told.st_mtime_ns == moment) or digest_of(held_in(path, LARGEST_PAGE) or b"") == digest
     except (OSError, ValueError, TypeError):
         return False
 
@@ -229,6 +228,6 @@ def _placed(told: Mapping[str, Any], lines: Callable[[str], str]) -> Place:
 
 def _text(root: Path, name: str) -> str:
     """What stands in a file of the library, or nothing of one that is none."""
-    path = root / name
-    inside = path.resolve().is_relative_to(root) and path.is_file()
-    return path.read_text("utf-8-sig", errors="replace") if inside else ""
+    path = (root / name).resolve()
+    content = held_in(path, LARGEST) if path.is_relative_to(root) else None
+    return (content or b"").decode("utf-8-sig", "replace").replace("\r\n", "\n").replace("\r", "\n")

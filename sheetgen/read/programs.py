@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from sheetgen.model import stock as forms
 
 SLOWEST = 1 / 6  # °C/min, which is 10 °C/h: no kiln program is slower
+MOST_PHASES = 24
+"""Of a firing: more have no room in the step of a sheet, and take long to be laid out."""
 THE_PAIR = "drying shrinkage: and firing shrinkage: the one and the other, or shrinkage: for both together"
 
 
@@ -52,6 +54,9 @@ class ProgramMaker:
             self.troubles.add(f"the program '{name}' fires nothing", name.place, "add firing: to it")
         s, dries, fires = self._shrinks(name or key, written, clay)
         thick = self._shrinkage(written.thickness_shrinkage, "thickness shrinkage")
+        if len(written.firing) > MOST_PHASES:
+            told = f"a firing of {len(written.firing)} phases"
+            self.troubles.add(told, written.firing[MOST_PHASES].to.place, f"at most {MOST_PHASES}")
         firing = [self._phase(p) for p in written.firing]
         self._cooled(written, firing)
         self._below_melting(written, clay)

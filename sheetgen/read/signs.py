@@ -12,7 +12,10 @@ if TYPE_CHECKING:
     from sheetgen.base.place import Place
     from sheetgen.base.trouble import Troubles
 
-PRIVATE = re.compile("[\ue000-\uf8ff]")  # of no alphabet: the program marks its own pages with them
+# Of no alphabet: private ones, with some of which the program marks its own pages, and what Unicode says never to be
+# a letter.
+NEVER = "".join(f"{chr(plane << 16 | 0xFFFE)}{chr(plane << 16 | 0xFFFF)}" for plane in range(17))
+PRIVATE = re.compile(f"[\ue000-\uf8ff\ufdd0-\ufdef\U000f0000-\U0010ffff{NEVER}]")
 # Commands to a terminal; marks of direction, which letters of Hebrew or Arabic do not need; half letters; tags.
 NO_LETTER = re.compile(
     "[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufff9-\ufffc\ud800-\udfff"

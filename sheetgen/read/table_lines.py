@@ -20,6 +20,10 @@ QUOTED = re.compile(r'"(?:[^"]+|"")*+"')
 TALLEST = 50
 """Most lines of one cell: a quotation mark that is not closed costs its own line and not the rest of the file."""
 MOST_BROKEN = 100
+MOST_CELLS = 1_500_000
+"""Of a table, and so of a line: a hundred thousand orders with all that may be said of one have fewer."""
+SEEN = 20
+"""Of a line with more cells, those that are looked at, so that it is known what it is a line of."""
 Ends = list[tuple[int, int]]
 QUOTES = "a quotation mark is opened and not closed, or text goes on after it"
 QUOTES_HELP = 'close it before the next cell begins; a quotation mark inside a quoted cell is written twice, ""'
@@ -44,10 +48,19 @@ def line_rows(text: str, name: str, troubles: Troubles, dropped: list[Row]) -> I
     else:
         head = re.sub(r'"(?:[^"]+|"")*+"?', "", lines[at]) if at < len(lines) else ""
         sign = max(SIGNS, key=head.count) if any(map(head.count, SIGNS)) else ","
-    broken = 0
+    broken, top = 0, at
     while at < len(lines):
         line, first = lines[at], at + 1
         at += 1
+        if (many := line.count(sign)) > MOST_CELLS:  # taken apart it would need more room than there may be
+            begun = tuple(map(str.strip, line.split(sign, SEEN)[:SEEN]))
+            dropped.append(Row(name, first, line[:1], ((0, 1),) * SEEN, begun))
+            troubles.add(
+                f"the line has {many + 1} cells", Place(dropped[-1].record(()), first), "is this the right file?"
+            )
+            if at - 1 == top:  # without the names of its columns no line can be read
+                return
+            continue
         if '"' not in line:
             cells = tuple(map(str.strip, line.split(sign)))
             if any(cells):

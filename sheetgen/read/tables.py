@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.place import Place, Source
 from sheetgen.base.record import Row, Table, letters
 from sheetgen.read.signs import PRIVATE
-from sheetgen.read.table_lines import line_rows
+from sheetgen.read.table_lines import MOST_CELLS, line_rows
 from sheetgen.read.table_text import LOST, table_text
 
 if TYPE_CHECKING:
@@ -45,7 +45,13 @@ def read_table(path: Path, name: str, troubles: Troubles) -> Table | None:
             return None
         rows = line_rows(text, name, troubles, dropped)
     found: list[Row] = []
+    cells = 0
     for row in rows:
+        cells += len(row.cells)
+        if cells > MOST_CELLS:
+            message = f"the table has more than {MOST_CELLS} cells; this line and those after it are not read"
+            troubles.add(message, Place(row.record(()), row.first), "take out the columns that hold nothing")
+            break
         if len(found) > MOST_ROWS:
             message = f"the table has more than {MOST_ROWS} lines; those after this one are not read"
             troubles.add(message, Place(row.record(()), row.first), "divide it into several files")

@@ -34,13 +34,17 @@ LARGEST_PART = 8_000_000
 LARGEST = 100_000_000
 MOST_TAGS = 4_000_000
 MOST_COLUMNS = 200
+MOST_SHEETS = 500
+"""Each is opened before the first is known; all may be one part of the packet."""
 UNWORKED = "#N/A"
 """What stands for a formula without a result, as for one that has failed."""
 LAST_ROW = 1_048_576  # of a sheet, by the spreadsheet programs' own bound
 SAVE = "open it in a spreadsheet program and save it anew as XLSX, or as CSV in UTF-8"
 BIG = re.compile(r"xl/(worksheets/[^/]+|sharedStrings)\.xml", re.IGNORECASE)
 # ECMA-376 part 2 (Open Packaging Conventions), requirement M1.18: a document type declaration is an error.
-DECLARED = tuple("<!DOCTYPE".encode(encoding) for encoding in ("ascii", "utf-16-le", "utf-16-be"))
+ENCODINGS = ("ascii", "utf-16-le", "utf-16-be")
+DECLARED = tuple("<!DOCTYPE".encode(encoding) for encoding in ENCODINGS)
+OF_A_SHEET = tuple("sheetId".encode(encoding) for encoding in ENCODINGS)
 # ECMA-376 part 1, 22.9.2.19 (ST_Xstring): a sign that XML cannot hold, such as the end of a line.
 ESCAPED = re.compile("_x(000[0-9A-Fa-f]|001[0-9A-Fa-f])_")
 PADDED = re.compile('(?:"([^"]*)")?(0+)')  # a format such as 0000 or "Q-"0000
@@ -156,14 +160,17 @@ def _bounded(archive: zipfile.ZipFile, part: zipfile.ZipInfo) -> None:
     """Read one part through in pieces, whatever it says of its own size."""
     most = LARGEST_SHEET if BIG.fullmatch(part.filename) else LARGEST_PART
     media = part.filename.startswith("xl/media/")  # pictures, which are not read
-    size = tags = 0
+    size = tags = sheets = 0
     before = b""
     with archive.open(part) as unpacked:
         while piece := unpacked.read(1 << 18):
             size += len(piece)
             tags += piece.count(b"<")
+            sheets += 0 if media else sum(map(piece.count, OF_A_SHEET))
             if size > most or tags > MOST_TAGS:
                 raise _Refused(*TOO_MUCH)
+            if sheets > MOST_SHEETS and not BIG.fullmatch(part.filename):
+                raise _Refused(f"the workbook has more than {MOST_SHEETS} sheets", TOO_MUCH[1])
             if not media and any(declared in before + piece for declared in DECLARED):
                 raise _Refused("the workbook declares XML of its own, which none may")
             before = piece[-32:]

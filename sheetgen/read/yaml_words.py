@@ -115,10 +115,14 @@ def _bounded(source: Source, troubles: Troubles) -> bool:
     return True
 
 
+BACKSLASH = "a backslash between double quotes begins no sign that is known"
+BACKSLASH_HELP = "write it twice, or put the text in single quotes"
 # What yaml says, in its problem or its context; what we say; the likely slip. `True`: where it was opened, not where
 # it went wrong.
 SAID = (
     ("maximum nesting depth", "brackets or levels inside each other too deep", f"at most {DEEPEST} deep", False),
+    ("escape", BACKSLASH, BACKSLASH_HELP, False),
+    ("hexdecimal", BACKSLASH, BACKSLASH_HELP, False),
     ("quoted scalar", "a quotation mark is opened and not closed", "close it on the same line, or take it out", True),
     ("mapping values are not allowed", "a colon stands where none can", "put text with a colon in quotes; indent fields alike", False),
     ("flow", "a bracket is opened and not closed", "close it, with commas between", True),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from sheetgen.render.pictured import too_heavy
@@ -10,6 +11,8 @@ MOST_SPANNED = 1000  # columns, as HTML itself bounds colspan; also columns × r
 MOST_CELLS = 20_000  # that all spans of a sheet come to
 MOST_DRAWN = 100_000  # shapes of all drawings of a sheet, each as often as it is used
 DEEPEST = 50  # of drawings in drawings
+LEADS = frozenset({"http", "https", "mailto", "tel"})
+BY, BLANK = re.compile(r"([A-Za-z][A-Za-z0-9+.-]*):"), re.compile(r"[\x00-\x20]")
 HREFS = ("href", "{http://www.w3.org/1999/xlink}href")
 
 
@@ -32,6 +35,17 @@ def too_large(root: Any) -> str:  # noqa: ANN401 - an element, as WeasyPrint rea
     if cells > MOST_CELLS:
         return f"its cells span {cells} others, of {MOST_CELLS} at most"
     return f"its drawings have more than {MOST_DRAWN} shapes" if drawn > MOST_DRAWN else ""
+
+
+def strange_link(root: Any) -> str:  # noqa: ANN401 - an element, as WeasyPrint reads it
+    """The first link of a page that leads to no page, in words, or nothing: what it is worked by is the reader's."""
+    for element in root.iter():
+        if isinstance(element.tag, str) and element.tag.rpartition("}")[2] in {"a", "area"}:
+            for address in filter(None, map(element.get, HREFS)):
+                by = BY.match(BLANK.sub("", address))
+                if by and by[1].lower() not in LEADS:
+                    return f"a link in it leads by '{by[1][:20]}:', and not to a page"
+    return ""
 
 
 def _whole(text: str) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import functools
 import io
 import os
+from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -12,9 +13,10 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sheetgen.base.trouble import CannotBe
 from sheetgen.facts.paper import PT_PER_INCH
 from sheetgen.facts.units import MM_PER_INCH
-from sheetgen.render.bounded import too_large
+from sheetgen.render.bounded import strange_link, too_large
 from sheetgen.render.density import alike, chosen
 from sheetgen.render.doubts import doubts
+from sheetgen.render.faceless import NO_LETTER
 from sheetgen.render.heard import heard
 from sheetgen.render.job import Doubt, Printout, one_page
 from sheetgen.render.laid_out import laid_out
@@ -147,17 +149,23 @@ class Printer:
         with heard() as said:
             html = job.htmls[way].replace("</head>", f"<style>{paper.css}</style></head>", 1)
             page = self.html(string=html, base_url=FONTS, url_fetcher=self.fetcher)
-            if why := too_large(page.etree_element):
+            if why := too_large(page.etree_element) or strange_link(page.etree_element):
                 raise CannotBe(f"{paper.name} is not laid out: {why}", "mend the template of the theme")
-            document = page.render(self.fonts, stylesheets=[self.faces], **AS_UA)
+            with _within_reason(paper.name):
+                document = page.render(self.fonts, stylesheets=[self.faces], **AS_UA)
         return _Laid(document, laid_out(document), said)
 
     def _written(self, one: _Laid, job: Job, papers: Sequence[Paper]) -> Iterator[Printout]:
         """What is laid out, painted for the first paper and moved on the others."""
         first, painted = papers[0], _Painted()
-        with heard() as said:
+        with heard() as said, _within_reason(first.name):
             raw: bytes = one.document.write_pdf(pdf_identifier=_identifier(first), finisher=painted.keep, **AS_UA)
         if one.said or said:
+            if letter := next(filter(None, map(NO_LETTER.search, (*one.said, *said))), None):
+                lacks = f"{first.name} is not printed: no type face on this machine has the letter U+{letter[1]}"
+                raise CannotBe(
+                    f"{lacks}, {shown(chr(int(letter[1], 16)))}", "write it otherwise, or install one that has it"
+                )
             message = f"{first.name} could not be printed as it should: {shown([*one.said, *said][0])}"
             raise CannotBe(message, "mend the theme or the picture")
         lost = list(map(str, faults(one.laid, job.must, job.may, job.given)))
@@ -216,6 +224,16 @@ class _Painted:
         output = io.BytesIO()
         pdf.write(output, None, identifier, True)  # noqa: FBT003 - pydyf's own: compressed
         return output.getvalue()
+
+
+@contextmanager
+def _within_reason(name: str) -> Iterator[None]:
+    """CannotBe for sizes that no number holds, and for selectors too deep to be read: only styles have such."""
+    try:
+        yield
+    except (ArithmeticError, SyntaxError) as fault:
+        told = f"{name} is not laid out: a size or a selector of its styles is beyond what can be printed ({fault})"
+        raise CannotBe(told[:300], "mend the theme: its CSS") from fault
 
 
 class _Laid(NamedTuple):

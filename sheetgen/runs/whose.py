@@ -5,6 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 from sheetgen.base.paths import leads_out
+from sheetgen.base.plain_file import held_in
+
+LONGEST = 10_000
+"""Bytes of the name of a list at most."""
 
 
 def is_of(table: Path) -> bytes:
@@ -21,7 +25,7 @@ def another(private: Path, kept: str, table: Path) -> Path | None:
     if leads_out(path, private):
         return None
     try:
-        before = Path(path.read_text("utf-8").removesuffix("\n"))
+        before = Path((held_in(path, LONGEST) or b"").decode().removesuffix("\n"))
+        return before if before != table.resolve() and before.is_file() else None
     except (OSError, ValueError):
         return None
-    return before if before != table.resolve() and before.is_file() else None

@@ -12,6 +12,7 @@ import pytest
 
 from sheetgen.base.trouble import CannotBe
 from sheetgen.render.pdf import Printer
+from tests.hostile import often
 
 HERE = Path(__file__).parent / "themes" / "heavy"
 
@@ -43,6 +44,18 @@ def test_a_picture_in_an_address_that_asks_for_too_much_is_refused_within_a_seco
         printer.print(page, "card")
     assert time.process_time() - began < 1
     assert "base64" not in str(caught.value), "what an address holds is not shown"
+
+
+@pytest.mark.parametrize("path", sorted((HERE / "styles").glob("*.html")), ids=lambda path: path.stem)
+def test_what_the_printer_cannot_set_is_told_with_its_mend_and_is_no_fault_of_the_program(
+    path: Path, printer: Any
+) -> None:
+    page = often(path.read_text("utf-8"))
+    lost = re.search("<!-- lost: (.*) -->", page)
+    assert lost
+    with pytest.raises(CannotBe) as caught:
+        printer.print(page, "card")
+    assert lost[1] in caught.value.help
 
 
 @pytest.mark.parametrize("path", sorted((HERE / "honest").glob("*.html")), ids=lambda path: path.stem)

@@ -7,10 +7,18 @@
  */
 
 /**
+ * Values by the names of steps, and nothing else: a step may be called `constructor`, which every other object has.
+ * @template T
+ * @param {[string, T][]} entries
+ * @returns {Record<string, T>}
+ */
+const byName = (entries) => Object.assign(Object.create(null), Object.fromEntries(entries))
+
+/**
  * @param {string} as
  * @returns {Notes}
  */
-const noNotes = (as) => ({ as, at: '', ticks: [], clocks: {}, read: {} })
+const noNotes = (as) => ({ as, at: '', ticks: [], clocks: byName([]), read: byName([]) })
 
 /** @param {Notes} notes */
 const isNoted = (notes) => Boolean(notes.at || notes.ticks.length + Object.keys(notes.clocks).length + Object.keys(notes.read).length)
@@ -29,8 +37,8 @@ const notesKept = (name) => {
     notes.as = String(found.as || '')
     notes.at = String(found.at || '')
     notes.ticks = [found.ticks || []].flat().map(String)
-    notes.clocks = Object.fromEntries(entries(found.clocks).filter(([, ends]) => [ends].flat().length === 2 && ends.every(Number.isFinite)))
-    notes.read = Object.fromEntries(entries(found.read))
+    notes.clocks = byName(entries(found.clocks).filter(([, ends]) => [ends].flat().length === 2 && ends.every(Number.isFinite)))
+    notes.read = byName(entries(found.read))
   } catch (_fault) {
     // what could be read of it is kept
   }
