@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import os
 import signal
 import subprocess
 import sys
 import threading
 from contextlib import suppress
 from multiprocessing import Pipe
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.render.worker import OUT_OF_MEMORY, Answer
@@ -34,8 +36,9 @@ class Process:
     def __init__(self, program: str, limits: Limits) -> None:
         ours, theirs = Pipe()
         self.door, self.late, self.limits = ours, False, limits
+        self.aside = TemporaryDirectory(prefix="sheetgen-", ignore_cleanup_errors=True)
         words = [sys.executable, "-P", "-c", BEGIN + program, str(theirs.fileno())]
-        with theirs:
+        try:
             # In a session of its own: who presses Ctrl-C speaks to us alone, and we end it.
             self.process = subprocess.Popen(  # noqa: S603 - our own program
                 words,
@@ -43,7 +46,13 @@ class Process:
                 stdout=subprocess.DEVNULL,
                 pass_fds=[theirs.fileno()],
                 start_new_session=True,
+                env={**os.environ, "TMPDIR": self.aside.name},  # what it lays aside goes with it, however it ends
             )
+        except OSError:
+            self.aside.cleanup()
+            raise
+        finally:
+            theirs.close()
 
     def begun(self) -> Exception | None:
         """Wait until it is ready; the fault where it cannot be. Gone where it has died."""
@@ -79,6 +88,7 @@ class Process:
         self.process.kill()
         self.process.wait()
         self.door.close()
+        self.aside.cleanup()
 
     def _how_it_ended(self, seconds: float) -> str:
         code = self.process.returncode

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 ROOT = Path(__file__).parents[2]
 STAND_IN = """
-import os, signal, time
+import os, signal, tempfile, time
 from pathlib import Path
 from sheetgen.render.worker import serves
 class Maker:
@@ -45,6 +45,8 @@ class Maker:
             os._exit(3)
         elif word == "wrong":
             raise ValueError("an odd page")
+        elif word == "lay":
+            return tempfile.mkdtemp()
         elif word == "who":
             return os.getpid()
         return page.upper()
@@ -150,6 +152,19 @@ def test_all_printers_end_at_once_with_the_run_whatever_they_do() -> None:
         printers.end()
         assert time.monotonic() - before < 3
     assert all(map(gone, pids))
+
+
+def test_what_a_printer_lays_aside_goes_with_it_also_where_it_dies(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Type faces are laid aside as files, some megabytes a printer."""
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    with crew(1) as printers:
+        for words in ("lay", "die SIGKILL", "lay"):
+            came = printers.ask(page(words))
+            assert came.exception(30) if words.startswith("die") else Path(came.result(30)).is_dir()
+        assert list(tmp_path.rglob("*"))
+    assert not list(tmp_path.rglob("*"))
 
 
 def test_printers_do_not_outlive_a_run_that_is_killed() -> None:
