@@ -81,7 +81,7 @@ class _Beside:
                 links = tuple(self._link(page, one, clay) for one in others)
                 more = len(all_) > len(others) + 1
                 path = f"{_home(page)}{self.lists.get(clay.lower(), '')}" if more else ""
-                yield InClay(clay, links, path, len(all_))
+                yield InClay(clay, links, path)  # and not how many: one more would be told on each of their pages
 
     def _link(self, page: str, to: int, clay: str = "") -> DesignLink:
         """From a page to a design, to its first version in that clay, in the same units where it has such a page."""

@@ -141,7 +141,7 @@ def test_killed_at_random_moments_it_leaves_whole_files_and_the_next_run_mends_a
         left = content(build)
         for path, found in left.items():
             if not Path(path).name.startswith("."):
-                assert found in {*either(old.get(path), new.get(path))}, f"{path} is neither old nor new"
+                assert is_whole(found, old.get(path), new.get(path)), f"{path} is neither old nor new"
         amid += not same(left, old) and not same(left, new)
         crumbs += any(LAID in path for path in left)
         if chance.random() < 1 / 3:  # the edit is taken back
@@ -157,16 +157,17 @@ def test_killed_at_random_moments_it_leaves_whole_files_and_the_next_run_mends_a
     assert amid, "no moment fell into the writing"
 
 
-def either(*pages: bytes | None) -> Iterator[bytes | None]:
-    """A file as it was and as it is to be; of a page of a design what leads to others is put last: it may be of either.
+def is_whole(found: bytes, old: bytes | None, new: bytes | None) -> bool:
+    """Whether a file is the old or the new one; of a design's page what leads from it to others is put later.
 
-    It may not be there yet, as on the page of a design that stands alone.
+    There that is old or new by itself, and nothing yet where there was no such page.
     """
-    yield from pages
-    blocks = [neighbours_of(page) for page in pages if page is not None]
-    for page in pages:
-        if page is not None and neighbours_of(page) is not None:
-            yield from (with_neighbours(page, block) for block in (b"", *blocks) if block is not None)
+    block = neighbours_of(found)
+    if block is None:
+        return found in {old, new}
+    pages = [page for page in (old, new) if page is not None and neighbours_of(page) is not None]
+    blocks = {*map(neighbours_of, pages)} | ({b""} if old is None else set())
+    return with_neighbours(found, b"") in {with_neighbours(page, b"") for page in pages} and block in blocks
 
 
 def same(left: dict[str, bytes], whole: dict[str, bytes]) -> bool:

@@ -45,7 +45,7 @@ def led(build: Path, page: str) -> Led:
         assert called, path
         assert html.unescape(called[1]).startswith(title), path  # a version's page says which it is too
     lists = re.findall(r'<p class="note"><bdi>(.*?)</bdi></p>\n<ul class="listed">(.*?)</ul>', text, re.DOTALL)
-    more = re.findall(r'<a class="file" href="([^"]*)">(All \d+ designs in .*?)</a>', text)
+    more = re.findall(r'<a class="file" href="([^"]*)">(All designs in .*?)</a>', text)
     assert all(((build / page).parent / path).is_file() for path, _ in more)
     rel = {rel: title for _, rel, title in links}
     return Led(
@@ -172,12 +172,22 @@ def test_of_many_in_a_clay_six_are_named_the_next_ones_first_and_the_list_has_al
     library.publish()
     silver = led(library.build, "f/index.html")
     assert silver.also == {"Test silver": ["G pin", "H pin", "Little drops", "Round pendant", "C pin", "D pin"]}
-    assert silver.more == ["All 8 designs in Test silver"]
+    assert silver.more == ["All designs in Test silver"]
     shutil.rmtree(library.path("c"))
     library.publish()
     silver = led(library.build, "f/index.html")
     assert silver.also == {"Test silver": ["G pin", "H pin", "Little drops", "Round pendant", "D pin", "E pin"]}
     assert silver.more == []
+
+
+def test_one_more_of_many_in_a_clay_changes_the_pages_near_it_alone(library: Any) -> None:
+    for letter in "ABCDEFGHIJKNOPST":
+        add(library, letter.lower(), f"{letter} pin")
+    library.publish()
+    add(library, "kk", "K pin, again")
+    near = {"f", "g", "h", "i", "j", "k", "drops"}  # those that have it among their next six, and the one after it
+    changed = {path.split("/")[0] for path in library.publish().changed if path.endswith("/index.html")}
+    assert changed - {"library"} == {"kk"} | near
 
 
 def test_each_version_leads_to_others_in_its_own_clay_and_there_to_the_version_that_is_made_of_it(library: Any) -> None:

@@ -128,7 +128,6 @@ class InClay:
     clay: str
     designs: Annotated[tuple[DesignLink, ...], "the next ones first"]
     path: Annotated[str, "the list of all designs in it; nothing where all others stand here"]
-    many: Annotated[int, "designs in that list"]
 
 
 @dataclass(frozen=True, slots=True)
