@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.other_units import in_other_units
 from sheetgen.pipeline import Outcome, check_one, said_of
 from sheetgen.publish.standing import standing
 
@@ -49,6 +50,8 @@ def _the_rest(root: Path, only: Sequence[str], found: Standing, outcome: Outcome
     outcome.failed += library.failed
     for filed in library.projects:
         worked, own = check_one(filed, library, outcome.faults)
+        if worked is not None:
+            in_other_units(filed, library, own, check_one)
         outcome.troubles.extend(own)
         if worked is None:
             outcome.failed.append(filed.name)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import contextmanager, suppress
+from functools import partial
 from typing import TYPE_CHECKING
 
 from sheetgen.base.paths import link_out, ours_of
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Generator, Iterable, Iterator, Sequence
     from pathlib import Path
 
+    from sheetgen.model.page import Entry
     from sheetgen.model.project import Library
     from sheetgen.publish.folder import Folder
     from sheetgen.publish.standing import Standing
@@ -251,20 +253,31 @@ class _Run:
             return
         if not self.wanted.designs:
             folder.drop_missing(design_folders(self.root))
-        if self.found.well and self.found.index and folder.index_stands():  # by their keys what all share is the same
-            outcome.troubles.extend(_jarring(self.found.jars))
-            return
         before = Before(folder.record["sheets"], folder.read, self.found.printer, always=self.wanted.every)
         known = KnownPool(pool, before)
         with held(outcome.troubles, None, outcome.faults, "the library's index"):
             by, entries = publisher(library.studio, library.labels), folder.entries()
+            self._neighbours(theme, entries)
+            if self.found.well and self.found.index and folder.index_stands():  # by their keys what all share is alike
+                outcome.troubles.extend(_jarring(self.found.jars))
+                return
             asked = sheets_of_library(library.studio)
             sheets = library_sheets(by, asked, entries, theme, known, folder.read)
-            had = Had(folder.pages(), folder.since(), tuple(page.path for page in sheets.pages))
+            printed = tuple(page.path for page in sheets.pages)
+            had = Had(folder.pages(), folder.since(), printed, known.made, self.found.shared)
             pages = [*own_pages(by, entries, theme, had), *sheets.pages]
             mine = ours(by, entries, theme, folder.for_the_studio())
             outcome.changed += folder.put_index(pages, known.now, mine)
             outcome.troubles.extend(_jarring((one.sheet, one.page, one.words) for one in sheets.doubts))
+
+    def _neighbours(self, theme: Theme, entries: Sequence[Entry]) -> None:
+        """What leads from the pages of designs to others; of what has just been put the paths are told once."""
+        from sheetgen.publish.neighbours import put_neighbours  # noqa: PLC0415 - heavy, as above
+        from sheetgen.render.neighbours import block, neighbours  # noqa: PLC0415
+
+        files = {name: one["files"] for name, one in self.folder.record["projects"].items()}
+        put = put_neighbours(self.folder, neighbours(entries, files), partial(block, theme))
+        self.outcome.changed = [*dict.fromkeys([*self.outcome.changed, *put])]
 
 
 def _jarring(jars: Iterable[tuple[str, int, str]]) -> Iterator[Trouble]:

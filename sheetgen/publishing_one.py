@@ -9,6 +9,7 @@ from sheetgen.base.frozen import Frozen
 from sheetgen.base.spelling import slug, suggest
 from sheetgen.base.trouble import CannotBe
 from sheetgen.model.status import DRAFT
+from sheetgen.other_units import in_other_units
 from sheetgen.pipeline import held, pages_of, said_of, work_one
 from sheetgen.publish.record import OfStock, Told
 
@@ -87,11 +88,12 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
     """
     outcome, name, faults = desk.outcome, filed.name, list[str]()
     worked, own = work_one(filed, desk.library, faults)
+    others = in_other_units(filed, desk.library, own, work_one) if worked is not None else []
     checked = [*told, *own]
     if worked is not None:
         outcome.worked.append(worked)
         with held(own, worked.place, faults):
-            yield from _printed(desk, filed, worked, own)
+            yield from _printed(desk, worked, others, own)
             outcome.published.append(name)
     outcome.troubles.extend(own)
     outcome.faults += faults
@@ -106,44 +108,13 @@ def one_published(desk: Desk, filed: Filed, told: Sequence[Trouble]) -> Generato
     desk.folder.keep_record(at_last=False)
 
 
-def in_other_units(worked: Worked, filed: Filed, library: Library, troubles: Troubles) -> list[Worked]:
-    """A design that is well, worked afresh in each of the other units in which the studio has pages.
-
-    Where it does not come out so (a rule may leave room for half a millimetre, and none for a sixty-fourth of an inch),
-    or its words say a length in another unit, that is told as a warning, and there is no such page: none has two units.
-    """
-    from sheetgen.render.in_units import NAMES, as_written  # noqa: PLC0415 - heavy: only where pages are made
-    from sheetgen.work.studio import in_units  # noqa: PLC0415
-
-    found: list[Worked] = []
-    for units in map(str, library.studio.pages_in):
-        if units == library.studio.units:
-            continue
-        other, own = work_one(filed, in_units(library, units), [])
-        if other is None:
-            first = own.errors[0]
-            message = f"there is no page in {NAMES[units]}: {first.message}"
-            troubles.add(message, first.place, first.help, "warning")
-            continue
-        versions = {name: replace(one, changed=worked.versions[name].changed) for name, one in other.versions.items()}
-        other = replace(other, versions=Frozen(versions), other_units=units)
-        if said := as_written(other):
-            message = f"there is no page in {NAMES[units]}: '{said[0]}' stays as it is written"
-            troubles.add(
-                message, said[1], f"write {{{{ {said[0]} }}}}, which each page tells in its own units", "warning"
-            )
-            continue
-        found.append(other)
-    return found
-
-
-def _printed(desk: Desk, filed: Filed, found: Worked, own: Troubles) -> Generator[None, None, None]:
+def _printed(desk: Desk, found: Worked, in_others: Sequence[Worked], own: Troubles) -> Generator[None, None, None]:
     from sheetgen.render import pages as rendering  # noqa: PLC0415 - heavy: only where pages are made
     from sheetgen.render.known import Before, KnownPool  # noqa: PLC0415
 
     folder, wanted = desk.folder, desk.wanted
     worked, codes = desk.editions.of(found, own)
-    others = in_other_units(worked, filed, desk.library, own)
+    others = [_marked_as(one, worked) for one in in_others]
     more = [(one, desk.editions.in_units(one, own)) for one in others]
     sheets = folder.sheets(found.name)
     known = KnownPool(desk.pool, Before(sheets, folder.read, desk.found.printer, _asked(worked, wanted), wanted.every))
@@ -156,6 +127,12 @@ def _printed(desk: Desk, filed: Filed, found: Worked, own: Troubles) -> Generato
         own.add(str(doubt), worked.place, severity="warning")
     for one in (found, *others) if found.status != DRAFT else ():  # a draft's numbers are not anybody's yet
         desk.editions.keep(one)
+
+
+def _marked_as(other: Worked, worked: Worked) -> Worked:
+    """A design in other units, of whose versions the same have changed."""
+    versions = {name: replace(one, changed=worked.versions[name].changed) for name, one in other.versions.items()}
+    return replace(other, versions=Frozen(versions))
 
 
 def _asked(worked: Worked, wanted: Wanted) -> Callable[[str], bool]:

@@ -21,11 +21,14 @@ from sheetgen import pipeline, publishing
 from sheetgen.base.cases import Cases
 from sheetgen.base.trouble import Troubles
 from sheetgen.editions import Editions
+from sheetgen.model.page import neighbours_of, with_neighbours
 from sheetgen.publish.folder import Folder
 from sheetgen.publish.record import RECORD
 from sheetgen.publish.standing import standing
 from sheetgen.read.library import read_shared
 from sheetgen.render.known import KnownPool
+from sheetgen.render.neighbours import block, neighbours
+from sheetgen.render.theme import Theme
 from sheetgen.unchanged import settle
 
 if TYPE_CHECKING:
@@ -107,13 +110,14 @@ def _of_one(root: Path, one: str, now: dict[str, str], printout: Callable[..., P
         if not {*_told_of(known, root).items()} == {*_told_of(fresh, root).items()} <= {*now.items()}:
             yield f"{one} is worked otherwise when it is published"
         for path in {*made.files, *(path for path in after if path.startswith(f"{one}/"))}:
-            if after.get(path) != made.files.get(path):
+            if _alone(after.get(path)) != _alone(made.files.get(path)):
                 yield f"{path} is not what was made"
         for job, outs in made.sheets:
             if [printout(job, paper) for paper in job.papers] != outs:
                 yield f"{job.papers[0].name} is not as it was asked for"
     elif known.published or (fresh.library is not None and fresh.failed != known.failed):  # by its page, it may be
         yield f"published {known.published}, failed {known.failed}; worked by itself, failed {fresh.failed}"
+    yield from _led_astray(root)
     aside = {path for path in {*before, *after} if before.get(path) != after.get(path)}
     if aside and not known.published:
         yield f"in trouble, and yet otherwise: {sorted(aside)[:3]}"
@@ -122,6 +126,21 @@ def _of_one(root: Path, one: str, now: dict[str, str], printout: Callable[..., P
     jars = [*_jars(made)]
     if more := [line for line in _said(known) if line not in _said(fresh) and not any(jar in line for jar in jars)]:
         yield f"told by nobody else: {more}"
+
+
+def _alone(page: bytes | None) -> bytes | None:
+    """A page without what leads from it to other designs, which is put later."""
+    return page if page is None or neighbours_of(page) is None else with_neighbours(page, b"")
+
+
+def _led_astray(root: Path) -> Iterator[str]:
+    """Pages that do not lead to the designs that stand beside theirs by the record."""
+    folder, theme = Folder(root / "build"), Theme("plain", [root / "themes"])
+    files = {name: one["files"] for name, one in folder.record["projects"].items()}
+    for pages in neighbours(folder.entries(), files).values():
+        for path, one in pages.items():
+            if neighbours_of((root / "build" / path).read_bytes()) != block(theme, one):
+                yield f"{path} leads to other designs than stand beside it"
 
 
 def caught(root: Path, one: str) -> tuple[Outcome, Made]:

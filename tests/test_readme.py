@@ -17,8 +17,9 @@ from sheetgen.facts.bench import ACTS, DOES
 from sheetgen.facts.cautions import CAUTIONS
 from sheetgen.facts.metals import METALS
 from sheetgen.model.house import HouseStep
-from sheetgen.model.project import Project, Step, Studio
+from sheetgen.model.project import Project, Step
 from sheetgen.model.stock import StockFile
+from sheetgen.model.studio import Studio
 from sheetgen.model.written import NOWHERE
 from sheetgen.parts.catalogue import kinds
 from sheetgen.read.yaml_words import words

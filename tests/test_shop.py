@@ -15,7 +15,7 @@ import openpyxl
 import pytest
 from click.testing import CliRunner
 
-from sheetgen import pipeline
+from sheetgen import pipeline, telling
 from sheetgen.cli import main
 
 ROOT = Path(__file__).parents[1]
@@ -131,7 +131,7 @@ def test_what_a_kit_leaves_out_is_on_no_list(lists: dict[str, Rows]) -> None:
 def test_pick_is_the_sum_of_the_bags_as_figures_json_prints_them(lists: dict[str, Rows]) -> None:
     """Of what is neither sealed, nor has spares, nor comes off a wide roll a bag holds what its sheet says to have."""
     outcome = pipeline.work_through(ROOT, ["buoy-drops", "tideline-band"])
-    told = {data["project"]: data["materials"] for data in pipeline.figures_as_data(outcome)}
+    told = {data["project"]: data["materials"] for data in telling.figures_as_data(outcome)}
     kinds = [(told["buoy-drops"]["main"], 12), (told["tideline-band"]["US 8"], 3)]
     otherwise = {"setting-bur-pp18", "stone-adhesive", "ear-wires", "release-sheet", "release-balm", "degreaser"}
     wanted: defaultdict[str, Decimal] = defaultdict(Decimal)

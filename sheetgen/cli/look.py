@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from sheetgen import pipeline
+from sheetgen import pipeline, telling
 from sheetgen.base.trouble import CannotBe
 from sheetgen.cli.group import main
 from sheetgen.cli.terminal import end, library_option, names_argument, say, table, tell, traceback_option, wrong
@@ -57,12 +57,12 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     outcome = pipeline.reckon_through(library, projects, choices, main=main)
     tell(outcome)
     if as_json:
-        told = pipeline.figures_as_data(outcome)
+        told = telling.figures_as_data(outcome)
         data = json.dumps(told[0] if len(told) == 1 else told, ensure_ascii=False, indent=1)
         click.echo(MOVES.sub(lambda found: f"\\u{ord(found[0]):04x}", data))
     else:
         try:
-            for title, rows, materials in pipeline.figures_told(outcome, version_wanted):
+            for title, rows, materials in telling.figures_told(outcome, version_wanted):
                 table(title, FIGURES, rows, working=working)
                 if materials:
                     table("Materials", MATERIALS, materials, working=working)
@@ -84,11 +84,11 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 def kinds(names: tuple[str, ...], library: Path, words: bool) -> None:  # noqa: FBT001 - a flag, by click
     """Show what kinds of part there are, the library's own too, with their fields and figures."""
     if words:
-        say(pipeline.words_told(), nl=False)
+        say(telling.words_told(), nl=False)
         return
     click.echo(f"read from {library.resolve()}", err=True)
     try:
-        say(pipeline.kinds_told(library, " ".join(names)), nl=False)
+        say(telling.kinds_told(library, " ".join(names)), nl=False)
     except CannotBe as fault:
         wrong(f"{fault.message}; {fault.help}")
 
@@ -99,11 +99,11 @@ def kinds(names: tuple[str, ...], library: Path, words: bool) -> None:  # noqa: 
 def steps(library: Path) -> None:
     """Show the house steps that projects may use, with what each takes."""
     click.echo(f"read from {library.resolve()}", err=True)
-    say(pipeline.house_steps_told(library), nl=False)
+    say(telling.house_steps_told(library), nl=False)
 
 
 @main.command()
 @traceback_option
 def theme() -> None:
     """Show what a theme gets for each sheet, what it may load, and what it must print."""
-    say(pipeline.theme_told(), nl=False)
+    say(telling.theme_told(), nl=False)

@@ -7,6 +7,10 @@ from typing import Any
 
 from sheetgen.model.status import PUBLIC, SEEN
 
+NEIGHBOURS = b"<!-- neighbours -->"
+"""What stands on the page of a design before the block that leads to other designs, which is put there last of all."""
+END = b"\n</body></html>\n"
+
 
 @dataclass(frozen=True, slots=True)
 class Page:
@@ -14,6 +18,18 @@ class Page:
 
     path: str
     content: bytes
+
+
+def neighbours_of(page: bytes) -> bytes | None:
+    """The block of a page that leads to other designs; None of one that has no place for it."""
+    _, mark, after = page.rpartition(NEIGHBOURS)
+    return after.removesuffix(END) if mark and after.endswith(END) else None
+
+
+def with_neighbours(page: bytes, block: bytes) -> bytes:
+    """A page that has a place for it with this block, and all else as it is."""
+    before, mark, _ = page.rpartition(NEIGHBOURS)
+    return b"".join((before, mark, block.replace(NEIGHBOURS, b""), END))
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +62,8 @@ class Entry:
     """The clays and tools that are wanted at once: of each version, once where they are the same."""
     chips: list[list[str]] = field(default_factory=list)
     """Of each version its name, its page and the first of its sheets, below the folder of the project, or nothing."""
+    made_of: list[list[str]] = field(default_factory=list)
+    """Of each version, as in `chips`, the clays that it is made of."""
     picture: dict[str, Any] | None = None
     """What its card shows, as `CardPicture` of the pages has it."""
     status: str = PUBLIC

@@ -15,6 +15,7 @@ from sheetgen.base.place import Place, Source
 from sheetgen.base.plain_file import held_in
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
+from sheetgen.publish.neighbours import carried_over
 from sheetgen.publish.record import LAID, LARGEST, LARGEST_PAGE, RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:
@@ -49,8 +50,9 @@ class Folder:
         `sheets` is remembered with them, for who asks for it later. `ours` are the pages that nobody but the studio
         sees, which lie in a folder of their own.
         """
-        now = {page.path: page.content for page in pages}
         before = self.record["projects"].get(entry.name, {}).get("files", {})
+        pages = carried_over(self, pages, before)
+        now = {page.path: page.content for page in pages}
         self._announce(path for path in now if path not in before)
         changed = self.write(pages)
         for path in set(before) - set(now) - self._of_others(entry.name):
@@ -61,9 +63,13 @@ class Folder:
             "ours": self._put_ours(self.record["projects"].get(entry.name, {}).get("ours", {}), ours, changed),
             "entry": entry.as_dict(),
             "sheets": dict(sheets or {}),
-        }
-        self.record["index"] = {path: [] for path in self.record["index"]}  # until it is put: it may say otherwise
+        }  # and no neighbours yet: they are put when all designs are
+        self._unsay_index()
         return changed
+
+    def _unsay_index(self) -> None:
+        """Until it is put it may say otherwise: a run that is killed before is to leave no index that stands."""
+        self.record["index"] = {path: [] for path in self.record["index"]}
 
     def _put_ours(self, before: Iterable[str], pages: Sequence[Page], changed: list[str]) -> dict[str, Any]:
         """Write what is the studio's alone, and take away what no longer is. Adds to the paths that changed."""
@@ -92,6 +98,7 @@ class Folder:
             for path in self.record["projects"][name].get("ours", []):
                 self._take_away(path, self.ours)
             del self.record["projects"][name]
+            self._unsay_index()
         for name in set(self.record["in trouble"]) - set(names):
             del self.record["in trouble"][name]
 

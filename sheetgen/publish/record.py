@@ -25,7 +25,19 @@ RECORD = ".published.json"
 LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
 OF_RECORD = ("projects", "index", "in trouble", "sheets", "ours")
-LISTS = ("tags", "versions", "sheets", "techniques", "clays", "tools", "materials", "parts", "needs", "chips")
+LISTS = (
+    "tags",
+    "versions",
+    "sheets",
+    "techniques",
+    "clays",
+    "tools",
+    "materials",
+    "parts",
+    "needs",
+    "chips",
+    "made_of",
+)
 LARGEST = 64_000_000
 """Bytes of a record at most; that of a thousand designs has some twenty million."""
 LARGEST_PAGE = 500_000_000
@@ -131,7 +143,8 @@ def _is_record(one: Any) -> bool:  # noqa: ANN401 - whatever a file held
 def _own_sheets(sheets: Any) -> dict[str, Any]:  # noqa: ANN401 - whatever a file held
     """What is known of the library's own sheets; nothing where any of it is not as it was written."""
     try:
-        whole = all(map(_is_below, sheet_files(sheets))) and all(isinstance(one["key"], str) for one in sheets.values())
+        each = [*sheet_files(sheets), *(path for one in sheets.values() for path in one.get("made", ()))]
+        whole = all(map(_is_below, each)) and all(isinstance(one["key"], str) for one in sheets.values())
         jars_of(sheets)
     except (KeyError, TypeError, ValueError, AttributeError):
         return {}
@@ -140,12 +153,12 @@ def _own_sheets(sheets: Any) -> dict[str, Any]:  # noqa: ANN401 - whatever a fil
 
 def sheet_files(sheets: Mapping[str, Any]) -> list[str]:
     """The files of the library's own sheets."""
-    return [path for one in sheets.values() for path in one["files"]]
+    return [path for one in sheets.values() for path in one.get("files", ())]
 
 
 def jars_of(sheets: Mapping[str, Any]) -> list[tuple[str, int, str]]:
     """What jars in their layout: file, page, words; of the first paper, for all have one content box."""
-    each = [next(iter(one["files"].values()))["warnings"] for one in sheets.values() if one["files"]]
+    each = [next(iter(one["files"].values()))["warnings"] for one in sheets.values() if one.get("files")]
     return [(str(name), int(page), str(words)) for warnings in each for name, page, words in warnings]
 
 

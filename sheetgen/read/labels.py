@@ -15,7 +15,7 @@ from sheetgen.read.measures import Measures
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sheetgen.model.project import Studio, WrittenLabels
+    from sheetgen.model.studio import Studio, WrittenLabels
 
 BY = re.compile("[×x*]")
 EXAMPLE = "size: 64 × 34 mm"

@@ -3,40 +3,38 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
-from sheetgen.base.address import folder_address
-from sheetgen.base.dimension import LENGTH
 from sheetgen.base.frozen import Frozen
 from sheetgen.base.paths import COPIED, OUTSIDE, leads_out
 from sheetgen.base.place import Place, Source, Word
 from sheetgen.base.spelling import suggest
-from sheetgen.base.trouble import CannotBe, Trouble, Troubles
+from sheetgen.base.trouble import Trouble, Troubles
 from sheetgen.facts.bench import WORN_AT, WORN_BY
-from sheetgen.model.project import LEVELS, Filed, Library, Project, Studio
-from sheetgen.model.status import STATUS, TEACHERS
-from sheetgen.model.worked import OF_THE_LIBRARY, SHEETS, UNITS
+from sheetgen.model.project import LEVELS, Filed, Library, Project
+from sheetgen.model.status import STATUS
+from sheetgen.model.studio import Studio
+from sheetgen.model.worked import SHEETS
 from sheetgen.model.written import LONGEST, default
 from sheetgen.parts.catalogue import kinds
-from sheetgen.read.bounds import OF_STOCK, bounded, few
+from sheetgen.read.bounds import bounded, few
 from sheetgen.read.classes import check_class, check_whole
-from sheetgen.read.files import file_words, once_a_line
+from sheetgen.read.files import once_a_line
 from sheetgen.read.formats import as_now, number_of
-from sheetgen.read.forms import FormT, form
+from sheetgen.read.forms import form
 from sheetgen.read.house_steps import FOLDER, House, read_house_steps
 from sheetgen.read.house_use import put_in
 from sheetgen.read.instead import lead_on
 from sheetgen.read.kinds import read_kinds
 from sheetgen.read.labels import read_labels
-from sheetgen.read.licence import look_at_licence
 from sheetgen.read.measures import Measures
 from sheetgen.read.parts import check_fields, check_parts
 from sheetgen.read.pictures import look_at_pictures
 from sheetgen.read.said import one_title, titles_of
 from sheetgen.read.shops import read_shops
 from sheetgen.read.stock_files import read_stock
+from sheetgen.read.studio import PAPERS, among, currency_of, read_studio, sheets_among
 from sheetgen.read.text import read_text
 from sheetgen.read.was import misnamed, one_address_each, were_called
 from sheetgen.read.yaml_words import words
@@ -46,7 +44,6 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 NO_PROJECTS = {"stock", "kinds", FOLDER}  # folders of the studio, beside its projects
-PAPERS = ("A4", "Letter")
 NOTHING: Mapping[str, Sequence[str]] = Frozen()
 
 
@@ -81,7 +78,7 @@ def read_shared(root: Path, troubles: Troubles) -> Shared | None:
         troubles.add(told, Place(Source(str(folder.relative_to(root)))), COPIED)
     if outside:
         return None
-    studio = _studio(projects, troubles)
+    studio = read_studio(projects, troubles)
     currency = str(studio.currency) if studio else currency_of(projects)
     shops = read_shops(studio.shops, Measures(currency, Troubles())) if studio else None
     stock = read_stock(projects, currency, shops, troubles)
@@ -136,108 +133,6 @@ def read_designs(
     return library
 
 
-def _read(path: Path, name: str, model: type[FormT], troubles: Troubles) -> FormT | None:
-    found = file_words(path, name, troubles)
-    if found is None or not bounded(found, OF_STOCK, troubles):
-        return None
-    with once_a_line(troubles) as more:
-        return form(model, found, more)
-
-
-def _studio(projects: Path, troubles: Troubles) -> Studio | None:
-    name = "projects/studio.yaml"
-    path = projects / "studio.yaml"
-    if not path.exists():
-        troubles.add("the studio's file is missing", Place(Source(name)), "write who publishes: name: …")
-        return None
-    before = len(troubles.errors)
-    studio = _read(path, name, Studio, troubles)
-    if studio is None:
-        return None
-    for said in (studio.name, studio.about, studio.contact, studio.note, studio.humidity, studio.emergency):
-        if said is not None and not said.strip():
-            troubles.add("this has nothing in it", said.place, "fill it in or take it out")
-    _among(studio.units, UNITS, "units", troubles)
-    _pages_in(studio, troubles)
-    _among(studio.decimal_sign, (".", ","), "decimal sign", troubles)
-    if not studio.paper or len(set(map(str, studio.paper))) < len(studio.paper):
-        troubles.add("paper names each size once, and one at least", studio.name.place, f"paper: [{', '.join(PAPERS)}]")
-    for paper in studio.paper:
-        _among(paper, PAPERS, "paper", troubles)
-    if studio.language != "en":
-        told = f"the language '{studio.language}' is not known: sheets are in English until they can be translated"
-        troubles.add(told, studio.language.place, "take it out, or write en")
-    currency = str(studio.currency)
-    if not re.fullmatch(r"[A-Z]{3}", currency):
-        currency = currency_of(projects)
-        troubles.add(
-            f"'{studio.currency}' is not a currency", studio.currency.place, "three capitals by ISO 4217, such as EUR"
-        )
-    _among(studio.teachers_sheets, TEACHERS, "teacher's sheets", troubles)
-    if studio.address is not None:
-        _address(studio.address, troubles)
-    _sheets(studio.sheets, (*SHEETS, *OF_THE_LIBRARY), troubles)
-    measures = Measures(currency, troubles)
-    measures.interval(studio.bench_step, LENGTH, above=0, most=5, name="bench step")
-    _slab(studio, measures, troubles)
-    check_class(studio.class_, measures)
-    read_shops(studio.shops, measures)
-    read_labels(studio, PAPERS, measures.currency, troubles)
-    look_at_licence(studio.licence, troubles)
-    if studio.bed_depth is not None:
-        measures.interval(studio.bed_depth, LENGTH, above=0, most=100, name="bed depth")
-    return studio if len(troubles.errors) == before else None
-
-
-def _pages_in(studio: Studio, troubles: Troubles) -> None:
-    """In which units the pages on a screen are: once each, and the studio's own among them."""
-    for units in studio.pages_in:
-        _among(units, UNITS, "pages in", troubles)
-    named = list(map(str, studio.pages_in))
-    if named and (len({*named}) < len(named) or studio.units not in named):
-        told = f"the pages are in the studio's own units, {studio.units}, and may be in others besides, each named once"
-        troubles.add(told, studio.pages_in[0].place, "pages in: [mm, in]")
-
-
-def _address(written: Word, troubles: Troubles) -> None:
-    try:
-        folder_address(written)
-    except CannotBe as fault:
-        troubles.add(fault.message, written.place, fault.help)
-
-
-def _sheets(named: Sequence[Word], known: Sequence[str], troubles: Troubles) -> None:
-    for sheet in named:
-        if sheet in OF_THE_LIBRARY and sheet not in known:
-            troubles.add(f"the {sheet} is of all designs, and not of one", sheet.place, "ask for it in studio.yaml")
-        else:
-            _among(sheet, known, "a sheet", troubles)
-
-
-def currency_of(projects: Path) -> str:
-    """The currency of a studio whose file is in trouble, so that each price is not in trouble for it too."""
-    text = read_text(projects / "studio.yaml", "projects/studio.yaml", Troubles())
-    found = re.search(r"^currency:[ \t]*([A-Z]{3})\b", text.text if text else "", re.MULTILINE)
-    return found[1] if found else "EUR"
-
-
-def _slab(studio: Studio, measures: Measures, troubles: Troubles) -> None:
-    """A rolled slab has two sides, each larger than the gaps at its edges."""
-    sides = {"slab width": studio.slab_width, "slab length": studio.slab_length}
-    given = {name: word for name, word in sides.items() if word is not None}
-    gap = measures.interval(studio.slab_gap, LENGTH, least=0, most=50, name="slab gap")
-    for name, word in given.items():
-        measures.interval(word, LENGTH, above=2 * gap.usual if gap else 0, most=1000, name=name)
-    if len(given) == 1:
-        [missing], [word] = sides.keys() - given.keys(), given.values()
-        troubles.add(f"a slab has two sides, and '{missing}' is missing", word.place, f"add {missing}: 150 mm")
-
-
-def _among(word: Word, known: Sequence[str], name: str, troubles: Troubles) -> None:
-    if word not in known:
-        troubles.add(f"{name} cannot be '{word}'", word.place, "one of " + ", ".join(known))
-
-
 def _project(folder: Path, library: Library, house: House, troubles: Troubles) -> Project | None:
     name = f"projects/{folder.name}/project.yaml"
     path = folder / "project.yaml"
@@ -274,15 +169,15 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     """What a form cannot tell: format, level, date, pictures, parts."""
     if project.format_ is not None:
         number_of(project.format_, troubles)
-    _among(project.level, LEVELS, "level", troubles)
-    _among(project.status, STATUS, "status", troubles)
-    _among(project.worn_by, WORN_BY, "worn by", troubles)
+    among(project.level, LEVELS, "level", troubles)
+    among(project.status, STATUS, "status", troubles)
+    among(project.worn_by, WORN_BY, "worn by", troubles)
     if project.worn_at is not None:
-        _among(project.worn_at, WORN_AT, "worn at", troubles)
+        among(project.worn_at, WORN_AT, "worn at", troubles)
     if not _is_date(project.date):
         troubles.add(f"'{project.date}' is not a date", project.date.place, "year, month, day: 2026-03-14")
     look_at_pictures(project, folder, troubles)
-    _sheets(project.sheets, SHEETS, troubles)
+    sheets_among(project.sheets, SHEETS, troubles)
     check_class(project.class_, Measures(str(library.studio.currency), troubles))
     for name, value in chain(project.choices.items(), *(version.items() for version in project.versions)):
         if isinstance(value, Word) and not value.strip():  # in quotes, or a block without a line

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
-    from sheetgen.model.project import WrittenLicence
+    from sheetgen.model.studio import WrittenLicence
 
 LONGEST = 60  # letters that a line has room for beside a studio's name
 _LINK = re.compile(r"https?://[^\s<>\"'\\]+")

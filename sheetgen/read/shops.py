@@ -10,7 +10,7 @@ from sheetgen.read.money import money
 
 if TYPE_CHECKING:
     from sheetgen.base.place import Word
-    from sheetgen.model.project import WrittenShop
+    from sheetgen.model.studio import WrittenShop
     from sheetgen.read.measures import Measures
 
 Shops = Mapping[str, Shop] | None

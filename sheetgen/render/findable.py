@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 def findable(worked: Worked) -> dict[str, Any]:
-    """Techniques, heat, minutes, evenings, clays, tools, materials, parts and needs, as an entry has them.
+    """Techniques, heat, minutes, evenings, clays, tools, materials, parts, clays by version and needs, of an entry.
 
     Heat, minutes and evenings are those of the main version, all else is of every version.
     """
@@ -31,6 +31,7 @@ def findable(worked: Worked) -> dict[str, Any]:
         "tools": _each(name for one in versions for name in _tools(one)),
         "materials": _each(line.item.name for one in versions for line in one.materials),
         "parts": _each(part.title for one in versions for part in one.parts.values()),
+        "made_of": [_each(_clays(one)) for one in versions],
         "needs": [one for n, one in enumerate(needs) if one not in needs[:n]],
     }
 

@@ -5,6 +5,7 @@ All of it is made of the entries that the record keeps: no design is read for it
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -24,7 +25,7 @@ from sheetgen.render.script import FIND, find_script
 from sheetgen.render.top import Top, body, page
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
     from sheetgen.model.page import Entry
     from sheetgen.model.worked import Publisher
@@ -39,12 +40,15 @@ LONGEST = 60  # letters of a file's name
 class Had(NamedTuple):
     """What is had of the designs: the pages of each, since when those in trouble are so (year-month-day).
 
-    `sheets` are the files of the sheets of all designs.
+    `sheets` are the files of the sheets of all designs. `made` makes the pages of a name of some words, or has them as
+    they were: of a thousand designs few lists are another where one is. `shared` is the key of what all pages share.
     """
 
     pages: Mapping[str, Sequence[str]]
     trouble: Mapping[str, str]
     sheets: Sequence[str] = ()
+    made: Callable[[str, str, Callable[[], Sequence[Page]]], Sequence[Page]] = lambda _name, _of, make: make()
+    shared: str = ""
 
 
 def library(publisher: Publisher, entries: Sequence[Entry], theme: Theme, had: Had) -> list[Page]:
@@ -53,7 +57,7 @@ def library(publisher: Publisher, entries: Sequence[Entry], theme: Theme, had: H
     shown = [one for one in seen if one.status == PUBLIC]
     own = [
         *_card_pages(publisher, shown, theme, had),
-        *_lists(publisher, shown, [one for one in seen if one.status != PUBLIC], theme),
+        *_lists(publisher, shown, [one for one in seen if one.status != PUBLIC], theme, had),
         facts_page(publisher, theme),
     ]
     return [
@@ -82,7 +86,7 @@ def _card_pages(publisher: Publisher, shown: Sequence[Entry], theme: Theme, had:
         title = f"{publisher.name}: designs" + (f", page {number}" if number > 1 else "")
         told_of = publisher.about if number == 1 else ""
         yield _page(
-            publisher, Top(title, publisher.language, path, description=told_of, finds=True), "index", sheet, theme
+            publisher, Top(title, publisher.language, path, description=told_of, finds=True), "index", sheet, theme, had
         )
 
 
@@ -91,22 +95,36 @@ def card_page(number: int) -> str:
     return "index.html" if number == 1 else f"{FOLDER}/page-{number}.html"
 
 
-def _lists(publisher: Publisher, shown: Sequence[Entry], retired: Sequence[Entry], theme: Theme) -> Iterator[Page]:
+def _lists(
+    publisher: Publisher, shown: Sequence[Entry], retired: Sequence[Entry], theme: Theme, had: Had
+) -> Iterator[Page]:
     """A page of each technique, material and tool, and one that leads to them."""
     groups: list[Terms] = []
     for of, kind in (("Technique", "techniques"), ("Material", "materials"), ("Tool", "tools")):
         by = _by(shown, kind)
         paths = _paths(slug(of), by)
-        terms = sorted(by, key=lambda name: name.lower())
+        terms = sorted(by, key=_in_order)
         groups.append(Terms(f"{of}s", tuple(Term(name, paths[name], len(by[name])) for name in terms)))
         for name in terms:
             sheet = Listing(studio(publisher), of, name, tuple(map(_listed, by[name])), "../")
             top = Top(f"{publisher.name}: {name}", publisher.language, f"{FOLDER}/{paths[name]}")
-            yield _page(publisher, top, "listing", sheet, theme)
+            yield _page(publisher, top, "listing", sheet, theme, had)
     groups = [group for group in groups if group.terms]
     sheet_ = Contents(studio(publisher), tuple(groups), tuple(map(_listed, retired)), "../")
     top = Top(f"{publisher.name}: by technique, material and tool", publisher.language, f"{FOLDER}/index.html")
-    yield _page(publisher, top, "contents", sheet_, theme)
+    yield _page(publisher, top, "contents", sheet_, theme, had)
+
+
+def _in_order(name: str) -> list[tuple[float, str]]:
+    """By letters, and by size where a number stands: 6 mm comes before 10 mm."""
+    pieces = re.split(r"(\d+(?:\.\d+)?)", name.lower())
+    return [(float(piece), "") if n % 2 else (0.0, piece) for n, piece in enumerate(pieces)]
+
+
+def material_pages(shown: Iterable[Entry]) -> dict[str, str]:
+    """Of each material, in small letters, the page that lists the designs it is in."""
+    by = _by(shown, "materials")
+    return {name.lower(): f"{FOLDER}/{path}" for name, path in _paths(slug("Material"), by).items()}
 
 
 def _by(shown: Iterable[Entry], kind: str) -> dict[str, list[Entry]]:
@@ -135,6 +153,13 @@ def _listed(one: Entry) -> ListedDesign:
     return ListedDesign(f"../{one.name}/index.html", one.title, " · ".join(told(one)))
 
 
-def _page(publisher: Publisher, top: Top, template: str, sheet: object, theme: Theme) -> Page:
+def _page(  # noqa: PLR0913, PLR0917 - whose it is, what stands on it, and how it is made
+    publisher: Publisher, top: Top, template: str, sheet: object, theme: Theme, had: Had
+) -> Page:
     top = replace(top, address=publisher.address, site=publisher.name)
-    return Page(top.path, page(top, body(theme, f"{template}.html.j2", sheet)))
+
+    def make() -> tuple[Page]:
+        return (Page(top.path, page(top, body(theme, f"{template}.html.j2", sheet))),)
+
+    [made] = had.made(top.path, f"{had.shared} {template} {top} {sheet}", make)
+    return made

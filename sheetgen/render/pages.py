@@ -49,6 +49,8 @@ if TYPE_CHECKING:
     from sheetgen.render.web_pictures import WebPicture
 
 FONT_FOLDER = "fonts"
+# On a slow line a page is read in a face of the device until ours has come.
+SEEN_AT_ONCE = ";font-display:swap"
 
 NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacher’s sheet", "templates": "Templates"}
 
@@ -278,6 +280,6 @@ def _chip(worked: Worked, version: WorkedVersion, there: Container[str]) -> list
 
 def shared_files(theme: Theme) -> list[Page]:
     """What all pages load: the style of the theme with its type face, and the script."""
-    style = "".join((font_css(f"{FONT_FOLDER}/"), theme.styles["screen.css"]))
+    style = "".join((font_css(f"{FONT_FOLDER}/", SEEN_AT_ONCE), theme.styles["screen.css"]))
     fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
     return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]

@@ -57,10 +57,10 @@ def font_files() -> dict[str, Path]:
     return {name: next(folder.rglob(name)) for name, _, _ in FACES.values()}
 
 
-def font_css(base: str) -> str:
-    """@font-face rules with the files below `base`."""
-    rule = "@font-face{{font-family:'Source Sans Pro';src:url('{}{}');font-weight:{};font-style:{}}}"
-    return "".join(rule.format(base, name, weight, style) for name, weight, style in FACES.values())
+def font_css(base: str, more: str = "") -> str:
+    """@font-face rules with the files below `base`, and what else each is to say."""
+    rule = "@font-face{{font-family:'Source Sans Pro';src:url('{}{}');font-weight:{};font-style:{}{}}}"
+    return "".join(rule.format(base, name, weight, style, more) for name, weight, style in FACES.values())
 
 
 class Printer:

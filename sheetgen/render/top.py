@@ -16,6 +16,7 @@ from markupsafe import Markup
 from sheetgen.base.spelling import apostrophes
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.facts.languages import direction
+from sheetgen.model.page import END, NEIGHBOURS
 from sheetgen.render.script import FIND
 from sheetgen.render.script import NAME as SCRIPT
 
@@ -100,11 +101,12 @@ def styled(theme: Theme, body: str) -> str:
 
 
 def page(top: Top, body: str) -> bytes:
-    """A whole page of what a theme made of its body."""
+    """A whole page of what a theme made of its body; of a design with a place for what leads to others."""
     top = replace(top, style=top.style.replace("</", "<\\/"))  # no style ends the element that it stands in
     head = Markup("\n").join(_head(top))
     lang = Markup('<html lang="{}" dir="{}">').format(top.language, direction(top.language))
-    return f"<!doctype html>\n{lang}<head>\n{head}\n</head><body>\n{body.strip()}\n</body></html>\n".encode()
+    begun = f"<!doctype html>\n{lang}<head>\n{head}\n</head><body>\n{body.strip()}".encode()
+    return begun + (b"\n" + NEIGHBOURS if top.of_design else b"") + END
 
 
 def _head(top: Top) -> list[Markup]:

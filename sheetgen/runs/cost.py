@@ -18,7 +18,7 @@ from sheetgen.pipeline import NotReady, Outcome, projects_of, work_through
 from sheetgen.publish.private import refuse_public, write_private
 from sheetgen.publish.tables import csv_bytes
 from sheetgen.publish.workbook import xlsx_bytes
-from sheetgen.read.library import currency_of
+from sheetgen.read.studio import currency_of
 from sheetgen.read.table_kind import CLASS, ORDERS, held_in
 from sheetgen.read.till import TILL, read_till
 from sheetgen.read.wants import is_table, read_want, read_which

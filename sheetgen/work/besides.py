@@ -9,7 +9,8 @@ from sheetgen.model.class_list import NONE, Besides
 from sheetgen.work.classes import said
 
 if TYPE_CHECKING:
-    from sheetgen.model.project import Project, Studio
+    from sheetgen.model.project import Project
+    from sheetgen.model.studio import Studio
 
 
 def besides(project: Project, studio: Studio) -> Besides:

@@ -20,7 +20,8 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from sheetgen.base.place import Word
-    from sheetgen.model.project import Project, Studio
+    from sheetgen.model.project import Project
+    from sheetgen.model.studio import Studio
     from sheetgen.model.worked import WorkedStep
     from sheetgen.parts.piece import Piece
     from sheetgen.work.evaluator import Evaluator

@@ -14,7 +14,8 @@ from sheetgen.model.written import default
 
 if TYPE_CHECKING:
     from sheetgen.model.labels import LabelGrid
-    from sheetgen.model.project import Library, Studio
+    from sheetgen.model.project import Library
+    from sheetgen.model.studio import Studio
 
 SAID = ("name", "about", "contact", "note", "language", "currency", "emergency")
 

@@ -15,7 +15,7 @@ from sheetgen import publishing
 from sheetgen.render.job import Printout
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
     from pathlib import Path
 
     from playwright.sync_api import Browser
@@ -58,7 +58,9 @@ def site(tmp_path_factory: pytest.TempPathFactory, demo: Any, libraries: Any) ->
         text = text.replace("title: Little drops", f"title: {LONG}")
         text = text.replace('expect: "The ends meet."', f'expect: "{LONG}."').replace("Set all", f"{LONG}. Set all")
         library.write("drops/project.yaml", text)
-        outcome = library.publish("drops")
+        for name, title in (("pendant", f"{LONG * 3} {LONG[:31]}"), ("odd", "טבעת הים <b>&amp;</b>")):
+            library.write(f"{name}/project.yaml", libraries.PENDANT.replace("Round pendant", f"'{title}'"))
+        outcome = library.publish("drops", "pendant", "odd")
         assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
     shutil.copytree(library.build, build / "long")
     return build
@@ -74,14 +76,20 @@ def pages(site: Path) -> list[Path]:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """Debian's Chromium; nothing is fetched."""
+def chromium() -> Iterator[Callable[..., Browser]]:
+    """Begins Debian's Chromium, with more said to it; nothing is fetched."""
     program = shutil.which("chromium")
     assert program, "install Chromium: apt-get install chromium"
     with sync_playwright() as started:
-        opened = started.chromium.launch(executable_path=program, args=FLAGS)
-        yield opened
-        opened.close()
+        yield lambda *more: started.chromium.launch(executable_path=program, args=[*FLAGS, *more])
+
+
+@pytest.fixture(scope="session")
+def browser(chromium: Callable[..., Browser]) -> Iterator[Browser]:
+    """Debian's Chromium as it comes."""
+    opened = chromium()
+    yield opened
+    opened.close()
 
 
 class Host:

@@ -22,16 +22,31 @@ BOXES = """(what) => [...document.querySelectorAll(what)].map(each => {
           width: box.width, height: box.height}
 }).filter(each => each.width)"""
 # The type of every word that is seen, px; of a drawing as it comes out on the screen.
-TYPE = """() => {
+TYPE = """(but = '') => {
   const found = [], walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
   while (walk.nextNode()) {
     const word = walk.currentNode, on = word.parentElement
     if (!word.textContent.trim() || !on.getClientRects().length || on.closest('script, .picture, .shape')) continue
+    if (but && on.closest(but)) continue
     const size = parseFloat(getComputedStyle(on).fontSize), drawn = on.closest('svg') ? on.getScreenCTM() : {a: 1, b: 0}
     found.push([size * Math.hypot(drawn.a, drawn.b), word.textContent.trim().slice(0, 40)])
   }
   return found
 }"""
+
+# Words that stand out of what is touched, or out of their cell.
+CUT_OFF = """() => [...document.querySelectorAll('a, button, summary, label, th, td, .chips, .sheets')]
+  .filter(each => each.getClientRects().length && getComputedStyle(each).display !== 'inline')
+  .filter(each => each.scrollWidth > each.clientWidth + 1 || each.scrollHeight > each.clientHeight + 2)
+  .map(each => each.textContent.trim().slice(0, 50))"""
+
+
+@pytest.fixture(scope="module")
+def large(chromium: Any) -> Iterator[Browser]:
+    """A browser whose reader has asked for type twice as large."""
+    opened = chromium("--blink-settings=defaultFontSize=32")
+    yield opened
+    opened.close()
 
 
 @pytest.fixture
@@ -64,15 +79,32 @@ def test_the_first_step_begins_within_one_scroll_of_a_phone(designs: list[Path],
         assert step["y"] < 2 * PHONE[1], f"{path}: {step}"
 
 
-@pytest.mark.parametrize("wide", [320, 390, 1280])
-def test_nothing_is_wider_than_the_screen(pages: list[Path], opened: Any, wide: int) -> None:
+def beyond(page: Page, wide: int) -> list[Any]:
+    """What stands out of a screen; what lies in a box that scrolls is not lost."""
+    boxes = page.evaluate(BOXES, "body *:not(.wide *):not(svg *)")
+    return [box for box in boxes if box["right"] > wide + 0.5 or box["x"] < -0.5]
+
+
+def test_nothing_is_wider_than_the_screen_nor_than_half_a_phone_s(pages: list[Path], opened: Any) -> None:
     for path in pages:
-        page = opened(path, (wide, 844))
+        page = opened(path, PHONE)
         page.evaluate(UNFOLD)
-        assert page.evaluate("document.documentElement.scrollWidth") == wide, path
-        # what lies in a box that scrolls is not lost; nothing else stands out
-        boxes = page.evaluate(BOXES, "body *:not(.wide *):not(svg *)")
-        assert not [box for box in boxes if box["right"] > wide + 0.5 or box["x"] < -0.5], path
+        for wide in (195, 320, 390, 1280):  # the first is a phone at 200 %
+            page.set_viewport_size({"width": wide, "height": 844})
+            assert page.evaluate("document.documentElement.scrollWidth") == wide, path
+            assert not beyond(page, wide), (path, wide)
+
+
+def test_type_that_the_reader_wants_twice_as_large_is_so_and_fits_a_phone(large: Browser, pages: list[Path]) -> None:
+    page = large.new_page(viewport={"width": PHONE[0], "height": PHONE[1]})
+    for path in pages:
+        page.goto(path.as_uri())
+        page.evaluate(UNFOLD)
+        assert page.evaluate("document.documentElement.scrollWidth") == PHONE[0], path
+        assert not beyond(page, PHONE[0]), path
+        # on a drawing letters stay as they are: it can be enlarged
+        assert not [word for word in page.evaluate(TYPE, "svg") if word[0] < 32], path
+        assert not [box for box in page.evaluate(CUT_OFF) if box], path
 
 
 def test_whatever_is_touched_is_48_px_high(pages: list[Path], opened: Any) -> None:
@@ -138,5 +170,21 @@ def test_what_a_browser_prints_has_every_list_unfolded(site: Path, opened: Any) 
         "Hang the",
     ):
         assert words in said
+    assert "Shingle keeper" not in said
     assert "All designs" not in said
     assert "Start at the bench" not in said
+
+
+def test_without_script_one_touch_leads_to_the_design_after_it_and_back_and_to_another_in_its_clay(
+    site: Path, opened: Any
+) -> None:
+    for name in ("index.html", "in-inches.html"):
+        page = opened(site / "buoy-drops" / name, PHONE, script=False)
+        page.locator("a[rel=next]").click()
+        assert page.url == (site / "shingle-keeper" / name).as_uri()
+        page.locator("a[rel=prev]").click()
+        assert page.url == (site / "buoy-drops" / name).as_uri()
+        others = page.get_by_role("navigation", name="Other designs")
+        assert others.get_by_role("heading").all_inner_texts() == ["Also in clay of this kind"]
+        others.get_by_role("listitem").last.get_by_role("link", name="Shingle keeper", exact=True).click()
+        assert page.url == (site / "shingle-keeper" / name).as_uri()

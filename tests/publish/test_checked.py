@@ -113,3 +113,24 @@ def test_an_unknown_design_is_told_although_all_others_stand(worked: list[str], 
     shutil.rmtree(Path(library.build))
     assert told(checked(library, "dropps")) == told(anew(library, "dropps"))
     assert worked == []
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "why"),
+    [
+        ("Cut a disc of", "Cut with 3 mm to spare a disc of", "'3 mm' stays as it is written"),
+        ("Cut a disc of", "Cut a disc of", ""),
+    ],
+)
+def test_why_a_design_has_no_page_in_inches_is_told_before_it_is_published_as_when_it_is(
+    worked: list[str], library: Any, old: str, new: str, why: str
+) -> None:
+    library.change("studio.yaml", "units: mm\n", "units: mm\npages in: [mm, in]\n")
+    library.change("pendant/project.yaml", old, new)
+    before = told(checked(library))
+    assert [f"no page in inches: {why}" in line for line in before[0]] == ([True] if why else [])
+    assert [str(one) for one in library.publish().troubles.gathered()] == before[0]
+    assert (library.build / "pendant" / "in-inches.html").exists() is not bool(why)
+    worked.clear()
+    assert told(checked(library)) == before
+    assert worked == []

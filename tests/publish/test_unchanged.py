@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -15,6 +16,7 @@ from sheetgen.pipeline import work_one
 from sheetgen.publish.record import RECORD
 from sheetgen.publishing import Wanted, published
 from sheetgen.render.library import library as own_pages
+from sheetgen.render.top import page as page_of
 
 if TYPE_CHECKING:
     from sheetgen.render.job import Job, Printout
@@ -326,3 +328,30 @@ def test_a_word_in_a_step_leaves_the_librarys_own_pages_alone_and_one_of_a_card_
         library.publish()
         assert len(made) == anew
     assert (library.build / "index.html").read_bytes() != index
+
+
+@pytest.mark.usefixtures("quick")
+def test_where_a_card_is_another_the_lists_without_that_design_stay_as_they_are(
+    library: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Pendant and drops are rolled of clay; drops alone are drilled, and a link is bent of copper wire."""
+    library.publish()
+    made: list[str] = []
+
+    def counted(top: Any, words: str) -> Any:
+        made.append(top.path)
+        return page_of(top, words)
+
+    monkeypatch.setattr("sheetgen.render.library.page", counted)
+    text = library.path("pendant/project.yaml").read_text("utf-8")
+    library.write("pendant/project.yaml", text.replace("level: first piece", "level: experienced", 1))
+    library.publish()
+    assert "library/tool-roller.html" in made
+    assert "index.html" in made
+    assert not [path for path in made if "copper-wire" in path or "drills" in path]
+    listed = {path.relative_to(library.build).as_posix() for path in library.build.glob("library/*.html")}
+    assert len({*made} & listed) < len(listed)
+    stood = {path: path.read_bytes() for path in library.build.rglob("*.html")}
+    shutil.rmtree(library.build)
+    library.publish()
+    assert {path: path.read_bytes() for path in library.build.rglob("*.html")} == stood

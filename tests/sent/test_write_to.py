@@ -15,7 +15,7 @@ import pytest
 
 from sheetgen.base.trouble import CannotBe
 from sheetgen.kits.sent import sent_of
-from sheetgen.pipeline import figures_as_data
+from sheetgen.telling import figures_as_data
 from tests.unfolded import unfolded
 
 if TYPE_CHECKING:

@@ -206,7 +206,7 @@ def with_own(library: Any, value: str, rounding: str) -> None:
         ("in", "57.3 mm", "millimetre up", f"2 9/32{NBSP}in", f"4 9/16{NBSP}in"),  # 2.256: the next 1/32 is 2.28125
     ],
 )
-def test_a_figure_of_the_projects_own_that_is_cut_is_worked_on_with_as_it_is_cut(
+def test_a_figure_of_the_projects_own_that_is_cut_is_worked_on_with_as_it_is_cut(  # noqa: PLR0917
     library: Any, units: str, value: str, rounding: str, cut: str, both: str
 ) -> None:
     library.change("studio.yaml", "units: mm", f"units: {units}")

@@ -111,3 +111,30 @@ class Contents:
     groups: tuple[Terms, ...]
     retired: Annotated[tuple[ListedDesign, ...], "designs that are no longer offered"]
     home: Annotated[str, "the way up to the library's page"]
+
+
+@dataclass(frozen=True, slots=True)
+class DesignLink:
+    """The way from the page of a design to another."""
+
+    path: str
+    title: Annotated[str, "in whatever script: <bdi> keeps its direction to itself"]
+
+
+@dataclass(frozen=True, slots=True)
+class InClay:
+    """Other designs in a clay that a version is made of."""
+
+    clay: str
+    designs: Annotated[tuple[DesignLink, ...], "the next ones first"]
+    path: Annotated[str, "the list of all designs in it; nothing where all others stand here"]
+    many: Annotated[int, "designs in that list"]
+
+
+@dataclass(frozen=True, slots=True)
+class Neighbours:
+    """Where the page of a design leads besides: `neighbours.html.j2`. It is put under the body of the page."""
+
+    previous: Annotated[DesignLink | None, "the design before it among the cards, or None; `next` is that after it"]
+    next: DesignLink | None
+    also: tuple[InClay, ...]
