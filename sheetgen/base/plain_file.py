@@ -21,6 +21,6 @@ def held_in(path: str | Path, most: int) -> bytes | None:
         with os.fdopen(os.open(path, _HOW), "rb") as file:
             told = os.fstat(file.fileno())
             whole = stat.S_ISREG(told.st_mode) and told.st_size <= most
-            return file.read(told.st_size) if whole else None  # room is made for what is asked for, not for what is there
+            return file.read(told.st_size) if whole else None  # room is made for what is asked for
     except (OSError, ValueError):  # ValueError: a name that no file can have
         return None
