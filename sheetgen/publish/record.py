@@ -26,19 +26,9 @@ LAID = ".laid-"
 """How the name of a file begins that is being laid beside its place."""
 OF_RECORD = ("projects", "index", "in trouble", "sheets", "ours")
 LISTS = (
-    "tags",
-    "versions",
-    "sheets",
-    "techniques",
-    "clays",
-    "tools",
-    "materials",
-    "parts",
-    "needs",
-    "chips",
-    "made_of",
-)
-LARGEST = 64_000_000
+    "tags", "versions", "sheets", "techniques", "clays", "tools", "materials", "parts", "needs", "chips", "made_of",
+)  # fmt: skip
+LARGEST = 256_000_000
 """Bytes of a record at most; that of a thousand designs has some twenty million."""
 LARGEST_PAGE = 500_000_000
 """Bytes of what is published at most, as it is looked at again."""

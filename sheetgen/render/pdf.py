@@ -162,9 +162,9 @@ class Printer:
             raw: bytes = one.document.write_pdf(pdf_identifier=_identifier(first), finisher=painted.keep, **AS_UA)
         if one.said or said:
             if letter := next(filter(None, map(NO_LETTER.search, (*one.said, *said))), None):
-                lacks = f"no type face on this machine has the letter U+{letter[1]}, {shown(chr(int(letter[1], 16)))}"
+                lacks = f"{first.name} is not printed: no type face on this machine has the letter U+{letter[1]}"
                 raise CannotBe(
-                    f"{first.name} is not printed: {lacks}", "write it otherwise, or install one that has it"
+                    f"{lacks}, {shown(chr(int(letter[1], 16)))}", "write it otherwise, or install one that has it"
                 )
             message = f"{first.name} could not be printed as it should: {shown([*one.said, *said][0])}"
             raise CannotBe(message, "mend the theme or the picture")

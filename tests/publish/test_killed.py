@@ -158,7 +158,7 @@ def test_killed_at_random_moments_it_leaves_whole_files_and_the_next_run_mends_a
 
 
 def either(*pages: bytes | None) -> Iterator[bytes | None]:
-    """A file as it was and as it is to be; of a page of a design what leads to others is put last, and may be of either.
+    """A file as it was and as it is to be; of a page of a design what leads to others is put last: it may be of either.
 
     It may not be there yet, as on the page of a design that stands alone.
     """
