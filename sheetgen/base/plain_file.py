@@ -20,6 +20,7 @@ def held_in(path: str | Path, most: int) -> bytes | None:
     try:
         with os.fdopen(os.open(path, _HOW), "rb") as file:
             told = os.fstat(file.fileno())
-            return file.read(most) if stat.S_ISREG(told.st_mode) and told.st_size <= most else None
+            whole = stat.S_ISREG(told.st_mode) and told.st_size <= most
+            return file.read(told.st_size) if whole else None  # room is made for what is asked for
     except (OSError, ValueError):  # ValueError: a name that no file can have
         return None
