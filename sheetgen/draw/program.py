@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 WIDE, TALL = 84.0, 17.0
 NARROW = 62.0  # mm: what a phone of 390 px holds with every word of 16 px
+ABREAST = 2  # curves that stand side by side with every number clear of the next
 UNDER = 3.0  # mm from one curve to the next below it
 BESIDE = 4.0  # mm from one curve's last number to the next one's first
 LARGE = 5.2  # mm high
@@ -36,17 +37,18 @@ def programs(version: WorkedVersion, rounder: Rounder, *, stacked: bool = False)
 
 
 def program(phases: Sequence[Phase], rounder: Rounder, *, stacked: bool = False) -> Drawing:
-    """One curve a phase, side by side; or narrow, one under the other, as a phone shows them."""
+    """One curve a phase, two side by side; or narrow, one under the other, as a phone shows them."""
     pen, whole = Paper(), NARROW if stacked else WIDE
-    wide, down = (whole, SIZE + TALL + UNDER) if stacked else (whole / len(phases), 0.0)
+    abreast = 1 if stacked else min(len(phases), ABREAST)
+    wide, down = whole / abreast, SIZE + TALL + UNDER
     numbers = Numbers(rounder)
-    says = []
+    says, row = [], 0
     for number, phase in enumerate(phases):
         lines = {label: f"{value} {unit}".strip() for label, value, unit in numbers.firing(phase)}
-        left = 0.0 if stacked else number * wide
-        _curve(Moved(pen, (left, number * down)), 0.0, wide - BESIDE * (len(phases) > 1 and not stacked), lines)
+        row, place = divmod(number, abreast)
+        _curve(Moved(pen, (place * wide, row * down)), 0.0, wide - BESIDE * (abreast > 1), lines)
         says.append(", ".join(f"{label.lower()} {told}" for label, told in lines.items()))
-    tall = TALL + SIZE + 1 + (len(phases) - 1) * down
+    tall = TALL + SIZE + 1 + row * down
     return pen.drawing((0, -SIZE), whole, tall, f"Kiln program: {'; then '.join(says)}")
 
 

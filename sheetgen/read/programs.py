@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.model import stock as forms
 
 SLOWEST = 1 / 6  # °C/min, which is 10 °C/h: no kiln program is slower
-MOST_PHASES = 24
+MOST_PHASES = 6
 """Of a firing: more have no room in the step of a sheet, and take long to be laid out."""
 THE_PAIR = "drying shrinkage: and firing shrinkage: the one and the other, or shrinkage: for both together"
 

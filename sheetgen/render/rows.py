@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from sheetgen.render.marks import Marks
 
 MOST_COLUMNS = 3
+ABREAST = 3  # phases of a firing that have room side by side
 LONG = 9  # letters of a number beside a step that no longer stands in the largest figures
 NONE = Html("–")
 
@@ -228,11 +229,10 @@ class Rows:
         return Html(self.marks.number(shown.printed.words if alone else shown.printed.told, what))
 
     def _phases(self, step: WorkedStep, fired: Sequence[Sequence[tuple[str, str, str]]]) -> Matrix:
-        """The phases of a firing side by side."""
+        """The phases of a firing side by side; more than a few below each other, as a controller of a kiln has them."""
         lines = [{label: (value, unit) for label, value, unit in phase} for phase in fired]
-        labels = list(dict.fromkeys(label for phase in lines for label in phase))
-        rows = []
-        for label in labels:
+        called, columns = [], []
+        for label in dict.fromkeys(label for phase in lines for label in phase):
             units = dict.fromkeys(phase[label][1] for phase in lines if label in phase)
             unit = next(iter(units)) if len(units) == 1 else ""
             each = []
@@ -241,8 +241,12 @@ class Rows:
                 told = f"{value}{NBSP}{own}" if own and not unit else value
                 what = f"'{label}' of the step '{step.title}'"
                 each.append(Html(self.marks.number(told, what)) if told else NONE)
-            rows.append(MatrixRow(f"{label}, {unit}" if unit else label, tuple(each)))
-        return Matrix(tuple(f"Phase {n}" for n in range(1, len(fired) + 1)), tuple(rows))
+            called.append(f"{label}, {unit}" if unit else label)
+            columns.append(tuple(each))
+        phases = tuple(f"Phase {n}" for n in range(1, len(fired) + 1))
+        if len(phases) > ABREAST:
+            return Matrix(tuple(called), tuple(map(MatrixRow, phases, zip(*columns, strict=True))), wide=True)
+        return Matrix(phases, tuple(map(MatrixRow, called, columns)))
 
 
 def row_id(number: int) -> str:

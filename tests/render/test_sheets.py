@@ -164,6 +164,25 @@ def test_the_phases_of_a_firing_stand_side_by_side_with_a_dash_where_one_says_no
     assert cells["Heat to, °C"] == ["290", "925"]
 
 
+def test_more_than_three_phases_of_a_firing_stand_one_under_the_other(
+    library: Any,
+    libraries: Any,
+    quick: None,  # noqa: ARG001
+) -> None:
+    more = "".join(
+        f"      - {{to: {to} °C, hold: {hold}}}\n" for to, hold in ((200, "1 h"), (320, "30 min"), (540, "2 h"))
+    )
+    library.change("stock/clays.yaml", "      - to: 650 °C\n", f"{more}      - to: 650 °C\n")
+    matrix = row(library.handout("pendant"), "Fire").matrix
+    assert matrix.wide
+    assert matrix.columns == ("Heat to, °C", "Hold")
+    cells = {one.label: list(map(libraries.said, one.cells)) for one in matrix.rows}
+    assert cells == {
+        "Phase 1": ["200", "60 min"], "Phase 2": ["320", "30 min"],
+        "Phase 3": ["540", "2 h"], "Phase 4": ["650", "30 min"],
+    }  # fmt: skip
+
+
 # The first side
 
 

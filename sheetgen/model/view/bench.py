@@ -36,6 +36,7 @@ class Matrix:
 
     columns: tuple[str, ...]
     rows: tuple[MatrixRow, ...]
+    wide: Annotated[bool, "the phases of a long firing, a row each: it wants the width of the step"] = False
 
 
 @dataclass(frozen=True, slots=True)
