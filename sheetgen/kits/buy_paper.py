@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
+from functools import partial
 from typing import TYPE_CHECKING
 
 from sheetgen.base.printed import NBSP
 from sheetgen.kits.buy_list import UNKNOWN
 from sheetgen.kits.lists import DOT, REST, STATIONS, begun_sheets, station
-from sheetgen.kits.told import amount, bare_length
+from sheetgen.kits.told import amount, bare_length, sides
 from sheetgen.kits.why_more import why_more
 from sheetgen.model.lists_view import BuyItem, BuyShop, LeftItem, LeftPlace
 
@@ -85,7 +86,7 @@ def _left(one: Got, rounder: Rounder) -> LeftItem:
     if one.why:
         return LeftItem(one.taken.item.name, before, "", "", "", "")
     lost = tuple(said.replace("and", "with", 1) for said in _lost(one, rounder))
-    there = begun_sheets(one) or _ends(one.ends, rounder)
+    there = begun_sheets(one, partial(sides, rounder=rounder)) or _ends(one.ends, rounder)
     if one.back:
         there = f"{amount(one.back, one.unit, rounder)} come back"
     return LeftItem(one.taken.item.name, before, bought, used, left, there, lost)

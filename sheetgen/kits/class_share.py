@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -31,7 +32,9 @@ def share(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder:
 
 def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder: Rounder) -> Iterator[Lot]:
     """Of each item what is cut, together and for each set, or the class's pot, which these sets may share."""
-    mine = {line.item.id for kits in kinds for line in lines_of(kits, run.kinds) if line.net is not None}
+    mine: Counter[str] = Counter()  # of each pot, how many of its sets are these
+    for kits in kinds:
+        mine.update(dict.fromkeys((one.item.id for one in lines_of(kits, run.kinds) if one.net is not None), kits.bags))
     for one in taken:
         name, _, detail = one.item.name.partition(", ")
         held = [each for each in one.held if any(each.kits is kits for kits in kinds)]
@@ -40,7 +43,7 @@ def _lots(run: ClassRun, kinds: Sequence[Kits], taken: Sequence[Taken], rounder:
         if one.way == "pot" and one.item.id in mine:
             pot = in_print(float(one.need if one.used is None else one.used), float(one.need), one.item.unit, rounder)
             used = f"about {pot.used.told} is used" if isinstance(one.item, Clay) and pot.back else ""
-            whose = f"one pot for {one.bags} sets" if one.bags > sum(kits.bags for kits in kinds) else ""
+            whose = f"one pot for {one.bags} sets" if one.bags > mine[one.item.id] else ""
             yield Lot(name, ", ".join(filter(None, (detail, used, whose))), pot.listed)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -13,7 +15,7 @@ from sheetgen.base.spelling import begun, counted, in_turn
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Callable, Iterable, Sequence
 
     from sheetgen.base.exact import Exact
     from sheetgen.base.material import Item
@@ -66,9 +68,14 @@ def by_station(taken: Iterable[Taken]) -> dict[str, list[Taken]]:
 
 
 def sheets_of(run: Iterable[Kits]) -> dict[str, list[Kits]]:
-    """Each sheet that is picked, with the kits in which it lies."""
-    found: dict[str, list[Kits]] = {}
+    """Each sheet that is picked, with the kits in which it lies; at a table it bears no colourway."""
+    printed: dict[tuple[str, str], Kits] = {}
     for kits in run:
+        one = kits if kits.posted else replace(kits, colourway=None)
+        had = printed.get((one.design, one.told))
+        printed[one.design, one.told] = replace(one, bags=had.bags + one.bags) if had else one
+    found: dict[str, list[Kits]] = {}
+    for kits in printed.values():
         for sheet in kits.sheets:
             found.setdefault(sheet, []).append(kits)
     return found
@@ -109,9 +116,16 @@ def _mix(kits: Kits, item: Item) -> str | None:
     return way.name if way and any(one.id == item.id for one in way.items) else None
 
 
-def begun_sheets(one: Got) -> str:
-    """What lies there besides: a sheet that is cut into counts as used."""
-    return f"and what is left of {counted(len(one.sheets), 'sheet')}" if one.sheets else ""
+def begun_sheets(one: Got, told: Callable[[Sequence[Fraction]], str]) -> str:
+    """What lies there besides: a sheet that is cut into counts as used, and of each the largest piece is left.
+
+    It is the piece that the cutting table names; `told` says its sides.
+    """
+    if not one.sheets:
+        return ""
+    rests = Counter(told(sheet.rest) for sheet in one.sheets if sheet.rest)
+    each = DOT.join(said if n == 1 else f"{n} of {said}" for said, n in rests.items()) or "offcuts alone"
+    return f"and {each}, of {counted(len(one.sheets), 'sheet')}"
 
 
 def left(got: Iterable[Got]) -> Sheet:
@@ -119,10 +133,13 @@ def left(got: Iterable[Got]) -> Sheet:
     return Sheet("left", LEFT, tuple(_left(one) for one in got))
 
 
+def _sides(each: Sequence[Fraction]) -> str:
+    return f"{' × '.join(map(plain, each))} mm"
+
+
 def _left(one: Got) -> tuple[Cell, ...]:
     head = (one.taken.item.id, one.unit, number(one.have))
     if one.why:
         return *head, None, None, None, None
-    begun = f"{begun_sheets(one)}: {plain(one.needed - one.taken.need)} {one.unit}" if one.sheets else ""
-    ends = begun or DOT.join(map(plain, one.ends)) or None
+    ends = begun_sheets(one, _sides) or DOT.join(map(plain, one.ends)) or None
     return *head, number(one.bought), number(one.used - one.back), number(one.left + one.back), ends

@@ -258,6 +258,27 @@ def test_the_sheets_that_lie_at_the_places_are_those_that_were_picked(mixed: Hel
     assert Counter(row["item"] for row in mixed.rows("tables") if row["item"] in picked) == picked
 
 
+def test_sheets_are_picked_as_they_are_printed_and_at_a_table_that_is_in_no_colours(mixed: Held) -> None:
+    paper = [row for row in mixed.rows("pick") if row["name"] == "Handout"]
+    assert [(row["design"], row["version"], row["choices"], row["together"]) for row in paper] == [
+        ("Buoy drops", "Silver, short", "", "7"), ("Tideline band", "US 8", "", "1"),
+    ]  # fmt: skip
+
+
+def test_a_pot_that_other_versions_share_is_told_as_theirs_too_however_few_sets_it_is_for(
+    bench: Callable[..., Bench],
+) -> None:
+    """Blue is for one of the three short ones and for the long one; smoke is for all four."""
+    made = bench("buoy-drops")
+    made.change("studio.yaml", "  people: 12\n", "  people: 12\n  teacher's piece: no\n  a spare set for: none\n")
+    ways = (("", "grey sea"), ("", "grey sea"), ("", "deep water"), ("Long", "deep water"))
+    held = made.held(*(f"Pupil {n},buoy-drops,{version},,{way},1" for n, (version, way) in enumerate(ways)))
+    said = " ".join(held.pages("teacher-buoy-drops-silver-short"))
+    assert re.search(r"Foiled stone PP 18, blue, glass, pointed back, one pot for 2 sets", said), said
+    assert re.search(r"Foiled stone PP 18, smoke, glass, pointed back, one pot for 4 sets", said)
+    assert not re.search(r"Foiled stone PP 18, clear, glass, pointed back, one pot", said)  # the short ones' own
+
+
 # Bad lines, and classes that do not fit
 
 

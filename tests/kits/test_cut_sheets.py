@@ -19,8 +19,10 @@ from sheetgen.base.place import Place, Source
 from sheetgen.base.rounding import Rounder
 from sheetgen.base.supply import Pack, Supply
 from sheetgen.kits.bought import bought
+from sheetgen.kits.buy_paper import places
 from sheetgen.kits.cut_list import cut, cuttings
 from sheetgen.kits.cut_paper import cut_items
+from sheetgen.kits.lists import left
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.model.kit import Kit, KitBag
@@ -132,3 +134,14 @@ def test_a_tag_names_the_bag_that_its_pieces_go_into() -> None:
     paper, [row] = lines(item, (1, 9.8, 9.8), bags=2, kit=Kit((KitBag("C metal", (item,)),)))
     assert [flat(bundle.tag) for bundle in paper.bundles] == ["Sheet, 9.8 × 9.8 mm, Drops, Long, bag C metal"]
     assert row["pieces"] == "2 × 9.8 × 9.8 mm, Drops, Long, bag C metal"
+
+
+def test_the_drawer_has_the_piece_of_a_sheet_that_the_cutting_table_leaves() -> None:
+    """Of 50 × 50 the four below each other of 22 × 22 leave 50 × 6; two sheets of them are told once."""
+    for bags, told in ((1, "and 50 × 28 mm, of 1 sheet"), (8, "and 2 of 50 × 6 mm, of 2 sheets")):
+        held = MaterialLine(metal(), interval(22.0 * 22.0), 0.0, blanks=((1, 22.0, 22.0),))
+        got, _ = bought(taken([Kits(DROPS, WorkedVersion("main", "Long", materials=(held,)), bags)]))
+        [row] = left(got).rows
+        assert row[-1] == told
+        [place] = places(got, Rounder())
+        assert flat(place.items[0].ends) == told
