@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, counted, told_apart
+from sheetgen.kits.poured import colours_of
 from sheetgen.kits.told import amount
 from sheetgen.model.class_tables import Lies, Lot, Sits, TablesTold, TableTold
 from sheetgen.model.tool_told import tool_told
@@ -145,16 +146,14 @@ class TableWords:
 
 
 def _colours(kits: Kits, own: Allotted) -> str:
-    """A colourway with how many of each colour are of one set: grey sea: clear 7, smoke 5."""
-    if kits.colourway is None:
-        return ""
-    items = {item.id: item for item in kits.colourway.items}
-    told = told_apart([items[name].name for name, _ in own])
+    """A colourway with how many of each colour are of one set: grey sea: clear 7, smoke 5; its own colour: clear 12."""
+    items = colours_of(kits)
+    told = dict(zip(items, told_apart([item.name for item in items.values()]), strict=True))
     each = []
-    for (name, many), said in zip(own, told, strict=True):
-        colour = said.removeprefix(items[name].name.partition(",")[0]).strip() or said
+    for name, many in own:
+        colour = told[name].removeprefix(items[name].name.partition(",")[0]).strip() or told[name]
         each.append(f"{colour.replace(' ', NBSP)}{NBSP}{many}")
-    return f"{kits.colourway.name}: {', '.join(each)}"
+    return ": ".join(filter(None, (kits.colourway.name if kits.colourway else "", ", ".join(each))))
 
 
 def _with_sheets(lies: Lies, place: Place) -> Lies:

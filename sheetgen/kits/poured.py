@@ -16,6 +16,7 @@ from sheetgen.model.amounts import at_once
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from sheetgen.base.material import Item
     from sheetgen.kits.colours import Allotted
     from sheetgen.kits.taken import Kits, Taken
 
@@ -50,14 +51,11 @@ def poured(
 
 
 def colours_of_each(kinds: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> list[list[Allotted]]:
-    """How many of each colour go on the seats of each set of each group; nothing for a set in no colourway.
+    """How many of each colour go on the seats of each set of each group; nothing for a design in one colour.
 
     What is counted is counted for each piece; of a mix each has what falls to him of the pot.
     """
-    found: list[list[Allotted]] = [
-        [in_a_bag(Colourway(way.by, way.colours), way.seats) if (way := kits.colourway) else () for kits in group]
-        for group in groups
-    ]
+    found = [[_alone(kits) for kits in group] for group in groups]
     for kits in kinds:
         mates = mixed_together(kits, kinds)
         if mates and mates[0] is kits:
@@ -65,6 +63,19 @@ def colours_of_each(kinds: Sequence[Kits], groups: Sequence[Sequence[Kits]]) -> 
             for own, hands, group in zip(found, in_hands(mates, groups), groups, strict=True):
                 own[:] = [hand if id(one) in mixed else old for old, hand, one in zip(own, hands, group, strict=True)]
     return found
+
+
+def colours_of(kits: Kits) -> dict[str, Item]:
+    """Every colour in which a set may come, the design's own too, by its name in stock."""
+    ways = [*kits.version.colourways, *filter(None, (kits.colourway,))]
+    return {item.id: item for way in ways for item in (way.of, *way.items)}
+
+
+def _alone(kits: Kits) -> Allotted:
+    """What one set has of each colour, no other beside it; its own on all seats where it comes in others too."""
+    if kits.colourway:
+        return in_a_bag(Colourway(kits.colourway.by, kits.colourway.colours), kits.colourway.seats)
+    return ((way.of.id, way.seats),) if (way := next(iter(kits.version.colourways), None)) else ()
 
 
 def _parts(one: Taken, weights: Sequence[Fraction]) -> list[Part]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sheetgen.base.spelling import begun
 from sheetgen.kits.at_tables import Thing
 from sheetgen.kits.lists import DOT, number
+from sheetgen.kits.poured import colours_of
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
@@ -51,7 +52,7 @@ def _of(table: Table, name: str | None) -> Iterator[tuple[Cell, ...]]:
 
 
 def _stones(kits: Kits, colours: Allotted) -> Iterator[Thing]:
-    items = {item.id: item for item in kits.colourway.items} if kits.colourway else {}
+    items = colours_of(kits)
     yield from (Thing(items[name], Fraction(many)) for name, many in colours)
 
 
