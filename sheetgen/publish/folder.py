@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.paths import leads_out, ours_of
 from sheetgen.base.place import Place, Source
-from sheetgen.base.plain_file import held_in
 from sheetgen.base.trouble import Misplaced, Trouble
 from sheetgen.model.page import Entry, Page
 from sheetgen.publish.neighbours import carried_over
+from sheetgen.publish.plain_file import held_in
 from sheetgen.publish.record import LAID, LARGEST, LARGEST_PAGE, RECORD, as_told, read_record, record_text, stamp_of
 
 if TYPE_CHECKING:

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sheetgen.base.paths import leads_out
-from sheetgen.base.plain_file import held_in
+from sheetgen.publish.plain_file import held_in
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

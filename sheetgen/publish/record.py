@@ -14,8 +14,8 @@ import stat
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.place import Place, Source
-from sheetgen.base.plain_file import held_in
 from sheetgen.base.trouble import CannotBe, Trouble
+from sheetgen.publish.plain_file import held_in
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterable, Mapping, Sequence

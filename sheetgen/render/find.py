@@ -10,6 +10,7 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.spelling import apostrophes
+from sheetgen.model.project import LEVELS
 from sheetgen.render.cards import sized, told
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ DATA = "designs.js"
 def find_data(entries: Sequence[Entry], trouble: Mapping[str, str], times: float) -> str:
     """The file. What a word of it says is data for the script, and never markup."""
     names = _Names()
+    names.levels(entries)
     rows = [_row(one, names, trouble.get(one.name, ""), times) for one in entries]
     lines = (_json(row) for row in rows)
     return f"var LIBRARY={{names:{_json(names.told())},designs:[\n" + ",\n".join(lines) + "]}\n"
@@ -39,6 +41,13 @@ class _Names:
     def number(self, kind: str, name: str) -> int:
         known = self.known[kind]
         return known.setdefault(name, len(known))
+
+    def levels(self, entries: Sequence[Entry]) -> None:
+        """The levels that there are, the easiest first."""
+        there = {one.level for one in entries}
+        for level in LEVELS:
+            if level in there:
+                self.number("level", level)
 
     def told(self) -> dict[str, list[str]]:
         return {kind: list(known) for kind, known in self.known.items()}

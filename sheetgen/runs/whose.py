@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from sheetgen.base.paths import leads_out
-from sheetgen.base.plain_file import held_in
+from sheetgen.publish.plain_file import held_in
 
 LONGEST = 10_000
 """Bytes of the name of a list at most."""

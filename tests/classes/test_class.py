@@ -279,7 +279,8 @@ def test_a_pot_that_other_versions_share_is_told_as_theirs_too_however_few_sets_
     assert not re.search(r"Foiled stone PP 18, clear, glass, pointed back, one pot", said)  # the short ones' own
     seats = held.pages("tables")[0].split("On the table")[0]
     assert re.findall(r"(?:grey sea: |deep water: )?(?:clear|blue) \d+(?:, smoke \d+)?", seats) == [
-        "grey sea: clear 7, smoke 5", "clear 12", "deep water: blue 7, smoke 5", "deep water: blue 10, smoke 6",  # of 12 and 16 60 % are 7.2 and 9.6
+        "grey sea: clear 7, smoke 5", "clear 12", "deep water: blue 7, smoke 5",
+        "deep water: blue 10, smoke 6",  # of 12 and of 16 seats 60 % are 7.2 and 9.6
     ]  # fmt: skip
 
 

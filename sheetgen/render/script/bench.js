@@ -107,11 +107,19 @@ const benchView = (main) => {
     if (screen instanceof HTMLDetailsElement) screen.open = true
     where.textContent = screen.dataset.at || ''
     need('.read span').textContent = said(...screen.querySelectorAll('.one strong'))
-    next.textContent = (after ? `${onwards}: ${after.dataset.no || next.dataset.wait}` : next.dataset.end) || ''
+    const session = after?.previousElementSibling?.matches('.session') ? after.previousElementSibling.querySelector('span')?.firstChild : null
+    next.textContent = (after ? `${onwards}: ${session?.textContent?.trim() || after.dataset.no || next.dataset.wait}` : next.dataset.end) || ''
     read.onclick = () => {
       notes.read[nameOf(screen)] = cautions(screen)
       keep()
-      show(target)
+      // what was read is done with: the first step comes, or the step's own words stand at the top
+      if (screen !== target) show(target)
+      else if (screen === screens[0] && after && !screen.dataset.step) turn('next', true)
+      else {
+        show(target)
+        const over = need('.warning', screen).getBoundingClientRect().bottom
+        scrollTo(0, Math.max(0, scrollY + over - 8))
+      }
     }
     notes.at = nameOf(target)
     keep()
@@ -153,11 +161,11 @@ const benchView = (main) => {
     scrollTo(0, 0)
     start.focus({ preventScroll: true })
   }
-  /** @param {string} way */
-  const turn = (way) => {
+  /** @param {string} way @param {boolean} [isRead] */
+  const turn = (way, isRead) => {
     if (!here) return
     const on = screens[screens.indexOf(here) + (way === 'next' ? 1 : -1)]
-    if (way === 'next' && state.contains('reads')) read.focus()
+    if (way === 'next' && !isRead && state.contains('reads')) read.focus()
     else if (on) {
       address(`#${on.id}`)
       show(on)

@@ -64,7 +64,12 @@
   }
 
   /**
-   * What a design lacks, of the version that lacks least.
+   * What a design lacks, of the version that lacks least; whether it lacks something and uses nothing that is there.
+   * @param {Design} one
+   * @param {Set<string>} have
+   */
+  const idle = (one, have) => Number(one.needs.every((need) => need.length && !need.some((name) => have.has(name))))
+  /**
    * @param {Design} one
    * @param {Set<string>} have
    */
@@ -93,8 +98,8 @@
       .filter((one) => (!said('level') || one.level === said('level')) && (!said('heat') || one.heat === said('heat'))
         && (!said('technique') || one.techniques.includes(said('technique'))) && (!said('clay') || one.clays.includes(said('clay')))
         && (!most || (one.minutes && one.minutes <= most)) && has(words, one.words))
-      .map((one, place) => ({ one, place, lacking: have.size ? lacks(one, have) : [], called: words.length && has(words, one.called) ? 0 : 1 }))
-      .sort((a, b) => a.lacking.length - b.lacking.length || a.called - b.called || order(a.one, b.one) || a.place - b.place)
+      .map((one, place) => ({ one, place, lacking: have.size ? lacks(one, have) : [], idle: have.size ? idle(one, have) : 0, called: words.length && has(words, one.called) ? 0 : 1 }))
+      .sort((a, b) => a.idle - b.idle || a.lacking.length - b.lacking.length || a.called - b.called || order(a.one, b.one) || a.place - b.place)
   }
 
   /**
@@ -141,7 +146,7 @@
     const choice = (label, name, choices) => element('label', {}, label,
       element('select', { name }, ...choices.map(([value, words]) => element('option', { value }, words))))
     /** @param {string} kind */
-    const sorted = (kind) => [...names[kind]].sort((a, b) => a.localeCompare(b))
+    const sorted = (kind) => (kind === 'level' ? names[kind] : [...names[kind]].sort((a, b) => a.localeCompare(b)))
     /** @param {string} kind */
     const any = (kind) => /** @type {[string, string][]} */ ([['', 'any'], ...sorted(kind).map((name) => [name, name])])
     /**
