@@ -141,5 +141,6 @@ def _left(one: Got) -> tuple[Cell, ...]:
     head = (one.taken.item.id, one.unit, number(one.have))
     if one.why:
         return *head, None, None, None, None
-    ends = begun_sheets(one, _sides) or DOT.join(map(plain, one.ends)) or None
+    over = f"; with offcuts {plain(one.needed - one.taken.need)} {one.unit}" if one.sheets else ""
+    ends = begun_sheets(one, _sides) + over or DOT.join(map(plain, one.ends)) or None
     return *head, number(one.bought), number(one.used - one.back), number(one.left + one.back), ends

@@ -147,7 +147,7 @@ def test_what_the_cost_pays_for_is_what_is_used_up_on_the_list_of_what_is_left(c
         name = names[row["item"]]
         parts = SHARE.findall(used.get(name, ""))
         if parts and row["used"]:
-            rest = re.search(r"sheets?: ([\d.]+) mm²", row["ends"])
+            rest = re.search(r"with offcuts ([\d.]+) mm²", row["ends"])
             gone = Fraction(row["used"]) - (Fraction(rest[1]) if rest else 0)
             assert sum(map(Fraction, parts)) == gone, name
             assert Fraction(row["before"]) + Fraction(row["bought"]) - Fraction(row["used"]) == Fraction(row["after"])
