@@ -185,6 +185,9 @@ def _look_over(project: Project, folder: Path, library: Library, troubles: Troub
     for name_word in (project.title, project.summary, project.revision):
         if not name_word.strip():
             troubles.add("this has nothing in it", name_word.place, "fill it in")
+    for tag in project.tags:
+        if not tag:  # one of blanks is told as any text of blanks
+            troubles.add("this has nothing in it", tag.place, "fill it in or take it out")
     check_parts(project, library.kinds, troubles, library.withheld)
 
 

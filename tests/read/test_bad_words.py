@@ -44,6 +44,8 @@ CASES = [
     Bad("a tag", DROPS, "  bore: 8 mm", "  bore: ‸!!python/name:os.system 8 mm", ("tag",), ("take it out",)),
     Bad("a second document", DROPS, "tags: [metal clay]", "‸---\ntags: [metal clay]", ("second document",), ("---",)),
     Bad("a list for a name", DROPS, "tags: [metal clay]", "tags: [metal clay]\n? ‸[a, b]\n: c", ("plain words",), ("name: value",)),
+    Bad("a tag of blanks", DROPS, "tags: [metal clay]", "tags: [metal clay, ‸'  ']", ("nothing in it",), ("take it out",)),
+    Bad("a tag of nothing", DROPS, "tags: [metal clay]", "tags: [‸'', metal clay]", ("nothing in it",), ("take it out",)),
     Bad("brackets too deep", DROPS, "tags: [metal clay]", "tags: [[[[[[[[[[[‸[a]]]]]]]]]]]]", ("too deep",), ("12",)),
     Bad("a figure at the head of plain text", DROPS, "    text: Set all {{ seats.stones }}.", "    text: ‸{{ seats.stones }} to set.", ("begins with a figure",), ("{{ body.length }}",)),
     Bad("a figure alone in plain text", DROPS, "    text: Set all {{ seats.stones }}.", "    text: ‸{{ seats.stones }}", ("begins with a figure",), ("{{ body.length }}",)),
