@@ -140,6 +140,8 @@ def _from_where(got: Got, rounder: Rounder) -> str:
     need, unit = got.taken.need, got.taken.item.unit
     there = min(need, got.have)
     new = " and ".join(_packs(pack, many, unit, rounder) for pack, many in got.packs)
+    if got.taken.pack is not None and (over := got.bought - (need - there)):  # the least that is sold is more
+        new = f"{plain((got.bought - over) / got.taken.pack.holds)} of {new}"
     if not new:
         return "all from the drawer."
     return f"{amount(there, unit, rounder)} from the drawer, the rest from {new}." if there else f"from {new}."

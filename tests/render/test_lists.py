@@ -60,6 +60,15 @@ def test_clay_is_weighed_and_wrapped_or_given_out_sealed(made: Any) -> None:
     assert found["Shut"].together == "30 packs"
 
 
+def test_of_sealed_packs_of_which_more_must_be_bought_it_is_told_how_many_are_given_out(made: Any) -> None:
+    """Of packs of 20 g five are the least that is sold: four bags take four, and one stays."""
+    shut = made.clay("Shut", "sealed", "20")
+    shut = replace(shut, supply=replace(shut.supply, packs=(replace(shut.supply.packs[0], at_least=5),)))
+    found = items(made, made.kits(made.line(shut, 15.5), bags=4))["Shut"]
+    assert flat(found.fetch) == "From 4 of 5 new packs of 20 g. Sealed: leave each pack shut."
+    assert found.together == "4 packs"
+
+
 def test_the_drawer_goes_first_and_a_row_names_its_bag(made: Any) -> None:
     seed = made.stone(have=Fraction(40))
     found = items(made, made.kits(made.line(seed, 13), bags=8, kit=made.bagged(("B stones", (seed,)))))["Stone"]
