@@ -79,6 +79,15 @@ def test_the_first_step_begins_within_one_scroll_of_a_phone(designs: list[Path],
         assert step["y"] < 2 * PHONE[1], f"{path}: {step}"
 
 
+@pytest.mark.parametrize("size", [PHONE, (320, 568), (195, 422)], ids=["phone", "small phone", "200 %"])
+def test_what_begins_a_design_is_on_the_first_screen_of_a_phone(
+    designs: list[Path], opened: Any, size: tuple[int, int]
+) -> None:
+    for path in designs:  # one has names of 56 letters
+        button = opened(path, size).locator(".top > .go").bounding_box()
+        assert button["y"] + button["height"] <= size[1], path
+
+
 def beyond(page: Page, wide: int) -> list[Any]:
     """What stands out of a screen; what lies in a box that scrolls is not lost."""
     boxes = page.evaluate(BOXES, "body *:not(.wide *):not(svg *)")
