@@ -147,6 +147,24 @@ def test_a_link_to_a_hot_step_shows_its_warning_alone_first_and_the_button_names
     assert page.locator(".here .do").is_visible()
 
 
+UNDER = """() => {
+  const {left, right, top, bottom} = document.querySelector('.read').getBoundingClientRect()
+  return [top + 2, (top + bottom) / 2, bottom - 2].filter((y) => y > 0 && y < innerHeight).some((y) =>
+    !document.elementFromPoint((left + right) / 2, y).closest('.read'))
+}"""
+"""Whether something lies over what says that a caution was read, as far as that is on the screen."""
+
+
+@pytest.mark.parametrize("size", [PHONE, (375, 667), TWICE, DESK], ids=["phone", "small phone", "200 %", "desk"])
+def test_nothing_lies_over_what_says_that_a_caution_was_read(opened: Any, size: tuple[int, int]) -> None:
+    page = opened(f"#{HOT}", size=size)
+    while page.locator(".read").is_visible():
+        for down in range(0, page.evaluate("document.documentElement.scrollHeight"), 40):
+            page.evaluate("(down) => scrollTo(0, down)", down)
+            assert not page.evaluate(UNDER), f"{size}, {down} px down"
+        page.locator(".read").click()
+
+
 def test_a_clock_says_when_a_wait_is_over_by_the_clock(opened: Any) -> None:
     page = opened(f"#{WAIT}", noon=True)
     read_all(page)
