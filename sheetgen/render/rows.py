@@ -67,7 +67,7 @@ class Rows:
         return self.numbers.added(step.minutes for step in steps if step.minutes)
 
     def _row(self, number: int, step: WorkedStep, counted: int) -> Row:
-        with self.marks.inside(row_id(number)):
+        with self.marks.inside(row_id(self.version.numbers, number)):
             row = self._full(number, step, counted)
         self.marks.given[row.id] = given(row)
         return row
@@ -83,7 +83,7 @@ class Rows:
         meanwhile = self._meanwhile(number, words.prose(step.meanwhile, self.marks, inline=True))
         return Row(
             kind="wait" if step.waits else "step",
-            id=row_id(number),
+            id=row_id(self.version.numbers, number),
             number=counted,
             title=step.title,
             short=step.short,
@@ -107,7 +107,7 @@ class Rows:
         )
 
     def _card(self, number: int, step: WorkedStep, counted: int) -> Row:
-        with self.marks.inside(row_id(number)):
+        with self.marks.inside(row_id(self.version.numbers, number)):
             row = self._short(number, step, counted)
         self.marks.given[row.id] = given(row)
         return row
@@ -115,7 +115,7 @@ class Rows:
     def _short(self, number: int, step: WorkedStep, counted: int) -> Row:
         return Row(
             kind="wait" if step.waits else "step",
-            id=row_id(number),
+            id=row_id(self.version.numbers, number),
             number=counted,
             title=step.title,
             short=step.short,
@@ -249,9 +249,9 @@ class Rows:
         return Matrix(phases, tuple(map(MatrixRow, called, columns)))
 
 
-def row_id(number: int) -> str:
-    """What a step's row is called, by its place among the steps from 0."""
-    return f"step-{number + 1}"
+def row_id(numbers: Sequence[int], at: int) -> str:
+    """What a row is called, for links: a step by the number that is printed at it, a wait by its place among waits."""
+    return f"step-{numbers[at]}" if numbers[at] else f"wait-{numbers[: at + 1].count(0)}"
 
 
 def runs(counted: Sequence[int]) -> str:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 PHONE, DESK, TWICE = (390, 844), (1280, 900), (195, 422)  # the last is a phone at 200 %
 DESIGN, OTHER = "buoy-drops/index.html", "shingle-keeper/index.html"
-HOT, WAIT, SET = "step-16", "step-4", "step-3"  # Fire; Let the tubes set, 10 – 20 min; the step before it
+HOT, WAIT, SET = "step-11", "wait-1", "step-3"  # Fire; Let the tubes set, 10 – 20 min; the step before it
 SWIPE = """([from, to]) => {
   const touch = (x) => new Touch({identifier: 1, target: document.body, clientX: x, clientY: 400})
   const send = (kind, touches, changedTouches) => document.body.dispatchEvent(
@@ -114,6 +114,65 @@ def test_a_step_that_was_ticked_and_the_place_are_there_the_next_day(opened: Any
     assert page.locator("#need").is_visible()
 
 
+NUMBERED = """[...document.querySelectorAll('[data-step]')].map((each) =>
+  [each.id, (each.querySelector('.no') || {}).textContent])"""
+"""Every row's address, with the number that is printed at it."""
+
+
+def begun(page: Page) -> str:
+    """What the page offers to go on with."""
+    return str(page.locator(".go").first.inner_text())
+
+
+def test_the_place_goes_with_whoever_works_on_and_not_with_whoever_looks(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    page.get_by_role("button", name="Next").click()
+    page.get_by_role("button", name="Start the clock").click()
+    page.get_by_role("button", name="Next").click()
+    assert here(page) == "step-4"
+    page.locator(".clocks a").click()
+    assert here(page) == WAIT
+    page.locator(".clocks a", has_text="Go on: 4 ").click()
+    assert here(page) == "step-4"
+    page.evaluate("location.hash = 'step-8'")
+    page.locator("#step-8.here").wait_for()
+    page.get_by_role("button", name="Close").click()
+    assert begun(page).startswith("Go on: 4 ")
+    page.evaluate("location.hash = 'step-8'")
+    page.locator(".here .see").click()  # who ticks there works there
+    page.get_by_role("button", name="Close").click()
+    assert begun(page).startswith("Go on: 8 ")
+
+
+def test_the_address_of_a_step_has_the_number_that_is_printed_at_it(opened: Any, site: Path) -> None:
+    for design in (DESIGN, OTHER):
+        page = opened((site / design).as_uri())
+        sections = page.evaluate(NUMBERED)
+        steps = [(address, number) for address, number in sections if number]
+        assert steps == [(f"step-{n}", str(n)) for n in range(1, len(steps) + 1)]
+        waits = [address for address, number in sections if not number]
+        assert waits == [f"wait-{n}" for n in range(1, len(waits) + 1)]
+        old = opened((site / design).as_uri() + f"#step-{len(sections)}")  # waits were counted once
+        assert not old.locator(".here").count()
+        assert old.locator("[data-step]:visible").count() == len(sections)
+
+
+def test_what_is_done_is_said_to_be_done_and_may_be_begun_again(opened: Any) -> None:
+    page = opened("#step-16")
+    read_all(page)
+    page.locator(".here .see").click()
+    page.get_by_role("button", name="Done").click()
+    assert begun(page) == "Done. Begin again"
+    page.reload()
+    assert begun(page) == "Done. Begin again"
+    page.locator(".go").first.click()
+    assert here(page) == "safety"
+    read_all(page)
+    assert here(page) == "step-1"
+    assert page.locator("input:checked").count() == 0
+
+
 def test_one_touch_clears_what_the_device_keeps(opened: Any) -> None:
     page = opened(f"#{SET}")
     read_all(page)
@@ -149,7 +208,7 @@ def test_a_link_to_a_hot_step_shows_its_warning_alone_first_and_the_button_names
 
 UNDER = """() => {
   const {left, right, top, bottom} = document.querySelector('.read').getBoundingClientRect()
-  return [top + 2, (top + bottom) / 2, bottom - 2].filter((y) => y > 0 && y < innerHeight).some((y) =>
+  return [top + 2, (top + bottom) / 2, bottom - 2].filter((y) => y > 0 && y < innerHeight - 1).some((y) =>
     !document.elementFromPoint((left + right) / 2, y).closest('.read'))
 }"""
 """Whether something lies over what says that a caution was read, as far as that is on the screen."""

@@ -52,7 +52,7 @@ class Row:
     """One row of the bench: a session's head, a step, or a wait, as `kind` says."""
 
     kind: Annotated[str, "session, step or wait"]
-    id: Annotated[str, "unlike any other row's, for links"]
+    id: Annotated[str, "unlike any other row's, for links: step-3 by its number, wait-1, session-2"]
     number: Annotated[int, "of a step or a session; 0 for a wait"]
     title: str
     short: Annotated[str, "its title on the bench card"]

@@ -29,8 +29,9 @@ const clockState = (ends, now) => {
  * @param {Notes} notes
  * @param {() => void} keep
  * @param {HTMLElement} told
+ * @param {() => string[][]} onwards links that stand there too
  */
-const waitClocks = (sections, nameOf, notes, keep, told) => {
+const waitClocks = (sections, nameOf, notes, keep, told, onwards) => {
   const waits = sections.flatMap((section) => {
     const shown = section.querySelector('.run')
     return shown instanceof HTMLElement ? [{ section, shown, name: nameOf(section), state: '' }] : []
@@ -39,8 +40,7 @@ const waitClocks = (sections, nameOf, notes, keep, told) => {
 
   const look = () => {
     const now = Date.now()
-    /** @type {[string, string][]} */
-    const running = []
+    const running = onwards()
     for (const wait of waits) {
       const ends = notes.clocks[wait.name]
       const state = clockState(ends, now)
