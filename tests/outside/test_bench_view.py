@@ -241,6 +241,32 @@ def test_a_clock_says_when_a_wait_is_over_by_the_clock(opened: Any) -> None:
     assert page.get_by_role("button", name="Start the clock").is_visible()
 
 
+def test_a_knuckle_on_a_running_clock_does_not_stop_it(opened: Any) -> None:
+    page = opened(f"#{WAIT}", noon=True)
+    read_all(page)
+    run = page.locator(".here .run")
+    page.get_by_role("button", name="Start the clock").click()
+    stop = page.get_by_role("button", name="Stop the clock")
+    box = stop.bounding_box()
+    assert box
+    for x in (2, box["width"] / 2, box["width"] - 2):  # twice at one place, wherever that is on the button
+        for _ in range(2):
+            page.mouse.click(box["x"] + x, box["y"] + box["height"] / 2)
+        assert "Ready between 12:10 and 12:20." in run.inner_text()
+        assert stop.is_visible()
+    stop.focus()
+    for _ in range(2):
+        page.keyboard.press("Enter")
+    assert stop.is_visible()
+    stop.click()
+    page.clock.fast_forward(9000)  # whoever goes away has not said so
+    assert stop.is_visible()
+    stop.click()
+    assert "Ready between" in run.inner_text()
+    page.get_by_role("button", name="Stop it").click()
+    assert page.get_by_role("button", name="Start the clock").is_visible()
+
+
 def test_steps_by_names_that_a_script_knows_are_followed_as_any_other(opened: Any) -> None:
     page = opened(f"#{WAIT}", first=CALLED % (WAIT, HOT))
     read_all(page)
