@@ -15,6 +15,7 @@ from sheetgen.model.worked import ON_CARD
 from sheetgen.render import words
 from sheetgen.render.firing import allowed, bed, phases
 from sheetgen.render.given import given
+from sheetgen.render.in_hand import in_hand
 from sheetgen.render.pictures import of_file
 from sheetgen.render.safety import Hazards
 
@@ -96,6 +97,7 @@ class Rows:
             reminders=self.hazards.reminders(number),
             who=step.who,
             notes=step.notes,
+            hand=in_hand(step.uses),
             figures=tuple(figures),
             matrix=matrix,
             drawings=tuple(self._drawings(step)),

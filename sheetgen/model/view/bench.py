@@ -67,6 +67,7 @@ class Row:
     reminders: Annotated[tuple[Html, ...], "cautions told before, each in a few words"] = ()
     who: Annotated[str, "who does it, where that is not whoever reads"] = ""
     notes: Annotated[tuple[str, ...], "what stock says of things that come to hand here"] = ()
+    hand: Annotated[str, "what the step names to be in hand, or nothing"] = ""
     figures: tuple[Figure, ...] = ()
     matrix: Annotated[Matrix | None, "in place of figures"] = None
     card: Annotated[tuple[Figure, ...], "the figures of the bench card, three at most"] = ()
