@@ -22,6 +22,7 @@ from sheetgen.render.safety import Hazards
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from sheetgen.base.interval import Interval
     from sheetgen.model.drawing import Drawing, Drawings
     from sheetgen.model.plan import Session
     from sheetgen.model.worked import Shown, Worked, WorkedStep, WorkedVersion
@@ -60,12 +61,19 @@ class Rows:
         session, number = self.version.plan.sessions[index], index + 1
         title = f"Session {number}" if len(self.version.plan.sessions) > 1 else "At the bench"
         told, minutes = steps_told(self.version.numbers, session), self.active(session)
-        return Row("session", f"session-{number}", number, title, title, Html(minutes), steps=told)
+        return Row("session", f"session-{number}", number, title, title, Html(minutes), told, self._sat(session))
 
     def active(self, session: Session) -> str:
         """The time of a session at the bench: the sum of what is printed beside its steps."""
-        steps = self.version.steps[session.first : session.last + 1]
-        return self.numbers.added(step.minutes for step in steps if step.minutes)
+        return self.numbers.added(self._worked(session))
+
+    def _worked(self, session: Session) -> list[Interval]:
+        return [step.minutes for step in self.version.steps[session.first : session.last + 1] if step.minutes]
+
+    def _sat(self, session: Session) -> str:
+        """The same with the waits inside it that nothing bridges, where that is more."""
+        told = self.numbers.added([*self._worked(session), session.idle]) if session.idle.high > 0 else ""
+        return told if told != self.active(session) else ""
 
     def _row(self, number: int, step: WorkedStep, counted: int) -> Row:
         with self.marks.inside(row_id(self.version.numbers, number)):

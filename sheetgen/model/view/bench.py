@@ -58,6 +58,7 @@ class Row:
     short: Annotated[str, "its title on the bench card"]
     minutes: Annotated[Html, "time that it takes, or is waited for, or nothing"]
     steps: Annotated[str, "of a session: its steps"] = ""
+    sat: Annotated[str, "of a session: its time with the waits inside it, where that is more, or nothing"] = ""
     text: Annotated[Html, "what is done"] = NOTHING
     expect: Annotated[Html, "what is seen when it is right, or nothing"] = NOTHING
     meanwhile: Annotated[Html, "of a wait: what can be done until it is over, or nothing"] = NOTHING
