@@ -267,6 +267,63 @@ def test_a_knuckle_on_a_running_clock_does_not_stop_it(opened: Any) -> None:
     assert page.get_by_role("button", name="Start the clock").is_visible()
 
 
+SEEN = """(svg) => {
+  const box = svg.getBoundingClientRect(), {width, height} = svg.viewBox.baseVal
+  const scale = Math.min(box.width / width, box.height / height)
+  return {wide: width * scale, tall: height * scale, of: svg.closest('.figs, dialog').clientWidth}
+}"""
+"""How large a drawing comes out within its element, and how wide that is which it stands in."""
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_a_drawing_at_the_bench_takes_its_room_and_no_more_than_the_screen_has(
+    opened: Any, site: Path, size: tuple[int, int]
+) -> None:
+    found = 0
+    for design in (DESIGN, OTHER):
+        page = opened((site / design).as_uri(), size=size)
+        steps = page.locator("[data-step]:has(.drawn:not(.wide))").all()
+        for address in [step.get_attribute("id") for step in steps]:
+            page.evaluate("(at) => { location.hash = at }", address)
+            page.locator(".here").wait_for()
+            read_all(page)
+            for drawing in page.locator(".here .drawn:not(.wide) svg").all():
+                seen = drawing.evaluate(SEEN)
+                assert seen["tall"] < size[1], address
+                assert seen["wide"] >= 0.6 * seen["of"] or seen["tall"] > 0.5 * size[1], (address, seen)
+                found += 1
+    assert found > 10
+
+
+@pytest.mark.parametrize("put_back", ["a touch", "Enter", "Escape"])
+@pytest.mark.parametrize("at", ["", "#step-9"], ids=["in the page", "at the bench"])
+def test_a_drawing_is_enlarged_to_the_screen_and_put_back(opened: Any, at: str, put_back: str) -> None:
+    page = opened(at)
+    if at:
+        page.locator(".here").wait_for()
+        read_all(page)
+    drawing, large = page.locator("#step-9 .drawn"), page.locator("dialog.large")
+    before = drawing.locator("svg").evaluate(SEEN)
+    if put_back == "a touch":
+        drawing.click()
+    else:
+        drawing.focus()
+        page.keyboard.press("Enter")
+    seen = large.locator("svg").evaluate(SEEN)
+    assert seen["wide"] > before["wide"]
+    assert seen["wide"] > 0.9 * PHONE[0] or seen["tall"] > 0.9 * PHONE[1]
+    page.keyboard.press("ArrowRight")
+    page.evaluate(SWIPE.replace("document.body", "document.querySelector('dialog')"), [300, 100])
+    assert large.is_visible()
+    if put_back == "a touch":
+        large.click()
+    else:
+        page.keyboard.press(put_back)
+    assert not large.is_visible()
+    assert page.evaluate("document.activeElement.closest('section').id") == "step-9"
+    assert page.locator(".here").count() == bool(at)
+
+
 def test_steps_by_names_that_a_script_knows_are_followed_as_any_other(opened: Any) -> None:
     page = opened(f"#{WAIT}", first=CALLED % (WAIT, HOT))
     read_all(page)
@@ -304,7 +361,7 @@ def test_keys_and_swipes_turn_the_screens(opened: Any) -> None:
 def test_the_keyboard_alone_goes_through_a_step_in_its_order(opened: Any) -> None:
     page = opened(f"#{SET}")
     read_all(page)
-    for wanted in ("H4", "INPUT", "Back", "Next: wait"):
+    for wanted in ("H4", "DIV", "INPUT", "Back", "Next: wait"):  # the second is the drawing
         found = page.evaluate("document.activeElement.textContent.length < 20 ? "
                               "document.activeElement.textContent || document.activeElement.tagName "
                               ": document.activeElement.tagName")  # fmt: skip
@@ -469,4 +526,10 @@ def test_axe_finds_nothing_at_the_bench(
     page.get_by_role("button", name="Next").click()
     read_all(page)
     found += axe_finds(page, "a step, with a clock that runs")
+    drawn = page.locator("[data-step]:has(.drawn)").last.get_attribute("id")
+    page.evaluate("(at) => { location.hash = at }", drawn)
+    page.locator(".here").wait_for()
+    read_all(page)
+    page.locator(f"#{drawn} .drawn").first.click()
+    found += axe_finds(page, "a drawing, enlarged")
     assert not found, "\n".join(found)

@@ -223,7 +223,7 @@ const benchView = (main) => {
   })
 
   /** @param {EventTarget | null} target */
-  const scrolls = (target) => target instanceof Element && Boolean(target.closest('.wide'))
+  const scrolls = (target) => target instanceof Element && Boolean(target.closest('.wide, dialog'))
   addEventListener('keydown', (event) => {
     if (!here || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey || scrolls(event.target)) return
     if (event.key === 'ArrowRight') safely(() => turn(toLeft))
