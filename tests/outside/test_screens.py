@@ -133,6 +133,14 @@ def test_no_word_is_smaller_than_16_px(pages: list[Path], opened: Any, size: tup
         assert not [word for word in page.evaluate(TYPE) if word[0] < 16], path
 
 
+def test_the_page_of_a_design_is_set_in_three_faces_of_its_own(designs: list[Path], opened: Any) -> None:
+    for path in designs:
+        page = opened(path, PHONE)
+        page.evaluate("document.fonts.ready.then(() => 0)")
+        found = page.evaluate("[...document.fonts].filter((one) => one.status === 'loaded').map((one) => one.weight)")
+        assert sorted(found) == ["400", "600", "700"], path
+
+
 def test_a_step_warns_first_then_says_what_to_do_then_its_numbers(designs: list[Path], opened: Any) -> None:
     for path in designs:
         page = opened(path, PHONE, script=False)

@@ -160,7 +160,8 @@ def test_two_pictures_whose_names_are_alike_have_each_their_own_file(library: An
 
 def test_a_drawing_says_its_scale_on_paper_alone_for_a_screen_has_none(demo: Any) -> None:
     paper = demo.handout("shingle-keeper")
-    screen = web_pictures.on_screen(paper, {paper.picture.source: Untouched()}, "shingle-keeper")
+    pictures: Any = {paper.picture.source: Untouched()}
+    screen = web_pictures.on_screen(paper, pictures, "shingle-keeper")
     for said in ("scale 1 : 1.5</text>", "drawn at scale 1 : 1.5</title>"):
         assert said in "".join(svg for row in paper.rows for svg in row.drawings)
     shown = [(before, after) for old, new in zip(paper.rows, screen.rows, strict=True)
