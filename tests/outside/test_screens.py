@@ -192,6 +192,17 @@ def test_what_a_browser_prints_has_every_list_unfolded(site: Path, opened: Any) 
     assert "Start at the bench" not in said
 
 
+def test_what_a_browser_prints_says_nothing_of_scrolling_and_leaves_no_page_half_empty(site: Path, opened: Any) -> None:
+    for design in ("buoy-drops", "shingle-keeper"):
+        page = opened(site / design / "index.html", DESK)
+        edges = dict.fromkeys(("top", "right", "bottom", "left"), "15mm")
+        with pdfplumber.open(io.BytesIO(page.pdf(format="A4", margin=edges))) as sheet:
+            full = [max(word["bottom"] for word in one.extract_words()) / one.height for one in sheet.pages]
+            assert "crolls sideways" not in " ".join(one.extract_text() for one in sheet.pages)
+        assert len(full) > 5
+        assert min(full[:-1]) > 0.5, (design, full)
+
+
 def test_without_script_one_touch_leads_to_the_design_after_it_and_back_and_to_another_in_its_clay(
     site: Path, opened: Any
 ) -> None:
