@@ -242,6 +242,7 @@ class _Run:
     def _index(self, theme: Theme, library: Library, pool: PdfPool) -> None:
         """The library's own pages and sheets, and away with what is no longer there."""
         from sheetgen.render.catalogue import library_sheets  # noqa: PLC0415 - heavy
+        from sheetgen.render.faces import face_paths  # noqa: PLC0415
         from sheetgen.render.known import Before, KnownPool  # noqa: PLC0415
         from sheetgen.render.library import Had  # noqa: PLC0415
         from sheetgen.render.library import library as own_pages  # noqa: PLC0415
@@ -266,7 +267,8 @@ class _Run:
             printed = tuple(page.path for page in sheets.pages)
             had = Had(folder.pages(), folder.since(), printed, known.made, self.found.shared)
             pages = [*own_pages(by, entries, theme, had), *sheets.pages]
-            mine = ours(by, entries, theme, folder.for_the_studio())
+            faces = [page for page in pages if page.path in face_paths()]
+            mine = ours(by, entries, theme, folder.for_the_studio(), faces)
             outcome.changed += folder.put_index(pages, known.now, mine)
             outcome.troubles.extend(_jarring((one.sheet, one.page, one.words) for one in sheets.doubts))
 

@@ -20,9 +20,19 @@ if TYPE_CHECKING:
     from types import ModuleType
 
     from click.testing import Result
+    from playwright.sync_api import Browser
 
 HERE = Path(__file__).parent
 ROOT = HERE.parent
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 
 settings.register_profile("bench", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("bench")
@@ -175,3 +185,22 @@ def flats(tmp_path_factory: pytest.TempPathFactory) -> Any:
     outcome = library.publish()
     assert not outcome.troubles.errors, "\n".join(map(str, outcome.troubles))
     return library
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Callable[..., Browser]]:
+    """Begins Debian's Chromium, with more said to it; nothing is fetched."""
+    from playwright.sync_api import sync_playwright  # noqa: PLC0415 - only where a browser is asked
+
+    program = shutil.which("chromium")
+    assert program, "install Chromium: apt-get install chromium"
+    with sync_playwright() as started:
+        yield lambda *more: started.chromium.launch(executable_path=program, args=[*FLAGS, *more])
+
+
+@pytest.fixture(scope="session")
+def browser(chromium: Callable[..., Browser]) -> Iterator[Browser]:
+    """Debian's Chromium as it comes."""
+    opened = chromium()
+    yield opened
+    opened.close()

@@ -71,7 +71,7 @@ FEW_PLACES = {
     "weasyprint": {"sheetgen.render.pdf", "sheetgen.render.quick"},
     "pydyf": {"sheetgen.render.quick"},
     "openpyxl": {"sheetgen.read.workbook", "sheetgen.publish.workbook"},
-    "fontTools": {"sheetgen.read.paths", "sheetgen.publish.letters"},
+    "fontTools": {"sheetgen.read.paths", "sheetgen.publish.letters", "sheetgen.render.faces"},
     "pikepdf": {
         *(f"sheetgen.publish.{name}" for name in ("stamp", "stack", "apart", "tagged")),
         "sheetgen.render.composed",

@@ -11,6 +11,7 @@ from sheetgen.draw import kinds
 from sheetgen.draw.gestured import gestured
 from sheetgen.draw.kept import NO_END, Fitted, Kept, TooLarge
 from sheetgen.draw.pens import Scaled
+from sheetgen.model.drawing import SCALED
 
 if TYPE_CHECKING:
     from sheetgen.base.pen import Pen
@@ -70,7 +71,7 @@ def _diagram(part: Piece, inside: tuple[Piece, ...]) -> Fitted | None:
             kept.text(((extent.left + extent.right) / 2, extent.bottom + 4.2), words, anchor="middle")
         corner, wide, tall = (extent.left - 0.5, extent.top - 0.5), max(extent.width, 22.0) + 1, extent.height + 6
         kept.text((extent.left, extent.bottom + 4.2), scale_words(k))
-        return Fitted(kept, corner, wide, tall, f"{says}; drawn at {scale_words(k)}", true=True)
+        return Fitted(kept, corner, wide, tall, f"{says}{SCALED}{scale_words(k)}", true=True)
     return None
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -23,6 +24,18 @@ class Drawing:
     says: str
     true: bool = True
     shrunk: float = 1.0
+
+
+SCALED = "; drawn at "
+"""What stands before its scale in the text alternative of a drawing that says one."""
+
+
+def unscaled(svg: str) -> str:
+    """A drawing without the scale that it says: a screen shows it as large as there is room, at no scale."""
+    said = re.search(rf"{SCALED}([^<]+)</title>", svg)
+    if said is None:
+        return svg
+    return re.sub(rf"<text[^>]*>{re.escape(said[1])}</text>", "", svg.replace(said[0], "</title>"))
 
 
 @dataclass(frozen=True, slots=True)

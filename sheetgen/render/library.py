@@ -15,6 +15,8 @@ from sheetgen.model.status import PUBLIC
 from sheetgen.model.view import Contents, Index, ListedDesign, Listing, PageLink, SheetLink, Term, Terms
 from sheetgen.render.cards import cards, scale, told
 from sheetgen.render.catalogue import library_sheet
+from sheetgen.render.faces import FOLDER as FACES
+from sheetgen.render.faces import faces
 from sheetgen.render.facts import facts_page
 from sheetgen.render.find import DATA, find_data
 from sheetgen.render.for_readers import for_readers
@@ -67,6 +69,7 @@ def library(publisher: Publisher, entries: Sequence[Entry], theme: Theme, had: H
         not_found(publisher, theme),
         *for_readers(publisher, seen, had.pages, [one.path for one in own]),
         *shared_files(theme),
+        *had.made(FACES, "", faces),
     ]
 
 

@@ -19,7 +19,11 @@ if TYPE_CHECKING:
 
 
 def ours(
-    publisher: Publisher, entries: Sequence[Entry], theme: Theme, standing: Mapping[str, Sequence[str]]
+    publisher: Publisher,
+    entries: Sequence[Entry],
+    theme: Theme,
+    standing: Mapping[str, Sequence[str]],
+    faces: Sequence[Page],
 ) -> list[Page]:
     """The files of that folder besides those of designs; none where there are none. `standing` are theirs."""
     listed = tuple(_design(one, standing[one.name]) for one in entries if standing.get(one.name))
@@ -28,7 +32,7 @@ def ours(
     title = f"{publisher.name}: for the studio alone"
     top = Top(title, publisher.language, "index.html", site=publisher.name)
     made = body(theme, "studio.html.j2", OfStudio(studio(publisher), listed))
-    return [Page(top.path, page(top, made)), *shared_files(theme)]
+    return [Page(top.path, page(top, made)), *shared_files(theme), *faces]
 
 
 def _design(one: Entry, files: Sequence[str]) -> OursDesign:

@@ -16,6 +16,7 @@ from sheetgen.model.view import Offline, Retired, Screen, SheetLink
 from sheetgen.render import words
 from sheetgen.render.card_picture import card_picture
 from sheetgen.render.codes import code_pages, older
+from sheetgen.render.faces import face_css, face_paths
 from sheetgen.render.figures import figures_json
 from sheetgen.render.findable import findable
 from sheetgen.render.handout import SO_FAR, Sheets
@@ -25,7 +26,6 @@ from sheetgen.render.led_on import led_on
 from sheetgen.render.marks import Marks
 from sheetgen.render.musts import checked_html
 from sheetgen.render.ordered import HOW, PAPERS, Press, sound
-from sheetgen.render.pdf import font_css, font_files
 from sheetgen.render.preview import preview_job, preview_of
 from sheetgen.render.script import NAME as SCRIPT
 from sheetgen.render.script import WORKER, script, worker
@@ -47,10 +47,6 @@ if TYPE_CHECKING:
     from sheetgen.render.theme import Theme
     from sheetgen.render.top import Preview
     from sheetgen.render.web_pictures import WebPicture
-
-FONT_FOLDER = "fonts"
-# On a slow line a page is read in a face of the device until ours has come.
-SEEN_AT_ONCE = ";font-display:swap"
 
 NAMES = {"handout": "Handout", "bench card": "Bench card", "teacher": "Teacher’s sheet", "templates": "Templates"}
 
@@ -231,7 +227,7 @@ def _offline(
     folder = folder_of(worked, version.name)
     shown = [posixpath.relpath(file.path, folder) for one in pictures.values() for file in one.files]
     code = code_of(worked, version)
-    shared = [home + name for name in (STYLE, SCRIPT, *(f"{FONT_FOLDER}/{name}" for name in font_files()))]
+    shared = [home + name for name in (STYLE, SCRIPT, *face_paths())]
     as_ = f"{slug(worked.revision)}-{worked.date}-{code}"
     return Offline(as_, home + WORKER, " ".join([page_in(worked.other_units), *own, *shown]), " ".join(shared))
 
@@ -279,7 +275,6 @@ def _chip(worked: Worked, version: WorkedVersion, there: Container[str]) -> list
 
 
 def shared_files(theme: Theme) -> list[Page]:
-    """What all pages load: the style of the theme with its type face, and the script."""
-    style = "".join((font_css(f"{FONT_FOLDER}/", SEEN_AT_ONCE), theme.styles["screen.css"]))
-    fonts = [Page(f"{FONT_FOLDER}/{name}", path.read_bytes()) for name, path in font_files().items()]
-    return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode()), *fonts]
+    """What all pages load besides the type faces: the style of the theme, which names those, and the script."""
+    style = "".join((face_css(), theme.styles["screen.css"]))
+    return [Page(STYLE, style.encode()), Page(SCRIPT, script().encode()), Page(WORKER, worker().encode())]

@@ -7,7 +7,7 @@ import io
 import os
 from contextlib import contextmanager
 from dataclasses import replace
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sheetgen.base.trouble import CannotBe
@@ -57,10 +57,11 @@ def font_files() -> dict[str, Path]:
     return {name: next(folder.rglob(name)) for name, _, _ in FACES.values()}
 
 
-def font_css(base: str, more: str = "") -> str:
-    """@font-face rules with the files below `base`, and what else each is to say."""
+def font_css(base: str, more: str = "", ends: str = "") -> str:
+    """@font-face rules with the files below `base`, what else each is to say, and how the files end where otherwise."""
     rule = "@font-face{{font-family:'Source Sans Pro';src:url('{}{}');font-weight:{};font-style:{}{}}}"
-    return "".join(rule.format(base, name, weight, style, more) for name, weight, style in FACES.values())
+    files = [(PurePath(name).with_suffix(ends) if ends else name, *how) for name, *how in FACES.values()]
+    return "".join(rule.format(base, name, weight, style, more) for name, weight, style in files)
 
 
 class Printer:

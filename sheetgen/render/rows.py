@@ -15,12 +15,14 @@ from sheetgen.model.worked import ON_CARD
 from sheetgen.render import words
 from sheetgen.render.firing import allowed, bed, phases
 from sheetgen.render.given import given
+from sheetgen.render.in_hand import in_hand
 from sheetgen.render.pictures import of_file
 from sheetgen.render.safety import Hazards
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from sheetgen.base.interval import Interval
     from sheetgen.model.drawing import Drawing, Drawings
     from sheetgen.model.plan import Session
     from sheetgen.model.worked import Shown, Worked, WorkedStep, WorkedVersion
@@ -59,15 +61,22 @@ class Rows:
         session, number = self.version.plan.sessions[index], index + 1
         title = f"Session {number}" if len(self.version.plan.sessions) > 1 else "At the bench"
         told, minutes = steps_told(self.version.numbers, session), self.active(session)
-        return Row("session", f"session-{number}", number, title, title, Html(minutes), steps=told)
+        return Row("session", f"session-{number}", number, title, title, Html(minutes), told, self._sat(session))
 
     def active(self, session: Session) -> str:
         """The time of a session at the bench: the sum of what is printed beside its steps."""
-        steps = self.version.steps[session.first : session.last + 1]
-        return self.numbers.added(step.minutes for step in steps if step.minutes)
+        return self.numbers.added(self._worked(session))
+
+    def _worked(self, session: Session) -> list[Interval]:
+        return [step.minutes for step in self.version.steps[session.first : session.last + 1] if step.minutes]
+
+    def _sat(self, session: Session) -> str:
+        """The same with the waits inside it that nothing bridges, where that is more."""
+        told = self.numbers.added([*self._worked(session), session.idle]) if session.idle.high > 0 else ""
+        return told if told != self.active(session) else ""
 
     def _row(self, number: int, step: WorkedStep, counted: int) -> Row:
-        with self.marks.inside(row_id(number)):
+        with self.marks.inside(row_id(self.version.numbers, number)):
             row = self._full(number, step, counted)
         self.marks.given[row.id] = given(row)
         return row
@@ -83,7 +92,7 @@ class Rows:
         meanwhile = self._meanwhile(number, words.prose(step.meanwhile, self.marks, inline=True))
         return Row(
             kind="wait" if step.waits else "step",
-            id=row_id(number),
+            id=row_id(self.version.numbers, number),
             number=counted,
             title=step.title,
             short=step.short,
@@ -96,6 +105,7 @@ class Rows:
             reminders=self.hazards.reminders(number),
             who=step.who,
             notes=step.notes,
+            hand=in_hand(step.uses),
             figures=tuple(figures),
             matrix=matrix,
             drawings=tuple(self._drawings(step)),
@@ -107,7 +117,7 @@ class Rows:
         )
 
     def _card(self, number: int, step: WorkedStep, counted: int) -> Row:
-        with self.marks.inside(row_id(number)):
+        with self.marks.inside(row_id(self.version.numbers, number)):
             row = self._short(number, step, counted)
         self.marks.given[row.id] = given(row)
         return row
@@ -115,7 +125,7 @@ class Rows:
     def _short(self, number: int, step: WorkedStep, counted: int) -> Row:
         return Row(
             kind="wait" if step.waits else "step",
-            id=row_id(number),
+            id=row_id(self.version.numbers, number),
             number=counted,
             title=step.title,
             short=step.short,
@@ -249,9 +259,9 @@ class Rows:
         return Matrix(phases, tuple(map(MatrixRow, called, columns)))
 
 
-def row_id(number: int) -> str:
-    """What a step's row is called, by its place among the steps from 0."""
-    return f"step-{number + 1}"
+def row_id(numbers: Sequence[int], at: int) -> str:
+    """What a row is called, for links: a step by the number that is printed at it, a wait by its place among waits."""
+    return f"step-{numbers[at]}" if numbers[at] else f"wait-{numbers[: at + 1].count(0)}"
 
 
 def runs(counted: Sequence[int]) -> str:

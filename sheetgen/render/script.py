@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 SOURCES = Path(__file__).parent / "script"
-ORDER = ("bar.js", "units.js", "offline.js", "notes.js", "clocks.js", "bench.js")
+ORDER = ("bar.js", "units.js", "offline.js", "notes.js", "clocks.js", "bench.js", "drawings.js")
 NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000
 """Bytes that all of it may have: a phone on a slow line reads that in a moment."""

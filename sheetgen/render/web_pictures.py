@@ -9,8 +9,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path, PurePath
 from typing import TYPE_CHECKING
 
+from markupsafe import Markup
+
 from sheetgen.base.spelling import slug
+from sheetgen.model.drawing import unscaled
 from sheetgen.model.page import Page
+from sheetgen.model.view import Html
 from sheetgen.pictures.ready import ready
 
 if TYPE_CHECKING:
@@ -135,10 +139,16 @@ def _size(drawing: bytes) -> tuple[int, int]:
 
 
 def on_screen(sheet: Handout, pictures: Mapping[str, WebPicture], folder: str) -> Handout:
-    """A handout with the files of its pictures in place of what is printed."""
+    """A handout with the files of its pictures in place of what is printed, its drawings without their scale."""
 
     def shown(one: Picture | None) -> Picture | None:
         return pictures[one.source].shown(one, folder) if one is not None and one.source else one
 
-    rows = tuple(replace(row, picture=shown(row.picture)) if row.picture else row for row in sheet.rows)
+    rows = tuple(
+        replace(row, picture=shown(row.picture), drawings=tuple(_without_scale(row.drawings))) for row in sheet.rows
+    )
     return replace(sheet, picture=shown(sheet.picture), rows=rows)
+
+
+def _without_scale(drawings: Iterable[Html]) -> Iterator[Html]:
+    yield from (Html(Markup(unscaled(str(svg)))) for svg in drawings)  # noqa: S704 - drawn by our own pen

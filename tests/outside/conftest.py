@@ -9,30 +9,18 @@ import threading
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from playwright.sync_api import sync_playwright
 
 from sheetgen import publishing
 from sheetgen.render.job import Printout
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
     from pathlib import Path
-
-    from playwright.sync_api import Browser
 
     from sheetgen.render.job import Job, Paper
 
 DESIGNS = ("buoy-drops", "shingle-keeper")  # stones, clay, a torch, a matrix, templates, versions
 LONG = "Ringriegelverschlussösenbiegezangenaufbewahrungskästchen"
-FLAGS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 
 
 @pytest.fixture(scope="session")
@@ -73,23 +61,6 @@ def pages(site: Path) -> list[Path]:
     more = [site / "buoy-drops" / "in-inches.html", site / "index.html", site / "facts.html"]
     more += [site / "library" / name for name in ("index.html", "technique-metal-clay.html")]
     return [*(site / name / "index.html" for name in designs), *more]
-
-
-@pytest.fixture(scope="session")
-def chromium() -> Iterator[Callable[..., Browser]]:
-    """Begins Debian's Chromium, with more said to it; nothing is fetched."""
-    program = shutil.which("chromium")
-    assert program, "install Chromium: apt-get install chromium"
-    with sync_playwright() as started:
-        yield lambda *more: started.chromium.launch(executable_path=program, args=[*FLAGS, *more])
-
-
-@pytest.fixture(scope="session")
-def browser(chromium: Callable[..., Browser]) -> Iterator[Browser]:
-    """Debian's Chromium as it comes."""
-    opened = chromium()
-    yield opened
-    opened.close()
 
 
 class Host:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 PHONE, DESK, TWICE = (390, 844), (1280, 900), (195, 422)  # the last is a phone at 200 %
 DESIGN, OTHER = "buoy-drops/index.html", "shingle-keeper/index.html"
-HOT, WAIT, SET = "step-16", "step-4", "step-3"  # Fire; Let the tubes set, 10 – 20 min; the step before it
+HOT, WAIT, SET = "step-11", "wait-1", "step-3"  # Fire; Let the tubes set, 10 – 20 min; the step before it
 SWIPE = """([from, to]) => {
   const touch = (x) => new Touch({identifier: 1, target: document.body, clientX: x, clientY: 400})
   const send = (kind, touches, changedTouches) => document.body.dispatchEvent(
@@ -114,6 +114,65 @@ def test_a_step_that_was_ticked_and_the_place_are_there_the_next_day(opened: Any
     assert page.locator("#need").is_visible()
 
 
+NUMBERED = """[...document.querySelectorAll('[data-step]')].map((each) =>
+  [each.id, (each.querySelector('.no') || {}).textContent])"""
+"""Every row's address, with the number that is printed at it."""
+
+
+def begun(page: Page) -> str:
+    """What the page offers to go on with."""
+    return str(page.locator(".go").first.inner_text())
+
+
+def test_the_place_goes_with_whoever_works_on_and_not_with_whoever_looks(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    page.get_by_role("button", name="Next").click()
+    page.get_by_role("button", name="Start the clock").click()
+    page.get_by_role("button", name="Next").click()
+    assert here(page) == "step-4"
+    page.locator(".clocks a").click()
+    assert here(page) == WAIT
+    page.locator(".clocks a", has_text="Go on: 4 ").click()
+    assert here(page) == "step-4"
+    page.evaluate("location.hash = 'step-8'")
+    page.locator("#step-8.here").wait_for()
+    page.get_by_role("button", name="Close").click()
+    assert begun(page).startswith("Go on: 4 ")
+    page.evaluate("location.hash = 'step-8'")
+    page.locator(".here .see").click()  # who ticks there works there
+    page.get_by_role("button", name="Close").click()
+    assert begun(page).startswith("Go on: 8 ")
+
+
+def test_the_address_of_a_step_has_the_number_that_is_printed_at_it(opened: Any, site: Path) -> None:
+    for design in (DESIGN, OTHER):
+        page = opened((site / design).as_uri())
+        sections = page.evaluate(NUMBERED)
+        steps = [(address, number) for address, number in sections if number]
+        assert steps == [(f"step-{n}", str(n)) for n in range(1, len(steps) + 1)]
+        waits = [address for address, number in sections if not number]
+        assert waits == [f"wait-{n}" for n in range(1, len(waits) + 1)]
+        old = opened((site / design).as_uri() + f"#step-{len(sections)}")  # waits were counted once
+        assert not old.locator(".here").count()
+        assert old.locator("[data-step]:visible").count() == len(sections)
+
+
+def test_what_is_done_is_said_to_be_done_and_may_be_begun_again(opened: Any) -> None:
+    page = opened("#step-16")
+    read_all(page)
+    page.locator(".here .see").click()
+    page.get_by_role("button", name="Done").click()
+    assert begun(page) == "Done. Begin again"
+    page.reload()
+    assert begun(page) == "Done. Begin again"
+    page.locator(".go").first.click()
+    assert here(page) == "safety"
+    read_all(page)
+    assert here(page) == "step-1"
+    assert page.locator("input:checked").count() == 0
+
+
 def test_one_touch_clears_what_the_device_keeps(opened: Any) -> None:
     page = opened(f"#{SET}")
     read_all(page)
@@ -147,6 +206,24 @@ def test_a_link_to_a_hot_step_shows_its_warning_alone_first_and_the_button_names
     assert page.locator(".here .do").is_visible()
 
 
+UNDER = """() => {
+  const {left, right, top, bottom} = document.querySelector('.read').getBoundingClientRect()
+  return [top + 2, (top + bottom) / 2, bottom - 2].filter((y) => y > 0 && y < innerHeight - 1).some((y) =>
+    !document.elementFromPoint((left + right) / 2, y).closest('.read'))
+}"""
+"""Whether something lies over what says that a caution was read, as far as that is on the screen."""
+
+
+@pytest.mark.parametrize("size", [PHONE, (375, 667), TWICE, DESK], ids=["phone", "small phone", "200 %", "desk"])
+def test_nothing_lies_over_what_says_that_a_caution_was_read(opened: Any, size: tuple[int, int]) -> None:
+    page = opened(f"#{HOT}", size=size)
+    while page.locator(".read").is_visible():
+        for down in range(0, page.evaluate("document.documentElement.scrollHeight"), 40):
+            page.evaluate("(down) => scrollTo(0, down)", down)
+            assert not page.evaluate(UNDER), f"{size}, {down} px down"
+        page.locator(".read").click()
+
+
 def test_a_clock_says_when_a_wait_is_over_by_the_clock(opened: Any) -> None:
     page = opened(f"#{WAIT}", noon=True)
     read_all(page)
@@ -162,6 +239,89 @@ def test_a_clock_says_when_a_wait_is_over_by_the_clock(opened: Any) -> None:
     page.locator(".clocks a").click()
     page.get_by_role("button", name="Stop the clock").click()
     assert page.get_by_role("button", name="Start the clock").is_visible()
+
+
+def test_a_knuckle_on_a_running_clock_does_not_stop_it(opened: Any) -> None:
+    page = opened(f"#{WAIT}", noon=True)
+    read_all(page)
+    run = page.locator(".here .run")
+    page.get_by_role("button", name="Start the clock").click()
+    stop = page.get_by_role("button", name="Stop the clock")
+    box = stop.bounding_box()
+    assert box
+    for x in (2, box["width"] / 2, box["width"] - 2):  # twice at one place, wherever that is on the button
+        for _ in range(2):
+            page.mouse.click(box["x"] + x, box["y"] + box["height"] / 2)
+        assert "Ready between 12:10 and 12:20." in run.inner_text()
+        assert stop.is_visible()
+    stop.focus()
+    for _ in range(2):
+        page.keyboard.press("Enter")
+    assert stop.is_visible()
+    stop.click()
+    page.clock.fast_forward(9000)  # whoever goes away has not said so
+    assert stop.is_visible()
+    stop.click()
+    assert "Ready between" in run.inner_text()
+    page.get_by_role("button", name="Stop it").click()
+    assert page.get_by_role("button", name="Start the clock").is_visible()
+
+
+SEEN = """(svg) => {
+  const box = svg.getBoundingClientRect(), {width, height} = svg.viewBox.baseVal
+  const scale = Math.min(box.width / width, box.height / height)
+  return {wide: width * scale, tall: height * scale, of: svg.closest('.figs, dialog').clientWidth}
+}"""
+"""How large a drawing comes out within its element, and how wide that is which it stands in."""
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_a_drawing_at_the_bench_takes_its_room_and_no_more_than_the_screen_has(
+    opened: Any, site: Path, size: tuple[int, int]
+) -> None:
+    found = 0
+    for design in (DESIGN, OTHER):
+        page = opened((site / design).as_uri(), size=size)
+        steps = page.locator("[data-step]:has(.drawn:not(.wide))").all()
+        for address in [step.get_attribute("id") for step in steps]:
+            page.evaluate("(at) => { location.hash = at }", address)
+            page.locator(".here").wait_for()
+            read_all(page)
+            for drawing in page.locator(".here .drawn:not(.wide) svg").all():
+                seen = drawing.evaluate(SEEN)
+                assert seen["tall"] < size[1], address
+                assert seen["wide"] >= 0.6 * seen["of"] or seen["tall"] > 0.5 * size[1], (address, seen)
+                found += 1
+    assert found > 10
+
+
+@pytest.mark.parametrize("put_back", ["a touch", "Enter", "Escape"])
+@pytest.mark.parametrize("at", ["", "#step-9"], ids=["in the page", "at the bench"])
+def test_a_drawing_is_enlarged_to_the_screen_and_put_back(opened: Any, at: str, put_back: str) -> None:
+    page = opened(at)
+    if at:
+        page.locator(".here").wait_for()
+        read_all(page)
+    drawing, large = page.locator("#step-9 .drawn"), page.locator("dialog.large")
+    before = drawing.locator("svg").evaluate(SEEN)
+    if put_back == "a touch":
+        drawing.click()
+    else:
+        drawing.focus()
+        page.keyboard.press("Enter")
+    seen = large.locator("svg").evaluate(SEEN)
+    assert seen["wide"] > before["wide"]
+    assert seen["wide"] > 0.9 * PHONE[0] or seen["tall"] > 0.9 * PHONE[1]
+    page.keyboard.press("ArrowRight")
+    page.evaluate(SWIPE.replace("document.body", "document.querySelector('dialog')"), [300, 100])
+    assert large.is_visible()
+    if put_back == "a touch":
+        large.click()
+    else:
+        page.keyboard.press(put_back)
+    assert not large.is_visible()
+    assert page.evaluate("document.activeElement.closest('section').id") == "step-9"
+    assert page.locator(".here").count() == bool(at)
 
 
 def test_steps_by_names_that_a_script_knows_are_followed_as_any_other(opened: Any) -> None:
@@ -201,7 +361,7 @@ def test_keys_and_swipes_turn_the_screens(opened: Any) -> None:
 def test_the_keyboard_alone_goes_through_a_step_in_its_order(opened: Any) -> None:
     page = opened(f"#{SET}")
     read_all(page)
-    for wanted in ("H4", "INPUT", "Back", "Next: wait"):
+    for wanted in ("H4", "DIV", "INPUT", "Back", "Next: wait"):  # the second is the drawing
         found = page.evaluate("document.activeElement.textContent.length < 20 ? "
                               "document.activeElement.textContent || document.activeElement.tagName "
                               ": document.activeElement.tagName")  # fmt: skip
@@ -366,4 +526,10 @@ def test_axe_finds_nothing_at_the_bench(
     page.get_by_role("button", name="Next").click()
     read_all(page)
     found += axe_finds(page, "a step, with a clock that runs")
+    drawn = page.locator("[data-step]:has(.drawn)").last.get_attribute("id")
+    page.evaluate("(at) => { location.hash = at }", drawn)
+    page.locator(".here").wait_for()
+    read_all(page)
+    page.locator(f"#{drawn} .drawn").first.click()
+    found += axe_finds(page, "a drawing, enlarged")
     assert not found, "\n".join(found)

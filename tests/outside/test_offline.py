@@ -51,7 +51,7 @@ def test_a_kept_design_opens_without_a_net_with_its_style_its_sheets_and_by_its_
     host.down = True
     for address in ("buoy-drops/index.html", "buoy-drops/", "buoy-drops/index.html#step-3"):
         page.goto(f"{host.at}/sheets/{address}", wait_until="networkidle")
-        assert page.locator("h1").inner_text() == "Buoy drops · Silver, short"
+        assert page.locator("h1").text_content() == "Buoy drops · Silver, short"
         assert page.evaluate("getComputedStyle(document.body).margin") == "0px"
         assert page.evaluate("document.fonts.check('16px \"Source Sans Pro\"')")
     sheet = page.evaluate("fetch('handout-a4.pdf').then(one => one.status).catch(() => 'refused')")
@@ -97,7 +97,7 @@ def test_a_new_revision_is_kept_in_place_of_the_old_one(host: Any, phone: Browse
     assert " 2-" not in names
     host.down = True
     page.goto(f"{host.at}/sheets/buoy-drops/index.html")
-    assert page.locator("h1").inner_text() == "Buoy drops, newer · Silver, short"
+    assert page.locator("h1").text_content() == "Buoy drops, newer · Silver, short"
 
 
 def test_one_touch_takes_all_of_it_away_again(host: Any, phone: BrowserContext) -> None:
@@ -116,7 +116,7 @@ def test_of_two_kept_designs_one_is_taken_away_and_the_other_still_opens(host: A
     page.get_by_role("button", name=KEEP).wait_for()
     host.down = True
     page.goto(f"{host.at}/sheets/buoy-drops/index.html")
-    assert page.locator("h1").inner_text() == "Buoy drops · Silver, short"
+    assert page.locator("h1").text_content() == "Buoy drops · Silver, short"
     assert page.evaluate("getComputedStyle(document.body).margin") == "0px"
 
 

@@ -79,6 +79,15 @@ def test_the_first_step_begins_within_one_scroll_of_a_phone(designs: list[Path],
         assert step["y"] < 2 * PHONE[1], f"{path}: {step}"
 
 
+@pytest.mark.parametrize("size", [PHONE, (320, 568), (195, 422)], ids=["phone", "small phone", "200 %"])
+def test_what_begins_a_design_is_on_the_first_screen_of_a_phone(
+    designs: list[Path], opened: Any, size: tuple[int, int]
+) -> None:
+    for path in designs:  # one has names of 56 letters
+        button = opened(path, size).locator(".top > .go").bounding_box()
+        assert button["y"] + button["height"] <= size[1], path
+
+
 def beyond(page: Page, wide: int) -> list[Any]:
     """What stands out of a screen; what lies in a box that scrolls is not lost."""
     boxes = page.evaluate(BOXES, "body *:not(.wide *):not(svg *)")
@@ -122,6 +131,14 @@ def test_no_word_is_smaller_than_16_px(pages: list[Path], opened: Any, size: tup
         page = opened(path, size)
         page.evaluate(UNFOLD)
         assert not [word for word in page.evaluate(TYPE) if word[0] < 16], path
+
+
+def test_the_page_of_a_design_is_set_in_three_faces_of_its_own(designs: list[Path], opened: Any) -> None:
+    for path in designs:
+        page = opened(path, PHONE)
+        page.evaluate("document.fonts.ready.then(() => 0)")
+        found = page.evaluate("[...document.fonts].filter((one) => one.status === 'loaded').map((one) => one.weight)")
+        assert sorted(found) == ["400", "600", "700"], path
 
 
 def test_a_step_warns_first_then_says_what_to_do_then_its_numbers(designs: list[Path], opened: Any) -> None:
@@ -173,6 +190,17 @@ def test_what_a_browser_prints_has_every_list_unfolded(site: Path, opened: Any) 
     assert "Shingle keeper" not in said
     assert "All designs" not in said
     assert "Start at the bench" not in said
+
+
+def test_what_a_browser_prints_says_nothing_of_scrolling_and_leaves_no_page_half_empty(site: Path, opened: Any) -> None:
+    for design in ("buoy-drops", "shingle-keeper"):
+        page = opened(site / design / "index.html", DESK)
+        edges = dict.fromkeys(("top", "right", "bottom", "left"), "15mm")
+        with pdfplumber.open(io.BytesIO(page.pdf(format="A4", margin=edges))) as sheet:
+            full = [max(word["bottom"] for word in one.extract_words()) / one.height for one in sheet.pages]
+            assert "crolls sideways" not in " ".join(one.extract_text() for one in sheet.pages)
+        assert len(full) > 5
+        assert min(full[:-1]) > 0.5, (design, full)
 
 
 def test_without_script_one_touch_leads_to_the_design_after_it_and_back_and_to_another_in_its_clay(

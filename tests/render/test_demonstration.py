@@ -15,6 +15,7 @@ from sheetgen import publishing
 ROOT = Path(__file__).parents[2]
 DESIGNS = sorted(path.parent.name for path in ROOT.glob("projects/*/project.yaml"))
 MOST_SIDES = 60  # of the handouts of all designs together, on A4
+PHONE = (390, 844)
 TOO_LONG = {"shingle-keeper"}  # its lists, 109 mm, and hazards, 105 mm, leave no room for its title and picture
 
 
@@ -52,6 +53,25 @@ def test_the_handouts_take_sixty_sides_and_none_more_than_six(published: Any) ->
             sides[design] = len(pdf.pages)
     assert sum(sides.values()) <= MOST_SIDES, sides
     assert max(sides.values()) <= 6, sides
+
+
+@pytest.mark.parametrize("design", DESIGNS)
+def test_who_opens_a_design_on_a_phone_sees_what_begins_it(design: str, published: Any, browser: Any) -> None:
+    build, _ = published
+    page = browser.new_page(viewport={"width": PHONE[0], "height": PHONE[1]})
+    asked = [path for path in sorted((build / design).rglob("*.html")) if 'id="steps"' in path.read_text("utf-8")]
+    assert asked
+    for path in asked:
+        page.goto(path.as_uri())
+        parts = [
+            page.locator(what).all() for what in (".bar", "h1", "nav[aria-label=Versions]", ".brief tr", ".top > .go")
+        ]
+        boxes = [part.bounding_box() for several in (*parts, page.locator(".picture").all()) for part in several]
+        ends = [box["y"] + box["height"] for box in boxes]
+        assert len(parts[3]) == 3
+        assert max(ends) <= PHONE[1], path
+        assert parts[4][0].bounding_box()["y"] >= parts[3][2].bounding_box()["y"], path
+    page.close()
 
 
 @pytest.mark.parametrize("design", [name for name in DESIGNS if name not in TOO_LONG])

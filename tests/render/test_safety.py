@@ -153,8 +153,8 @@ def test_a_caution_at_its_action_stands_between_the_title_and_the_words_of_its_s
     quick: None,  # noqa: ARG001
 ) -> None:
     page = on_paper(library, "drops") if where == "paper" else page_of(library, "drops")
-    begin = re.search(r'<\w+ [^>]*data-step="step-5"', page)
-    end = re.search(r'<\w+ [^>]*data-step="step-6"', page)
+    begin = re.search(r'<\w+ [^>]*data-step="step-4"', page)
+    end = re.search(r'<\w+ [^>]*data-step="wait-2"', page)
     assert begin
     assert end
     step = libraries.said(page[begin.start() : end.start()])

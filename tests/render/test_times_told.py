@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -43,3 +44,21 @@ def test_where_no_step_says_how_long_it_takes_no_time_at_the_bench_is_printed(li
     assert "· at the bench" not in index
     head = library.handout("pendant").head  # the drying and the kiln are known
     assert (head.bench_time, head.whole_time[-1:], head.untimed) == ("", "h", ", so far as told")
+
+
+def test_a_session_is_told_with_the_waits_inside_it_too_and_with_the_one_that_it_ends_with(
+    demo: Any, libraries: Any
+) -> None:
+    """Session 1 of the drops: 80 – 125 min of work; the tubes set 10 – 20 min, and nothing is done meanwhile."""
+    first, second = [row for row in demo.handout("buoy-drops").rows if row.kind == "session"][:2]
+    assert (libraries.said(first.minutes), libraries.said(first.sat)) == ("1 h 20 – 2 h 05", "1 h 30 – 2 h 25")
+    assert (libraries.said(second.minutes), second.sat) == ("30 – 50 min", "")  # its wait comes at its end
+
+
+def test_the_page_of_a_design_says_them_at_the_head_of_a_session(good: Any, libraries: Any) -> None:
+    page = (good.build / "drops/index.html").read_text("utf-8")
+    heads = [libraries.said(head) for head in re.findall(r'<h3 class="session".*?</h3>', page, re.DOTALL)]
+    ends = [session.then for session in good.handout("drops").sessions]
+    assert len(heads) == len(ends) > 1
+    for head, end in zip(heads, ends, strict=True):
+        assert head.endswith(f"then {libraries.said(end)}")

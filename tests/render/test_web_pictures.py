@@ -6,6 +6,7 @@ import io
 import re
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree as ET
 
 import pytest
 from PIL import Image
@@ -155,3 +156,28 @@ def test_two_pictures_whose_names_are_alike_have_each_their_own_file(library: An
         "a-2-100.jpg": 100,
     }
     assert re.findall(r'loading="(\w+)"', page) == ["lazy"]  # the first is seen at once, what comes later is waited for
+
+
+def test_a_drawing_says_its_scale_on_paper_alone_for_a_screen_has_none(demo: Any) -> None:
+    paper = demo.handout("shingle-keeper")
+    pictures: Any = {paper.picture.source: Untouched()}
+    screen = web_pictures.on_screen(paper, pictures, "shingle-keeper")
+    for said in ("scale 1 : 1.5</text>", "drawn at scale 1 : 1.5</title>"):
+        assert said in "".join(svg for row in paper.rows for svg in row.drawings)
+    shown = [(before, after) for old, new in zip(paper.rows, screen.rows, strict=True)
+             for before, after in zip(old.drawings, new.drawings, strict=True)]  # fmt: skip
+    assert len(shown) == 4
+    for before, after in shown:
+        drawn, left = ([(one.tag, one.text) for one in ET.fromstring(svg).iter()] for svg in (before, after))  # noqa: S314 - our own
+        assert left == [
+            (tag, text and text.partition("; drawn at scale")[0])
+            for tag, text in drawn
+            if not (tag.endswith("}text") and (text or "").startswith("scale"))
+        ]
+
+
+class Untouched:
+    """A picture that a page shows as it is printed."""
+
+    def shown(self, one: Any, _folder: str) -> Any:
+        return one

@@ -52,12 +52,13 @@ class Row:
     """One row of the bench: a session's head, a step, or a wait, as `kind` says."""
 
     kind: Annotated[str, "session, step or wait"]
-    id: Annotated[str, "unlike any other row's, for links"]
+    id: Annotated[str, "unlike any other row's, for links: step-3 by its number, wait-1, session-2"]
     number: Annotated[int, "of a step or a session; 0 for a wait"]
     title: str
     short: Annotated[str, "its title on the bench card"]
     minutes: Annotated[Html, "time that it takes, or is waited for, or nothing"]
     steps: Annotated[str, "of a session: its steps"] = ""
+    sat: Annotated[str, "of a session: its time with the waits inside it, where that is more, or nothing"] = ""
     text: Annotated[Html, "what is done"] = NOTHING
     expect: Annotated[Html, "what is seen when it is right, or nothing"] = NOTHING
     meanwhile: Annotated[Html, "of a wait: what can be done until it is over, or nothing"] = NOTHING
@@ -67,6 +68,7 @@ class Row:
     reminders: Annotated[tuple[Html, ...], "cautions told before, each in a few words"] = ()
     who: Annotated[str, "who does it, where that is not whoever reads"] = ""
     notes: Annotated[tuple[str, ...], "what stock says of things that come to hand here"] = ()
+    hand: Annotated[str, "what the step names to be in hand, or nothing"] = ""
     figures: tuple[Figure, ...] = ()
     matrix: Annotated[Matrix | None, "in place of figures"] = None
     card: Annotated[tuple[Figure, ...], "the figures of the bench card, three at most"] = ()

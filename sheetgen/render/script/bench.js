@@ -45,13 +45,21 @@ const benchView = (main) => {
     if (!asks) unkept.hidden = keepNotes(store, notes)
     clear.hidden = !isNoted(notes)
   }
-  const look = waitClocks(sections, nameOf, notes, keep, need('.clocks'))
   /** @returns {HTMLElement | undefined} */
   const place = () => names.get(notes.at)
+  /** @param {HTMLElement} there */
+  const onTo = (there) => [start.dataset.on, there.dataset.no, there.dataset.name].filter(Boolean).join(' ')
+  /** @type {HTMLElement | undefined} */
+  let here
+  // Where somebody looks at another step than that of the place, the place is one touch away.
+  const look = waitClocks(sections, nameOf, notes, keep, need('.clocks'), () => {
+    const there = here && !state.contains('reads') && place()
+    return there && there !== here ? [[there.id, onTo(there)]] : []
+  })
   const shown = () => {
     const there = place()
     for (const box of boxes) box.checked = notes.ticks.includes(tickOf(box))
-    start.textContent = there ? [start.dataset.on, there.dataset.no, there.dataset.name].filter(Boolean).join(' ') : began
+    start.textContent = there ? onTo(there) : notes.at === DONE ? start.dataset.done || began : began
     news.hidden = !asks
     clear.hidden = !isNoted(notes)
     look()
@@ -82,8 +90,6 @@ const benchView = (main) => {
     }
   }
 
-  /** @type {HTMLElement | undefined} */
-  let here
   const unshow = () => {
     if (!here) return
     need('.title', here).removeAttribute('aria-level')
@@ -121,8 +127,6 @@ const benchView = (main) => {
         scrollTo(0, Math.max(0, scrollY + over - 8))
       }
     }
-    notes.at = nameOf(target)
-    keep()
     screen.classList.add('here')
     state.toggle('reads', Boolean(toRead))
     state.add('at-bench')
@@ -161,15 +165,25 @@ const benchView = (main) => {
     scrollTo(0, 0)
     start.focus({ preventScroll: true })
   }
+  // The place goes with whoever works on, and not with whoever looks at a clock or follows a link.
+  /** @param {string} at */
+  const placed = (at) => {
+    notes.at = at
+    keep()
+  }
   /** @param {string} way @param {boolean} [isRead] */
   const turn = (way, isRead) => {
     if (!here) return
     const on = screens[screens.indexOf(here) + (way === 'next' ? 1 : -1)]
     if (way === 'next' && !isRead && state.contains('reads')) read.focus()
     else if (on) {
+      placed(nameOf(on))
       address(`#${on.id}`)
       show(on)
-    } else if (way === 'next') shut()
+    } else if (way === 'next') {
+      placed(DONE)
+      shut()
+    }
   }
   const follow = () => {
     const target = screens.find((screen) => `#${screen.id}` === location.hash)
@@ -187,6 +201,7 @@ const benchView = (main) => {
   touched(close, shut)
   touched(clear, () => become(noNotes('')))
   touched(start, () => {
+    if (notes.at === DONE) become(noNotes(''))
     const target = place() || screens[0]
     if (location.hash === `#${target.id}`) show(target)
     else location.hash = target.id
@@ -197,7 +212,7 @@ const benchView = (main) => {
     if (!(event.target instanceof HTMLInputElement)) return
     const tick = tickOf(event.target)
     notes.ticks = notes.ticks.filter((one) => one !== tick).concat(event.target.checked ? tick : [])
-    keep()
+    placed(event.target.checked && nameOf(event.target.closest('[data-step]')) || notes.at)
   })
   addEventListener('hashchange', () => safely(follow))
   // where the page lay before it was loaded again, what has to be told first may be out of sight
@@ -208,7 +223,7 @@ const benchView = (main) => {
   })
 
   /** @param {EventTarget | null} target */
-  const scrolls = (target) => target instanceof Element && Boolean(target.closest('.wide'))
+  const scrolls = (target) => target instanceof Element && Boolean(target.closest('.wide, dialog'))
   addEventListener('keydown', (event) => {
     if (!here || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey || scrolls(event.target)) return
     if (event.key === 'ArrowRight') safely(() => turn(toLeft))

@@ -29,18 +29,18 @@ const clockState = (ends, now) => {
  * @param {Notes} notes
  * @param {() => void} keep
  * @param {HTMLElement} told
+ * @param {() => string[][]} onwards links that stand there too
  */
-const waitClocks = (sections, nameOf, notes, keep, told) => {
+const waitClocks = (sections, nameOf, notes, keep, told, onwards) => {
   const waits = sections.flatMap((section) => {
     const shown = section.querySelector('.run')
-    return shown instanceof HTMLElement ? [{ section, shown, name: nameOf(section), state: '' }] : []
+    return shown instanceof HTMLElement ? [{ section, shown, name: nameOf(section), state: '', asks: 0 }] : []
   })
   let said = ''
 
   const look = () => {
     const now = Date.now()
-    /** @type {[string, string][]} */
-    const running = []
+    const running = onwards()
     for (const wait of waits) {
       const ends = notes.clocks[wait.name]
       const state = clockState(ends, now)
@@ -50,7 +50,8 @@ const waitClocks = (sections, nameOf, notes, keep, told) => {
         if (end.textContent !== words) end.textContent = words
       }
       for (const part of wait.shown.querySelectorAll('[data-when]')) {
-        const shows = String(part.getAttribute('data-when')).split(' ').includes(state)
+        const asks = part.getAttribute('data-asks')
+        const shows = String(part.getAttribute('data-when')).split(' ').includes(state) && (!asks || (asks === 'yes') === wait.asks > now)
         part.toggleAttribute('hidden', !shows)
         if (shows && ends && part.tagName === 'P' && !wait.section.classList.contains('here')) running.push([wait.section.id, `${wait.section.dataset.name}. ${part.textContent}`])
       }
@@ -63,13 +64,16 @@ const waitClocks = (sections, nameOf, notes, keep, told) => {
     told.replaceChildren(...running.map(([id, words]) => Object.assign(document.createElement('a'), { href: `#${id}`, textContent: words })))
   }
 
-  for (const { shown, name } of waits) {
+  for (const wait of waits) {
+    const { shown, name } = wait
     shown.addEventListener('click', (event) => {
       const button = event.target instanceof Element && event.target.closest('button')
       if (!button) return
       const [least, most] = [shown.dataset.least, shown.dataset.most].map((minutes) => Date.now() + 60000 * Number(minutes))
+      // a knuckle stops no clock: it is asked, and where the button lay lies the one that lets the clock run
+      wait.asks = button.dataset.asks === 'no' ? Date.now() + 8000 : 0
       if (button.dataset.when === 'off') notes.clocks[name] = [least, most]
-      else delete notes.clocks[name]
+      else if (!wait.asks && button.value !== 'runs') delete notes.clocks[name]
       keep()
       look()
       const other = shown.querySelector('button:not([hidden])')
