@@ -164,6 +164,20 @@ def test_words_are_found_by_their_beginnings_without_accents_and_in_the_plural(p
         assert page.locator(".found").inner_text() == f"{len(wanted)} of {len(DESIGNS)} designs"
 
 
+def test_words_find_designs_by_their_tools(page: Page, at: str) -> None:
+    ready(page, at)
+    search = page.get_by_label("Find", exact=True)
+    for words, wanted in {
+        "kiln": ["Band", LONG, "Brambles", "Crème leaf"],
+        "knives": ["Band", LONG, "Brambles"],
+        "torch": [HEBREW],
+        "brooch plier": ["Brooch of shells"],
+        "pliers knife": [],
+    }.items():
+        search.fill(words)
+        assert titles(page) == wanted, words
+
+
 def test_it_is_narrowed_by_level_technique_time_heat_and_clay(page: Page, at: str) -> None:
     ready(page, at)
     for label, choice, wanted in (
@@ -312,6 +326,8 @@ ASKED = (
     "nothing",
     "reeds salt",
     "oar",
+    "tool marsh",
+    "oars 3",
 )
 
 
@@ -342,7 +358,7 @@ def of_one(word: str) -> set[str]:
 def plainly(rows: list[Any], names: dict[str, list[str]], words: str, have: set[str]) -> list[str]:
     """The designs by name that have each word, those first that use something that is there, or lack nothing.
 
-    Of these first who lacks least, then whose title has the words.
+    Of these first who lacks least, then whose title has the words, and last who has one of them in its tools alone.
     """
     found = []
     for place, row in enumerate(rows):
@@ -354,16 +370,18 @@ def plainly(rows: list[Any], names: dict[str, list[str]], words: str, have: set[
         ]
         all_words = {one for word in plain_words(" ".join([title, summary, *more])) for one in of_one(word)}
         of_title = {one for word in plain_words(title) for one in of_one(word)}
+        own = [names["tool"][n] for _some, tools in needs for n in tools]
+        of_tools = {one for word in plain_words(" ".join(own)) for one in of_one(word)}
 
         def has(within: set[str]) -> bool:
             return all(any(w.startswith(o) for o in of_one(word) for w in within) for word in plain_words(words))
 
-        if not has(all_words):
+        if not has(all_words | of_tools):
             continue
         wants = [{*(names["clay"][n] for n in some), *(names["tool"][n] for n in tools)} for some, tools in needs]
         lacking = min(len(want - have) for want in wants) if have else 0
         idle = bool(have) and all(want and not want & have for want in wants)
-        found.append((idle, lacking, not (words and has(of_title)), place, name))
+        found.append((idle, lacking, 0 if has(of_title) else 1 if has(all_words) else 2, place, name))
     return [name for *_, name in sorted(found)]
 
 

@@ -8,7 +8,7 @@
   /**
    * @typedef {{name: string, title: string, summary: string, said: string, minutes: number, date: string,
    *   level: string, heat: string, clays: string[], techniques: string[], needs: string[][], chips: string[][],
-   *   picture: (string|number)[], trouble: string, words: string, called: string}} Design
+   *   picture: (string|number)[], trouble: string, words: string, called: string, tools: string}} Design
    */
 
   const LIKE = /** @type {Record<string, string>} */ ({ ß: 'ss', æ: 'ae', œ: 'oe', ø: 'o', ł: 'l', đ: 'd', ð: 'd', þ: 'th', ı: 'i' })
@@ -32,7 +32,24 @@
   }
 
   /** @param {string} text */
-  const forms = (text) => ` ${wordsOf(text).flatMap((word) => [word, ...singular(word)]).join(' ')}`
+  const formsOf = (text) => ` ${wordsOf(text).flatMap((word) => [word, ...singular(word)]).join(' ')}`
+  const known = /** @type {Map<string, string>} */ (new Map())
+  /**
+   * Of names that many designs have: each is taken apart once.
+   * @param {string[]} many
+   */
+  const forms = (many) => many.map((name) => {
+    const had = known.get(name) ?? formsOf(name)
+    known.set(name, had)
+    return had
+  }).join('')
+
+  /**
+   * Where the words stand: 0 all in the title, 1 in what is told and made, 2 with the tools, too; 3 one stands nowhere.
+   * @param {string[][]} wanted
+   * @param {Design} one
+   */
+  const rank = (wanted, one) => (has(wanted, one.called) ? 0 : has(wanted, one.words) ? 1 : has(wanted, one.words + one.tools) ? 2 : 3)
 
   /**
    * Whether each word that is looked for begins one of these.
@@ -50,7 +67,6 @@
     const [name, title, summary, said, minutes, date, level, heat, techniques, clays, materials, parts, needs, chips, picture, trouble] = row
     /** @type {(kind: string, numbers: number[]) => string[]} */
     const named = (kind, numbers) => numbers.map((number) => names[kind][number])
-    const all = [title, summary, ...named('technique', techniques), ...named('material', materials), ...named('part', parts)]
     return {
       name, title, summary, said, minutes, date, chips, picture, trouble,
       level: names.level[level],
@@ -58,8 +74,9 @@
       techniques: named('technique', techniques),
       clays: named('clay', clays),
       needs: needs.map((/** @type {number[][]} */ [some, tools]) => [...named('clay', some), ...named('tool', tools)]),
-      words: forms(all.join(' ')),
-      called: forms(title),
+      words: formsOf(`${title} ${summary}`) + forms([...named('technique', techniques), ...named('material', materials), ...named('part', parts)]),
+      called: formsOf(title),
+      tools: forms([...new Set(named('tool', needs.flatMap((/** @type {number[][]} */ [, tools]) => tools)))]),
     }
   }
 
@@ -97,9 +114,9 @@
     return designs
       .filter((one) => (!said('level') || one.level === said('level')) && (!said('heat') || one.heat === said('heat'))
         && (!said('technique') || one.techniques.includes(said('technique'))) && (!said('clay') || one.clays.includes(said('clay')))
-        && (!most || (one.minutes && one.minutes <= most)) && has(words, one.words))
-      .map((one, place) => ({ one, place, lacking: have.size ? lacks(one, have) : [], idle: have.size ? idle(one, have) : 0, called: words.length && has(words, one.called) ? 0 : 1 }))
-      .sort((a, b) => a.idle - b.idle || a.lacking.length - b.lacking.length || a.called - b.called || order(a.one, b.one) || a.place - b.place)
+        && (!most || (one.minutes && one.minutes <= most)) && rank(words, one) < 3)
+      .map((one, place) => ({ one, place, lacking: have.size ? lacks(one, have) : [], idle: have.size ? idle(one, have) : 0, rank: rank(words, one) }))
+      .sort((a, b) => a.idle - b.idle || a.lacking.length - b.lacking.length || a.rank - b.rank || order(a.one, b.one) || a.place - b.place)
   }
 
   /**
