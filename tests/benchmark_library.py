@@ -68,6 +68,7 @@ def entries(many: int, seed: int = 1) -> list[Entry]:
                 name, title, " ".join(dice.choices(WORDS, k=18)), dice.choice(("first piece", "experienced")),
                 "3 h – 4 h", "1", f"2026-{dice.randint(1, 12):02}-{dice.randint(1, 28):02}",
                 techniques=some("work", 30, 6), heat=dice.choice(("kiln", "torch")), minutes=dice.randint(30, 600),
+                whole="27 h – 71 h", whole_minutes=4260, sessions=4,
                 clays=[clay], tools=own, materials=[clay, *some("wire", 60, 8)], parts=some("part", 90, 6),
                 needs=[[clay, *own], [clay, *own[2:]]],
                 chips=[["Short", "index.html", "handout-a4.pdf"], ["Long", "long/index.html", "long/handout-a4.pdf"]],

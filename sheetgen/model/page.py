@@ -52,6 +52,12 @@ class Entry:
     heat: str = ""
     minutes: float = 0
     """The most that it takes at the bench; 0 where no step says so."""
+    whole: str = ""
+    """From the first cut to the finished piece, with all waits, as the page of the design says it; or nothing."""
+    whole_minutes: float = 0
+    """The most of that; 0 where it is not told."""
+    sessions: int = 0
+    """In which somebody works alone; a class has its own evenings."""
     evenings: int = 0
     """That a class takes; 0 where none is planned, or it does not fit."""
     clays: list[str] = field(default_factory=list)

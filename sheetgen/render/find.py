@@ -73,6 +73,7 @@ def _row(one: Entry, names: _Names, trouble: str, times: float) -> list[Any]:
         one.summary,
         " · ".join(told(one)),
         one.minutes,
+        one.whole_minutes,
         one.date,
         names.number("level", one.level),
         names.number("heat", one.heat),

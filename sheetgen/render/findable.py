@@ -16,16 +16,20 @@ if TYPE_CHECKING:
 
 
 def findable(worked: Worked) -> dict[str, Any]:
-    """Techniques, heat, minutes, evenings, clays, tools, materials, parts, clays by version and needs, of an entry.
+    """Techniques, heat, times, sessions, evenings, clays, tools, materials, parts, clays by version, needs of an entry.
 
-    Heat, minutes and evenings are those of the main version, all else is of every version.
+    Heat, times, sessions and evenings are those of the main version, all else is of every version.
     """
     versions = list(worked.versions.values())
+    numbers = Numbers(worked.rounder)
     needs = [sorted({*_clays(one), *_tools(one)}) for one in versions]
     return {
         "techniques": _each((*(tag for tag in worked.tags if not blank(tag)), *_techniques(versions))),
         "heat": _heat(worked.main),
-        "minutes": Numbers(worked.rounder).most(worked.main.bench_times),
+        "minutes": numbers.most(worked.main.bench_times),
+        "whole": numbers.added(worked.main.whole_times),
+        "whole_minutes": numbers.most(worked.main.whole_times),
+        "sessions": len(worked.main.plan.sessions),
         "evenings": _evenings(worked.main),
         "clays": _each(name for one in versions for name in _clays(one)),
         "tools": _each(name for one in versions for name in _tools(one)),

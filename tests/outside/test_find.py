@@ -37,6 +37,9 @@ def design(name: str, title: str, minutes: int, date: str, **more: Any) -> Entry
     told = {
         "level": "first piece",
         "time": f"{minutes} min",
+        "whole": f"{minutes} min",
+        "whole_minutes": minutes,
+        "sessions": 1,
         "heat": "kiln",
         "clays": ["Silver clay"],
         "tools": ["Kiln", "Knife"],
@@ -48,7 +51,17 @@ def design(name: str, title: str, minutes: int, date: str, **more: Any) -> Entry
 
 
 DESIGNS = [
-    design("band", "Band", 90, "2026-03-01", techniques=["ring"], parts=["Band"]),
+    design(
+        "band",
+        "Band",
+        90,
+        "2026-03-01",
+        techniques=["ring"],
+        parts=["Band"],
+        whole="27 h – 71 h",
+        whole_minutes=71 * 60,
+        sessions=4,
+    ),
     design(
         "berries", "Brambles", 200, "2026-05-01", techniques=["Granulación", "berries"], summary="A sprig of berries."
     ),
@@ -185,7 +198,11 @@ def test_it_is_narrowed_by_level_technique_time_heat_and_clay(page: Page, at: st
         ("Technique", "ring", {"band"}),
         ("Clay", "Bronze clay", {"leaf"}),
         ("Kiln or torch", "torch", {"hebrew"}),
-        ("At the bench", "1", {"brooch", "hebrew", "long"}),
+        ("Longest at the bench", "1", {"brooch", "hebrew", "long"}),
+        ("Longest at the bench", "2", {"band", "brooch", "hebrew", "long"}),
+        ("Longest in all, with waits", "4", {"berries", "brooch", "hebrew", "long"}),
+        ("Longest in all, with waits", "48", {"berries", "brooch", "hebrew", "leaf", "long"}),
+        ("Longest in all, with waits", "96", {"band", "berries", "brooch", "hebrew", "leaf", "long"}),
     ):
         chosen(page, label, choice)
         assert set(titles(page)) == {one.title for one in DESIGNS if one.name in wanted}, label
@@ -215,6 +232,8 @@ def test_they_are_ordered_by_name_by_time_and_by_their_day(page: Page, at: str) 
     chosen(page, "Order", "time")
     assert titles(page)[:3] == [HEBREW, "Brooch of shells", LONG]
     assert titles(page)[-1] == EVIL  # whose time nobody knows
+    chosen(page, "Order", "whole")
+    assert titles(page)[-2:] == ["Band", EVIL]  # the band has nights to wait
     chosen(page, "Order", "newest")
     assert titles(page)[:2] == [HEBREW, "Brambles"]
 
@@ -273,6 +292,16 @@ def test_where_what_is_searched_cannot_be_read_the_cards_stay_and_it_is_said(
     page.reload()
     assert len(titles(page)) == len(DESIGNS)
     page.close()
+
+
+def test_a_card_says_how_long_a_piece_takes_with_its_waits_and_says_no_time_twice(page: Page, folder: Path) -> None:
+    ready(page, (folder / "index.html").as_uri())
+    said = "first piece · at the bench 90 min · in all 27 h – 71 h, 4 sessions · kiln"
+    note = page.locator(".card", has_text="Band").first.locator(".note").first
+    assert note.inner_text().replace("\N{NO-BREAK SPACE}", " ") == said
+    assert "in all" not in page.locator(".card", has_text="Brooch").first.inner_text()  # glued and done: no wait
+    chosen(page, "Technique", "ring")
+    assert page.locator(".cards:not([hidden]) .note").first.inner_text() == said
 
 
 def test_a_design_in_trouble_says_since_when_on_both_kinds_of_card(page: Page, folder: Path) -> None:

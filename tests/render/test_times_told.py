@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -32,6 +33,13 @@ def test_where_some_steps_are_silent_the_time_is_so_far_as_told(library: Any, li
     # a first piece takes half as much again as the 10 to 15 min of its step
     assert "At the bench 15 – 25 min, so far as told" in libraries.said(sheet)
     assert "min, so far as told ·" in index
+
+
+@pytest.mark.usefixtures("quick")
+def test_a_card_says_the_time_in_all_that_the_page_says(library: Any, libraries: Any) -> None:
+    sheet, index = published(library)
+    [told] = re.findall(r"In all (.*? sessions?)", libraries.said(sheet))
+    assert f"· in all {told} ·" in libraries.said(index)
 
 
 @pytest.mark.usefixtures("quick")

@@ -6,7 +6,7 @@
   const MOST = 60
 
   /**
-   * @typedef {{name: string, title: string, summary: string, said: string, minutes: number, date: string,
+   * @typedef {{name: string, title: string, summary: string, said: string, minutes: number, whole: number, date: string,
    *   level: string, heat: string, clays: string[], techniques: string[], needs: string[][], chips: string[][],
    *   picture: (string|number)[], trouble: string, words: string, called: string, tools: string}} Design
    */
@@ -64,11 +64,11 @@
    * @returns {Design}
    */
   const design = (row, names) => {
-    const [name, title, summary, said, minutes, date, level, heat, techniques, clays, materials, parts, needs, chips, picture, trouble] = row
+    const [name, title, summary, said, minutes, whole, date, level, heat, techniques, clays, materials, parts, needs, chips, picture, trouble] = row
     /** @type {(kind: string, numbers: number[]) => string[]} */
     const named = (kind, numbers) => numbers.map((number) => names[kind][number])
     return {
-      name, title, summary, said, minutes, date, chips, picture, trouble,
+      name, title, summary, said, minutes, whole, date, chips, picture, trouble,
       level: names.level[level],
       heat: names.heat[heat],
       techniques: named('technique', techniques),
@@ -96,6 +96,7 @@
   const ORDERS = /** @type {Record<string, (a: Design, b: Design) => number>} */ ({
     name: () => 0,
     time: (a, b) => (a.minutes || Infinity) - (b.minutes || Infinity) || 0,
+    whole: (a, b) => (a.whole || Infinity) - (b.whole || Infinity) || 0,
     newest: (a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0),
   })
 
@@ -110,11 +111,12 @@
     const words = wordsOf(said('words')).map((word) => [word, ...singular(word)])
     const have = new Set(wanted.getAll('have'))
     const order = ORDERS[said('order')] || ORDERS.name
-    const most = Number(said('time')) * 60 || 0
+    /** @type {(name: string, minutes: number) => unknown} */
+    const within = (name, minutes) => !Number(said(name)) || (minutes && minutes <= Number(said(name)) * 60)
     return designs
       .filter((one) => (!said('level') || one.level === said('level')) && (!said('heat') || one.heat === said('heat'))
         && (!said('technique') || one.techniques.includes(said('technique'))) && (!said('clay') || one.clays.includes(said('clay')))
-        && (!most || (one.minutes && one.minutes <= most)) && rank(words, one) < 3)
+        && within('time', one.minutes) && within('whole', one.whole) && rank(words, one) < 3)
       .map((one, place) => ({ one, place, lacking: have.size ? lacks(one, have) : [], idle: have.size ? idle(one, have) : 0, rank: rank(words, one) }))
       .sort((a, b) => a.idle - b.idle || a.lacking.length - b.lacking.length || a.rank - b.rank || order(a.one, b.one) || a.place - b.place)
   }
@@ -233,11 +235,12 @@
       designs = library.designs.map((/** @type {any[]} */ row) => design(row, names))
       ways.append(
         choice('Level', 'level', any('level')),
-        choice('At the bench', 'time', [['', 'any time'], ...[1, 2, 3, 5, 8].map((n) => /** @type {[string, string]} */ ([`${n}`, `${n} h at most`]))]),
+        choice('Longest at the bench', 'time', [['', 'any'], ...[1, 2, 3, 5, 8].map((n) => /** @type {[string, string]} */ ([`${n}`, `${n} h`]))]),
+        choice('Longest in all, with waits', 'whole', [['', 'any'], ['4', '4 h'], ['8', '8 h'], ['24', 'a day'], ['48', '2 days'], ['96', '4 days'], ['168', 'a week']]),
         choice('Technique', 'technique', any('technique')),
         choice('Clay', 'clay', any('clay')),
         choice('Kiln or torch', 'heat', any('heat')),
-        choice('Order', 'order', [['name', 'by name'], ['time', 'shortest first'], ['newest', 'newest first']]),
+        choice('Order', 'order', [['name', 'by name'], ['time', 'shortest at the bench first'], ['whole', 'shortest in all first'], ['newest', 'newest first']]),
       )
       drawer.append(element('p', { class: 'note' }, 'Tick what you have; what needs nothing else comes first. What is used up is not counted.'), ticks('clay', 'Clays'), ticks('tool', 'Tools'))
     }
