@@ -1,7 +1,7 @@
 """What the script finds designs in: a classic script that holds data, since a page of a folder may fetch nothing.
 
 `LIBRARY.names` are names by kind, and a design has numbers into them. It is a row, as `_row` makes it and `design` in
-script/find.js takes it apart.
+script/search.js takes it apart.
 """
 
 from __future__ import annotations
