@@ -62,10 +62,14 @@ class Entry:
     """That a class takes; 0 where none is planned, or it does not fit."""
     clays: list[str] = field(default_factory=list)
     tools: list[str] = field(default_factory=list)
+    places: list[str] = field(default_factory=list)
+    """Of each of these tools, where it lies."""
+    metals: list[list[str]] = field(default_factory=list)
+    """Wire and sheet, of which a drawer has some or none: the name of each in the stock, and as lists print it."""
     materials: list[str] = field(default_factory=list)
     parts: list[str] = field(default_factory=list)
     needs: list[list[str]] = field(default_factory=list)
-    """The clays and tools that are wanted at once: of each version, once where they are the same."""
+    """The clays, metals and tools that are wanted at once: of each version, once where they are the same."""
     chips: list[list[str]] = field(default_factory=list)
     """Of each version its name, its page and the first of its sheets, below the folder of the project, or nothing."""
     made_of: list[list[str]] = field(default_factory=list)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.base.material import Clay
+from sheetgen.base.material import Clay, Sheet, Wire
 from sheetgen.base.spelling import blank
 from sheetgen.facts.techniques import BOTH, KILN, NEITHER, TECHNIQUES, TORCH
 from sheetgen.model.numbers import Numbers
+from sheetgen.render.needs import named, place_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -16,13 +17,15 @@ if TYPE_CHECKING:
 
 
 def findable(worked: Worked) -> dict[str, Any]:
-    """Techniques, heat, times, sessions, evenings, clays, tools, materials, parts, clays by version, needs of an entry.
+    """Techniques, heat, times, sessions, evenings, clays, tools with their places, metals, and so on, of an entry.
 
     Heat, times, sessions and evenings are those of the main version, all else is of every version.
     """
     versions = list(worked.versions.values())
     numbers = Numbers(worked.rounder)
-    needs = [sorted({*_clays(one), *_tools(one)}) for one in versions]
+    needs = [sorted({*_clays(one), *_metals(one, worked), *_tools(one)}) for one in versions]
+    places = _places(versions)
+    tools = _each(name for one in versions for name in _tools(one))
     return {
         "techniques": _each((*(tag for tag in worked.tags if not blank(tag)), *_techniques(versions))),
         "heat": _heat(worked.main),
@@ -32,7 +35,11 @@ def findable(worked: Worked) -> dict[str, Any]:
         "sessions": len(worked.main.plan.sessions),
         "evenings": _evenings(worked.main),
         "clays": _each(name for one in versions for name in _clays(one)),
-        "tools": _each(name for one in versions for name in _tools(one)),
+        "tools": tools,
+        "places": [places[_alike(name)] for name in tools],
+        "metals": [
+            list(one) for one in dict(item for one in versions for item in _metals(one, worked).items()).items()
+        ],
         "materials": _each(line.item.name for one in versions for line in one.materials),
         "parts": _each(part.title for one in versions for part in one.parts.values()),
         "made_of": [_each(_clays(one)) for one in versions],
@@ -44,8 +51,12 @@ def _each(names: Iterable[str]) -> list[str]:
     """Each once, in its order; two that differ in capitals alone are one."""
     found: dict[str, str] = {}
     for name in names:
-        found.setdefault(" ".join(name.lower().split()), " ".join(name.split()))
+        found.setdefault(_alike(name), " ".join(name.split()))
     return list(found.values())
+
+
+def _alike(name: str) -> str:
+    return " ".join(name.lower().split())
 
 
 def _clays(version: WorkedVersion) -> Iterator[str]:
@@ -54,6 +65,22 @@ def _clays(version: WorkedVersion) -> Iterator[str]:
 
 def _tools(version: WorkedVersion) -> Iterator[str]:
     return (line.item.name for line in version.tools)
+
+
+def _places(versions: Iterable[WorkedVersion]) -> dict[str, str]:
+    """Where each tool lies, as the first version says that has it."""
+    found: dict[str, str] = {}
+    for one in versions:
+        of_clay = any(_clays(one))
+        for line in one.tools:
+            found.setdefault(_alike(line.item.name), place_of(line.item, of_clay=of_clay))
+    return found
+
+
+def _metals(version: WorkedVersion, worked: Worked) -> dict[str, str]:
+    """Wire and sheet by their names, as a list of needs prints them. What else is used up is chosen for a design."""
+    items = [line.item for line in version.materials if isinstance(line.item, (Wire, Sheet))]
+    return {item.name: ", ".join(filter(None, named(item, worked.rounder))) for item in items}
 
 
 def _techniques(versions: Iterable[WorkedVersion]) -> Iterator[str]:

@@ -442,7 +442,7 @@ def plainly(rows: list[Any], names: dict[str, list[str]], words: str, have: set[
         ]
         all_words = {one for word in plain_words(" ".join([title, summary, *more])) for one in of_one(word)}
         of_title = {one for word in plain_words(title) for one in of_one(word)}
-        own = [names["tool"][n] for _some, tools in needs for n in tools]
+        own = [names["tool"][n] for _clay, _metal, tools in needs for n in tools]
         of_tools = {one for word in plain_words(" ".join(own)) for one in of_one(word)}
 
         def has(within: set[str]) -> bool:
@@ -450,7 +450,8 @@ def plainly(rows: list[Any], names: dict[str, list[str]], words: str, have: set[
 
         if not has(all_words | of_tools):
             continue
-        wants = [{*(names["clay"][n] for n in some), *(names["tool"][n] for n in tools)} for some, tools in needs]
+        kinds = ("clay", "metal", "tool")
+        wants = [{names[kind][n] for kind, own in zip(kinds, need, strict=True) for n in own} for need in needs]
         lacking = min(len(want - have) for want in wants) if have else 0
         idle = bool(have) and all(want and not want & have for want in wants)
         found.append((idle, lacking, 0 if has(of_title) else 1 if has(all_words) else 2, place, name))

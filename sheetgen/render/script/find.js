@@ -10,13 +10,14 @@
     const home = shown.dataset.home || ''
     let designs = /** @type {Design[]} */ ([])
     let names = /** @type {Record<string, string[]>} */ ({})
+    let printed = /** @type {Map<string, string>} */ (new Map())
     let asked = false
     let most = MOST
     let failed = ''
 
     const search = /** @type {HTMLInputElement} */ (element('input', { type: 'search', name: 'words', autocomplete: 'off', enterkeyhint: 'search' }))
     const ways = element('div', { class: 'ways in' })
-    const drawer = element('div', { class: 'in' })
+    const had = drawer(home, () => changed())
     const told = element('p', { class: 'found', role: 'status', tabindex: '-1' })
     const fewer = element('ul', { class: 'sheets fewer' })
     const list = element('ul', { class: 'cards' })
@@ -25,7 +26,7 @@
     const form = /** @type {HTMLFormElement} */ (element('form', { class: 'find', role: 'search' },
       element('label', {}, 'Find', search),
       element('details', {}, element('summary', {}, 'By level, time, technique, clay'), ways),
-      element('details', {}, element('summary', {}, 'By what is in the drawer'), drawer),
+      had.fold,
       clear, told, fewer))
     shown.append(form)
     if (cards) cards.after(list, more)
@@ -41,23 +42,15 @@
     const sorted = (kind) => (kind === 'level' ? names[kind] : [...names[kind]].sort((a, b) => a.localeCompare(b)))
     /** @param {string} kind */
     const any = (kind) => /** @type {[string, string][]} */ ([['', 'any'], ...sorted(kind).map((name) => [name, name])])
-    /**
-     * @param {string} kind
-     * @param {string} legend
-     */
-    const ticks = (kind, legend) => element('fieldset', {}, element('legend', {}, legend), element('ul', { class: 'list' },
-      ...sorted(kind).map((name) => element('li', {}, element('label', {},
-        element('input', { type: 'checkbox', name: 'have', value: name }), element('span', { class: 'what' }, name))))))
-
     /** @param {Design} one @param {string[]} lacking @param {boolean} ticked */
     const card = (one, lacking, ticked) => {
       const at = `${home}${one.name}/`
       const [source, width, height, webp, drawn] = one.picture
       const image = source ? [element('img', { src: home + (webp || source), width: `${width}`, height: `${height}`, alt: '', loading: 'lazy', class: drawn ? 'to-scale' : '' })] : []
-      const few = lacking.slice(0, 6).join(', ') + (lacking.length > 6 ? ` and ${lacking.length - 6} more` : '')
-      const chips = one.chips.map(([name, path, pdf]) => element('li', {},
-        ...(name ? [element('a', { href: at + path }, name)] : []),
-        ...(pdf ? [element('a', { href: at + pdf }, 'PDF', element('span', { class: 'unseen' }, ` of ${one.title}${name ? `, ${name}` : ''}`))] : [])))
+      const few = lacking.slice(0, 6).map((name) => printed.get(name) || name).join(', ') + (lacking.length > 6 ? ` and ${lacking.length - 6} more` : '')
+      const chips = one.chips.map(([name, folder, pdf]) => element('li', {},
+        ...(name ? [element('a', { href: `${at}${folder}index.html` }, name)] : []),
+        ...(pdf ? [element('a', { href: at + folder + pdf }, 'PDF', element('span', { class: 'unseen' }, ` of ${one.title}${name ? `, ${name}` : ''}`))] : [])))
       return element('li', { class: 'card' },
         element('a', { class: 'shot', href: `${at}index.html`, tabindex: '-1', 'aria-hidden': 'true' }, ...image),
         element('div', {},
@@ -112,8 +105,7 @@
         one.value = said.get(one.name) || one.options[0].value
         if (one.selectedIndex < 0) one.selectedIndex = 0
       }
-      const have = new Set(said.getAll('have'))
-      for (const one of form.querySelectorAll('input')) if (one.type === 'checkbox') one.checked = have.has(one.value)
+      had.put(new Set(said.getAll('have')))
       const set = [...form.querySelectorAll('select')].some((one) => one.selectedIndex > 0)
       for (const one of form.querySelectorAll('details')) if (one.querySelector('input:checked') || (set && one.contains(ways))) one.open = true
     }
@@ -131,6 +123,7 @@
     const loaded = () => {
       const library = /** @type {any} */ (window).LIBRARY
       names = library.names
+      printed = new Map(names.metal.map((name, at) => [name, names.printed[at]]))
       designs = library.designs.map((/** @type {any[]} */ row) => designOf(row, names))
       ways.append(
         choice('Level', 'level', any('level')),
@@ -141,7 +134,7 @@
         choice('Kiln or torch', 'heat', any('heat')),
         choice('Order', 'order', [['name', 'by name'], ['time', 'shortest at the bench first'], ['whole', 'shortest in all first'], ['newest', 'newest first']]),
       )
-      drawer.append(element('p', { class: 'note' }, 'Tick what you have; what needs nothing else comes first. What is used up is not counted.'), ticks('clay', 'Clays'), ticks('tool', 'Tools'))
+      had.fill(names)
     }
     const load = () => {
       if (asked) return
@@ -153,6 +146,7 @@
         read()
         if (typed) search.value = typed
         show()
+        had.opened()
       }
       script.onerror = () => { failed = 'Finding does not work here; all designs stand below.'; show() }
       document.head.append(script)
@@ -162,7 +156,7 @@
     form.addEventListener('toggle', load, true)
     form.addEventListener('input', changed)
     form.addEventListener('submit', (event) => { event.preventDefault(); show() })
-    clear.addEventListener('click', () => { form.reset(); changed(); search.focus() })
+    clear.addEventListener('click', () => { put(new URLSearchParams()); changed(); search.focus() })
     more.addEventListener('click', () => { most += MOST; show(); note() })
     addEventListener('hashchange', () => { read(); load(); show() })
     list.hidden = true

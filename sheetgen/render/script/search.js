@@ -76,10 +76,10 @@ const designOf = (row, names) => {
     heat: names.heat[heat],
     techniques: named('technique', techniques),
     clays: named('clay', clays),
-    needs: needs.map((/** @type {number[][]} */ [some, tools]) => [...named('clay', some), ...named('tool', tools)]),
+    needs: needs.map((/** @type {number[][]} */ [some, metals, tools]) => [...named('clay', some), ...named('metal', metals), ...named('tool', tools)]),
     words,
     called: formsOf(title),
-    all: words + forms([...new Set(named('tool', needs.flatMap((/** @type {number[][]} */ [, tools]) => tools)))]),
+    all: words + forms([...new Set(named('tool', needs.flatMap((/** @type {number[][]} */ [, , tools]) => tools)))]),
   }
 }
 
