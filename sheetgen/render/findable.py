@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from sheetgen.base.material import Clay, Sheet, Wire
+from sheetgen.base.material import Clay
 from sheetgen.base.spelling import blank
 from sheetgen.facts.techniques import BOTH, KILN, NEITHER, TECHNIQUES, TORCH
 from sheetgen.model.numbers import Numbers
-from sheetgen.render.needs import named, place_of
+from sheetgen.render.needs import IN_DRAWER, named, place_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -78,9 +78,11 @@ def _places(versions: Iterable[WorkedVersion]) -> dict[str, str]:
 
 
 def _metals(version: WorkedVersion, worked: Worked) -> dict[str, str]:
-    """Wire and sheet by their names, as a list of needs prints them. What else is used up is chosen for a design."""
-    items = [line.item for line in version.materials if isinstance(line.item, (Wire, Sheet))]
-    return {item.name: ", ".join(filter(None, named(item, worked.rounder))) for item in items}
+    """Wire and sheet by their names, as a list of needs prints them."""
+    items = [line.item for line in version.materials if isinstance(line.item, IN_DRAWER)]
+    return {
+        item.name: ", ".join(filter(None, named(item, worked.rounder))) for item in items if not isinstance(item, Clay)
+    }
 
 
 def _techniques(versions: Iterable[WorkedVersion]) -> Iterator[str]:

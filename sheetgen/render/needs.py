@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Clay, Tool, Wire
+from sheetgen.base.material import Clay, Sheet, Tool, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.amounts import amounts
@@ -33,6 +33,8 @@ OTHERWISE = {
 }  # fmt: skip
 """Where a tool lies by what it acts as, where stock does not say it."""
 BOX = "In the box"
+IN_DRAWER = (Clay, Wire, Sheet)
+"""Of what is used up, that of which a drawer has some or none; what else there is, is chosen for a design."""
 
 
 def place_of(tool: Item, *, of_clay: bool) -> str:
@@ -80,7 +82,8 @@ class Needs:
     def _need(self, item: Item, amount: str, used: str, what: str) -> Need:
         name, detail = named(item, self.rounder)
         detail = "; ".join(one for one in (detail, used) if one)
-        return Need(name, detail, Html(self.marks.number(amount, f"{what} {item.name}") if amount else ""))
+        told = Html(self.marks.number(amount, f"{what} {item.name}") if amount else "")
+        return Need(name, detail, told, own=item.name if isinstance(item, IN_DRAWER) else "")
 
     def of_class(self, people: int) -> Iterator[Need]:
         """What to have in one pot for several people, each of whom makes what the sheet makes; they roll together."""
@@ -102,13 +105,13 @@ class Needs:
     def tools(self) -> Iterator[Tools]:
         """The tools from the bench by their place, and under safety what the cautions tell to wear or to have."""
         of_clay = any(isinstance(one.item, Clay) for one in self.version.materials)
-        found: dict[str, list[str]] = {place: [] for place in TOOL_GROUPS}
+        found: dict[str, list[tuple[str, str]]] = {place: [] for place in TOOL_GROUPS}
         for line in self.packed.tools:
-            found[place_of(line.item, of_clay=of_clay)].append(self._tool(line))
-        found[SAFETY] += worn(self.version)
+            found[place_of(line.item, of_clay=of_clay)].append((self._tool(line), line.item.name))
+        found[SAFETY] += [(name, "") for name in worn(self.version)]
         # a heading sends nobody to the clay or to the kiln where the piece has no clay
         said = {} if of_clay else {CLAY_BENCH: "bench", KILN: "fire"}
-        yield from (Tools(said.get(place, place), tuple(names)) for place, names in found.items() if names)
+        yield from (Tools(said.get(place, place), *zip(*each, strict=True)) for place, each in found.items() if each)
 
     def _tool(self, line: ToolLine) -> str:
         return tool_told(line.item, line.sizes, self.rounder)

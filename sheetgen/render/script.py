@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 SOURCES = Path(__file__).parent / "script"
-ORDER = ("bar.js", "units.js", "offline.js", "kept.js", "notes.js", "clocks.js", "bench.js")
+ORDER = ("bar.js", "units.js", "offline.js", "kept.js", "mine.js", "notes.js", "clocks.js", "bench.js")
 FINDS = ("kept.js", "search.js", "drawer.js", "find.js")
 NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000

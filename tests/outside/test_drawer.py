@@ -159,3 +159,29 @@ def test_whatever_stands_in_the_place_of_the_drawer_the_page_is_whole(page: Page
     assert ticked(page) == []
     tick(page, "Knife")
     assert "Knife" in kept(page)
+
+
+def test_a_design_says_which_of_what_it_needs_is_in_the_drawer_in_whatever_units_and_ticks_nothing(
+    page: Page, site: Path
+) -> None:
+    opened(page, (site / "index.html").as_uri())
+    tick(page, "Kiln, with a programmer", "Slats", "Copper wire, soft, 0.8 mm (20 AWG)", "Copper clay, two-phase")
+    for at in ("buoy-drops/index.html", "buoy-drops/in-inches.html", "buoy-drops/copper-clay/index.html"):
+        page.goto((site / at).as_uri())
+        page.locator("#need summary").click()
+        marked = page.locator("#needed li:has(.mine)")
+        marked.first.wait_for()
+        names = [one.inner_text().partition(":")[0].partition(",")[0] for one in marked.locator(".what").all()]
+        clay = ["Copper clay"] if "copper" in at else []
+        assert sorted(names) == sorted([*clay, "Copper wire", "Kiln", "Slats"]), at
+        assert page.locator("#need summary").inner_text().endswith(f", {len(names)} in your drawer")
+        assert page.locator("#needed :checked").count() == 0
+    page.locator("#needed input").first.check()
+    page.reload()
+    page.locator("#need summary").click()
+    assert page.locator("#needed :checked").count() == 1
+    opened(page, (site / "index.html").as_uri())
+    page.get_by_role("button", name="Clear the drawer").click()
+    page.goto((site / "buoy-drops" / "index.html").as_uri())
+    page.locator("#need summary").click()
+    assert page.locator(".mine").count() == 0
