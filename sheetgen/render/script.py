@@ -7,7 +7,7 @@ from pathlib import Path
 
 SOURCES = Path(__file__).parent / "script"
 ORDER = ("bar.js", "units.js", "offline.js", "kept.js", "mine.js", "notes.js", "clocks.js", "bench.js")
-FINDS = ("kept.js", "search.js", "drawer.js", "find.js")
+FINDS = ("kept.js", "notes.js", "search.js", "begun.js", "drawer.js", "find.js")
 NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000
 """Bytes that all of it may have: a phone on a slow line reads that in a moment."""

@@ -17,6 +17,9 @@
 
     const search = /** @type {HTMLInputElement} */ (element('input', { type: 'search', name: 'words', autocomplete: 'off', enterkeyhint: 'search' }))
     const ways = element('div', { class: 'ways in' })
+    const begun = element('section', { class: 'begun' })
+    // only the first page of all tells it; what is kept may be another when a reader comes back to it
+    const tellBegun = () => begun.replaceChildren(...(home || !designs.length ? [] : begunList(home, notesBegun(home), designs)))
     const had = drawer(home, () => changed())
     const told = element('p', { class: 'found', role: 'status', tabindex: '-1' })
     const fewer = element('ul', { class: 'sheets fewer' })
@@ -28,7 +31,8 @@
       element('details', {}, element('summary', {}, 'By level, time, technique, clay'), ways),
       had.fold,
       clear, told, fewer))
-    shown.append(form)
+    shown.append(begun, form)
+    addEventListener('pageshow', tellBegun)
     if (cards) cards.after(list, more)
 
     /**
@@ -147,6 +151,7 @@
         if (typed) search.value = typed
         show()
         had.opened()
+        tellBegun()
       }
       script.onerror = () => { failed = 'Finding does not work here; all designs stand below.'; show() }
       document.head.append(script)
@@ -162,7 +167,7 @@
     list.hidden = true
     if (Number.isInteger(history.state?.most)) most = Math.max(MOST, history.state.most)
     read()
-    if (search.value || location.hash.includes('=') || location.search) load()
+    if ((!home && notesBegun(home).size) || search.value || location.hash.includes('=') || location.search) load()
   }
 
   if (place instanceof HTMLElement) offer(place)

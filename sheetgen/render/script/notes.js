@@ -6,6 +6,9 @@
  * @typedef {{as: string, at: string, ticks: string[], clocks: Record<string, number[]>, read: Record<string, string>}} Notes
  */
 
+// The place of whoever has done all of it; no step is called so.
+const DONE = '.'
+
 /**
  * Values by the names of steps, and nothing else: a step may be called `constructor`, which every other object has.
  * @template T
