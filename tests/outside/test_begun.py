@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from tests.outside.axe import axe_finds
+
 if TYPE_CHECKING:
     from collections.abc import Iterator
     from pathlib import Path
@@ -56,6 +58,7 @@ def test_what_was_begun_stands_first_with_the_step_to_go_on_with_and_leads_there
     step = begin(page, site / "buoy-drops" / "copper-clay" / "index.html", 3)
     assert told(page, site) == [f"Buoy drops, Copper clay: Go on: {step}"]
     assert page.locator(".begun h2").inner_text() == "Begun on this device"
+    assert axe_finds(page, "what was begun") == []
     page.locator(".begun a").click()
     assert page.url == (site / "buoy-drops" / "copper-clay" / "index.html").as_uri()
     assert page.locator("a.go").inner_text().endswith(step)

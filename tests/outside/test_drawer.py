@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
+from tests.outside.axe import axe_finds
 from tests.outside.test_find import design, laid
 
 if TYPE_CHECKING:
@@ -103,6 +104,10 @@ def test_a_few_letters_narrow_the_lists_and_what_is_ticked_stays_in_sight(page: 
         assert rows == left, letters
         assert ticked(page) == ["Kiln"]
         assert page.get_by_text("Nothing is called so.").is_visible() == (not left)
+    narrow.fill("")
+    page.get_by_label("Find", exact=True).fill("band loop")
+    assert page.locator(".fewer button").all_inner_texts() == ["Without ‘band’: 1", "Without ‘loop’: 1"]
+    assert axe_finds(page, "the drawer, and nothing found") == []
 
 
 def test_what_a_hand_ticks_is_kept_for_the_next_visit_by_the_library_and_one_touch_clears_it(
@@ -125,8 +130,10 @@ def test_what_a_hand_ticks_is_kept_for_the_next_visit_by_the_library_and_one_tou
     opened(page, other)  # files of one disk may share what is kept
     assert ticked(page) == []
     opened(page, at)
+    page.get_by_role("button", name="Show all designs").click()
+    assert (ticked(page), kept(page)) == ([], ["Kiln"])  # what is looked for is let go, and not what is had
     page.get_by_role("button", name="Clear the drawer").click()
-    assert kept(page) == ticked(page) == []
+    assert kept(page) == []
     opened(page, at)
     assert ticked(page) == []
 
@@ -176,6 +183,7 @@ def test_a_design_says_which_of_what_it_needs_is_in_the_drawer_in_whatever_units
         assert sorted(names) == sorted([*clay, "Copper wire", "Kiln", "Slats"]), at
         assert page.locator("#need summary").inner_text().endswith(f", {len(names)} in your drawer")
         assert page.locator("#needed :checked").count() == 0
+        assert axe_finds(page, at) == []
     page.locator("#needed input").first.check()
     page.reload()
     page.locator("#need summary").click()

@@ -38,7 +38,7 @@ const drawer = (home, changed) => {
     take.textContent = `Tick what is kept here: ${own.length}`
     keep.hidden = same || !now.length
     keep.textContent = own.length ? `Keep these ${now.length} instead` : 'Keep these on this device'
-    clear.hidden = !now.length || (!same && own.length > 0)
+    clear.hidden = !(now.length + own.length) || (!same && now.length * own.length > 0)
     const many = things.length ? own.length : drawerKept(home).size
     summary.textContent = `By what is in the drawer${many ? `: ${many} kept` : ''}`
     for (const { many: said, own: all } of folds) {
