@@ -147,7 +147,8 @@ def ready(page: Page, address: str) -> None:
     page.get_by_label("Find", exact=True).focus()
     page.locator(".find select").first.wait_for(state="attached")
     for fold in page.locator(".find summary").all():
-        fold.click()
+        if fold.is_visible():
+            fold.click()
 
 
 def chosen(page: Page, label: str, choice: str) -> None:

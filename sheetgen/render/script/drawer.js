@@ -7,16 +7,18 @@
  * @param {() => void} changed
  */
 const drawer = (home, changed) => {
+  const FEW = 8
   const narrow = /** @type {HTMLInputElement} */ (element('input', { type: 'search', autocomplete: 'off', enterkeyhint: 'done' }))
   const none = element('p', { class: 'note', role: 'status', hidden: '' }, 'Nothing is called so.')
   const told = element('b', { role: 'status' })
   const [take, keep, clear] = ['', '', 'Clear the drawer'].map((words) => element('button', { type: 'button', hidden: '' }, words))
-  const first = element('ul', { class: 'list', 'aria-label': 'Ticked' })
+  const first = element('ul', { class: 'list' })
+  const have = /** @type {HTMLDetailsElement} */ (element('details', {}, element('summary', {}, 'Ticked'), first))
   const groups = element('div', {})
   const within = element('div', { class: 'in drawer' },
     element('p', { class: 'note' }, 'Tick what you have: what needs nothing else comes first. Of clay, wire and sheet one has some or none; what else is used up is not asked for.'),
     element('p', {}, told), element('div', { class: 'deeds' }, take, keep, clear),
-    element('label', {}, 'Narrow the lists', narrow), none, first, groups)
+    element('label', {}, 'Narrow the lists', narrow), none, have, groups)
   const summary = element('summary', {}, 'By what is in the drawer')
   const fold = /** @type {HTMLDetailsElement} */ (element('details', {}, summary, within))
   /** @typedef {{row: HTMLElement, box: HTMLInputElement, words: string, name: string, list: HTMLElement}} Thing */
@@ -42,24 +44,29 @@ const drawer = (home, changed) => {
     const many = things.length ? own.length : drawerKept(home).size
     summary.textContent = `By what is in the drawer${many ? `: ${many} kept` : ''}`
     for (const { many: said, own: all } of folds) {
-      const have = all.filter(({ box }) => box.checked).length
-      said.textContent = have ? `${have} of ${all.length}` : `${all.length}`
+      const some = all.filter(({ box }) => box.checked).length
+      said.textContent = some ? `${some} of ${all.length}` : `${all.length}`
     }
   }
-  /** What is ticked comes first, and what the words leave out goes; never while a box is touched, so that none moves away. */
+  /**
+   * What is ticked comes first, at once where it is little, and what the words leave out goes. Never while a box is
+   * touched, so that none moves away.
+   */
   const arrange = () => {
     const words = wantedWords(narrow.value)
     for (const { row, box, words: own, list } of things) {
       (box.checked ? first : list).append(row)
-      row.hidden = !box.checked && !has(words, own)
+      row.hidden = !has(words, own)
     }
+    const some = ticked()
+    have.hidden = !some.some(({ row }) => !row.hidden)
+    have.open = words.length > 0 || some.length <= FEW
     for (const { fold: one, own } of folds) {
       const left = own.filter(({ row, box }) => !row.hidden && !box.checked)
       one.hidden = !left.length
       one.open = words.length > 0 && left.length > 0
     }
-    first.hidden = !first.children.length
-    none.hidden = !words.length || things.some(({ box, row }) => !box.checked && !row.hidden)
+    none.hidden = !things.length || things.some(({ row }) => !row.hidden)
     look()
   }
   /** @param {Set<string>} have */

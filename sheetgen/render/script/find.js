@@ -111,7 +111,7 @@
       }
       had.put(new Set(said.getAll('have')))
       const set = [...form.querySelectorAll('select')].some((one) => one.selectedIndex > 0)
-      for (const one of form.querySelectorAll('details')) if (one.querySelector('input:checked') || (set && one.contains(ways))) one.open = true
+      for (const one of /** @type {NodeListOf<HTMLDetailsElement>} */ (form.querySelectorAll(':scope > details'))) if (one.querySelector('input:checked') || (set && one.contains(ways))) one.open = true
     }
     const read = () => put(new URLSearchParams(location.hash.slice(1) || location.search))
     const note = () => {
