@@ -138,6 +138,12 @@ def test_figures_prints_a_line_for_each_number(run: Any) -> None:
     assert "÷" not in line
 
 
+def test_figures_ends_with_the_bags_that_an_order_may_leave_out_also_where_the_design_names_none() -> None:
+    """What is weighed out of a tub shares no bag."""
+    told = CliRunner().invoke(main, ["figures", "limpet-buttons", "--library", str(ROOT)]).stdout
+    assert told.endswith("bags, of the main version: A; B release balm\n")
+
+
 def test_figures_tells_what_is_used_up_what_to_have_and_what_comes_back(run: Any) -> None:
     # 35.5 × 24 × 0.75 × 7 ÷ 1000 = 4.473 g a tube and two of them 8.95 g; a fifth more for waste is 10.74 g
     told = run("figures", "drops").stdout

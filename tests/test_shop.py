@@ -81,7 +81,7 @@ def test_the_ring_wire_of_twelve_pairs(lists: dict[str, Rows]) -> None:
         "6992",
         "keep",
     )
-    assert row["pieces"] == "12 × Copper wire, 20 AWG, soft, 84 mm, Buoy drops, Silver, short, bag C metal"
+    assert row["pieces"] == "12 × 84 mm, tag a, Buoy drops, Silver, short, bag C metal"
     assert int(row["left"]) == 8000 - 12 * 84
     assert bought(lists["buy"], "copper-20awg") == [("8000 mm", "1", "4.90")]
 
@@ -102,7 +102,7 @@ def test_adhesive_is_sealed_and_one_is_in_each_bag(lists: dict[str, Rows]) -> No
 def test_pieces_of_a_wide_roll_lie_side_by_side(lists: dict[str, Rows]) -> None:
     """12 of 27 × 94 mm: 3 abreast on 300 mm, 4 rows; 3 of 25 × 63 mm in one row: 4 × 27 + 25 = 133 of 2400 mm."""
     [row] = of(lists["cut"], "release-sheet")
-    assert [int(n) for n in re.findall(r"(\d+) × Release", row["pieces"])] == [4, 1]
+    assert [int(n) for n in re.findall(r"(\d+) × \d+ mm, tag", row["pieces"])] == [4, 1]
     assert (row["from"], row["left"], row["keep"]) == ("end", "2267", "keep")
     assert of(lists["left"], "release-sheet")[0]["ends"] == "2267"
     assert of(lists["buy"], "release-sheet")[0]["packs"] == "0"
@@ -197,19 +197,19 @@ def test_every_bag_of_wire_and_cord_is_cut_and_no_length_gives_more_than_it_has(
     words = [f"{design}=3" for design in designs]
     result = CliRunner().invoke(main, ["shop", *words, "--library", str(ROOT), "--private", str(into.parent)])
     assert result.exit_code == WELL, result.output
-    wanted: Counter[str] = Counter()
+    wanted: Counter[tuple[str, str]] = Counter()
     for row in rows(into / "pick.csv"):
         if row["unit"] == "mm":
-            tag = f"{row['name']}, {row['in one bag']} mm, {row['design']}, {row['version']}"
-            wanted[tag] += int(row["bags"])
-    found: Counter[str] = Counter()
+            tag = f"{row['in one bag']} mm, tag {row['tag']}, {row['design']}, {row['version']}"
+            wanted[row["item"], tag] += int(row["bags"])
+    found: Counter[tuple[str, str]] = Counter()
     for row in rows(into / "cut.csv"):
         pieces = [piece.partition(" × ") for piece in row["pieces"].split(" · ")]
-        if row["from"] == "sheet" or any(" off " in tag or "for " in tag for _, _, tag in pieces):
+        if row["from"] == "sheet" or any(re.search(r"tag \w+, \d+ of ", tag) for _, _, tag in pieces):
             continue
         for many, _, tag in pieces:
-            found[tag.partition(", bag ")[0]] += int(many) * int(row["times"])
-        each = [(int(many), re.search(r"([\d.]+) mm, [A-Z]", tag)) for many, _, tag in pieces]
+            found[row["item"], tag.partition(", bag ")[0]] += int(many) * int(row["times"])
+        each = [(int(many), re.match(r"([\d.]+) mm, ", tag)) for many, _, tag in pieces]
         long = sum((many * Decimal(length[1]) for many, length in each if length), Decimal(0))
         assert long + Decimal(row["left"]) <= Decimal(row["length"]), row
     assert found == wanted

@@ -9,12 +9,12 @@ import click
 from sheetgen import checking, pipeline, publishing
 from sheetgen.base.paths import ours_of
 from sheetgen.base.spelling import counted
-from sheetgen.base.trouble import printable
 from sheetgen.cli.group import main
 from sheetgen.cli.terminal import (
     BUILD,
     end,
     library_option,
+    looked_on,
     names_argument,
     say,
     tell,
@@ -22,7 +22,6 @@ from sheetgen.cli.terminal import (
     unwritten,
     wrong,
 )
-from sheetgen.progress import Lines, Shown
 
 
 @main.command()
@@ -41,18 +40,10 @@ def publish(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
     if version_wanted and len(projects) != 1:
         wrong("name the one project that the version is of")
     wanted = publishing.Wanted(projects, version_wanted, sheet, every)
-    from rich.console import Console  # noqa: PLC0415 - only where something is shown
-    from rich.markup import escape  # noqa: PLC0415
-
-    console = Console(stderr=True)
     build = into or library / BUILD
     try:
-        if console.is_terminal:
-            with console.status("Reading") as status:
-                shown = Shown(lambda said: status.update(escape(printable(said))))
-                outcome = publishing.published(library, build, wanted, shown)
-        else:
-            outcome = publishing.published(library, build, wanted, Lines(lambda said: say(said, err=True)))
+        with looked_on() as progress:
+            outcome = publishing.published(library, build, wanted, progress)
     except pipeline.NotReady as missing:
         wrong(str(missing))
     except OSError as fault:

@@ -68,8 +68,9 @@ def figures(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
                     table("Materials", MATERIALS, materials, working=working)
             for line in pipeline.notes_told(outcome, version_wanted, main=True):
                 click.echo(line)
+            mains = {worked.name: worked.main for worked in outcome.worked}
             for filed in outcome.library.projects if outcome.library and not working else ():
-                for line in to_order(filed.project):
+                for line in to_order(filed.project, mains.get(filed.name)):
                     say(line)
         except CannotBe as fault:
             wrong(f"{fault.message}; {fault.help}")

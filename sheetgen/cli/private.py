@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -14,7 +15,9 @@ from sheetgen.cli.terminal import (
     PRIVATE,
     end,
     library_option,
+    looked_on,
     names_argument,
+    paper_option,
     private_option,
     say,
     tell,
@@ -22,6 +25,9 @@ from sheetgen.cli.terminal import (
     traceback_option,
     wrong,
 )
+
+if TYPE_CHECKING:
+    from sheetgen.pipeline import Outcome
 
 
 @main.command()
@@ -68,11 +74,12 @@ def shop(wanted: tuple[str, ...], library: Path, private: Path | None) -> None:
 @library_option
 @traceback_option
 @private_option
-def class_(table: Path, library: Path, private: Path | None) -> None:
+@paper_option("those of the studio")
+def class_(table: Path, library: Path, private: Path | None, paper: str | None) -> None:
     """What a class takes, by its LIST of pupils: lists, tables, teacher’s sheets, in class/ of the private folder."""
     from sheetgen.runs.class_list import class_list  # noqa: PLC0415 - only where a class is made up
 
-    told(lambda: class_list(library, table, private or library / PRIVATE, library / BUILD))
+    told(lambda: class_list(library, table, private or library / PRIVATE, library / BUILD, paper or ""))
 
 
 @main.command()
@@ -98,7 +105,7 @@ def cost(wanted: tuple[str, ...], library: Path, private: Path | None, a_class: 
 @library_option
 @traceback_option
 @private_option
-@click.option("--paper", type=click.Choice(["A4", "Letter"], case_sensitive=False), default=None, help="What it is printed on (default: the first paper of the studio).")  # fmt: skip # noqa: E501
+@paper_option("the first paper of the studio")
 @click.option("--labels-gone", type=click.IntRange(0), default=0, metavar="NUMBER", help="So many labels of the first sheet are gone already.")  # fmt: skip # noqa: E501
 @click.option("--apart", is_flag=True, help="A PDF for each order besides, to be mailed.")
 @click.option("--lists-alone", is_flag=True, help="Only the lists; nothing is printed for anybody, and nothing counts as sent.")  # fmt: skip # noqa: E501
@@ -114,4 +121,9 @@ def orders(  # noqa: PLR0913, PLR0917 - what a person may ask for, by click
 
     wanted = Wanted(paper or "", labels_gone, apart, lists_alone)
     day = datetime.now().astimezone().date()
-    told(lambda: made(library, table, private or library / PRIVATE, library / BUILD, wanted, day))
+
+    def run() -> tuple[Outcome, list[str]]:
+        with looked_on() as progress:
+            return made(library, table, private or library / PRIVATE, library / BUILD, wanted, day, progress)
+
+    told(run)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import sys
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
@@ -11,13 +12,15 @@ import click
 
 from sheetgen import pipeline
 from sheetgen.base.trouble import Misplaced, cut, printable
+from sheetgen.progress import Lines, Shown
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Iterator, Mapping
 
     from rich.console import JustifyMethod
 
     from sheetgen.pipeline import Outcome
+    from sheetgen.progress import Progress
 
 WELL, TROUBLES, USAGE = 0, 1, 2
 STOPPED = 128
@@ -37,6 +40,14 @@ private_option = click.option(
     "--private", type=click.Path(path_type=Path), default=None,
     help="The folder of what is nobody else's business (default: private/ in the library).",
 )  # fmt: skip
+
+
+def paper_option(otherwise: str) -> Callable[[Callable[..., None]], Callable[..., None]]:
+    """The one paper that a command prints on."""
+    papers = click.Choice(["A4", "Letter"], case_sensitive=False)
+    return click.option("--paper", type=papers, default=None, help=f"What it is printed on (default: {otherwise}).")
+
+
 names_argument = click.argument("projects", nargs=-1, metavar="[PROJECT]...")
 
 
@@ -61,6 +72,20 @@ def table(title: str, columns: Mapping[str, JustifyMethod], rows: list[tuple[str
     if not console.is_terminal:
         console = Console(highlight=False, width=200 if working else 140)
     console.print(shown)
+
+
+@contextmanager
+def looked_on() -> Iterator[Progress]:
+    """What is told while something is printed: a line that changes where somebody looks on, else a line for each."""
+    from rich.console import Console  # noqa: PLC0415 - only where something is shown
+    from rich.markup import escape  # noqa: PLC0415
+
+    console = Console(stderr=True)
+    if console.is_terminal:
+        with console.status("Reading") as status:
+            yield Shown(lambda said: status.update(escape(printable(said))))
+    else:
+        yield Lines(lambda said: say(said, err=True))
 
 
 def told(run: Callable[[], tuple[Outcome, list[str]]]) -> NoReturn:

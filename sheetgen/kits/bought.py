@@ -121,8 +121,7 @@ def _cut(taken: Taken) -> Got:
     for one in taken.wanted:
         if one.length > longest and supply.packs:
             there = ", ".join(f"{plain(length)} mm" for length in sorted(set(lengths)))
-            whose = one.label.removeprefix(f"{taken.item.name}, ")
-            told = f"{whose}, is longer than every length there is of it ({there})"
+            told = f"{plain(one.length)} mm, {one.label}, is longer than every length there is of it ({there})"
             raise CannotBe(told, help=f"a spool of {plain(one.length)} mm or more, or a shorter piece", field="packs")
     # A plan knows no least numbers: one without those spools may come out cheaper than one that must take too many.
     offers = dict.fromkeys((supply.packs, tuple(pack for pack in supply.packs if pack.at_least == 1)))

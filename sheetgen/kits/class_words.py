@@ -112,10 +112,20 @@ class TableWords:
             own = [one for one in _alike(here) if one not in told] if 1 < len(here) < len(places) else []
             if own:
                 yield self._some(f"{design}: {_each(here)}", here[0], own)
+            alike: dict[str, list[tuple[list[Thing], list[Place]]]] = {}
             for place in here:
                 rest = [one for one in (*place.things, *place.tools) if one not in (*told, *own)]
-                if rest:
-                    yield self._some(f"{self._kind(place.kits)}: {_each([place])}", place, rest)
+                groups = alike.setdefault(self.makes(place.kits), [])
+                those = next((with_it for had, with_it in groups if had == rest), None)
+                if those is None:
+                    groups.append((rest, [place]))
+                else:
+                    those.append(place)
+            for makes, groups in alike.items():
+                for rest, those in groups:
+                    called = makes if those[1:] else self._kind(those[0].kits)
+                    if rest:
+                        yield self._some(f"{called}: {_each(those)}", those[0], rest)
 
     def _some(self, where: str, place: Place, of: Sequence[Thing]) -> Lies:
         """Those things and tools of a place."""

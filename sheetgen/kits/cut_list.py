@@ -8,15 +8,18 @@ from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import plain
 from sheetgen.kits.lists import DOT, number
+from sheetgen.kits.tags import tags
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
     from fractions import Fraction
 
     from sheetgen.kits.bought import Got
     from sheetgen.kits.cutting import Cut
     from sheetgen.kits.lying import Spread
+    from sheetgen.kits.tags import Tagged
+    from sheetgen.kits.taken import Bundle
     from sheetgen.model.sheets import Cell
 
 CUT = ("item", "from", "number", "length", "unit", "pieces", "times", "left", "keep")
@@ -25,16 +28,16 @@ SIDES = " × "
 
 @dataclass(frozen=True, slots=True)
 class Pieces:
-    """So many alike: their length or two sides, mm, and the text of their tag."""
+    """So many alike: their length or two sides, mm, and whose they are."""
 
     sides: tuple[Fraction, ...]
-    tag: str
+    whose: str
     many: int
 
     @property
-    def told(self) -> str:
-        """Whose they are and how large; a tag of lengths says its length itself."""
-        return self.tag if len(self.sides) == 1 else f"{SIDES.join(map(plain, self.sides))} mm, {self.tag}"
+    def bundle(self) -> Bundle:
+        """The bundle that they go into."""
+        return self.sides, self.whose
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,13 +67,13 @@ class Cutting:
 
     @property
     def bundles(self) -> tuple[Pieces, ...]:
-        """Every bundle with its tag, the longest pieces first, and all pieces that are cut for it."""
-        many: Counter[tuple[tuple[Fraction, ...], str]] = Counter()
+        """Every bundle, the longest pieces first, and all pieces that are cut for it."""
+        many: Counter[Bundle] = Counter()
         for way in self.ways:
             for one in way.pieces:
-                many[one.sides, one.tag] += one.many * way.times
+                many[one.bundle] += one.many * way.times
         ordered = sorted(many.items(), key=lambda one: [-side for side in one[0][0]])
-        return tuple(Pieces(sides, tag, n) for (sides, tag), n in ordered)
+        return tuple(Pieces(*bundle, n) for bundle, n in ordered)
 
 
 def cuttings(got: Iterable[Got]) -> tuple[Cutting, ...]:
@@ -81,13 +84,18 @@ def cuttings(got: Iterable[Got]) -> tuple[Cutting, ...]:
 
 def cut(cuttings: Sequence[Cutting]) -> Sheet:
     """A row for every way in which a length is cut."""
-    return Sheet("cut", CUT, tuple(row for one in cuttings for row in _rows(one)))
+    marks = tags(cuttings)
+    return Sheet("cut", CUT, tuple(row for one in cuttings for row in _rows(one, marks)))
 
 
-def _rows(one: Cutting) -> Iterator[tuple[Cell, ...]]:
+def _rows(one: Cutting, marks: Mapping[Tagged, str]) -> Iterator[tuple[Cell, ...]]:
     for way in one.ways:
         long: Cell = number(way.sides[0]) if len(way.sides) == 1 else SIDES.join(map(plain, way.sides)) or None
-        pieces = DOT.join(f"{piece.many} × {piece.told}" for piece in way.pieces)
+        pieces = DOT.join(
+            f"{piece.many} × {SIDES.join(map(plain, piece.sides))} mm, "
+            f"tag {marks[one.got.taken.item.id, piece.bundle]}, {piece.whose}"
+            for piece in way.pieces
+        )
         left: Cell = None if way.left is None else number(way.left)
         if way.spread:
             left = SIDES.join(map(plain, way.spread.rest)) if way.spread.rest else 0

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from itertools import count, product
-from string import ascii_lowercase
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import exact
 from sheetgen.base.material import Consumable
 from sheetgen.base.printed import whole
-from sheetgen.base.spelling import begun, counted, told_apart
+from sheetgen.base.spelling import counted, told_apart
 from sheetgen.kits.lists import DOT
+from sheetgen.kits.tags import tags
 from sheetgen.kits.told import bare_length, length, sides
 from sheetgen.model.cut_bar import CutBar
 from sheetgen.model.lists_view import Bundle, CutItem, CutLine, CutPieces
@@ -20,40 +19,30 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from sheetgen.base.rounding import Rounder
-    from sheetgen.kits.cut_list import Cutting, Opened, Pieces
+    from sheetgen.kits.cut_list import Cutting, Opened
     from sheetgen.kits.lying import Lying, Spread
+    from sheetgen.kits.taken import Bundle as Cut
     from sheetgen.model.view import Html
 
 WRITTEN_OUT = 3  # pieces alike, up to which each is written by itself
-HELD = 24  # letters: what is no longer stands on one line of a tag
+HELD = 24  # letters: what is no longer stands on one line
 TALLIED = 12  # lengths cut alike, up to which each has a box a piece; of more each has one box
 NAMES = {"end": "kept end", "spool": "spool", "sheet": "sheet"}
 
 
 def cut_items(cuttings: Sequence[Cutting], bars: Sequence[Sequence[Html]], rounder: Rounder) -> Iterator[CutItem]:
     """Each item that is cut; `bars` are drawn of its ways."""
-    short = told_apart([one.got.taken.item.name for one in cuttings])
+    short, every = told_apart([one.got.taken.item.name for one in cuttings]), tags(cuttings)
     for one, own, drawn in zip(cuttings, short, bars, strict=True):
-        marks = {(bundle.sides, bundle.tag): mark for bundle, mark in zip(one.bundles, _letters(), strict=False)}
-        bundles = tuple(
-            Bundle(marks[b.sides, b.tag], sides(b.sides, rounder), b.many, _tag(b, own, rounder)) for b in one.bundles
-        )
+        marks = {b.bundle: every[one.got.taken.item.id, b.bundle] for b in one.bundles}
+        bundles = tuple(Bundle(marks[b.bundle], sides(b.sides, rounder), b.many, _held(b.whose)) for b in one.bundles)
         lines = (_line(one, way, bar, marks, rounder) for way, bar in zip(one.ways, drawn, strict=True))
         yield CutItem(one.got.taken.item.name, own, _says(one, rounder), bundles, tuple(lines))
 
 
-def _letters() -> Iterator[str]:
-    """The letters a to z, then aa, ab …."""
-    for many in count(1):
-        yield from map("".join, product(ascii_lowercase, repeat=many))
-
-
-def _tag(bundle: Pieces, short: str, rounder: Rounder) -> str:
-    """The text of a tag; that of a blank is put together here, for its size is told in the studio's units."""
-    told = bundle.tag
-    if len(bundle.sides) > 1:
-        told = f"{begun(short)}, {sides(bundle.sides, rounder)}, {told}"
-    return ", ".join(whole(part) if len(part) <= HELD else part for part in told.split(", "))
+def _held(whose: str) -> str:
+    """Whose pieces are, each short part of it on one line."""
+    return ", ".join(whole(part) if len(part) <= HELD else part for part in whose.split(", "))
 
 
 def _says(one: Cutting, rounder: Rounder) -> str:
@@ -69,7 +58,7 @@ def _says(one: Cutting, rounder: Rounder) -> str:
     if got.plan and got.plan.untouched:
         said += f" Leave {DOT.join(length(end, rounder) for end in got.plan.untouched)} whole."
     if any(held.sides for held in got.taken.held) and got.plan:
-        said += " Cut each strip across the whole roll, then into the pieces that its tag names."
+        said += " Cut each strip across the whole roll, then into the pieces named beside it; the rest of it is scrap."
     return f"{said} Each cut takes {length(cut, rounder)}: that is reckoned in." if cut else said
 
 
@@ -77,10 +66,10 @@ def _line(
     one: Cutting,
     way: Opened,
     bar: Html,
-    marks: Mapping[tuple[tuple[Fraction, ...], str], str],
+    marks: Mapping[Cut, str],
     rounder: Rounder,
 ) -> CutLine:
-    pieces = [(_bare(p.sides, rounder), marks[p.sides, p.tag], p.many) for p in way.pieces]
+    pieces = [(_bare(p.sides, rounder), marks[p.bundle], p.many) for p in way.pieces]
     if way.spread:
         said = "; ".join(_lie(way.spread, marks, rounder))
     else:
@@ -98,7 +87,7 @@ def _line(
     return CutLine(*told, tuple(f"{name} {n}" for n in each) if way.times > 1 else ("",), _times(pieces, 1))
 
 
-def _lie(spread: Spread, marks: Mapping[tuple[tuple[Fraction, ...], str], str], rounder: Rounder) -> Iterator[str]:
+def _lie(spread: Spread, marks: Mapping[Cut, str], rounder: Rounder) -> Iterator[str]:
     """How blanks lie on a sheet: 3 across, 94 × 20 a, as many rows of it as there are; else by the corner of each."""
 
     def named(one: Lying) -> str:
@@ -133,7 +122,10 @@ def _source(one: Cutting, way: Opened, rounder: Rounder) -> str:
 
 def _left(one: Cutting, way: Opened, rounder: Rounder) -> str:
     if way.spread:
-        return whole(f"left {_bare(way.spread.rest, rounder)}") if way.spread.rest else "nothing left below"
+        if not way.spread.rest:
+            return "nothing left in one piece"
+        where = "at their right" if way.spread.beside else "below them"
+        return f"{whole(f'left {_bare(way.spread.rest, rounder)}')} {where}"
     if way.left is None:
         return ""
     if not way.left:

@@ -12,14 +12,16 @@ from sheetgen.base.exact import plain
 from sheetgen.base.material import Bead, Clay, Fibre, Stone, Wire
 from sheetgen.base.material import Sheet as SheetMetal
 from sheetgen.base.spelling import begun, counted, in_turn
+from sheetgen.kits.tags import tag_of
 from sheetgen.model.sheets import Sheet
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Sequence
+    from collections.abc import Callable, Iterable, Mapping, Sequence
 
     from sheetgen.base.exact import Exact
     from sheetgen.base.material import Item
     from sheetgen.kits.bought import Got
+    from sheetgen.kits.tags import Tagged
     from sheetgen.kits.taken import Kits, Taken
     from sheetgen.model.sheets import Cell
 
@@ -34,7 +36,7 @@ PAPER = "paper"
 """Where the sheets of the kits are picked."""
 PICK = (
     "station", "item", "name", "colour", "design", "version", "choices", "bags", "in one bag", "of it spare", "unit",
-    "together",
+    "together", "tag",
 )  # fmt: skip
 LEFT = ("item", "unit", "before", "bought", "used", "after", "ends")
 PLACES = 4  # decimals of an amount that no decimal writes
@@ -81,24 +83,28 @@ def sheets_of(run: Iterable[Kits]) -> dict[str, list[Kits]]:
     return found
 
 
-def pick(taken: Sequence[Taken], run: Sequence[Kits] = ()) -> Sheet:
-    """By station: what goes into each kind of bag, of a pot the whole; at last the sheets that lie in the kits."""
+def pick(taken: Sequence[Taken], run: Sequence[Kits] = (), marks: Mapping[Tagged, str] | None = None) -> Sheet:
+    """By station: what goes into each kind of bag, of a pot the whole; at last the sheets that lie in the kits.
+
+    What comes from the cutting table has its tag, by `marks`.
+    """
     rows: list[tuple[Cell, ...]] = []
     for at, each in by_station(taken).items():
         for one in each:
             item = (at, one.item.id, one.item.name)
             if one.way == "pot":
                 spare = number(one.need - (one.need if one.used is None else one.used))
-                rows.append((*item, None, None, None, None, one.bags, None, spare, one.item.unit, number(one.need)))
+                unit, need = one.item.unit, number(one.need)
+                rows.append((*item, None, None, None, None, one.bags, None, spare, unit, need, None))
             rows += [
                 (
                     *item, _mix(held.kits, one.item), *_kind(held.kits), held.kits.bags, number(held.each),
-                    number(held.spare), held.unit, number(held.together),
+                    number(held.spare), held.unit, number(held.together), tag_of(one.item, held, marks or {}) or None,
                 )
                 for held in one.held
             ]  # fmt: skip
     rows += [
-        (PAPER, sheet, begun(sheet), None, *_kind(kits), kits.bags, 1, 0, "piece", kits.bags)
+        (PAPER, sheet, begun(sheet), None, *_kind(kits), kits.bags, 1, 0, "piece", kits.bags, None)
         for sheet, each in sheets_of(run).items()
         for kits in each
     ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 from itertools import groupby, pairwise
+from math import prod
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import exact
@@ -63,9 +64,21 @@ class Spread:
 
     @property
     def rest(self) -> tuple[Fraction, Fraction] | None:
-        """What is left below the last row over the whole width; None where nothing is."""
-        high = self.sides[1] - max(one.foot for one in self.each) - self.cut
-        return (self.sides[0], high) if high > 0 else None
+        """What is left in one piece, below all blanks or beside them, whichever is larger; None where nothing is."""
+        return max((one for one in (self._below, self._beside) if min(one) > 0), key=prod, default=None)
+
+    @property
+    def beside(self) -> bool:
+        """Whether what is left is what lies at their right: of a strip that is narrow, its length."""
+        return self.rest is not None and self.rest != self._below
+
+    @property
+    def _below(self) -> tuple[Fraction, Fraction]:
+        return self.sides[0], self.sides[1] - max(one.foot for one in self.each) - self.cut
+
+    @property
+    def _beside(self) -> tuple[Fraction, Fraction]:
+        return self.sides[0] - max(one.at + one.wide for one in self.each) - self.cut, self.sides[1]
 
 
 def spread(each: Iterable[tuple[Blank, Placed]], sides: tuple[Fraction, Fraction], cut: Fraction) -> Spread:

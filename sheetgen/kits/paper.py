@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
 DOES = {
     "pick": "Tick an item when it is fetched, and a row when it lies in its bags.",
-    "cut": "Cut the longest first, tick a box a piece, or a spool where it says so; bundle by the letter of the tag.",
+    "cut": "Cut each line from its left; a box is a piece, or a spool where it says so. Tag bundles by their letters.",
     "check": "Look into every bag. Tick a box a bag, the cards, the sheets, the note; then the order.",
     "buy": "Needed for the run, less what lies in the drawer. Tick what is ordered.",
     "left": "The drawer as it should look afterwards. Count, write what is there, and copy it into stock.",

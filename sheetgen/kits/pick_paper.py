@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sheetgen.base.exact import plain
@@ -12,6 +13,7 @@ from sheetgen.kits.apart import by_itself
 from sheetgen.kits.closed import closed
 from sheetgen.kits.kit_lines import BOXED, place_of
 from sheetgen.kits.lists import PAPER, by_station, sheets_of
+from sheetgen.kits.tags import tag_of, tags
 from sheetgen.kits.told import amount, bare_length, sides
 from sheetgen.model.lists_view import PickItem, PickLine, Station
 
@@ -24,23 +26,24 @@ if TYPE_CHECKING:
     from sheetgen.base.supply import Pack
     from sheetgen.kits.bought import Got
     from sheetgen.kits.run_lists import Lists
+    from sheetgen.kits.tags import Tagged
     from sheetgen.kits.taken import Held, Kits, Taken
 
 CUT = {"cut", "blanks"}
 GIVES = {"g": "weigh each", "mL": "measure each out", "piece": "count each out"}
 STACKED = "Lies in the stack, order by order; its sheets are counted with the check list."
-HANDLED = "Comes cut and tagged from the cutting table."
+HANDLED = "Comes cut from the cutting table; the letter is its tag."
 
 
 def stations(lists: Lists, rounder: Rounder) -> Iterator[Station]:
     """Each station with its items; the sheets of the kits come last."""
     got = {id(one.taken): one for one in lists.got}
     at_each = by_station(one.taken for one in lists.got)
-    close = closed(at_each)
+    close, marks = closed(at_each), tags(lists.cuttings)
     for name, each in at_each.items():
         tray = any(isinstance(one.item, Stone | Bead) for one in each)
         short = told_apart([one.item.name for one in each])
-        items = (_item(got[id(one)], own, close, rounder) for one, own in zip(each, short, strict=True))
+        items = (_item(got[id(one)], own, close, marks, rounder) for one, own in zip(each, short, strict=True))
         yield Station(name, tray, tuple(items))
     fetch = STACKED if lists.checked else ""
     sheets = tuple(_sheet(sheet, kits, fetch) for sheet, kits in sheets_of(lists.run).items())
@@ -48,9 +51,12 @@ def stations(lists: Lists, rounder: Rounder) -> Iterator[Station]:
         yield Station(PAPER, tray=False, items=sheets)
 
 
-def _item(got: Got, short: str, close: Mapping[int, str], rounder: Rounder) -> PickItem:
+def _item(got: Got, short: str, close: Mapping[int, str], marks: Mapping[Tagged, str], rounder: Rounder) -> PickItem:
     taken = got.taken
-    lines = tuple(_line(taken, held, close.get(id(held), ""), rounder) for held in taken.held)
+    lines = tuple(
+        replace(_line(taken, held, close.get(id(held), ""), rounder), tag=tag_of(taken.item, held, marks))
+        for held in taken.held
+    )
     return PickItem(taken.item.name, short, _fetch(got, rounder), _together(taken, rounder), lines)
 
 
@@ -134,6 +140,8 @@ def _from_where(got: Got, rounder: Rounder) -> str:
     need, unit = got.taken.need, got.taken.item.unit
     there = min(need, got.have)
     new = " and ".join(_packs(pack, many, unit, rounder) for pack, many in got.packs)
+    if got.taken.pack is not None and (over := got.bought - (need - there)):  # the least that is sold is more
+        new = f"{plain((got.bought - over) / got.taken.pack.holds)} of {new}"
     if not new:
         return "all from the drawer."
     return f"{amount(there, unit, rounder)} from the drawer, the rest from {new}." if there else f"from {new}."

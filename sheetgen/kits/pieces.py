@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
     from sheetgen.base.material import Item
     from sheetgen.base.rounding import Rounder
+    from sheetgen.kits.taken import Bundle
     from sheetgen.model.worked import MaterialLine
 
 
@@ -33,12 +35,14 @@ def lengths(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) -
     for kits, line in lines:
         one = bag(kits, line)
         if (rolled := _off_roll(kits, line, one)) is None:
-            held.append(one)
-            wanted.append(Wanted(one.each, kits.bags, _tag(item, one.each, _whose(kits, item), kits.rounder)))
+            wanted.append(Wanted(one.each, kits.bags, _whose(kits, item)))
+            held.append(replace(one, bundle=((one.each,), wanted[-1].label)))
             continue
         pieces += rolled
         held += [_piece(kits, "piece", one) for one in rolled]
-    wanted += _rows(item, pieces, lines[0][0].rounder)
+    rows = _rows(item, pieces, lines[0][0].rounder)
+    wanted += rows.values()
+    held = [replace(one, bundle=_strip(rows[one.sides])) if one.sides else one for one in held]
     return Taken(
         item, "cut", sum((w.length * w.many for w in wanted), Fraction(0)), tuple(held), tuple(wanted), bags=bags
     )
@@ -59,22 +63,18 @@ def blanks(item: Item, lines: Sequence[tuple[Kits, MaterialLine]], bags: int) ->
 
 def _piece(kits: Kits, called: str, of: Blank) -> Held:
     """What one bag holds of the pieces of one size."""
-    return Held(kits, Fraction(of.many, kits.bags), Fraction(0), f"{called} of {of.sides}", (of.long, of.wide))
+    sides, each = (of.long, of.wide), Fraction(of.many, kits.bags)
+    return Held(kits, each, Fraction(0), f"{called} of {of.sides}", sides, bundle=(sides, of.label))
 
 
-def _tag(item: Item, length: Fraction, whose: str, rounder: Rounder) -> str:
-    """The text of a bundle's tag: wire, length, and whose it is."""
-    return f"{item.name}, {_spaced(told.length(length, rounder))}, {whose}"
+def _strip(row: Wanted) -> Bundle:
+    """The bundle of strips across a roll."""
+    return (row.length,), row.label
 
 
 def _whose(kits: Kits, item: Item) -> str:
     """Into which kits a piece goes, and into which of their bags, so that nobody need look it up after the cut."""
     return ", ".join(filter(None, (kits.told, place_of(kits, item))))
-
-
-def _spaced(said: str) -> str:
-    """A number with its unit as a CSV has it."""
-    return said.replace(NBSP, " ")
 
 
 def _off_roll(kits: Kits, line: MaterialLine, bag: Held) -> list[Blank] | None:
@@ -89,12 +89,12 @@ def _off_roll(kits: Kits, line: MaterialLine, bag: Held) -> list[Blank] | None:
     return found
 
 
-def _rows(item: Item, pieces: Iterable[Blank], rounder: Rounder) -> list[Wanted]:
+def _rows(item: Item, pieces: Iterable[Blank], rounder: Rounder) -> dict[tuple[Fraction, Fraction], Wanted]:
     """Rows across a roll, of pieces of one size whoever's they are, each row cut off it as one length."""
     sizes: dict[tuple[Fraction, Fraction], list[Blank]] = {}
     for piece in pieces:
         sizes.setdefault((piece.long, piece.wide), []).append(piece)
-    rows = []
+    rows = {}
     roll = exact(item.across) if isinstance(item, Consumable) and item.across else Fraction(0)
     for (long, wide), each in sizes.items():
         many = sum(piece.many for piece in each)
@@ -104,8 +104,8 @@ def _rows(item: Item, pieces: Iterable[Blank], rounder: Rounder) -> list[Wanted]
             (row * ceil(many / abreast), row, ceil(many / abreast), abreast) for row, abreast in ways if abreast
         )
         whose = "; ".join(dict.fromkeys(piece.label for piece in each))
-        cut_up = f"for {many} of {_spaced(told.sides((long, wide), rounder))}"
+        cut_up = f"{many} of {told.sides((long, wide), rounder).replace(NBSP, ' ')}"
         if (beside := min(many, abreast)) > 1:
             cut_up += f", {beside} across"
-        rows.append(Wanted(row, number, _tag(item, row, f"{cut_up}, {whose}", rounder)))
+        rows[long, wide] = Wanted(row, number, f"{cut_up}, {whose}")
     return rows

@@ -9,6 +9,7 @@ from sheetgen.kits import lists
 from sheetgen.kits.buy_list import buy
 from sheetgen.kits.check_list import check
 from sheetgen.kits.cut_list import cut
+from sheetgen.kits.tags import tags
 
 if TYPE_CHECKING:
     from sheetgen.base.rounding import Rounder
@@ -44,8 +45,8 @@ class Lists:
     @property
     def sheets(self) -> tuple[Sheet, ...]:
         """Each list as a spreadsheet takes it, in the order in which a person works."""
-        taken = [one.taken for one in self.got]
+        taken, marks = [one.taken for one in self.got], tags(self.cuttings)
         orders = (check(self.checked),) if self.checked else ()
         return (
-            lists.pick(taken, self.run), cut(self.cuttings), *orders, buy(self.shopping), lists.left(self.got),
+            lists.pick(taken, self.run, marks), cut(self.cuttings), *orders, buy(self.shopping), lists.left(self.got),
         )  # fmt: skip

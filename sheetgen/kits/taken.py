@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from sheetgen.model.kit import Colourway
     from sheetgen.model.worked import Worked, WorkedVersion
 
+Bundle = tuple[tuple["Fraction", ...], str]
+"""Pieces cut alike for the same bags: their length or two sides, mm, and whose they are."""
 Way = Literal["bags", "sealed", "cut", "blanks", "pot", "as needed"]
 
 
@@ -152,7 +154,8 @@ def _besides(version: WorkedVersion, asked: Sequence[str]) -> dict[str, str]:
 class Held:
     """What one bag of a kind holds of an item; `unit` is the item's, or names a piece by its `sides`, mm.
 
-    `why` says by what rule so much of it is to spare.
+    `why` says by what rule so much of it is to spare. `bundle` is the one that it comes in from the cutting table: the
+    length or the sides that its pieces are cut to, and whose they are.
     """
 
     kits: Kits
@@ -161,6 +164,7 @@ class Held:
     unit: str
     sides: tuple[Fraction, Fraction] | None = None
     why: str = ""
+    bundle: Bundle | None = None
 
     @property
     def together(self) -> Fraction:

@@ -67,6 +67,7 @@ class Label:
     version: Annotated[str, "the version, what was chosen otherwise first; or nothing where the design has only one"]
     colourway: Annotated[str, "in which colours it comes, or nothing"]
     inside: Annotated[tuple[str, ...], "what lies in the bag and how much of it, as far as there is room to tell"] = ()
+    amount: Annotated[str, "how much lies in the bag of what `warned` is of, where there is room for no more"] = ""
     warned: Annotated[tuple[Warned, ...], "of what lies in it and would leak, stain, burn or dust"] = ()
     items: Annotated[tuple[str, ...], "on the last bag what is not in the kit, as far as there is room to name it"] = ()
     more: Annotated[int, "how many things besides are not in the kit"] = 0

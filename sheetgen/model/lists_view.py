@@ -36,6 +36,7 @@ class PickLine:
     working: Annotated[str, "what of it is taken and what is to spare, and by which rule, or nothing"]
     together: Annotated[str, "in all of them"]
     close: Annotated[str, "of a bag for which more is picked, whether it is closed now, or nothing"] = ""
+    tag: Annotated[str, "the letter on the tag of what was cut for it, or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +71,10 @@ class PickList:
 class Bundle:
     """Pieces that are bundled under one tag."""
 
-    mark: Annotated[str, "the letter by which the list names it"]
+    mark: Annotated[str, "the letter on its tag, by which every list names it"]
     size: Annotated[str, "the length of each, or its sides"]
     many: int
-    tag: Annotated[str, "what is written on the tag"]
+    whose: Annotated[str, "into which kits it goes, and into which bag; of a strip what is cut of it"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from sheetgen.base.printed import NBSP
 from sheetgen.render.shortening import LESS, shortened
 
 if TYPE_CHECKING:
@@ -18,8 +19,9 @@ def shorter_label(piece: Piece, letters: int) -> Piece | None:
     """What is least missed gives first, and last of all the version, the colourway and which bag it is.
 
     What is not in the kit gives first, for the card names it; then what lies in the bag from its end, down to its first
-    and how many more; then a caution is told in few words, which stay; then the design's name. Only then gives the rest
-    of its line: of bags of two colours on one table nothing else tells which is which.
+    and how many more; then a caution is told in few words, which stay, and of what it warns of only how much there is;
+    then the design's name. Only then gives the rest of its line: of bags of two colours on one table nothing else tells
+    which is which.
     """
     label = piece.label
     if label is None:
@@ -30,7 +32,13 @@ def shorter_label(piece: Piece, letters: int) -> Piece | None:
     elif label.more:
         changed = {"more": 0}
     else:
-        changed = _fewer_inside(label, letters) or _briefer_caution(label) or _of_the_kind(label, letters)
+        ways = (
+            _fewer_inside(label, letters),
+            _briefer_caution(label),
+            _amount_alone(label),
+            _of_the_kind(label, letters),
+        )
+        changed = next(filter(None, ways), None)
     return replace(piece, label=replace(label, **changed)) if changed else None
 
 
@@ -64,10 +72,18 @@ def _briefer_caution(label: Label) -> dict[str, Any] | None:
     """Each caution in few words; where nothing else has more than a sign left, without its signal word."""
     if any(one.short for one in label.warned):
         return {"warned": tuple(replace(one, text=one.short or one.text, short="") for one in label.warned)}
-    told = label.inside or any(getattr(label, name) not in {"", LESS} for name in KIND)
+    told = label.inside or label.amount or any(getattr(label, name) not in {"", LESS} for name in KIND)
     if told or not any(one.word for one in label.warned):
         return None
     return {"warned": tuple(replace(one, word="") for one in label.warned)} | dict.fromkeys(KIND, "")
+
+
+def _amount_alone(label: Label) -> dict[str, Any] | None:
+    """Of the one thing that is in a bag, and that a caution is of, how much: what it is its bag and caution say."""
+    if not label.warned or len(label.inside) != 1 or label.beyond:
+        return None
+    much = label.inside[0].rpartition(":")[2].strip(f" {NBSP}")
+    return {"inside": (), "amount": much} if much != label.inside[0] else None
 
 
 def _of_the_kind(label: Label, letters: int) -> dict[str, Any] | None:
@@ -77,6 +93,8 @@ def _of_the_kind(label: Label, letters: int) -> dict[str, Any] | None:
         return {"title": "" if less == LESS else less}  # a sign alone says nothing
     if label.inside:
         return {"inside": (), "beyond": 0}
+    if label.amount:
+        return {"amount": ""}
     said = [name for name in ("bag", *KIND) if getattr(label, name) not in {"", LESS}]
     if not said:
         return None

@@ -35,15 +35,16 @@ if TYPE_CHECKING:
 CLASS = "class"
 """The folder of what classes take, within the private one; in it each list has one of its own."""
 TEACHERS = "teacher-"
+ON_PAPER = ("pick-", "cut-", "buy-", "left-", "tables-")
 WHOSE = ".list"
 """In the folder of a class, which file its list is."""
 
 
-def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Outcome, list[str]]:
+def class_list(root: Path, table: Path, private: Path, build: Path, paper: str = "") -> tuple[Outcome, list[str]]:
     """What a class takes, where it stands, and its teacher's sheets, into the private folder; a summary in lines.
 
-    What is wrong with a pupil's line is told, and the class is made up without him. NotReady for a folder that is
-    public, or cannot be written.
+    What is wrong with a pupil's line is told, and the class is made up without him. On one `paper`, or on those of the
+    studio. NotReady for a folder that is public, or cannot be written.
     """
     try:
         refuse_public(private, root, build)
@@ -55,7 +56,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         helped = "call one of the two lists otherwise, or delete that folder if it is done with"
         outcome.troubles.add(taken, Place(Source(table.name)), helped)
         return outcome, []
-    made = made_up(root, table, outcome)
+    made = made_up(root, table, outcome, paper)
     if made is None:
         return outcome, []
     run = made.run
@@ -73,7 +74,7 @@ def class_list(root: Path, table: Path, private: Path, build: Path) -> tuple[Out
         files |= {page.path: page.content for page in printed(by, table.stem, run, laid, needs, outcome, bare)}
     try:
         outcome.changed = write_private(private, within, files | {WHOSE: is_of(table)})
-        for begins in (TEACHERS, *HANDED_OUT):
+        for begins in (TEACHERS, *HANDED_OUT, *ON_PAPER):
             drop_stale(private, within, begins, files)
     except OSError as fault:
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None

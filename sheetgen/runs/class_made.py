@@ -80,8 +80,8 @@ class Kiln:
         return firings(kits.version, self.projects[kits.worked.name], self.library, teachers)
 
 
-def made_up(root: Path, table: Path, outcome: Outcome) -> MadeUp | None:
-    """The class of a list; None where nobody's set can be made.
+def made_up(root: Path, table: Path, outcome: Outcome, paper: str = "") -> MadeUp | None:
+    """The class of a list, on one `paper` or on those of the studio; None where nobody's set can be made.
 
     What is wrong with a pupil's line is told, and the class is made up without him.
     """
@@ -89,6 +89,8 @@ def made_up(root: Path, table: Path, outcome: Outcome) -> MadeUp | None:
     library = read_library(root, outcome.troubles, sorted({str(one.design) for one in pupils})) if pupils else None
     if library is None:
         return None
+    if paper:
+        library = replace(library, studio=library.studio.model_copy(update={"paper": [default(paper)]}))
     found = of_pupils(root, library, pupils, outcome)
     outcome.troubles.keep_causes()
     return found

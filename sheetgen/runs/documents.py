@@ -24,10 +24,9 @@ if TYPE_CHECKING:
     from sheetgen.base.trouble import Troubles
     from sheetgen.kits.ordered import Order, Run
     from sheetgen.kits.taken import Kits, Taken
-    from sheetgen.render.job import Prints
     from sheetgen.render.kit_sheets import Printing
     from sheetgen.render.pdf_pool import PdfPool
-    from sheetgen.render.theme import Theme
+    from sheetgen.runs.press import Press
 
 FACE = "SourceSansPro-Regular.ttf"
 CUT_UP = ("templates",)
@@ -46,7 +45,7 @@ class Documents:
     of_kind: dict[int, tuple[Document, ...]] = field(default_factory=dict)
     leaves: dict[str, int] = field(default_factory=dict)
 
-    def lay_out(self, run: Run, needs: Sequence[Taken], theme: Theme, pool: Prints, troubles: Troubles) -> None:
+    def lay_out(self, run: Run, needs: Sequence[Taken], by: Press, troubles: Troubles) -> None:
         """Lay out each kind once, those of one design as its first; what jars in a sheet is a warning at its design.
 
         The first of all designs are begun together, and the others of one as soon as its first is done, so that no
@@ -56,13 +55,15 @@ class Documents:
         first: dict[str, tuple[Kits, Printing]] = {}
         for _, kits in whole:
             if kits.worked.name not in first:
-                first[kits.worked.name] = (kits, sheets_of(kits, needs, theme, pool))
+                first[kits.worked.name] = (kits, sheets_of(kits, needs, by.theme, by.sheets))
         begun: list[Printing] = []
         for _, kits in whole:
             of, printing = first[kits.worked.name]
-            begun.append(printing if kits is of else sheets_of(kits, needs, theme, pool, printing.done()))
-        for (at, kits), printing in zip(whole, begun, strict=True):
+            by.progress.begun(kits.named)
+            begun.append(printing if kits is of else sheets_of(kits, needs, by.theme, by.sheets, printing.done()))
+        for nth, ((at, kits), printing) in enumerate(zip(whole, begun, strict=True)):
             laid = printing.done()
+            by.progress.done((nth + 1) / len(whole))
             for doubt in laid.doubts:
                 troubles.add(f"kit of {kits.named}: {doubt}", kits.worked.place, severity="warning")
             found = []

@@ -82,7 +82,7 @@ class OrderFiles:
         needs = taken(self.run.kinds)
         documents = Documents(self.paper)
         if not self.wanted.lists_alone:
-            documents.lay_out(self.run, needs, self.by.theme, self.by.sheets, self.troubles)
+            documents.lay_out(self.run, needs, self.by, self.troubles)
         leaves = {order.number: documents.sheets(order) for order in self.run.orders}
         orders = () if self.wanted.lists_alone else checked(self.run, leaves)  # nothing to check is printed yet
         coin = Coin(self.studio.currency, point=self.run.kinds[0].rounder.point)

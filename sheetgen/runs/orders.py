@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 
     from sheetgen.kits.ordered import Run
     from sheetgen.model.orders import Orders
+    from sheetgen.progress import Progress
     from sheetgen.render.pdf import Printer
     from sheetgen.runs.press import Press
 
@@ -41,7 +42,7 @@ NAMED = 12  # numbers of orders in one line of a terminal
 
 
 def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
-    root: Path, table: Path, private: Path, build: Path, wanted: Wanted, day: dt.date
+    root: Path, table: Path, private: Path, build: Path, wanted: Wanted, day: dt.date, progress: Progress | None = None
 ) -> tuple[Outcome, list[str]]:
     """All that a run of orders is packed from, into the private folder, and the list of what was sent; told in lines.
 
@@ -55,7 +56,7 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
         raise NotReady(f"{fault.message}; {fault.help}") from None
     try:
         closed(private)
-        with alone(private), press(root) as by:
+        with alone(private), press(root, progress=progress) as by:
             there = SentList() if wanted.lists_alone else sent_list(private, outcome.troubles)
             run, told = packed(root, table, outcome, by.pool.printer)
             if run is not None:

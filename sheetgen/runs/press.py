@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import counted
 from sheetgen.pipeline import THEME, NotReady
+from sheetgen.progress import Progress
 from sheetgen.publish.tables import csv_bytes
 from sheetgen.publish.workbook import xlsx_bytes
 from sheetgen.render.pdf import NoPango
@@ -28,22 +29,23 @@ MOST_ROWS = 100_000
 
 
 class Press(NamedTuple):
-    """The library's theme, what prints, and what prints the sheets that lie in kits."""
+    """The library's theme, what prints, what prints the sheets that lie in kits, and who is told how far it is."""
 
     theme: Theme
     pool: PdfPool
     sheets: Prints
+    progress: Progress
 
 
 @contextmanager
-def press(root: Path, cores: int | None = None) -> Iterator[Press]:
+def press(root: Path, cores: int | None = None, progress: Progress | None = None) -> Iterator[Press]:
     """Printers for a while. NotReady where pages cannot be made on this machine."""
     with PdfPool(cores) as pool:
         try:
             pool.ready()
         except NoPango as missing:
             raise NotReady(str(missing)) from None
-        yield Press(Theme(THEME, [root / "themes"]), pool, pool)
+        yield Press(Theme(THEME, [root / "themes"]), pool, pool, progress or Progress())
 
 
 def list_files(

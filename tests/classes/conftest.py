@@ -18,7 +18,7 @@ from click.testing import CliRunner
 from sheetgen.cli import main
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Mapping, Sequence
 
 PROJECTS = Path(__file__).parents[2] / "projects"
 HEAD = "name,design,version,choices,colourway,table\n"
@@ -37,7 +37,8 @@ class Held(NamedTuple):
 
     def pages(self, name: str) -> list[str]:
         """The words of each page of a PDF."""
-        with pypdfium2.PdfDocument(self.folder / f"{name}-a4.pdf") as document:
+        [path] = self.folder.glob(f"{name}-*.pdf")
+        with pypdfium2.PdfDocument(path) as document:
             return [" ".join(page.get_textpage().get_text_bounded().split()) for page in document]
 
 
@@ -53,12 +54,12 @@ class Bench:
         assert old in text
         path.write_text(text.replace(old, new, 1), "utf-8")
 
-    def held(self, *lines: str, printed: bool = True, name: str = "evening") -> Held:
+    def held(self, *lines: str, printed: bool = True, name: str = "evening", options: Sequence[str] = ()) -> Held:
         """A class of these pupils; its pages take a while, and are not made where nobody asks for them."""
         table = self.root / f"{name}.csv"
         table.write_text(HEAD + "".join(f"{line}\n" for line in lines), "utf-8")
         with nullcontext() if printed else patch("sheetgen.runs.class_list.printed", return_value=[]):
-            result = CliRunner().invoke(main, ["class", str(table), "--library", str(self.root)])
+            result = CliRunner().invoke(main, ["class", str(table), "--library", str(self.root), *options])
         return Held(result.exit_code, result.output, self.root / "private" / "class" / name)
 
 

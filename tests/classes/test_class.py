@@ -249,6 +249,30 @@ def test_the_tables_of_several_designs_name_the_design_and_the_colours(mixed: He
     assert "continued" not in window
 
 
+@pytest.fixture(scope="module")
+def letter(bench: Callable[..., Bench]) -> Held:
+    """Three who make the same drops in other colours and one who makes longer ones, after an evening on A4."""
+    made = bench("buoy-drops")
+    made.held("Wren Tidewell,buoy-drops,,,,1", printed=False)
+    ways = "Wren Tidewell,buoy-drops,,,,1", "Odo Marsh,buoy-drops,,,grey sea,1", "Bo Tern,buoy-drops,,,deep water,1"
+    return made.held(*ways, "Ida Knot,buoy-drops,Long,,grey sea,1", options=["--paper", "letter"])
+
+
+def test_what_lies_at_places_of_other_colours_alike_is_said_once(letter: Held) -> None:
+    """The release sheet is as wide as the strip, and once round the former: of the short ones 27 × 94, 27 × 110."""
+    assert letter.code == WELL, letter.said
+    [page, _] = letter.pages("tables")
+    assert "Silver, short: each of 3 places Item How much Release sheet 1 piece of 27 × 94 mm" in page
+    assert "Long, grey sea: 1 place Item How much Release sheet 1 piece of 27 × 110 mm" in page
+    assert "Silver, short, grey sea: 1 place" not in page
+
+
+def test_on_one_paper_nothing_is_left_on_another(letter: Held) -> None:
+    on = {path.stem.rpartition("-")[2] for path in letter.folder.glob("*.pdf")}
+    assert on == {"letter"}
+    assert {path.stem for path in letter.folder.glob("*.pdf")} >= {"pick-letter", "cut-letter", "tables-letter"}
+
+
 def test_the_sheets_that_lie_at_the_places_are_those_that_were_picked(mixed: Held) -> None:
     picked = Counter[str]()
     for row in mixed.rows("pick"):

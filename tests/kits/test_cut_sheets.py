@@ -66,16 +66,24 @@ def test_blanks_lie_in_rows_and_what_is_left_below_is_one_piece() -> None:
         paper, [row] = lines(metal(saw), (1, 9.8, 9.8), bags=across)
         [line] = paper.lines
         assert flat(f"{line.source}: {line.pieces}, {line.left}") == (
-            f"Sheet 1 of 1, 50 × 50 mm: {across} across, 9.8 × 9.8 a, left {rest}"
+            f"Sheet 1 of 1, 50 × 50 mm: {across} across, 9.8 × 9.8 a, left {rest} below them"
         )
         assert (row["from"], row["number"], row["left"]) == ("sheet", 1, rest)
+
+
+def test_of_a_narrow_strip_its_length_is_left_and_not_a_sliver_along_it() -> None:
+    """Off 300 × 5 a strip of 25 × 1.8 and one of 21 × 1.5 side by side leave 254 × 5: 300 − 25 − 21."""
+    paper, [row] = lines(metal(long=300, wide=5), (1, 25.0, 1.8), (1, 21.0, 1.5))
+    [line] = paper.lines
+    assert flat(line.left) == "left 254 × 5 at their right"
+    assert row["left"] == "254 × 5"
 
 
 def test_rows_that_are_alike_are_told_once() -> None:
     """94 × 20 on 300 × 310: three across, and five rows of them are 100 mm high, 210 are left."""
     paper, _ = lines(metal(long=300, wide=310), (1, 94.0, 20.0), bags=15)
     [line] = paper.lines
-    assert flat(f"{line.pieces}, {line.left}") == "5 rows of 3 across, 94 × 20 a, left 300 × 210"
+    assert flat(f"{line.pieces}, {line.left}") == "5 rows of 3 across, 94 × 20 a, left 300 × 210 below them"
 
 
 @pytest.mark.parametrize("saw", ["0", "1/2", "2"])
@@ -110,8 +118,13 @@ def test_what_is_said_of_a_sheet_can_be_laid_down_on_it(pieces: Any, saw: str) -
                 )
                 assert apart, (laid[nth], (x2, y2, wide2, high2))
         foot = max(y + high for _, y, _, high in laid)
-        rest = 50 - foot - loss
-        assert flat(line.left) == (f"left 50 × {rest:g}" if rest > 0 else "nothing left below")
+        below, beside = 50 - foot - loss, 50 - max(x + wide for x, _, wide, _ in laid) - loss
+        if max(below, beside) <= 0:
+            assert line.left == "nothing left in one piece"
+        elif below >= beside:
+            assert flat(line.left) == f"left 50 × {below:g} below them"
+        else:
+            assert flat(line.left) == f"left {beside:g} × 50 at their right"
         seen += len(laid) * int(row["times"])
     assert seen == 4 * sum(many for many, _, _ in pieces)
 
@@ -123,7 +136,7 @@ def test_a_strip_across_a_roll_says_how_many_lie_side_by_side_and_what_is_left_o
     )
     paper, _ = lines(roll, (1, 27.0, 94.0), bags=7)
     [bundle], [line] = paper.bundles, paper.lines
-    assert bundle.tag.replace("\u00a0", " ") == "Roll, 27 mm, for 7 of 27 × 94 mm, 3 across, Drops, Long"
+    assert bundle.whose.replace("\u00a0", " ") == "7 of 27 × 94 mm, 3 across, Drops, Long"
     assert flat(f"{line.source}: {line.pieces}, {line.left}") == (
         "Spool 1 of 1, 300 × 5000 mm: 27 a · 27 a · 27 a, left 300 × 4919, keep"
     )
@@ -132,8 +145,10 @@ def test_a_strip_across_a_roll_says_how_many_lie_side_by_side_and_what_is_left_o
 def test_a_tag_names_the_bag_that_its_pieces_go_into() -> None:
     item = metal()
     paper, [row] = lines(item, (1, 9.8, 9.8), bags=2, kit=Kit((KitBag("C metal", (item,)),)))
-    assert [flat(bundle.tag) for bundle in paper.bundles] == ["Sheet, 9.8 × 9.8 mm, Drops, Long, bag C metal"]
-    assert row["pieces"] == "2 × 9.8 × 9.8 mm, Drops, Long, bag C metal"
+    assert [(b.mark, flat(b.size), flat(b.whose)) for b in paper.bundles] == [
+        ("a", "9.8 × 9.8 mm", "Drops, Long, bag C metal")
+    ]
+    assert row["pieces"] == "2 × 9.8 × 9.8 mm, tag a, Drops, Long, bag C metal"
 
 
 def test_the_drawer_has_the_piece_of_a_sheet_that_the_cutting_table_leaves() -> None:

@@ -168,7 +168,7 @@ def test_one_length_a_bag_is_cut_from_the_kept_end_first() -> None:
     found = got(kits(line(w, 460, 0.1), bags=3))
     told = [(r["from"], r["number"], r["length"], r["times"], r["left"], r["keep"]) for r in rows(cut(found))]
     assert told == [("end", 1, 520, 1, 10, None), ("spool", 1, 1000, 2, 490, "keep")]
-    assert {r["pieces"] for r in rows(cut(found))} == {"1 × Wire, 510 mm, Drops, Long"}
+    assert {r["pieces"] for r in rows(cut(found))} == {"1 × 510 mm, tag a, Drops, Long"}
     [row] = rows(left(found))
     assert (row["before"], row["bought"], row["after"], row["ends"]) == (520, 2000, 980, "490 · 490")
 
@@ -245,7 +245,7 @@ def test_pieces_of_which_stock_names_no_length_are_on_the_cutting_list_all_the_s
     found = got(kits(line(wire(), 40), bags=3))
     [row] = rows(cut(found))
     assert (row["from"], row["length"], row["pieces"], row["times"]) == (
-        "stock names no pack", None, "1 × Wire, 40 mm, Drops, Long", 3,
+        "stock names no pack", None, "1 × 40 mm, tag a, Drops, Long", 3,
     )  # fmt: skip
     assert rows(buy(found, Coin())[0])[0]["cost"] == "unknown"
 

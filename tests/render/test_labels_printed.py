@@ -304,6 +304,17 @@ def test_a_caution_stays_on_every_label_in_few_words_where_there_is_no_room_for_
     assert ("Buoydrops·Silver,short·greysea" in text) == (grid is not SMALL)
 
 
+@pytest.mark.parametrize("short", ["Adhesive: gloves", "Vapour: air, no flame"])
+def test_a_bag_with_a_caution_says_how_much_is_in_it_whatever_else_gives(printer: Printer, short: str) -> None:
+    warned = replace(ADHESIVE, short=short)
+    inside, bag = ("Two-part stone adhesive: 4\u00a0mL",), "B two-part stone adhesive, 2\u00a0of\u00a04"
+    of = replace(BAG, bag=bag, inside=inside, version="Bronze clay", warned=(warned,), colourway="", which="")
+    pdf, _ = printed(printer, [label("Q-2703", "Linnet Fairlead", of=of)], A4)
+    text = re.sub(r"\s", "", text_of(pdf.pages[0], A4, 0))
+    assert f"{short}; 4 mL".replace(" ", "") in text
+    assert "Bronzeclay" in text
+
+
 def test_of_more_than_a_label_holds_the_first_are_named_and_the_others_counted(printer: Printer) -> None:
     wires = ("Sterling-silver wire: " + ", ".join(f"{n} AWG {n}65 mm" for n in range(12, 28)),)
     pdf, _ = printed(printer, [label("Q-1", of=replace(BAG, inside=wires))], A4)

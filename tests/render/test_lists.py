@@ -60,6 +60,15 @@ def test_clay_is_weighed_and_wrapped_or_given_out_sealed(made: Any) -> None:
     assert found["Shut"].together == "30 packs"
 
 
+def test_of_sealed_packs_of_which_more_must_be_bought_it_is_told_how_many_are_given_out(made: Any) -> None:
+    """Of packs of 20 g five are the least that is sold: four bags take four, and one stays."""
+    shut = made.clay("Shut", "sealed", "20")
+    shut = replace(shut, supply=replace(shut.supply, packs=(replace(shut.supply.packs[0], at_least=5),)))
+    found = items(made, made.kits(made.line(shut, 15.5), bags=4))["Shut"]
+    assert flat(found.fetch) == "From 4 of 5 new packs of 20 g. Sealed: leave each pack shut."
+    assert found.together == "4 packs"
+
+
 def test_the_drawer_goes_first_and_a_row_names_its_bag(made: Any) -> None:
     seed = made.stone(have=Fraction(40))
     found = items(made, made.kits(made.line(seed, 13), bags=8, kit=made.bagged(("B stones", (seed,)))))["Stone"]
@@ -90,9 +99,29 @@ def test_spools_are_cut_longest_first_and_a_length_says_what_is_left(made: Any) 
         "Spools 1 to 2 of 2, each 1000 mm: 465 a · 465 a, left 70, keep",
     ]
     assert [line.tallies for line in item.lines] == [("",), ("spool 1", "spool 2")]
-    assert [(b.mark, flat(b.size), b.many, flat(b.tag)) for b in item.bundles] == [
-        ("a", "465 mm", 5, "Wire, 465 mm, Drops, Long")
+    assert [(b.mark, flat(b.size), b.many, flat(b.whose)) for b in item.bundles] == [("a", "465 mm", 5, "Drops, Long")]
+
+
+def test_whoever_picks_calls_a_bundle_by_the_letter_of_its_tag_and_no_two_bear_the_same(made: Any) -> None:
+    """Of two wires and two kits four bundles; the longest of a wire has its first letter, whichever kit is first."""
+    thick, thin = made.wire("Thick"), made.wire("Thin")
+    run = [
+        made.kits(made.line(thick, short), made.line(thin, long), bags=bags, title=name)
+        for short, long, bags, name in ((200, 90, 2, "Small"), (260, 120, 3, "Tall"))
     ]
+    found = made.lists(*run)
+    on_paper, sheets = views(found), {sheet.name: sheet for sheet in found.sheets}
+    tagged = [(b.mark, flat(b.size), b.many, b.whose) for item in on_paper["cut"].items for b in item.bundles]
+    assert tagged == [
+        ("a", "260 mm", 3, "Drops, Tall"), ("b", "200 mm", 2, "Drops, Small"),
+        ("c", "120 mm", 3, "Drops, Tall"), ("d", "90 mm", 2, "Drops, Small"),
+    ]  # fmt: skip
+    picked = [line for at in on_paper["pick"].stations if at.name == "wire" for item in at.items for line in item.lines]
+    assert [(line.tag, flat(line.each), line.kit) for line in picked] == [
+        ("b", "200 mm", "Drops, Small"), ("a", "260 mm", "Drops, Tall"),
+        ("d", "90 mm", "Drops, Small"), ("c", "120 mm", "Drops, Tall"),
+    ]  # fmt: skip
+    assert [row[-1] for row in sheets["pick"].rows if row[0] == "wire"] == ["b", "a", "d", "c"]
 
 
 def test_a_bar_is_cut_where_the_pieces_end(made: Any) -> None:
@@ -111,7 +140,6 @@ def test_lengths_are_told_in_inches_where_the_studio_measures_so(made: Any) -> N
     [item] = found["cut"].items
     [line] = item.lines
     assert flat(item.bundles[0].size) == "18 1/4 in"
-    assert flat(item.bundles[0].tag) == "Wire, 18 1/4 in, Drops, Long"
     assert flat(f"{line.source}: {line.pieces}, {line.left}") == (
         "Spool 1 of 1, 39.4 in: 18 1/4 a · 18 1/4 a, left 2 7/8, keep"
     )

@@ -167,7 +167,7 @@ def differences(folder: Path, wanted: dict[str, Fraction], rolled: set[str]) -> 
 
 
 def _length(label: str) -> int:
-    """The length in a tag: 'Copper, round 1.3 mm (16 AWG), 465 mm, Towline bracelet, …'."""
+    """The length of a piece: '465 mm, tag c, Towline bracelet, …'."""
     sized = [part for part in label.split(", ") if part.endswith(" mm") and part.removesuffix(" mm").isdecimal()]
     return int(sized[-1].removesuffix(" mm"))
 

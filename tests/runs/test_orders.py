@@ -38,6 +38,12 @@ CARD = "Bench card: handout first"
 HEAD = "order,name,design,version,count,choices,colourway,leave out,only,gift note,due\n"
 LISTS = {f"{name}.csv" for name in ("pick", "cut", "check", "buy", "left", "kit-cards", "labels")} | {"lists.xlsx"}
 ON_PAPER = {f"{name}-a4.pdf" for name in ("pick", "cut", "check", "buy", "left")}
+KINDS = (
+    "Buoy drops, Long, grey sea",
+    "Tideline band, size US 9",
+    "Tideline band, US 8",
+    "Towline bracelet, Silver, short",
+)
 PRINTED = {"stack-a4.pdf", "kit-cards-a4.pdf", "labels-a4.pdf"}
 
 
@@ -47,6 +53,8 @@ def season(tmp_path_factory: pytest.TempPathFactory, makes_bench: Callable[..., 
     bench = makes_bench(tmp_path_factory.mktemp("season"))
     told = bench.orders(SEASON, "--apart")
     assert told.code == WELL, told.said
+    waited = [line for line in told.said.splitlines() if line.startswith("printing ")]
+    assert waited == [f"printing {kit}" for kit in KINDS], "whoever waits is told of each kind that is printed, once"
     assert "sheets of labels" not in told.said
     return bench
 
