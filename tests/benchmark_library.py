@@ -63,13 +63,16 @@ def entries(many: int, seed: int = 1) -> list[Entry]:
         own = dice.sample(tools, 18)
         clay = f"Clay {dice.randint(1, 8)}"
         name = f"design-{n}"
+        wires = some("metal", 3, 3)
         found.append(
             Entry(
                 name, title, " ".join(dice.choices(WORDS, k=18)), dice.choice(("first piece", "experienced")),
                 "3 h – 4 h", "1", f"2026-{dice.randint(1, 12):02}-{dice.randint(1, 28):02}",
                 techniques=some("work", 30, 6), heat=dice.choice(("kiln", "torch")), minutes=dice.randint(30, 600),
+                whole="27 h – 71 h", whole_minutes=4260, sessions=4,
                 clays=[clay], tools=own, materials=[clay, *some("wire", 60, 8)], parts=some("part", 90, 6),
-                needs=[[clay, *own], [clay, *own[2:]]],
+                places=["wire" if "3" in tool else "clay bench" for tool in own], metals=[[one, one] for one in wires],
+                needs=[[clay, *wires, *own], [clay, wires[0], *own[2:]]],
                 chips=[["Short", "index.html", "handout-a4.pdf"], ["Long", "long/index.html", "long/handout-a4.pdf"]],
                 picture={"path": f"{name}/view.svg", "width": dice.randint(8, 90), "height": dice.randint(8, 60),
                          "alternative": "a view", "webp": "", "drawn": True},

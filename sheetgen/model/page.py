@@ -52,14 +52,24 @@ class Entry:
     heat: str = ""
     minutes: float = 0
     """The most that it takes at the bench; 0 where no step says so."""
+    whole: str = ""
+    """From the first cut to the finished piece, with all waits, as the page of the design says it; or nothing."""
+    whole_minutes: float = 0
+    """The most of that; 0 where it is not told."""
+    sessions: int = 0
+    """In which somebody works alone; a class has its own evenings."""
     evenings: int = 0
     """That a class takes; 0 where none is planned, or it does not fit."""
     clays: list[str] = field(default_factory=list)
     tools: list[str] = field(default_factory=list)
+    places: list[str] = field(default_factory=list)
+    """Of each of these tools, where it lies."""
+    metals: list[list[str]] = field(default_factory=list)
+    """Wire and sheet, of which a drawer has some or none: the name of each in the stock, and as lists print it."""
     materials: list[str] = field(default_factory=list)
     parts: list[str] = field(default_factory=list)
     needs: list[list[str]] = field(default_factory=list)
-    """The clays and tools that are wanted at once: of each version, once where they are the same."""
+    """The clays, metals and tools that are wanted at once: of each version, once where they are the same."""
     chips: list[list[str]] = field(default_factory=list)
     """Of each version its name, its page and the first of its sheets, below the folder of the project, or nothing."""
     made_of: list[list[str]] = field(default_factory=list)

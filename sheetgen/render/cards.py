@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sheetgen.base.spelling import counted
 from sheetgen.model.view import Card, CardPicture, Chip
 
 if TYPE_CHECKING:
@@ -41,8 +42,14 @@ def _card(one: Entry, home: str, times: float, trouble: str) -> Card:
 
 
 def told(one: Entry) -> tuple[str, ...]:
-    """Level, time and heat."""
-    return tuple(filter(None, (one.level, f"at the bench {one.time}" if one.time else "", one.heat)))
+    """Level, time at the bench, time in all where waits make it another, and heat."""
+    return tuple(filter(None, (one.level, f"at the bench {one.time}" if one.time else "", _in_all(one), one.heat)))
+
+
+def _in_all(one: Entry) -> str:
+    """As the page of the design says it; nothing where all of it is work, which the time at the bench has said."""
+    waits = one.whole and one.whole_minutes != one.minutes
+    return f"in all {one.whole}, {counted(one.sessions, 'session')}" if waits else ""
 
 
 def _picture(one: Entry, home: str, times: float) -> CardPicture | None:

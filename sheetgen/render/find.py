@@ -1,7 +1,8 @@
 """What the script finds designs in: a classic script that holds data, since a page of a folder may fetch nothing.
 
-`LIBRARY.names` are names by kind, and a design has numbers into them. It is a row, as `_row` makes it and `design` in
-script/find.js takes it apart.
+`LIBRARY.names` are names by kind, and a design has numbers into them; `printed` are the metals as lists print them, and
+`placed` has for each tool the number of its place. A design is a row, as `_row` makes it and `designOf` in
+script/search.js takes it apart.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from sheetgen.base.spelling import apostrophes
+from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.project import LEVELS
 from sheetgen.render.cards import sized, told
 
@@ -25,6 +27,7 @@ def find_data(entries: Sequence[Entry], trouble: Mapping[str, str], times: float
     """The file. What a word of it says is data for the script, and never markup."""
     names = _Names()
     names.levels(entries)
+    names.drawer(entries)
     rows = [_row(one, names, trouble.get(one.name, ""), times) for one in entries]
     lines = (_json(row) for row in rows)
     return f"var LIBRARY={{names:{_json(names.told())},designs:[\n" + ",\n".join(lines) + "]}\n"
@@ -35,8 +38,10 @@ class _Names:
 
     def __init__(self) -> None:
         self.known: dict[str, dict[str, int]] = {
-            kind: {} for kind in ("level", "heat", "technique", "clay", "tool", "material", "part")
+            kind: {} for kind in ("level", "heat", "technique", "clay", "metal", "tool", "material", "part", "place")
         }
+        self.places: dict[str, str] = {}
+        self.printed: dict[str, str] = {}
 
     def number(self, kind: str, name: str) -> int:
         known = self.known[kind]
@@ -49,19 +54,30 @@ class _Names:
             if level in there:
                 self.number("level", level)
 
-    def told(self) -> dict[str, list[str]]:
-        return {kind: list(known) for kind, known in self.known.items()}
+    def drawer(self, entries: Sequence[Entry]) -> None:
+        """Where each tool lies, and what each metal is printed as; the places in the order of a bench."""
+        for one in entries:
+            self.places |= dict(zip(one.tools, one.places, strict=False)) | self.places
+            self.printed |= dict(one.metals) | self.printed
+        for place in (*TOOL_GROUPS, *self.places.values()):
+            if place in self.places.values():
+                self.number("place", place)
+
+    def told(self) -> dict[str, list[str] | list[int]]:
+        names = {kind: list(known) for kind, known in self.known.items()}
+        placed = [self.known["place"].get(self.places.get(name, ""), 0) for name in names["tool"]]
+        return {**names, "placed": placed, "printed": [self.printed[name] for name in names["metal"]]}
 
 
 def _row(one: Entry, names: _Names, trouble: str, times: float) -> list[Any]:
     def numbers(kind: str, many: Sequence[str]) -> list[int]:
         return [names.number(kind, name) for name in many]
 
-    clays = set(one.clays)
-    wanted = [
-        [numbers("clay", [n for n in need if n in clays]), numbers("tool", [n for n in need if n not in clays])]
-        for need in one.needs
-    ]
+    kinds = {**dict.fromkeys(one.clays, "clay"), **{name: "metal" for name, _ in one.metals}}
+
+    def wanted(need: Sequence[str], kind: str) -> list[int]:
+        return numbers(kind, [name for name in need if kinds.get(name, "tool") == kind])
+
     shown = one.picture
     picture: list[Any] = []
     if shown:
@@ -73,6 +89,7 @@ def _row(one: Entry, names: _Names, trouble: str, times: float) -> list[Any]:
         one.summary,
         " · ".join(told(one)),
         one.minutes,
+        one.whole_minutes,
         one.date,
         names.number("level", one.level),
         names.number("heat", one.heat),
@@ -80,11 +97,17 @@ def _row(one: Entry, names: _Names, trouble: str, times: float) -> list[Any]:
         numbers("clay", one.clays),
         numbers("material", one.materials),
         numbers("part", one.parts),
-        wanted,
-        one.chips,
+        [[wanted(need, kind) for kind in ("clay", "metal", "tool")] for need in one.needs],
+        [_chip(*chip) for chip in one.chips],
         picture,
         trouble,
     ]
+
+
+def _chip(name: str, path: str, pdf: str) -> list[str]:
+    """A version's name, its folder, and its sheet in that."""
+    folder = path.removesuffix("index.html")
+    return [name, folder, pdf.removeprefix(folder)]
 
 
 def _json(told: object) -> str:

@@ -39,6 +39,8 @@ def _but_size(need: Need) -> tuple[str, str]:
 
 
 def _line(same: list[Need]) -> Need:
-    sizes = sorted((float(size), f"{size}\u00a0mm", one.amount) for one in same for size in SIZE.findall(one.name))
+    sizes = sorted(
+        (float(size), f"{size}\u00a0mm", one.amount, one.own) for one in same for size in SIZE.findall(one.name)
+    )
     name, detail = _but_size(same[0])
-    return Need(name, detail, Html(""), tuple(Sized(size, amount) for _, size, amount in sizes))
+    return Need(name, detail, Html(""), tuple(Sized(size, amount, own) for _, size, amount, own in sizes))

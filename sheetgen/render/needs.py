@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sheetgen.base.material import Clay, Tool, Wire
+from sheetgen.base.material import Clay, Sheet, Tool, Wire
 from sheetgen.base.printed import NBSP
 from sheetgen.facts.bench import TOOL_GROUPS
 from sheetgen.model.amounts import amounts
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sheetgen.base.material import Item
+    from sheetgen.base.rounding import Rounder
     from sheetgen.model.drawing import Drawings
     from sheetgen.model.numbers import Numbers
     from sheetgen.model.packed import Packed
@@ -32,6 +33,27 @@ OTHERWISE = {
 }  # fmt: skip
 """Where a tool lies by what it acts as, where stock does not say it."""
 BOX = "In the box"
+IN_DRAWER = (Clay, Wire, Sheet)
+"""Of what is used up, that of which a drawer has some or none; what else there is, is chosen for a design."""
+
+
+def place_of(tool: Item, *, of_clay: bool) -> str:
+    """Where a tool lies: as stock says it, by what it acts as, or at the bench of a piece of clay or of wire."""
+    if isinstance(tool, Tool) and tool.group:
+        return tool.group
+    acts = (OTHERWISE[word] for word in tool.acts_as if word in OTHERWISE)
+    return next(acts, CLAY_BENCH if of_clay else WIRE)
+
+
+def named(item: Item, rounder: Rounder) -> tuple[str, str]:
+    """An item's name and the rest of it; of wire its thickness in mm, the gauge behind it."""
+    name, _, rest = item.name.partition(", ")
+    if not isinstance(item, Wire):
+        return name, rest
+    thick = rounder.words(round(item.thickness, 1), "mm", "fine")
+    gauge = [said for said in rest.split(", ") if said.split()[-1] in {"AWG", "SWG"}]
+    other = [said for said in rest.split(", ") if said not in gauge and not said.endswith(" mm")]
+    return name, ", ".join([*other, f"{thick}{NBSP}{rounder.unit('mm')}{''.join(f' ({one})' for one in gauge)}"])
 
 
 class Needs:
@@ -58,9 +80,10 @@ class Needs:
             yield Bag(BOX, tuple(Need(self._tool(line), "", Html("")) for line in self.packed.box))
 
     def _need(self, item: Item, amount: str, used: str, what: str) -> Need:
-        name, _, rest = item.name.partition(", ")
-        detail = "; ".join(one for one in (self._wire(item, rest), used) if one)
-        return Need(name, detail, Html(self.marks.number(amount, f"{what} {item.name}") if amount else ""))
+        name, detail = named(item, self.rounder)
+        detail = "; ".join(one for one in (detail, used) if one)
+        told = Html(self.marks.number(amount, f"{what} {item.name}") if amount else "")
+        return Need(name, detail, told, own=item.name if isinstance(item, IN_DRAWER) else "")
 
     def of_class(self, people: int) -> Iterator[Need]:
         """What to have in one pot for several people, each of whom makes what the sheet makes; they roll together."""
@@ -79,33 +102,16 @@ class Needs:
         less = isinstance(line.item, Clay) and told.back
         return told.listed, f"about {told.used.told} is used" if less else ""
 
-    def _wire(self, item: Item, rest: str) -> str:
-        """Of wire its thickness in mm, the gauge behind it."""
-        if not isinstance(item, Wire):
-            return rest
-        thick = self.rounder.words(round(item.thickness, 1), "mm", "fine")
-        gauge = [said for said in rest.split(", ") if said.split()[-1] in {"AWG", "SWG"}]
-        other = [said for said in rest.split(", ") if said not in gauge and not said.endswith(" mm")]
-        return ", ".join([*other, f"{thick}{NBSP}{self.rounder.unit('mm')}{''.join(f' ({one})' for one in gauge)}"])
-
     def tools(self) -> Iterator[Tools]:
         """The tools from the bench by their place, and under safety what the cautions tell to wear or to have."""
-        found: dict[str, list[str]] = {place: [] for place in TOOL_GROUPS}
+        of_clay = any(isinstance(one.item, Clay) for one in self.version.materials)
+        found: dict[str, list[tuple[str, str]]] = {place: [] for place in TOOL_GROUPS}
         for line in self.packed.tools:
-            found[self._place(line)].append(self._tool(line))
-        found[SAFETY] += worn(self.version)
+            found[place_of(line.item, of_clay=of_clay)].append((self._tool(line), line.item.name))
+        found[SAFETY] += [(name, "") for name in worn(self.version)]
         # a heading sends nobody to the clay or to the kiln where the piece has no clay
-        said = {} if self._of_clay() else {CLAY_BENCH: "bench", KILN: "fire"}
-        yield from (Tools(said.get(place, place), tuple(names)) for place, names in found.items() if names)
-
-    def _of_clay(self) -> bool:
-        return any(isinstance(one.item, Clay) for one in self.version.materials)
-
-    def _place(self, line: ToolLine) -> str:
-        if isinstance(line.item, Tool) and line.item.group:
-            return line.item.group
-        acts = (OTHERWISE[word] for word in line.item.acts_as if word in OTHERWISE)
-        return next(acts, CLAY_BENCH if self._of_clay() else WIRE)
+        said = {} if of_clay else {CLAY_BENCH: "bench", KILN: "fire"}
+        yield from (Tools(said.get(place, place), *zip(*each, strict=True)) for place, each in found.items() if each)
 
     def _tool(self, line: ToolLine) -> str:
         return tool_told(line.item, line.sizes, self.rounder)

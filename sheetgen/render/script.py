@@ -6,7 +6,8 @@ import re
 from pathlib import Path
 
 SOURCES = Path(__file__).parent / "script"
-ORDER = ("bar.js", "units.js", "offline.js", "notes.js", "clocks.js", "bench.js", "drawings.js")
+ORDER = ("bar.js", "units.js", "offline.js", "kept.js", "mine.js", "notes.js", "clocks.js", "bench.js", "drawings.js")
+FINDS = ("kept.js", "notes.js", "search.js", "begun.js", "drawer.js", "find.js")
 NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000
 """Bytes that all of it may have: a phone on a slow line reads that in a moment."""
@@ -20,7 +21,7 @@ def script() -> str:
 
 def find_script() -> str:
     """What finds designs, on the library's pages of cards alone."""
-    return "'use strict'\n" + _bare(FIND)
+    return "'use strict'\n" + "".join(map(_bare, FINDS))
 
 
 def worker() -> str:

@@ -37,6 +37,9 @@ def design(name: str, title: str, minutes: int, date: str, **more: Any) -> Entry
     told = {
         "level": "first piece",
         "time": f"{minutes} min",
+        "whole": f"{minutes} min",
+        "whole_minutes": minutes,
+        "sessions": 1,
         "heat": "kiln",
         "clays": ["Silver clay"],
         "tools": ["Kiln", "Knife"],
@@ -48,7 +51,17 @@ def design(name: str, title: str, minutes: int, date: str, **more: Any) -> Entry
 
 
 DESIGNS = [
-    design("band", "Band", 90, "2026-03-01", techniques=["ring"], parts=["Band"]),
+    design(
+        "band",
+        "Band",
+        90,
+        "2026-03-01",
+        techniques=["ring"],
+        parts=["Band"],
+        whole="27 h – 71 h",
+        whole_minutes=71 * 60,
+        sessions=4,
+    ),
     design(
         "berries", "Brambles", 200, "2026-05-01", techniques=["Granulación", "berries"], summary="A sprig of berries."
     ),
@@ -57,7 +70,7 @@ DESIGNS = [
         "Brooch of shells",
         45,
         "2026-01-01",
-        techniques=["brooch"],
+        techniques=["brooch", "no kiln"],
         materials=["Brooch pins"],
         clays=[],
         tools=["Pliers"],
@@ -134,7 +147,8 @@ def ready(page: Page, address: str) -> None:
     page.get_by_label("Find", exact=True).focus()
     page.locator(".find select").first.wait_for(state="attached")
     for fold in page.locator(".find summary").all():
-        fold.click()
+        if fold.is_visible():
+            fold.click()
 
 
 def chosen(page: Page, label: str, choice: str) -> None:
@@ -157,11 +171,26 @@ def test_words_are_found_by_their_beginnings_without_accents_and_in_the_plural(p
         "כסף": [HEBREW],
         "brooch leaf": [],
         "bronze leaf": ["Crème leaf"],
+        "no kiln": ["Brooch of shells"],
         "pins": ["Brooch of shells"],
     }.items():
         search.fill(words)
         assert titles(page) == wanted, words
         assert page.locator(".found").inner_text() == f"{len(wanted)} of {len(DESIGNS)} designs"
+
+
+def test_words_find_designs_by_their_tools(page: Page, at: str) -> None:
+    ready(page, at)
+    search = page.get_by_label("Find", exact=True)
+    for words, wanted in {
+        "kiln": ["Band", LONG, "Brambles", "Crème leaf"],
+        "knives": ["Band", LONG, "Brambles"],
+        "torch": [HEBREW],
+        "brooch plier": ["Brooch of shells"],
+        "pliers knife": [],
+    }.items():
+        search.fill(words)
+        assert titles(page) == wanted, words
 
 
 def test_it_is_narrowed_by_level_technique_time_heat_and_clay(page: Page, at: str) -> None:
@@ -171,7 +200,11 @@ def test_it_is_narrowed_by_level_technique_time_heat_and_clay(page: Page, at: st
         ("Technique", "ring", {"band"}),
         ("Clay", "Bronze clay", {"leaf"}),
         ("Kiln or torch", "torch", {"hebrew"}),
-        ("At the bench", "1", {"brooch", "hebrew", "long"}),
+        ("Longest at the bench", "1", {"brooch", "hebrew", "long"}),
+        ("Longest at the bench", "2", {"band", "brooch", "hebrew", "long"}),
+        ("Longest in all, with waits", "4", {"berries", "brooch", "hebrew", "long"}),
+        ("Longest in all, with waits", "48", {"berries", "brooch", "hebrew", "leaf", "long"}),
+        ("Longest in all, with waits", "96", {"band", "berries", "brooch", "hebrew", "leaf", "long"}),
     ):
         chosen(page, label, choice)
         assert set(titles(page)) == {one.title for one in DESIGNS if one.name in wanted}, label
@@ -201,8 +234,44 @@ def test_they_are_ordered_by_name_by_time_and_by_their_day(page: Page, at: str) 
     chosen(page, "Order", "time")
     assert titles(page)[:3] == [HEBREW, "Brooch of shells", LONG]
     assert titles(page)[-1] == EVIL  # whose time nobody knows
+    chosen(page, "Order", "whole")
+    assert titles(page)[-2:] == ["Band", EVIL]  # the band has nights to wait
     chosen(page, "Order", "newest")
     assert titles(page)[:2] == [HEBREW, "Brambles"]
+
+
+def test_where_nothing_is_found_it_offers_what_there_is_without_one_word_or_choice(page: Page, at: str) -> None:
+    ready(page, at)
+    assert page.locator(".fewer button").count() == 0
+    page.get_by_label("Find", exact=True).fill("ring silver")
+    chosen(page, "Kiln or torch", "torch")
+    chosen(page, "Longest at the bench", "1")
+    offered = page.locator(".fewer button")
+    assert offered.all_inner_texts() == ["Without ‘ring’: 1"]  # the hebrew ring is of silver and a torch, and says so
+    chosen(page, "Longest at the bench", "")
+    page.get_by_label("Find", exact=True).fill("ring")
+    assert offered.all_inner_texts() == ["Without ‘ring’: 1", "Without ‘torch’: 1"]
+    page.get_by_role("button", name="Without ‘torch’: 1").click()
+    assert titles(page) == ["Band"]
+    assert page.get_by_role("combobox", name="Kiln or torch").input_value() == ""
+    assert page.url.endswith("#words=ring")
+    assert offered.count() == 0
+
+
+def test_what_was_found_stands_as_it_was_when_a_reader_comes_back_from_a_card(page: Page, at: str) -> None:
+    ready(page, at)
+    chosen(page, "Technique", "ring")
+    page.get_by_label("Kiln", exact=True).check()
+    page.goto("about:blank")
+    page.go_back()
+    page.locator(".found").get_by_text("1 of 7").wait_for()
+    assert titles(page) == ["Band"]
+    assert page.get_by_role("combobox", name="Technique").is_visible()  # what is set is not folded away
+    assert page.get_by_label("Kiln", exact=True).is_visible()
+    page.goto(page.url.replace("have=Kiln&", "").replace("&have=Kiln", "").replace("#", "?"))  # and in a new tab
+    page.locator(".found").get_by_text("1 of 7").wait_for()
+    assert page.get_by_role("combobox", name="Technique").is_visible()
+    assert not page.get_by_label("Kiln", exact=True).is_visible()
 
 
 def test_a_search_stands_in_the_address_and_can_be_sent(page: Page, at: str) -> None:
@@ -261,6 +330,16 @@ def test_where_what_is_searched_cannot_be_read_the_cards_stay_and_it_is_said(
     page.close()
 
 
+def test_a_card_says_how_long_a_piece_takes_with_its_waits_and_says_no_time_twice(page: Page, folder: Path) -> None:
+    ready(page, (folder / "index.html").as_uri())
+    said = "first piece · at the bench 90 min · in all 27 h – 71 h, 4 sessions · kiln"
+    note = page.locator(".card", has_text="Band").first.locator(".note").first
+    assert note.inner_text().replace("\N{NO-BREAK SPACE}", " ") == said
+    assert "in all" not in page.locator(".card", has_text="Brooch").first.inner_text()  # glued and done: no wait
+    chosen(page, "Technique", "ring")
+    assert page.locator(".cards:not([hidden]) .note").first.inner_text() == said
+
+
 def test_a_design_in_trouble_says_since_when_on_both_kinds_of_card(page: Page, folder: Path) -> None:
     ready(page, (folder / "index.html").as_uri())
     told = "its file has been in trouble since 2026-11-02"
@@ -293,6 +372,14 @@ def test_of_more_designs_than_a_page_holds_the_rest_stand_on_further_pages(page:
     assert len(titles(page)) == MOST
     page.get_by_role("button", name="Show more").click()
     assert len(titles(page)) == 2 * MOST
+    there = page.locator(".cards:not([hidden]) > .card").nth(MOST + 20)
+    there.scroll_into_view_if_needed()
+    down = page.evaluate("scrollY")
+    page.goto("about:blank")
+    page.go_back()  # as many are shown as were, and at the same place
+    page.locator(".found").get_by_text("121 of 121").wait_for()
+    assert len(titles(page)) == 2 * MOST
+    page.wait_for_function(f"scrollY === {down}")
     assert page.locator(".cards:not([hidden]) a[href]").first.get_attribute("href") == "../d0/index.html"
 
 
@@ -312,6 +399,8 @@ ASKED = (
     "nothing",
     "reeds salt",
     "oar",
+    "tool marsh",
+    "oars 3",
 )
 
 
@@ -342,28 +431,31 @@ def of_one(word: str) -> set[str]:
 def plainly(rows: list[Any], names: dict[str, list[str]], words: str, have: set[str]) -> list[str]:
     """The designs by name that have each word, those first that use something that is there, or lack nothing.
 
-    Of these first who lacks least, then whose title has the words.
+    Of these first who lacks least, then whose title has the words, and last who has one of them in its tools alone.
     """
     found = []
     for place, row in enumerate(rows):
         name, title, summary, *_, techniques, _clays, materials, parts, needs, _chips, _picture, _trouble = row
         more = [
-            names[k][n]
+            re.sub(r"^no ", "no no", names[k][n])
             for k, many in (("technique", techniques), ("material", materials), ("part", parts))
             for n in many
         ]
         all_words = {one for word in plain_words(" ".join([title, summary, *more])) for one in of_one(word)}
         of_title = {one for word in plain_words(title) for one in of_one(word)}
+        own = [names["tool"][n] for _clay, _metal, tools in needs for n in tools]
+        of_tools = {one for word in plain_words(" ".join(own)) for one in of_one(word)}
 
         def has(within: set[str]) -> bool:
             return all(any(w.startswith(o) for o in of_one(word) for w in within) for word in plain_words(words))
 
-        if not has(all_words):
+        if not has(all_words | of_tools):
             continue
-        wants = [{*(names["clay"][n] for n in some), *(names["tool"][n] for n in tools)} for some, tools in needs]
+        kinds = ("clay", "metal", "tool")
+        wants = [{names[kind][n] for kind, own in zip(kinds, need, strict=True) for n in own} for need in needs]
         lacking = min(len(want - have) for want in wants) if have else 0
         idle = bool(have) and all(want and not want & have for want in wants)
-        found.append((idle, lacking, not (words and has(of_title)), place, name))
+        found.append((idle, lacking, 0 if has(of_title) else 1 if has(all_words) else 2, place, name))
     return [name for *_, name in sorted(found)]
 
 

@@ -7,13 +7,13 @@ import subprocess
 
 import pytest
 
-from sheetgen.render.script import FIND, ORDER, SOURCES, WORKER
+from sheetgen.render.script import FINDS, ORDER, SOURCES, WORKER
 
 STRICT = ["--checkJs", "--allowJs", "--noEmit", "--strict", "--target", "es2019"]
 
 
 @pytest.mark.parametrize(
-    ("names", "runs"), [(ORDER, "dom,dom.iterable"), ((FIND,), "dom,dom.iterable"), ((WORKER,), "webworker")]
+    ("names", "runs"), [(ORDER, "dom,dom.iterable"), (FINDS, "dom,dom.iterable"), ((WORKER,), "webworker")]
 )
 def test_the_compiler_has_nothing_to_say(names: tuple[str, ...], runs: str) -> None:
     compiler = shutil.which("tsc")
@@ -24,4 +24,4 @@ def test_the_compiler_has_nothing_to_say(names: tuple[str, ...], runs: str) -> N
 
 
 def test_every_source_is_part_of_the_script_or_is_the_worker() -> None:
-    assert {path.name for path in SOURCES.glob("*.js")} == {*ORDER, FIND, WORKER}
+    assert {path.name for path in SOURCES.glob("*.js")} == {*ORDER, *FINDS, WORKER}

@@ -36,6 +36,13 @@ def test_where_some_steps_are_silent_the_time_is_so_far_as_told(library: Any, li
 
 
 @pytest.mark.usefixtures("quick")
+def test_a_card_says_the_time_in_all_that_the_page_says(library: Any, libraries: Any) -> None:
+    sheet, index = published(library)
+    [told] = re.findall(r"In all (.*? sessions?)", libraries.said(sheet))
+    assert f"· in all {told} ·" in libraries.said(index)
+
+
+@pytest.mark.usefixtures("quick")
 def test_where_no_step_says_how_long_it_takes_no_time_at_the_bench_is_printed(library: Any) -> None:
     library.change(PENDANT, MINUTES, "")
     sheet, index = published(library)

@@ -47,6 +47,7 @@ class Sized:
 
     size: str
     amount: Annotated[Html, "what to have of this size"]
+    own: Annotated[str, "as for a thing"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +58,7 @@ class Need:
     detail: Annotated[str, "more of its name, and how much of it is used where that is less, or nothing"]
     amount: Annotated[Html, "what to have, or nothing where it is taken as needed or in sizes"]
     sizes: Annotated[tuple[Sized, ...], "of things that are called alike but for a size, each size"] = ()
+    own: Annotated[str, "data-own: its name in the stock, by which a drawer has it; nothing where none is asked"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +77,7 @@ class Tools:
         str, "clay bench, wire, kiln, finishing, safety; without clay, bench and fire for the first and third"
     ]
     names: tuple[str, ...]
+    own: Annotated[tuple[str, ...], "data-own: the name of each in the stock; nothing of what a caution tells"]
 
 
 @dataclass(frozen=True, slots=True)

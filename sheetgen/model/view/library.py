@@ -38,7 +38,7 @@ class Card:
     path: str
     title: str
     summary: str
-    said: Annotated[tuple[str, ...], "level, time at the bench, kiln or torch"]
+    said: Annotated[tuple[str, ...], "level, time at the bench and in all, kiln or torch"]
     chips: tuple[Chip, ...]
     picture: CardPicture | None
     trouble: Annotated[str, "since when its file cannot be published, year-month-day, or nothing"]
@@ -72,7 +72,7 @@ class ListedDesign:
 
     path: str
     title: str
-    said: Annotated[str, "level, time at the bench, kiln or torch"]
+    said: Annotated[str, "level, time at the bench and in all, kiln or torch"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,7 +35,7 @@ const benchView = (main) => {
   const tickOf = (box) => `${nameOf(box.closest('[data-step]'))} ${said(box.closest('label'))}`
 
   // What is kept, and of which revision.
-  const store = `bench ${location.pathname.replace(/[^/]*$/, '')}`
+  const store = benchStore(location.pathname)
   const notes = noNotes(need('[data-edition]').dataset.edition || '')
   const found = notesKept(store)
   let asks = isNoted(found) && found.as !== notes.as
