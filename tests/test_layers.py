@@ -44,7 +44,7 @@ MAY = {
     "telling": NOUNS | VERBS | {"pipeline"},
     "upgrading": NOUNS | VERBS | {"pipeline"},
     "preview": NOUNS | VERBS | {"pipeline"},
-    "runs": NOUNS | VERBS | {"editions", "pipeline", "unchanged"},
+    "runs": NOUNS | VERBS | {"editions", "pipeline", "progress", "unchanged"},
     "cli": {"base", "checking", "pipeline", "preview", "progress", "publishing", "runs", "telling", "upgrading"},
     "__main__": {"cli"},
     "": set(),
