@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from sheetgen.kits.poured import Part
     from sheetgen.kits.taken import Kits, Taken
 
+SPARE = "a spare set"
 KILN = "kiln"
 """The group of tools that stand where there is fire, whoever uses them."""
 
@@ -114,7 +115,7 @@ class Room:
                 colours[i],
                 clay[i],
                 tuple(self._places(pupils)),
-                tuple(self._shared(pupils, pots[i])),
+                tuple(self._shared([one.kits for one in pupils], pots[i])),
                 tuple(dealt[i]),
             )
             for i, (name, pupils) in enumerate(self.seated.items())
@@ -122,7 +123,7 @@ class Room:
         alone = [tool for name, tool in self.few.items() if not any(t.item.id == name for each in dealt for t in each)]
         return Laid(
             tables,
-            Table("", (), colours[-1], clay[-1], tuple(self._teacher()), tuple(_poured(pots[-1]))),
+            Table("", (), colours[-1], clay[-1], tuple(self._teacher()), tuple(self._shared(extras, pots[-1]))),
             tuple(Thing(tool, Fraction(tool.owned or 0)) for tool in alone),
             tuple(self._kiln()),
             tuple(self._kiln_tools()),
@@ -154,10 +155,10 @@ class Room:
             if line.item.id not in self.few and not by_the_fire(line.item):
                 yield Thing(line.item, Fraction(1), sizes=line.sizes)
 
-    def _shared(self, pupils: Sequence[Pupil], pots: Mapping[str, tuple[Taken, Part]]) -> Iterator[Thing]:
+    def _shared(self, sets: Sequence[Kits], pots: Mapping[str, tuple[Taken, Part]]) -> Iterator[Thing]:
         """The pots of a table, and what its people take as needed."""
         yield from _poured(pots)
-        here = {id(one.kits) for one in pupils}
+        here = {id(kits) for kits in sets}
         lines = [line for kits in self.run.kinds if id(kits) in here for line in kits.version.materials]
         for item in {line.item.id: line.item for line in lines if line.net is None}.values():
             if not by_the_fire(item):
@@ -186,7 +187,7 @@ class Room:
             if one.teacher:
                 yield Place(one.kits, ("the teacher’s piece",) * one.teacher, things, tuple(self._tools(one.kits)))
             if one.spare:
-                yield Place(one.kits, ("a spare set",) * one.spare, things, ())
+                yield Place(one.kits, (SPARE,) * one.spare, things, ())
 
     def _kiln(self) -> Iterator[Thing]:
         """What is used where there is fire: the filling of the box, and what is taken as needed."""
@@ -216,6 +217,6 @@ def _poured(pots: Mapping[str, tuple[Taken, Part]]) -> Iterator[Thing]:
 
 def by_the_fire(item: Item) -> bool:
     """Whether a thing stands by kiln and torch, and not at a place."""
-    if item.acts("carbon", "kiln", "torch", "firing box"):
+    if item.acts("carbon", "support", "kiln", "torch", "firing box"):
         return True
     return isinstance(item, Tool) and (KILN in {item.group, item.kind} or item.inside is not None)

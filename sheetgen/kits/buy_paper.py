@@ -6,6 +6,8 @@ from collections import Counter
 from functools import partial
 from typing import TYPE_CHECKING
 
+from sheetgen.base.exact import exact
+from sheetgen.base.material import Sheet
 from sheetgen.base.printed import NBSP
 from sheetgen.kits.buy_list import UNKNOWN
 from sheetgen.kits.lists import DOT, REST, STATIONS, begun_sheets, station
@@ -53,12 +55,20 @@ def _item(one: Got, line: Line, coin: Coin, rounder: Rounder) -> BuyItem:
     name, cost = one.taken.item.name, UNKNOWN if line.amount is None else coin.bare(line.amount)
     if one.why:
         return BuyItem(name, told(one.needed) if one.needed else "", told(one.have), (one.why,), (), cost, "")
-    packs = tuple(f"{many} × {told(pack.holds)}" for pack, many in one.packs)
+    packs = tuple(f"{many} × {_pack(one, pack, rounder)}" for pack, many in one.packs)
     prices = tuple(_price(pack, coin) for pack, _ in one.packs)
     return BuyItem(
         name, told(one.needed), told(one.have), packs, prices, cost, told(one.left), why_more(one, rounder),
         _lost(one, rounder),
     )  # fmt: skip
+
+
+def _pack(one: Got, pack: Pack, rounder: Rounder) -> str:
+    """What a pack holds; of one sheet its sides, by which it is ordered."""
+    item = one.taken.item
+    if isinstance(item, Sheet) and item.long and item.wide and exact(item.long * item.wide) == pack.holds:
+        return sides((exact(item.long), exact(item.wide)), rounder)
+    return amount(pack.holds, one.unit, rounder)
 
 
 def _lost(one: Got, rounder: Rounder) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sheetgen.kits.kit_cards import short_names
 from sheetgen.kits.kit_lines import BOXED, bags_are_empty, sent_for
 from sheetgen.kits.lists import DOT
 from sheetgen.model.sheets import Sheet
@@ -24,12 +25,16 @@ BAG = "bag"
 
 @dataclass(frozen=True, slots=True)
 class Packed:
-    """So many kits of one kind in an order, and the bags of each; with a part that is sent alone goes a `slip`."""
+    """So many kits of one kind in an order, and the bags of each; with a part that is sent alone goes a `slip`.
+
+    `ask` is what is in it of which the carrier must be asked first.
+    """
 
     kit: str
     count: int
     bags: tuple[str, ...]
     slip: bool = False
+    ask: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +59,13 @@ def bags_of(kits: Kits) -> tuple[str, ...]:
     return tuple((full or ([] if (kits.only and tools) or bags_are_empty(kits) else [BAG])) + tools)
 
 
+def asked_of(kits: Kits) -> tuple[str, ...]:
+    """What is sent in these kits of which the carrier, and the local rules, must be asked first."""
+    kit = kits.version.kit
+    items = [*(item for bag in kit.bags for item in bag.items), *kit.in_the_box] if kit else []
+    return short_names(one for one in items if one.supply.post and _goes_in(kits, one.id))
+
+
 def _goes_in(kits: Kits, item: str) -> bool:
     """Whether an item is sent, itself or in another colour."""
     sent = sent_for(kits, item)
@@ -66,7 +78,10 @@ def checked(run: Run, leaves: Mapping[str, int]) -> tuple[Checked, ...]:
 
 
 def _checked(order: Order, leaves: int) -> Checked:
-    packed = tuple(Packed(part.kits.told, part.count, bags_of(part.kits), bool(part.kits.only)) for part in order.parts)
+    packed = tuple(
+        Packed(part.kits.told, part.count, bags_of(part.kits), bool(part.kits.only), asked_of(part.kits))
+        for part in order.parts
+    )
     return Checked(order.number, order.due, packed, leaves, bool(order.gift_note))
 
 

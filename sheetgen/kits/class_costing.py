@@ -126,7 +126,7 @@ def _told(course: Course, unfinished: bool) -> Iterator[str]:  # noqa: FBT001 - 
     if len(run.kinds) > 1:
         yield f"of these sets: {'; '.join(f'{kits.bags} × {kits.named}' for kits in run.kinds)}"
     if run.usual:
-        yield "what is made up besides the pupils’ is common practice, where class: does not say"
+        yield "a teacher’s piece and spare sets are common practice; class: in studio.yaml may say otherwise"
     yield from fired_more(run, course.loads)
     if unfinished:
         yield "the class does not get through all steps in its evenings"

@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from sheetgen.base.material import Adhesive
 from sheetgen.base.printed import NBSP
 from sheetgen.base.spelling import begun, counted, told_apart
 from sheetgen.kits.poured import colours_of
@@ -95,8 +96,8 @@ class TableWords:
             mixes = dict.fromkeys(_colours(place.kits, colours) for colours, _ in own)
             clay = dict.fromkeys(f"Clay: {told}" for _, things in own if (told := self._clay(things)))
             yield replace(lies, tools=(*lies.tools, *clay, *filter(None, mixes)))
-        yield from _worn(places, "The teacher wears or has")
-        tools = dict.fromkeys(self._tool(tool) for place in places for tool in place.tools)
+        yield from (worn := [*_worn(places, "The teacher wears or has")])
+        tools = dict.fromkeys(self._tool(tool) for place in places for tool in _without(place, worn).tools)
         if tools:
             yield Lies("For the teacher’s pieces", (), tuple(tools))
 
@@ -104,7 +105,8 @@ class TableWords:
         """What is the same at all places of a table once, then what is at all of a design, then by the kind of set."""
         told = _alike(places)
         many = sum(len(place.names) for place in places)
-        yield from _worn(places, "Everybody wears or has", _sheets(places))
+        yield from (worn := [*_worn(places, "Everybody wears or has", _sheets(places))])
+        places = [_without(place, worn) for place in places]
         if told:
             yield self._some("At the one place" if many == 1 else f"At each of {many} places", places[0], told)
         for design in dict.fromkeys(place.kits.design for place in places):
@@ -150,6 +152,8 @@ class TableWords:
         detail = (
             detail if self.heads[name] > 1 else ""
         )  # a table has few things: the first words tell most of them apart
+        if isinstance(thing.item, Adhesive) and thing.item.mixed:
+            detail = ", ".join(filter(None, (detail, "its parts A and B together, unmixed")))
         if thing.much is None:
             return Lot(name, detail, "")
         return Lot(name, detail, each_told(thing.much, thing.spare, thing.unit, self.rounder))
@@ -190,6 +194,12 @@ def _worn(places: Sequence[Place], who: str, besides: Iterable[str] = ()) -> Ite
     told = {words: None for words in told if words not in there}
     if told:
         yield Lies(who, (), tuple(told))
+
+
+def _without(place: Place, worn: Sequence[Lies]) -> Place:
+    """A place without the tools that everybody has anyhow: each is told once."""
+    had = {words for lies in worn for words in lies.tools}
+    return replace(place, tools=tuple(tool for tool in place.tools if tool.item.name not in had))
 
 
 def _alike(places: Sequence[Place]) -> list[Thing]:

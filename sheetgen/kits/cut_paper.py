@@ -37,7 +37,8 @@ def cut_items(cuttings: Sequence[Cutting], bars: Sequence[Sequence[Html]], round
         marks = {b.bundle: every[one.got.taken.item.id, b.bundle] for b in one.bundles}
         bundles = tuple(Bundle(marks[b.bundle], sides(b.sides, rounder), b.many, _held(b.whose)) for b in one.bundles)
         lines = (_line(one, way, bar, marks, rounder) for way, bar in zip(one.ways, drawn, strict=True))
-        yield CutItem(one.got.taken.item.name, own, _says(one, rounder), bundles, tuple(lines))
+        strips = any(held.sides for held in one.got.taken.held) and one.got.taken.way == "cut"
+        yield CutItem(one.got.taken.item.name, own, _says(one, rounder), strips, bundles, tuple(lines))
 
 
 def _held(whose: str) -> str:

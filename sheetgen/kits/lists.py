@@ -131,7 +131,7 @@ def begun_sheets(one: Got, told: Callable[[Sequence[Fraction]], str]) -> str:
         return ""
     rests = Counter(told(sheet.rest) for sheet in one.sheets if sheet.rest)
     each = DOT.join(said if n == 1 else f"{n} of {said}" for said, n in rests.items()) or "offcuts alone"
-    return f"and {each}, of {counted(len(one.sheets), 'sheet')}"
+    return f"and, not counted, {each}, of {counted(len(one.sheets), 'sheet')}"
 
 
 def left(got: Iterable[Got]) -> Sheet:

@@ -77,4 +77,5 @@ def _order(one: Checked) -> CheckOrder:
     leaves = counted(one.sheets, "sheet") if one.sheets else ""
     each = ((sum(packed.count for packed in one.packed if packed.slip is slip), slip) for slip in (False, True))
     cards = " and ".join(counted(many, "slip" if slip else "card") for many, slip in each if many)
-    return CheckOrder(one.number, one.due.isoformat() if one.due else "", kits, cards, leaves, one.note)
+    ask = ", ".join(dict.fromkeys(name for packed in one.packed for name in packed.ask))
+    return CheckOrder(one.number, one.due.isoformat() if one.due else "", kits, cards, leaves, one.note, ask)

@@ -109,7 +109,7 @@ def _fetch(got: Got, rounder: Rounder) -> str:
         return HANDLED if not got.why else f"{HANDLED[:-1]}; {got.why}."
     said = begun(_from_where(got, rounder))
     if taken.way == "pot":
-        return f"{said} One pot, for {counted(taken.bags, 'set')}.{_over(got, rounder)}"
+        return f"{said} One pot, for {counted(taken.bags, 'set')}.{_unmixed(taken.item)}{_over(got, rounder)}"
     if taken.pack is not None:
         return f"{said} Sealed: leave each pack shut."
     return f"{said} {begun(_gives(taken.item))}."
@@ -126,6 +126,13 @@ def _gives(item: Item) -> str:
     if isinstance(item, Adhesive) and item.mixed:
         return f"{shut}, so much of its parts A and B together, 1 : {item.part_b:g}, each into its own, marked"
     return shut
+
+
+def _unmixed(item: Item) -> str:
+    """Of an adhesive of two parts how they are dealt out."""
+    if not isinstance(item, Adhesive) or not item.mixed:
+        return ""
+    return f" It is of both parts together, A and B 1 : {item.part_b:g}: leave them unmixed, each in its own."
 
 
 def _over(got: Got, rounder: Rounder) -> str:

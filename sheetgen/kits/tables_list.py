@@ -6,10 +6,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import begun
-from sheetgen.kits.at_tables import Thing
+from sheetgen.kits.at_tables import SPARE, Thing
 from sheetgen.kits.lists import DOT, number
 from sheetgen.kits.poured import colours_of
 from sheetgen.model.sheets import Sheet
+from sheetgen.model.worn import worn
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -45,6 +46,8 @@ def _of(table: Table, name: str | None) -> Iterator[tuple[Cell, ...]]:
             own = (name, who, *_kind(place.kits), "at the place")
             yield from ((*own, *row) for row in (*_rows(place.things), *_rows(place.tools)))
             yield from ((*own, *_sheet(one)) for one in place.kits.sheets)
+            if who != SPARE:
+                yield from ((*own, None, wear, None, 1, None, "piece") for wear in worn(place.kits.version))
     for pupil, clay, colours in zip(table.pupils, table.clay, table.colours, strict=bool(table.pupils)):
         his = (name, pupil.name, *_kind(pupil.kits), "of what is on the table")
         yield from ((*his, *row) for row in _rows((*clay, *_stones(pupil.kits, colours))))

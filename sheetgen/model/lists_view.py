@@ -110,6 +110,7 @@ class CutItem:
     name: str
     short: Annotated[str, "so much of its name as tells it from the others that are cut"]
     says: Annotated[str, "how many are opened, and what each cut takes"]
+    strips: Annotated[bool, "whether what is cut off is a strip, which is cut into pieces"]
     bundles: tuple[Bundle, ...]
     lines: tuple[CutLine, ...]
 
@@ -142,6 +143,7 @@ class CheckOrder:
     cards: Annotated[str, "a card a kit, a slip a part: 2 cards and 1 slip"]
     sheets: Annotated[str, "how many sheets of paper: 5 sheets; nothing where none is sent"]
     note: Annotated[bool, "whether a gift note is with it"]
+    ask: Annotated[str, "what is in it of which the carrier must be asked before it is posted, or nothing"] = ""
 
 
 @dataclass(frozen=True, slots=True)

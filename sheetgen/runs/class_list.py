@@ -78,7 +78,11 @@ def class_list(root: Path, table: Path, private: Path, build: Path, paper: str =
             drop_stale(private, within, begins, files)
     except OSError as fault:
         raise NotReady(f"{private} cannot be written: {fault.strerror}") from None
-    extra = "; what is made up besides the pupils’ is common practice, where class: does not say" if run.usual else ""
+    extra = (
+        "; a teacher’s piece and spare sets are common practice; class: in studio.yaml may say otherwise"
+        if run.usual
+        else ""
+    )
     return outcome, [
         run.counted() + extra,
         *fired_more(run, made.loads),

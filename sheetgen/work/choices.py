@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 BY = "by"
 DECIMAL_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
+NUMBER = re.compile(r"[\d.,]{1,20}")
+MEASURE = re.compile(r"[\d.,]{1,20}\s?[^\W\d_]{1,20}")
 OPEN = ""
 """What a choice is that could not be decided: told once, and nothing is worked from it."""
 ALIKE = 20
@@ -50,12 +52,22 @@ def chosen(
     `items` are those of stock, by id: what may be chosen where a choice decides nothing.
     """
     found = {plain(key): value for key, value in written.items() if isinstance(value, Word)}
-    found |= {plain(key): value for key, value in changed.items()}
+    bare = [key for key, value in changed.items() if _bare(value, found.get(plain(key)))]
+    for key in bare:
+        troubles.add(
+            f"'{key}' is a bare number", changed[key].place, f"write it with its unit, such as {found[plain(key)]}"
+        )
+    found |= {plain(key): Word(OPEN, value.place) if key in bare else value for key, value in changed.items()}
     tables = {plain(key): rows for key, rows in written.items() if not isinstance(rows, Word)}
     for key, rows in written.items():
         if not isinstance(rows, Word) and plain(key) not in found:
             found[plain(key)] = _decided(key, tables, found, items, troubles)
     return {plain(key): found[plain(key)] for key in (*written, *changed) if plain(key) in found}
+
+
+def _bare(value: Word, own: Word | None) -> bool:
+    """Whether a number has no unit where the design's own value has one: told before all that is worked from it."""
+    return own is not None and bool(NUMBER.fullmatch(value.strip()) and MEASURE.fullmatch(own.strip()))
 
 
 def _decided(

@@ -158,8 +158,13 @@ def test_nobody_is_named_but_on_the_tables(rings: Held) -> None:
 @pytest.mark.parametrize(
     ("said", "pupils", "sets", "told"),
     [
-        ("", 2, 4, "2 pupils + 1 teacher’s piece + 1 spare set; what is made up besides"),
-        ("  teacher's piece: no\n", 2, 3, "2 pupils + 1 spare set; what is made up besides"),
+        ("", 2, 4, "2 pupils + 1 teacher’s piece + 1 spare set; a teacher’s piece and spare sets are common practice"),
+        (
+            "  teacher's piece: no\n",
+            2,
+            3,
+            "2 pupils + 1 spare set; a teacher’s piece and spare sets are common practice",
+        ),
         ("  teacher's piece: no\n  a spare set for: none\n", 2, 2, "2 pupils\n"),
         ("  teacher's piece: yes\n  a spare set for: 2\n", 3, 6, "3 pupils + 1 teacher’s piece + 2 spare sets\n"),
     ],
@@ -265,6 +270,29 @@ def test_what_lies_at_places_of_other_colours_alike_is_said_once(letter: Held) -
     assert "Silver, short: each of 3 places Item How much Release sheet 1 piece of 27 × 94 mm" in page
     assert "Long, grey sea: 1 place Item How much Release sheet 1 piece of 27 × 110 mm" in page
     assert "Silver, short, grey sea: 1 place" not in page
+
+
+def test_the_teacher_has_what_is_taken_as_needed_too_and_the_fibre_lies_where_it_is_fired(letter: Held) -> None:
+    """Whoever makes a piece tapes its joint; the bed of the box is cut and laid by who fires."""
+    table, teacher = letter.pages("tables")
+    assert "Masking tape as needed" in table
+    assert "Masking tape as needed" in teacher.partition("By kiln and torch")[0]
+    assert "Kiln fibre blanket as needed" in teacher.partition("By kiln and torch")[2]
+    assert "Kiln fibre" not in table
+
+
+def test_what_everybody_wears_is_told_once_and_counted_once(mixed: Held) -> None:
+    """Drops are drilled and rings are filed: eye protection is a tool of the ones and a caution of the other."""
+    window = mixed.pages("tables")[1]
+    assert window.count("Eye protection") == 1
+    rows = [row for row in mixed.rows("tables") if row["name"] == "Eye protection"]
+    assert [row["table"] for row in rows].count("Window") == 5  # four with drops and one with a ring
+
+
+def test_an_adhesive_of_two_parts_is_dealt_out_unmixed(letter: Held) -> None:
+    assert "Two-part stone adhesive, its parts A and B together, unmixed" in letter.pages("tables")[0]
+    [found] = [page for page in letter.pages("pick") if "Two-part stone adhesive" in page]
+    assert "It is of both parts together, A and B 1 : 1: leave them unmixed, each in its own." in found
 
 
 def test_on_one_paper_nothing_is_left_on_another(letter: Held) -> None:

@@ -227,6 +227,21 @@ def test_a_colour_lies_in_the_bag_of_the_stone_and_tools_in_the_box(made: Any) -
     assert one.told == "Drops, Long, grey sea"
 
 
+def test_whoever_checks_sees_of_what_the_carrier_must_be_asked(made: Any) -> None:
+    """A sealed clay is asked of the carrier here; of the order without it nothing is."""
+    asked, plain = made.clay("Glue"), made.clay("Clay")
+    asked = replace(asked, supply=replace(asked.supply, post="ask"))
+    lines = (made.line(asked, 5), made.line(plain, 5))
+    with_it, without = (
+        made.kits(*lines, kit=made.bagged(("A", (plain,)), ("B glue", (asked,))), **more)
+        for more in ({}, {"leave_out": frozenset({"Glue"})})
+    )
+    each = (Order(number, "", "", None, (Part(one, 1),)) for number, one in (("Q-1", with_it), ("Q-2", without)))
+    run = Run(tuple(each), (with_it, without))
+    found = views(made.lists(*run.kinds, checked=checked(run, {})))["check"]
+    assert [(one.number, one.ask) for one in found.orders] == [("Q-1", "glue"), ("Q-2", "")]
+
+
 def test_an_order_on_the_check_list_is_few_elements(made: Any) -> None:
     """A thousand orders are laid out in seconds: a row, its four cells, and a line for each kind of kit."""
     run, _ = orders(made)

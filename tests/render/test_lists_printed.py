@@ -104,9 +104,10 @@ def test_every_piece_that_is_picked_is_cut_and_has_its_tag(folder: Path, paper: 
     boxes: int = text.count("☐")
     cut = 0
     for row in rows(folder, "cut"):
-        for many, tag in re.findall(r"(\d+) × (.+?)(?: · |$)", row["pieces"]):
+        for many, long, tag, whose in re.findall(r"(\d+) × ([\d. ×]+) mm, tag (\w+), (.+?)(?: · |$)", row["pieces"]):
             cut += int(many) * int(row["times"])
-            assert joined(tag)[:30] in text
+            assert joined(whose)[:30] in text
+            assert f"{joined(long)}{tag}" in text
     assert boxes == cut  # a box a piece
 
 

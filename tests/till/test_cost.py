@@ -153,7 +153,7 @@ def test_a_class_is_costed_by_its_pot_and_its_loads_with_the_teachers_piece_and_
     used = {row["line"]: row["working"] for row in rows(tmp_path / "p", f"{CLASS}-used")}
     assert used["The teacher’s piece"] == "119.19 ÷ 12"
     assert "a class of 12 + 1 teacher’s piece + 1 spare set" in result.stdout
-    assert "common practice, where class: does not say" in result.stdout
+    assert "common practice; class: in studio.yaml may say otherwise" in result.stdout
 
 
 def test_the_teachers_piece_is_in_the_load_that_a_class_pays_for(tmp_path: Path) -> None:
