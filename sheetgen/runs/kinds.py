@@ -10,7 +10,7 @@ from sheetgen.base.trouble import PROJECT, CannotBe
 from sheetgen.kits.apart import bagged
 from sheetgen.kits.bought import bought
 from sheetgen.kits.called import called
-from sheetgen.kits.kit_lines import bags_are_empty, where_it_is_made
+from sheetgen.kits.kit_lines import bags_are_empty, boxed, lines_of, where_it_is_made
 from sheetgen.kits.run import taken
 from sheetgen.kits.taken import Kits
 from sheetgen.model.moved import IN_A_KIT
@@ -79,6 +79,8 @@ class Kinds:
         leave_out, only = self._called(line, kits, line.leave_out), self._called(line, kits, line.only)
         if leave_out is None or only is None:
             return None
+        if line.posted and line.leave_out:
+            self._not_sent_anyway(line, kits)
         key = (worked.name, version.name, kits.choices, called, leave_out, only)
         if key not in self.misfits:
             made = replace(kits, leave_out=leave_out, only=only)
@@ -174,6 +176,14 @@ class Kinds:
                 self._add(line, fault.message, word, fault.help)
                 return None
         return frozenset(found)
+
+    def _not_sent_anyway(self, line: Asked, kits: Kits) -> None:
+        """Warn of a thing that is left out of a kit in which it never lies: another may be meant."""
+        sent = {one.item.id for one in lines_of(kits, (kits,))} | {tool.id for tool in boxed(kits)}
+        for word in line.leave_out:
+            if sent.isdisjoint(called(kits, word)):
+                helped = "leave it off the list, unless another thing is meant"
+                self._add(line, f"'{word}' lies in no bag of this kit: it is not sent anyway", word, helped, "warning")
 
     def _add(self, line: Asked, message: str, word: Word, helped: str, severity: Severity = "error") -> None:
         self.troubles.add(f"{line.whose}{message}", (word or line).place, helped, severity)

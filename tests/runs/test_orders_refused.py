@@ -103,6 +103,15 @@ def test_a_run_that_would_fill_a_room_is_told_at_once_and_nothing_is_made(
     assert not bench.private.exists() or not [name for name in snapshot(bench.private) if "orders" in name]
 
 
+def test_what_lies_in_no_bag_and_is_left_out_is_warned_of_for_another_thing_may_be_meant(bench: Any) -> None:
+    told = bench.orders("Q-1,,buoy-drops,,1,,,carbon,,,\nQ-2,,buoy-drops,,1,,,B stones,,,\n", "--lists-alone")
+    assert told.code == WELL, told.said
+    assert (
+        "season.csv:2:22: warning: order Q-1: 'carbon' lies in no bag of this kit: it is not sent anyway" in told.said
+    )
+    assert told.said.count("not sent anyway") == 1
+
+
 def test_a_line_twice_is_warned_of_and_both_are_made(bench: Any) -> None:
     told = bench.orders(CHAIN * 2, "--lists-alone")
     assert told.code == WELL
