@@ -29,6 +29,8 @@ THIN = "\u202f"
 TEACHERS = "Teacher’s table"
 ALL_ONE = "The table"
 NOWHERE = "At no table"
+SCALE = "Scale that shows 0.1 g"
+"""Where clay is weighed out; what each takes is told in tenths."""
 UNITS = ("piece", "g", "mL", "mm", "mm²")
 
 
@@ -82,7 +84,10 @@ class TableWords:
             tuple(seated),
             tuple(self._own(table) if name == TEACHERS else self._lying(table.places)),
             tuple(map(self._lot, table.shared)),
-            tuple(f"{self._tool(one)}: {one.much} of {one.of}" for one in table.tools),
+            (
+                *(f"{self._tool(one)}: {one.much} of {one.of}" for one in table.tools),
+                *([SCALE] if any(table.clay) else []),
+            ),
         )
 
     def _own(self, table: Table) -> Iterator[Lies]:

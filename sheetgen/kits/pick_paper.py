@@ -108,6 +108,8 @@ def _fetch(got: Got, rounder: Rounder) -> str:
     if taken.way in CUT:
         return HANDLED if not got.why else f"{HANDLED[:-1]}; {got.why}."
     said = begun(_from_where(got, rounder))
+    if taken.item.supply.post and any(held.kits.posted for held in taken.held):
+        said = f"Ask the carrier first whether it takes it. {said}"
     if taken.way == "pot":
         return f"{said} One pot, for {counted(taken.bags, 'set')}.{_unmixed(taken.item)}{_over(got, rounder)}"
     if taken.pack is not None:

@@ -34,6 +34,15 @@ TO_GO = ("stack-", "kit-cards-", "labels-")
 """How the names begin of the lists on paper, and of what is printed to go into parcels."""
 
 
+NAMED = 12  # numbers of orders in one line of a terminal
+
+
+def named(numbers: Sequence[str]) -> str:
+    """Numbers of orders, as many as one reads."""
+    more = f" and {len(numbers) - NAMED} more" if len(numbers) > NAMED else ""
+    return f"{', '.join(numbers[:NAMED])}{more}"
+
+
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """What is wanted of a run: the paper that the studio prints on (empty: its first), and how many labels are gone.
@@ -123,9 +132,9 @@ class OrderFiles:
         if not self.studio.address:
             told = "no code is printed on the labels: the studio has no address"
             self.troubles.add(told, None, "address: https://… in projects/studio.yaml", "warning")
-        elif any(not one.url and not one.label.slip for one in labels):
-            kinds = "with other choices, or without a part"
-            said.append(f"no code on the labels of kits {kinds}: no page tells what somebody ordered")
+        elif bare := [one.head.order for one in labels if not one.url and not one.label.slip]:
+            why = "a choice of their own, or a part of the sheet left out; no page tells what somebody ordered"
+            said.append(f"no code on the labels of kits of {named(list(dict.fromkeys(bare)))}: {why}")
         made = labels_pdf(labels, grid, self.by.theme, self.by.pool, self.studio.language, self.wanted.labels_gone)
         self.troubles.extend(made.troubles)
         said.append(f"labels: {len(labels)}")

@@ -20,14 +20,14 @@ from sheetgen.render.faceless import faceless
 from sheetgen.runs.designs import Designs, versions_of
 from sheetgen.runs.kept import KeptPool
 from sheetgen.runs.kinds import Kinds
-from sheetgen.runs.order_files import TO_GO, OrderFiles, Wanted
+from sheetgen.runs.order_files import TO_GO, OrderFiles, Wanted, named
 from sheetgen.runs.ordered import run_of
 from sheetgen.runs.press import press
 from sheetgen.runs.sent import keep_sent, sent_list
 
 if TYPE_CHECKING:
     import datetime as dt
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
     from pathlib import Path
 
     from sheetgen.kits.ordered import Run
@@ -38,7 +38,6 @@ if TYPE_CHECKING:
 
 ORDERS, APART = "orders", "apart"
 """The folder of what runs print, within the private one, and in that of a run the one of what is mailed."""
-NAMED = 12  # numbers of orders in one line of a terminal
 
 
 def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
@@ -62,7 +61,7 @@ def orders(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
             if run is not None:
                 _refuse_too_many(run)
                 kept = KeptPool(by.pool, private)
-                told += _made(root, table, private, run, wanted, by._replace(sheets=kept), outcome)
+                told += _made(root, table, private, build, run, wanted, by._replace(sheets=kept), outcome)
                 told += [f"{counted(kept.found, 'sheet')} of kits as an earlier run printed them"] if kept.found else []
                 kept.keep()
                 told += [] if wanted.lists_alone or not outcome.changed else _sent(root, private, there, run, day)
@@ -93,7 +92,7 @@ def packed(root: Path, table: Path, outcome: Outcome, printer: Printer | None = 
     run, held = run_of(found, Kinds(Designs(root, library, outcome), outcome.troubles))
     outcome.troubles.keep_causes()
     told = (
-        [f"held back, since something of it is in trouble: {_named([' '.join(one.split()) for one in held])}"]
+        [f"held back, since something of it is in trouble: {named([' '.join(one.split()) for one in held])}"]
         if held
         else []
     )
@@ -124,7 +123,7 @@ def _refuse_too_many(run: Run) -> None:
 
 
 def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
-    root: Path, table: Path, private: Path, run: Run, wanted: Wanted, by: Press, outcome: Outcome
+    root: Path, table: Path, private: Path, build: Path, run: Run, wanted: Wanted, by: Press, outcome: Outcome
 ) -> list[str]:
     """Print and write it; nothing is written where a list cannot be made."""
     within = f"{ORDERS}/{slug(table.stem)}"
@@ -137,6 +136,7 @@ def _made(  # noqa: PLR0913, PLR0917 - where all comes from and goes to
         drop_stale(private, within, begins, files)
     if not wanted.lists_alone:
         _tell_unpublished(root, outcome)
+        made.told += _without_pages(build, outcome)
         if made.mailed:
             outcome.changed += [f"{APART}/{name}" for name in write_private(private, f"{within}/{APART}", made.mailed)]
         drop_stale(private, f"{within}/{APART}", "", made.mailed)
@@ -157,15 +157,16 @@ def _tell_unpublished(root: Path, outcome: Outcome) -> None:
             outcome.troubles.add(told, worked.place, helped, "warning")
 
 
+def _without_pages(build: Path, outcome: Outcome) -> Iterator[str]:
+    """Told where a code leads to a page that does not lie in the build folder; it may be published elsewhere."""
+    coded = [one for one in outcome.worked if one.studio.address and one.studio.labels]
+    if lacking := [one.title for one in coded if one.public and not (build / one.name / "index.html").is_file()]:
+        yield f"no page in {build} of {named(lacking)}: the codes on their labels lead there, so publish first"
+
+
 def _sent(root: Path, private: Path, there: SentList, run: Run, day: dt.date) -> Iterator[str]:
     """Add the run to what was sent, and name the orders that stand there already."""
     kept = keep_sent(root, private, there, run, day)
     if kept.again:
-        yield f"sent before, look whether they are to go once more: {_named(sorted(kept.again, key=in_turn))}"
+        yield f"sent before, look whether they are to go once more: {named(sorted(kept.again, key=in_turn))}"
     yield f"{counted(kept.added, 'line')} added to {private / FILE}, the list of what was sent"
-
-
-def _named(numbers: Sequence[str]) -> str:
-    """Numbers of orders, as many as one reads."""
-    more = f" and {len(numbers) - NAMED} more" if len(numbers) > NAMED else ""
-    return f"{', '.join(numbers[:NAMED])}{more}"

@@ -291,6 +291,7 @@ def test_what_everybody_wears_is_told_once_and_counted_once(mixed: Held) -> None
 
 def test_an_adhesive_of_two_parts_is_dealt_out_unmixed(letter: Held) -> None:
     assert "Two-part stone adhesive, its parts A and B together, unmixed" in letter.pages("tables")[0]
+    assert "Scale that shows 0.1 g" in letter.pages("tables")[0], "the clay is weighed out there"
     [found] = [page for page in letter.pages("pick") if "Two-part stone adhesive" in page]
     assert "It is of both parts together, A and B 1 : 1: leave them unmixed, each in its own." in found
 

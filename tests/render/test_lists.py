@@ -238,8 +238,11 @@ def test_whoever_checks_sees_of_what_the_carrier_must_be_asked(made: Any) -> Non
     )
     each = (Order(number, "", "", None, (Part(one, 1),)) for number, one in (("Q-1", with_it), ("Q-2", without)))
     run = Run(tuple(each), (with_it, without))
-    found = views(made.lists(*run.kinds, checked=checked(run, {})))["check"]
-    assert [(one.number, one.ask) for one in found.orders] == [("Q-1", "glue"), ("Q-2", "")]
+    found = views(made.lists(*run.kinds, checked=checked(run, {})))
+    assert [(one.number, one.ask) for one in found["check"].orders] == [("Q-1", "glue"), ("Q-2", "")]
+    picked = {item.name: item.fetch for at in found["pick"].stations for item in at.items}
+    assert picked["Glue"].startswith("Ask the carrier first whether it takes it. From ")
+    assert "carrier" not in picked["Clay"]
 
 
 def test_an_order_on_the_check_list_is_few_elements(made: Any) -> None:

@@ -53,6 +53,7 @@ def season(tmp_path_factory: pytest.TempPathFactory, makes_bench: Callable[..., 
     bench = makes_bench(tmp_path_factory.mktemp("season"))
     told = bench.orders(SEASON, "--apart")
     assert told.code == WELL, told.said
+    assert "no page in" in told.said, "the codes of labels lead to pages, and none is published here"
     waited = [line for line in told.said.splitlines() if line.startswith("printing ")]
     assert waited == [f"printing {kit}" for kit in KINDS], "whoever waits is told of each kind that is printed, once"
     assert "sheets of labels" not in told.said
