@@ -1,4 +1,4 @@
-"""The one script of the pages: its sources put together in their order, without remarks and leading blanks."""
+"""The one script of the pages: its sources put together in their order, without remarks and most of their blanks."""
 
 from __future__ import annotations
 
@@ -11,7 +11,10 @@ FINDS = ("kept.js", "notes.js", "search.js", "begun.js", "drawer.js", "find.js")
 NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000
 """Bytes that all of it may have: a phone on a slow line reads that in a moment."""
-_REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/", re.MULTILINE | re.DOTALL)
+_REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/ ?", re.MULTILINE | re.DOTALL)
+_APART = re.compile(
+    r" (=>|[!=]==|&&|\|\||\?\?|<=|>=) |(?<=const )(\w+) (=) "
+)  # signs that stand in code and in no words
 
 
 def script() -> str:
@@ -30,5 +33,6 @@ def worker() -> str:
 
 
 def _bare(name: str) -> str:
-    lines = (line.strip() for line in _REMARK.sub("", (SOURCES / name).read_text("utf-8")).splitlines())
+    bare = _REMARK.sub("", (SOURCES / name).read_text("utf-8"))
+    lines = (_APART.sub(r"\1\2\3", line.strip()) for line in bare.splitlines())
     return "".join(f"{line}\n" for line in lines if line)

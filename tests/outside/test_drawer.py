@@ -142,6 +142,24 @@ def test_what_a_hand_ticks_is_kept_for_the_next_visit_by_the_library_and_one_tou
     assert ticked(page) == []
 
 
+def test_a_drawer_that_was_cleared_is_put_back_by_a_touch_until_the_page_is_left(page: Page, at: str) -> None:
+    opened(page, at)
+    back = page.get_by_role("button", name="Put them back")
+    tick(page, "Kiln", "Knife")
+    assert not back.is_visible()
+    page.get_by_role("button", name="Clear the drawer").click()
+    assert (ticked(page), kept(page)) == ([], [])
+    assert back.inner_text() == "Put them back: 2"
+    tick(page, "Pliers")  # what was ticked since stays
+    back.click()
+    assert sorted(ticked(page)) == sorted(kept(page)) == ["Kiln", "Knife", "Pliers"]
+    assert status(page) == "3 ticked, kept on this device"
+    assert not back.is_visible()
+    page.get_by_role("button", name="Clear the drawer").click()
+    opened(page, at)
+    assert not back.is_visible()
+
+
 def test_a_drawer_that_came_with_an_address_is_not_kept_until_somebody_says_so(page: Page, at: str) -> None:
     opened(page, at)
     tick(page, "Kiln")

@@ -11,13 +11,13 @@ const drawer = (home, changed) => {
   const narrow = /** @type {HTMLInputElement} */ (element('input', { type: 'search', autocomplete: 'off', enterkeyhint: 'done' }))
   const none = element('p', { class: 'note', role: 'status', hidden: '' }, 'Nothing is called so.')
   const told = element('b', { role: 'status' })
-  const [take, keep, clear] = ['', '', 'Clear the drawer'].map((words) => element('button', { type: 'button', hidden: '' }, words))
+  const [take, keep, clear, back] = ['', '', 'Clear the drawer', ''].map((words) => element('button', { type: 'button', hidden: '' }, words))
   const first = element('ul', { class: 'list' })
   const have = /** @type {HTMLDetailsElement} */ (element('details', {}, element('summary', {}, 'Ticked'), first))
   const groups = element('div', {})
   const within = element('div', { class: 'in drawer' },
     element('p', { class: 'note' }, 'Tick what you have: what needs nothing else comes first. Of clay, wire and sheet one has some or none; what else is used up is not asked for.'),
-    element('p', {}, told), element('div', { class: 'deeds' }, take, keep, clear),
+    element('p', {}, told), element('div', { class: 'deeds' }, take, keep, clear, back),
     element('label', {}, 'Narrow the lists', narrow), none, have, groups)
   const summary = element('summary', {}, 'By what is in the drawer')
   const fold = /** @type {HTMLDetailsElement} */ (element('details', {}, summary, within))
@@ -25,6 +25,8 @@ const drawer = (home, changed) => {
   let things = /** @type {Thing[]} */ ([])
   let folds = /** @type {{fold: HTMLDetailsElement, many: HTMLElement, own: Thing[]}[]} */ ([])
   let kept = true
+  // what was cleared, until the page is left
+  let gone = /** @type {string[]} */ ([])
 
   const ticked = () => things.filter(({ box }) => box.checked)
   /** What is kept, of what this library names. */
@@ -41,6 +43,8 @@ const drawer = (home, changed) => {
     keep.hidden = same || !now.length
     keep.textContent = own.length ? `Keep these ${now.length} instead` : 'Keep these on this device'
     clear.hidden = !(now.length + own.length) || (!same && now.length * own.length > 0)
+    back.hidden = !gone.length
+    back.textContent = `Put them back: ${gone.length}`
     const many = things.length ? own.length : drawerKept(home).size
     summary.textContent = `By what is in the drawer${many ? `: ${many} kept` : ''}`
     for (const { many: said, own: all } of folds) {
@@ -127,8 +131,15 @@ const drawer = (home, changed) => {
   touched(take, () => put(drawerKept(home)))
   touched(keep, () => { kept = keepDrawer(home, new Set(ticked().map(({ name }) => name))) })
   touched(clear, () => {
+    gone = [...new Set([...ticked(), ...mine()].map(({ name }) => name))]
     kept = keepDrawer(home, new Set())
     put(new Set())
+  })
+  touched(back, () => {
+    const all = new Set([...gone, ...drawerKept(home)])
+    gone = []
+    kept = keepDrawer(home, all)
+    put(all)
   })
   return { fold, fill, put, opened, look }
 }
