@@ -12,9 +12,8 @@ NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000
 """Bytes that all of it may have: a phone on a slow line reads that in a moment."""
 _REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/ ?", re.MULTILINE | re.DOTALL)
-_APART = re.compile(
-    r" (=>|[!=]==|&&|\|\||\?\?|<=|>=) |(?<=const )(\w+) (=) "
-)  # signs that stand in code and in no words
+_WORDS = re.compile(r"('(?:\\.|[^'\\])*')")
+_APART = re.compile(r" ?([=<>&|?:,;{}()]+) ?")
 
 
 def script() -> str:
@@ -34,5 +33,12 @@ def worker() -> str:
 
 def _bare(name: str) -> str:
     bare = _REMARK.sub("", (SOURCES / name).read_text("utf-8"))
-    lines = (_APART.sub(r"\1\2\3", line.strip()) for line in bare.splitlines())
+    lines = (_close(line.strip()) for line in bare.splitlines())
     return "".join(f"{line}\n" for line in lines if line)
+
+
+def _close(line: str) -> str:
+    """A line without the blanks round its signs; words keep theirs, and a line with a pattern or a template all."""
+    if "`" in line or "/" in line:
+        return line
+    return "".join(one if n % 2 else _APART.sub(r"\1", one) for n, one in enumerate(_WORDS.split(line)))

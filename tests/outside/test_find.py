@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import http.server
+import io
 import json
 import re
 import threading
@@ -13,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
+import pdfplumber
 import pytest
 
 from sheetgen.model.page import Entry
@@ -379,6 +381,25 @@ def test_a_design_in_trouble_says_since_when_on_both_kinds_of_card(page: Page, f
     assert told in page.locator(".card", has_text="Band").first.inner_text()
     chosen(page, "Technique", "ring")
     assert told in page.locator(".cards:not([hidden]) > .card").inner_text()
+
+
+def test_on_paper_stand_the_cards_whole_and_nothing_that_is_touched(page: Page, folder: Path) -> None:
+    ready(page, (folder / "index.html").as_uri())
+    page.locator("[data-cards] > .card").evaluate_all(
+        "all => all.forEach((a, n) => { a.prepend(`begins${n}`); a.append(`ends${n}`); a.style.height = '9cm' })"
+    )
+    with pdfplumber.open(io.BytesIO(page.pdf(format="A4"))) as printed:
+        pages = [one.extract_text() for one in printed.pages]
+    assert "Band" in pages[0]
+    for words in ("Find", "Narrow", "Level", "Clear", "Tick", "PDF", "Show"):
+        assert words not in "".join(pages)
+    begun, ended = (
+        {n: number for number, sheet in enumerate(pages) for n in re.findall(rf"{what}(\d)", sheet)}
+        for what in ("begins", "ends")
+    )
+    assert len(pages) > 1
+    assert len(begun) == len(DESIGNS)
+    assert begun == ended
 
 
 @pytest.mark.parametrize("wide", [320, 390, 1280])

@@ -33,6 +33,7 @@
       clear))
     shown.append(begun, form)
     addEventListener('pageshow', tellBegun)
+    document.addEventListener('visibilitychange', tellBegun)
     if (cards) cards.after(list, more)
 
     /**
