@@ -61,6 +61,7 @@ DESIGNS = [
         "2026-03-01",
         techniques=["ring"],
         parts=["Band"],
+        codes=["AF2SCY", "BRQ8T2"],
         whole="27\N{NARROW NO-BREAK SPACE}–\N{NARROW NO-BREAK SPACE}71\N{NO-BREAK SPACE}h",
         whole_minutes=71 * 60,
         sessions=4,
@@ -176,6 +177,10 @@ def test_words_are_found_by_their_beginnings_without_accents_and_in_the_plural(p
         "bronze leaf": ["Crème leaf"],
         "no kiln": ["Brooch of shells"],
         "pins": ["Brooch of shells"],
+        "AF2SCY": ["Band"],
+        "brq8t2": ["Band"],
+        "AF2SC": [],
+        "brooch AF2SCY": [],
     }.items():
         search.fill(words)
         assert titles(page) == wanted, words
@@ -489,7 +494,7 @@ def plainly(rows: list[Any], names: dict[str, list[str]], words: str, have: set[
     """
     found = []
     for place, row in enumerate(rows):
-        name, title, summary, *_, techniques, _clays, materials, parts, needs, _chips, _picture, _trouble = row
+        name, title, summary, *_, techniques, _clays, materials, parts, needs, _chips, _picture, _trouble, _codes = row
         more = [
             re.sub(r"^no ", "no no", names[k][n])
             for k, many in (("technique", techniques), ("material", materials), ("part", parts))
