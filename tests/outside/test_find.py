@@ -388,6 +388,30 @@ def test_a_design_in_trouble_says_since_when_on_both_kinds_of_card(page: Page, f
     assert told in page.locator(".cards:not([hidden]) > .card").inner_text()
 
 
+def test_the_list_of_a_technique_says_what_its_designs_do_and_the_index_stands_in_columns_on_a_desk(
+    page: Page, folder: Path
+) -> None:
+    page.goto((folder / "library" / "technique-ring.html").as_uri())
+    assert page.locator("h1").inner_text() == "Ring"
+    assert page.locator(".lead").inner_text() == "1 design uses this technique."
+    page.goto((folder / "library" / "tool-kiln.html").as_uri())
+    assert page.locator(".lead").inner_text() == "4 designs use this tool."
+    page.set_viewport_size({"width": 1280, "height": 900})
+    page.goto((folder / "library" / "index.html").as_uri())
+    left = "all => new Set(all.map(one => one.getBoundingClientRect().left)).size"
+    assert page.locator(".terms >> nth=0").locator("li").evaluate_all(left) > 1
+    rows = page.locator(".terms >> nth=0").locator("li").evaluate_all("all => all.map(one => one.offsetLeft)")
+    assert rows == sorted(rows)  # one column after another, and no run of words
+
+
+def test_a_page_that_is_not_there_is_dark_where_the_screen_is(page: Page, folder: Path) -> None:
+    paper = "getComputedStyle(document.documentElement).backgroundColor"
+    page.goto((folder / "404.html").as_uri())
+    assert page.evaluate(paper) == "rgb(255, 255, 255)"
+    page.emulate_media(color_scheme="dark")
+    assert page.evaluate(paper) == "rgb(0, 0, 0)"
+
+
 def test_on_paper_stand_the_cards_whole_and_nothing_that_is_touched(page: Page, folder: Path) -> None:
     ready(page, (folder / "index.html").as_uri())
     page.locator("[data-cards] > .card").evaluate_all(
