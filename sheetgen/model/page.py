@@ -76,6 +76,8 @@ class Entry:
     """Of each version, as in `chips`, the clays that it is made of."""
     picture: dict[str, Any] | None = None
     """What its card shows, as `CardPicture` of the pages has it."""
+    codes: list[str] = field(default_factory=list)
+    """The fingerprints that have a page: those that sheets bear, or bore."""
     status: str = PUBLIC
     instead: str = ""
     """The folder of the design that a retired one leads on to."""

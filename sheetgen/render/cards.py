@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sheetgen.base.spelling import counted
+from sheetgen.model.numbers import THIN
 from sheetgen.model.view import Card, CardPicture, Chip
 
 if TYPE_CHECKING:
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from sheetgen.model.page import Entry
 
 WIDE, TALL = 280, 180  # px of the place of a picture on the narrowest card
+WHOLE = f"–\u2060{THIN}"  # no line ends within a span of time, though it may after a dash
 LARGEST = 3.0  # px a mm: a library of studs alone is not blown up
 
 
@@ -43,7 +45,8 @@ def _card(one: Entry, home: str, times: float, trouble: str) -> Card:
 
 def told(one: Entry) -> tuple[str, ...]:
     """Level, time at the bench, time in all where waits make it another, and heat."""
-    return tuple(filter(None, (one.level, f"at the bench {one.time}" if one.time else "", _in_all(one), one.heat)))
+    said = (one.level, f"at the bench {one.time}" if one.time else "", _in_all(one), one.heat)
+    return tuple(words.replace(f"–{THIN}", WHOLE) for words in said if words)
 
 
 def _in_all(one: Entry) -> str:

@@ -101,6 +101,7 @@ def _row(one: Entry, names: _Names, trouble: str, times: float) -> list[Any]:
         [_chip(*chip) for chip in one.chips],
         picture,
         trouble,
+        " ".join(one.codes).lower(),
     ]
 
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import posixpath
 from dataclasses import asdict
+from pathlib import PurePath
 from typing import TYPE_CHECKING, NamedTuple
 
 from sheetgen.base.spelling import slug
 from sheetgen.model.codes import folder_of
+from sheetgen.model.fingerprint import CODE
 from sheetgen.model.numbers import Numbers
 from sheetgen.model.page import Entry, Page
 from sheetgen.model.printed import code_of
@@ -259,6 +261,7 @@ def entry(worked: Worked, rendered: Rendered, revisions: Sequence[list[str]] = (
         chips=[_chip(worked, version, there) for version in worked.versions.values()],
         picture=asdict(rendered.card) if rendered.card else None,
         **findable(worked),
+        codes=sorted({code for path in there if CODE.fullmatch(code := PurePath(path).stem.upper())}),
         status=worked.status,
         instead=worked.instead[0],
     )

@@ -1,4 +1,4 @@
-"""The one script of the pages: its sources put together in their order, without remarks and leading blanks."""
+"""The one script of the pages: its sources put together in their order, without remarks and most of their blanks."""
 
 from __future__ import annotations
 
@@ -11,7 +11,9 @@ FINDS = ("kept.js", "notes.js", "search.js", "begun.js", "drawer.js", "find.js")
 NAME, FIND, WORKER = "script.js", "find.js", "offline-worker.js"
 MOST = 20_000
 """Bytes that all of it may have: a phone on a slow line reads that in a moment."""
-_REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/", re.MULTILINE | re.DOTALL)
+_REMARK = re.compile(r"^[ \t]*//[^\n]*$|/\*.*?\*/ ?", re.MULTILINE | re.DOTALL)
+_WORDS = re.compile(r"('(?:\\.|[^'\\])*')")
+_APART = re.compile(r" ?([=<>&|?:,;{}()]+) ?")
 
 
 def script() -> str:
@@ -30,5 +32,13 @@ def worker() -> str:
 
 
 def _bare(name: str) -> str:
-    lines = (line.strip() for line in _REMARK.sub("", (SOURCES / name).read_text("utf-8")).splitlines())
+    bare = _REMARK.sub("", (SOURCES / name).read_text("utf-8"))
+    lines = (_close(line.strip()) for line in bare.splitlines())
     return "".join(f"{line}\n" for line in lines if line)
+
+
+def _close(line: str) -> str:
+    """A line without the blanks round its signs; words keep theirs, and a line with a pattern or a template all."""
+    if "`" in line or "/" in line:
+        return line
+    return "".join(one if n % 2 else _APART.sub(r"\1", one) for n, one in enumerate(_WORDS.split(line)))

@@ -100,6 +100,18 @@ def test_a_sheet_of_the_revision_as_it_was_before_it_was_changed_keeps_its_page(
     assert "Go to the present sheet: revision 1, changed, 2026-01-10" in said
 
 
+def test_a_design_is_found_by_the_codes_of_its_sheets_the_old_one_too(library: Any) -> None:
+    library.publish("pendant")
+    first = codes(library, "pendant", "1")["main"]
+    library.change("pendant/project.yaml", "width: 20 mm", "width: 24 mm")
+    library.publish("pendant")
+    [told] = re.findall(r'"([0-9a-z ]+)"\]\]\}', page(library, "library/designs.js"))
+    own = {path.stem for path in (library.build / "pendant").glob("??????.html")}
+    assert first in own
+    assert set(told.split()) == own
+    assert len(own) > 1
+
+
 COLOURS = """\
 colourways:
   of: stone

@@ -66,6 +66,24 @@ def test_what_was_begun_stands_first_with_the_step_to_go_on_with_and_leads_there
     assert told(page, site) == []
 
 
+def test_a_clock_that_runs_is_told_with_its_times_as_the_page_of_the_design_says_them(page: Page, site: Path) -> None:
+    begin(page, site / "buoy-drops" / "index.html", 3)
+    for _ in range(30):
+        if page.locator(".here .run button").first.is_visible():
+            break
+        page.locator(".read" if page.locator(".read").is_visible() else ".turn .next").click()
+    step = page.locator(".here").get_attribute("data-name")
+    page.get_by_role("button", name="Start the clock").click()
+    says = page.locator(".here .run p:visible").inner_text()
+    assert says.startswith("Ready ")
+    assert told(page, site) == [f"Buoy drops, Silver, short: Go on: {step}: {step}. {says}"]
+    assert axe_finds(page, "a clock that runs") == []
+    page.clock.install()  # somebody comes back to the page when it is over
+    page.clock.fast_forward(96 * 3_600_000)
+    page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+    assert f"{step}. Over, since " in page.locator(".begun li").inner_text()
+
+
 def test_of_one_design_in_other_units_the_place_is_the_same(page: Page, site: Path) -> None:
     step = begin(page, site / "buoy-drops" / "in-inches.html", 2)
     assert told(page, site) == [f"Buoy drops, Silver, short: Go on: {step}"]

@@ -122,11 +122,17 @@ def test_what_a_hand_ticks_is_kept_for_the_next_visit_by_the_library_and_one_tou
     assert status(page) == "2 ticked, kept on this device"
     page.goto("about:blank")
     page.goto(at)
-    assert page.locator(".find summary", has_text="drawer").inner_text() == "By what is in the drawer: 2 kept"
+    unused = "By what is in the drawer: 2 kept, not in use"
+    assert page.locator(".find summary", has_text="drawer").inner_text() == unused
     assert page.locator(".cards:not([hidden]) .note", has_text="Lacks").count() == 0  # nobody asked for it yet
     assert "have" not in page.url
     opened(page, at)
+    assert ticked(page) == []  # to look into it is not to use it
+    assert page.locator(".find summary", has_text="drawer").inner_text() == unused
+    page.get_by_role("button", name="Use my drawer: 2").click()
     assert sorted(ticked(page)) == ["Kiln", "Knife"]
+    assert page.locator(".find summary", has_text="drawer").inner_text() == "By what is in the drawer: 2 kept"
+    assert page.locator(".found").inner_text() == "2 of 2 designs, by the drawer"
     assert page.locator(".cards:not([hidden]) .note", has_text="Lacks").count() == 2
     page.get_by_label("Knife", exact=True).uncheck()
     assert kept(page) == ["Kiln"]
@@ -134,12 +140,41 @@ def test_what_a_hand_ticks_is_kept_for_the_next_visit_by_the_library_and_one_tou
     opened(page, other)  # files of one disk may share what is kept
     assert ticked(page) == []
     opened(page, at)
+    page.get_by_role("button", name="Use my drawer: 1").click()
     page.get_by_role("button", name="Show all designs").click()
     assert (ticked(page), kept(page)) == ([], ["Kiln"])  # what is looked for is let go, and not what is had
     page.get_by_role("button", name="Clear the drawer").click()
     assert kept(page) == []
     opened(page, at)
     assert ticked(page) == []
+
+
+def test_the_first_tick_of_a_hand_uses_what_is_kept_too(page: Page, at: str) -> None:
+    opened(page, at)
+    tick(page, "Kiln", "Knife")
+    opened(page, at)
+    tick(page, "Pliers")
+    assert status(page) == "3 ticked, kept on this device"
+    assert page.get_by_label("Kiln", exact=True).is_checked()
+    assert sorted(kept(page)) == ["Kiln", "Knife", "Pliers"]
+
+
+def test_a_drawer_that_was_cleared_is_put_back_by_a_touch_until_the_page_is_left(page: Page, at: str) -> None:
+    opened(page, at)
+    back = page.get_by_role("button", name="Put them back")
+    tick(page, "Kiln", "Knife")
+    assert not back.is_visible()
+    page.get_by_role("button", name="Clear the drawer").click()
+    assert (ticked(page), kept(page)) == ([], [])
+    assert back.inner_text() == "Put them back: 2"
+    tick(page, "Pliers")  # what was ticked since stays
+    back.click()
+    assert sorted(ticked(page)) == sorted(kept(page)) == ["Kiln", "Knife", "Pliers"]
+    assert status(page) == "3 ticked, kept on this device"
+    assert not back.is_visible()
+    page.get_by_role("button", name="Clear the drawer").click()
+    opened(page, at)
+    assert not back.is_visible()
 
 
 def test_a_drawer_that_came_with_an_address_is_not_kept_until_somebody_says_so(page: Page, at: str) -> None:
@@ -152,7 +187,7 @@ def test_a_drawer_that_came_with_an_address_is_not_kept_until_somebody_says_so(p
     assert kept(page) == ["Kiln"]
     tick(page, PRINTED)  # a hand's own tick goes to what is kept, and nothing else does
     assert kept(page) == ["Kiln", WIRE]
-    page.get_by_role("button", name="Tick what is kept here: 2").click()
+    page.get_by_role("button", name="Use my drawer: 2").click()
     assert ticked(page) == [PRINTED, "Kiln"]
     assert status(page) == "2 ticked, kept on this device"
     page.goto("about:blank")

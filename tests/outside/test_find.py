@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import http.server
+import io
 import json
 import re
 import threading
@@ -13,9 +14,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
+import pdfplumber
 import pytest
 
 from sheetgen.model.page import Entry
+from sheetgen.model.printed import PLAIN
 from sheetgen.model.worked import Publisher
 from sheetgen.render.library import MOST, Had, library
 from sheetgen.render.theme import Theme
@@ -58,7 +61,8 @@ DESIGNS = [
         "2026-03-01",
         techniques=["ring"],
         parts=["Band"],
-        whole="27 h – 71 h",
+        codes=["AF2SCY", "BRQ8T2"],
+        whole="27\N{NARROW NO-BREAK SPACE}–\N{NARROW NO-BREAK SPACE}71\N{NO-BREAK SPACE}h",
         whole_minutes=71 * 60,
         sessions=4,
     ),
@@ -173,6 +177,10 @@ def test_words_are_found_by_their_beginnings_without_accents_and_in_the_plural(p
         "bronze leaf": ["Crème leaf"],
         "no kiln": ["Brooch of shells"],
         "pins": ["Brooch of shells"],
+        "AF2SCY": ["Band"],
+        "brq8t2": ["Band"],
+        "AF2SC": [],
+        "brooch AF2SCY": [],
     }.items():
         search.fill(words)
         assert titles(page) == wanted, words
@@ -225,7 +233,7 @@ def test_what_needs_nothing_else_than_what_is_in_the_drawer_comes_first_and_each
     assert {name for [name] in lacking} == {EVIL, "Knife", "Pliers", "Torch"}
     page.get_by_label("Kiln", exact=True).uncheck()
     said = page.locator(".cards:not([hidden]) > .card").all_inner_texts()
-    [much, little] = (next(n for n, one in enumerate(said) if what in one) for what in ("Kiln, Knife", "Lacks: Pliers"))
+    [much, little] = (next(n for n, one in enumerate(said) if what in one) for what in ("Kiln; Knife", "Lacks: Pliers"))
     assert much < little  # where less is lacking, but no clay goes into it
 
 
@@ -256,6 +264,24 @@ def test_where_nothing_is_found_it_offers_what_there_is_without_one_word_or_choi
     assert page.get_by_role("combobox", name="Kiln or torch").input_value() == ""
     assert page.url.endswith("#words=ring")
     assert offered.count() == 0
+
+
+def test_how_many_are_found_and_the_way_out_stand_under_the_word_whatever_is_unfolded(page: Page, at: str) -> None:
+    ready(page, at)
+    tall = 844
+    search = page.get_by_label("Find", exact=True)
+    page.get_by_label("Knife", exact=True).check()
+    for words, told in {"ring": "1 of 7 designs, by the drawer", "ring leaf": "0 of 7 designs, by the drawer"}.items():
+        search.fill(words)
+        search.scroll_into_view_if_needed()
+        assert page.locator(".found").inner_text() == told
+        field, line = search.bounding_box(), page.locator(".found").bounding_box()
+        assert field
+        assert line
+        assert 0 <= line["y"] - field["y"] - field["height"] < field["height"]
+    offers = [one.bounding_box() for one in page.locator(".fewer button").all()]
+    assert len(offers) == 2
+    assert all(one and one["y"] + one["height"] < tall for one in offers)
 
 
 def test_what_was_found_stands_as_it_was_when_a_reader_comes_back_from_a_card(page: Page, at: str) -> None:
@@ -332,12 +358,26 @@ def test_where_what_is_searched_cannot_be_read_the_cards_stay_and_it_is_said(
 
 def test_a_card_says_how_long_a_piece_takes_with_its_waits_and_says_no_time_twice(page: Page, folder: Path) -> None:
     ready(page, (folder / "index.html").as_uri())
-    said = "first piece · at the bench 90 min · in all 27 h – 71 h, 4 sessions · kiln"
+    said = "first piece · at the bench 90 min · in all 27–71 h, 4 sessions · kiln"
     note = page.locator(".card", has_text="Band").first.locator(".note").first
-    assert note.inner_text().replace("\N{NO-BREAK SPACE}", " ") == said
+    assert note.inner_text().translate(PLAIN) == said
     assert "in all" not in page.locator(".card", has_text="Brooch").first.inner_text()  # glued and done: no wait
     chosen(page, "Technique", "ring")
-    assert page.locator(".cards:not([hidden]) .note").first.inner_text() == said
+    assert page.locator(".cards:not([hidden]) .note").first.inner_text().translate(PLAIN) == said
+
+
+def test_no_line_of_a_card_ends_within_a_span_of_time(page: Page, folder: Path) -> None:
+    ready(page, (folder / "index.html").as_uri())
+    lines = """wide => {
+      const card = [...document.querySelectorAll('[data-cards] .card')].find(one => one.textContent.includes('in all'))
+      const words = card.querySelector('.note').firstChild
+      card.style.width = `${wide}px`
+      const span = document.createRange(), said = words.textContent
+      span.setStart(words, said.indexOf('27'))
+      span.setEnd(words, said.indexOf('71') + 2)
+      return new Set([...span.getClientRects()].map(({ top }) => top)).size
+    }"""
+    assert {wide: page.evaluate(lines, wide) for wide in range(180, 360, 6)} == dict.fromkeys(range(180, 360, 6), 1)
 
 
 def test_a_design_in_trouble_says_since_when_on_both_kinds_of_card(page: Page, folder: Path) -> None:
@@ -346,6 +386,49 @@ def test_a_design_in_trouble_says_since_when_on_both_kinds_of_card(page: Page, f
     assert told in page.locator(".card", has_text="Band").first.inner_text()
     chosen(page, "Technique", "ring")
     assert told in page.locator(".cards:not([hidden]) > .card").inner_text()
+
+
+def test_the_list_of_a_technique_says_what_its_designs_do_and_the_index_stands_in_columns_on_a_desk(
+    page: Page, folder: Path
+) -> None:
+    page.goto((folder / "library" / "technique-ring.html").as_uri())
+    assert page.locator("h1").inner_text() == "Ring"
+    assert page.locator(".lead").inner_text() == "1 design uses this technique."
+    page.goto((folder / "library" / "tool-kiln.html").as_uri())
+    assert page.locator(".lead").inner_text() == "4 designs use this tool."
+    page.set_viewport_size({"width": 1280, "height": 900})
+    page.goto((folder / "library" / "index.html").as_uri())
+    left = "all => new Set(all.map(one => one.getBoundingClientRect().left)).size"
+    assert page.locator(".terms >> nth=0").locator("li").evaluate_all(left) > 1
+    rows = page.locator(".terms >> nth=0").locator("li").evaluate_all("all => all.map(one => one.offsetLeft)")
+    assert rows == sorted(rows)  # one column after another, and no run of words
+
+
+def test_a_page_that_is_not_there_is_dark_where_the_screen_is(page: Page, folder: Path) -> None:
+    paper = "getComputedStyle(document.documentElement).backgroundColor"
+    page.goto((folder / "404.html").as_uri())
+    assert page.evaluate(paper) == "rgb(255, 255, 255)"
+    page.emulate_media(color_scheme="dark")
+    assert page.evaluate(paper) == "rgb(0, 0, 0)"
+
+
+def test_on_paper_stand_the_cards_whole_and_nothing_that_is_touched(page: Page, folder: Path) -> None:
+    ready(page, (folder / "index.html").as_uri())
+    page.locator("[data-cards] > .card").evaluate_all(
+        "all => all.forEach((a, n) => { a.prepend(`begins${n}`); a.append(`ends${n}`); a.style.height = '9cm' })"
+    )
+    with pdfplumber.open(io.BytesIO(page.pdf(format="A4"))) as printed:
+        pages = [one.extract_text() for one in printed.pages]
+    assert "Band" in pages[0]
+    for words in ("Find", "Narrow", "Level", "Clear", "Tick", "PDF", "Show"):
+        assert words not in "".join(pages)
+    begun, ended = (
+        {n: number for number, sheet in enumerate(pages) for n in re.findall(rf"{what}(\d)", sheet)}
+        for what in ("begins", "ends")
+    )
+    assert len(pages) > 1
+    assert len(begun) == len(DESIGNS)
+    assert begun == ended
 
 
 @pytest.mark.parametrize("wide", [320, 390, 1280])
@@ -435,7 +518,7 @@ def plainly(rows: list[Any], names: dict[str, list[str]], words: str, have: set[
     """
     found = []
     for place, row in enumerate(rows):
-        name, title, summary, *_, techniques, _clays, materials, parts, needs, _chips, _picture, _trouble = row
+        name, title, summary, *_, techniques, _clays, materials, parts, needs, _chips, _picture, _trouble, _codes = row
         more = [
             re.sub(r"^no ", "no no", names[k][n])
             for k, many in (("technique", techniques), ("material", materials), ("part", parts))

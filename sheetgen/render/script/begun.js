@@ -18,6 +18,25 @@ const notesBegun = (home) => {
   return found
 }
 
+/**
+ * What each clock that runs says, in the words that the page of a design has for it, which stand in this page too.
+ * @param {Record<string, number[]>} clocks
+ */
+const clocksTold = (clocks) => Object.entries(clocks).flatMap(([step, ends]) => {
+  const now = Date.now()
+  const words = /** @type {HTMLTemplateElement | null} */ (document.querySelector('[data-clocks]'))
+  const part = words && words.content.querySelector(`p[data-when=${clockState(ends, now)}]`)
+  if (!part) return []
+  for (const end of part.querySelectorAll('b')) end.textContent = clockTime(ends[Number(end.dataset.end === 'most')], now)
+  return [`${titleOf(step)}. ${part.textContent}`]
+})
+
+/**
+ * A step is known by its title, and one that is called as another before it by a + more.
+ * @param {string} step
+ */
+const titleOf = (step) => step.replace(/\++$/, '')
+
 const AT_ONCE = 4
 /**
  * The list of it, what is over folded; nothing where none of what is kept is of a design that stands here.
@@ -30,9 +49,8 @@ const begunList = (home, begun, designs) => {
     const at = `${home}${name}/${folder}`
     const notes = begun.get(benchStore(new URL(at, location.href).pathname))
     if (!notes) return []
-    // a step is known by its title, and one that is called as another before it by a + more
-    const step = notes.at.replace(/\++$/, '')
-    const words = [element('u', {}, version ? `${title}, ${version}` : title), element('span', { class: 'note' }, step ? `Go on: ${step}` : 'Go on')]
+    const step = titleOf(notes.at)
+    const words = [element('u', {}, version ? `${title}, ${version}` : title), ...[step ? `Go on: ${step}` : 'Go on', ...clocksTold(notes.clocks)].map((told) => element('span', { class: 'note' }, told))]
     return [element('li', {}, element('a', { href: `${at}index.html` }, ...words))]
   }))
   const [first, over] = [rows.slice(0, AT_ONCE), rows.slice(AT_ONCE)].map((some) => element('ul', { class: 'listed' }, ...some))

@@ -1,28 +1,6 @@
 // The clocks of waits. A clock is the moments between which it ends, so that neither a reload nor a locked phone stops it.
 
 /**
- * A moment as a clock on the wall says it, with its day where that is not today.
- * @param {number} moment
- * @param {number} now
- */
-const clockTime = (moment, now) => {
-  const today = new Date(moment).toDateString() === new Date(now).toDateString()
-  const day = today ? {} : Math.abs(moment - now) < 6 * 864e5 ? { weekday: 'short' } : { day: 'numeric', month: 'short' }
-  const form = { ...day, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }
-  return new Date(moment).toLocaleString(document.documentElement.lang || undefined, /** @type {any} */ (form))
-}
-
-/**
- * @param {number[] | undefined} ends
- * @param {number} now
- */
-const clockState = (ends, now) => {
-  if (!ends) return 'off'
-  const [least, most] = ends
-  return now >= most ? 'over' : now >= least ? 'soon' : least === most ? 'at' : 'going'
-}
-
-/**
  * Shows the clocks of the waits and, in `told`, all that run; gives what looks at them anew.
  * @param {HTMLElement[]} sections
  * @param {(section: HTMLElement) => string} nameOf

@@ -11,13 +11,13 @@ const drawer = (home, changed) => {
   const narrow = /** @type {HTMLInputElement} */ (element('input', { type: 'search', autocomplete: 'off', enterkeyhint: 'done' }))
   const none = element('p', { class: 'note', role: 'status', hidden: '' }, 'Nothing is called so.')
   const told = element('b', { role: 'status' })
-  const [take, keep, clear] = ['', '', 'Clear the drawer'].map((words) => element('button', { type: 'button', hidden: '' }, words))
+  const [take, keep, clear, back] = ['', '', 'Clear the drawer', ''].map((words) => element('button', { type: 'button', hidden: '' }, words))
   const first = element('ul', { class: 'list' })
   const have = /** @type {HTMLDetailsElement} */ (element('details', {}, element('summary', {}, 'Ticked'), first))
   const groups = element('div', {})
   const within = element('div', { class: 'in drawer' },
-    element('p', { class: 'note' }, 'Tick what you have: what needs nothing else comes first. Of clay, wire and sheet one has some or none; what else is used up is not asked for.'),
-    element('p', {}, told), element('div', { class: 'deeds' }, take, keep, clear),
+    element('p', { class: 'note' }, 'Tick what you have. Designs that need nothing else come first. Clay, wire and sheet count however little there is; stones, findings and the like do not.'),
+    element('p', {}, told), element('div', { class: 'deeds' }, take, keep, clear, back),
     element('label', {}, 'Narrow the lists', narrow), none, have, groups)
   const summary = element('summary', {}, 'By what is in the drawer')
   const fold = /** @type {HTMLDetailsElement} */ (element('details', {}, summary, within))
@@ -25,6 +25,8 @@ const drawer = (home, changed) => {
   let things = /** @type {Thing[]} */ ([])
   let folds = /** @type {{fold: HTMLDetailsElement, many: HTMLElement, own: Thing[]}[]} */ ([])
   let kept = true
+  // what was cleared, until the page is left
+  let gone = /** @type {string[]} */ ([])
 
   const ticked = () => things.filter(({ box }) => box.checked)
   /** What is kept, of what this library names. */
@@ -37,12 +39,14 @@ const drawer = (home, changed) => {
     const same = now.length === own.length && now.every((one) => own.includes(one))
     told.textContent = now.length || own.length ? `${now.length} ticked${!kept ? '; this device keeps nothing' : now.length && same ? ', kept on this device' : ''}` : ''
     take.hidden = same || !own.length
-    take.textContent = `Tick what is kept here: ${own.length}`
+    take.textContent = `Use my drawer: ${own.length}`
     keep.hidden = same || !now.length
     keep.textContent = own.length ? `Keep these ${now.length} instead` : 'Keep these on this device'
     clear.hidden = !(now.length + own.length) || (!same && now.length * own.length > 0)
+    back.hidden = !gone.length
+    back.textContent = `Put them back: ${gone.length}`
     const many = things.length ? own.length : drawerKept(home).size
-    summary.textContent = `By what is in the drawer${many ? `: ${many} kept` : ''}`
+    summary.textContent = `By what is in the drawer${many ? `: ${many} kept${now.length ? '' : ', not in use'}` : ''}`
     for (const { many: said, own: all } of folds) {
       const some = all.filter(({ box }) => box.checked).length
       said.textContent = some ? `${some} of ${all.length}` : `${all.length}`
@@ -97,13 +101,6 @@ const drawer = (home, changed) => {
     })
     groups.append(...folds.map((one) => one.fold))
   }
-  /** Whoever opens it without anything ticked finds what is kept. */
-  const opened = () => {
-    if (!fold.open || !things.length || ticked().length || !mine().length) return
-    put(drawerKept(home))
-    changed()
-  }
-
   within.addEventListener('input', (event) => {
     if (event.target === narrow) {
       event.stopPropagation()
@@ -113,10 +110,11 @@ const drawer = (home, changed) => {
       if (event.target.checked) have.add(event.target.value)
       else have.delete(event.target.value)
       kept = keepDrawer(home, have)
+      // the first tick of a hand uses all that is kept: else two drawers would be told apart by nobody
+      if (event.target.checked && ticked().length < 2) for (const { box } of mine()) box.checked = true
       look()
     }
   })
-  fold.addEventListener('toggle', (event) => { if (event.target === fold) opened() })
   /** @type {(button: HTMLElement, deed: () => void) => void} */
   const touched = (button, deed) => button.addEventListener('click', () => {
     deed()
@@ -127,8 +125,15 @@ const drawer = (home, changed) => {
   touched(take, () => put(drawerKept(home)))
   touched(keep, () => { kept = keepDrawer(home, new Set(ticked().map(({ name }) => name))) })
   touched(clear, () => {
+    gone = [...new Set([...ticked(), ...mine()].map(({ name }) => name))]
     kept = keepDrawer(home, new Set())
     put(new Set())
   })
-  return { fold, fill, put, opened, look }
+  touched(back, () => {
+    const all = new Set([...gone, ...drawerKept(home)])
+    gone = []
+    kept = keepDrawer(home, all)
+    put(all)
+  })
+  return { fold, fill, put }
 }

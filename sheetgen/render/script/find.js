@@ -27,12 +27,13 @@
     const more = element('button', { type: 'button', hidden: '' }, 'Show more')
     const clear = element('button', { type: 'button', hidden: '' }, 'Show all designs')
     const form = /** @type {HTMLFormElement} */ (element('form', { class: 'find', role: 'search' },
-      element('label', {}, 'Find', search),
+      element('label', {}, 'Find', search), told, fewer,
       element('details', {}, element('summary', {}, 'By level, time, technique, clay'), ways),
       had.fold,
-      clear, told, fewer))
+      clear))
     shown.append(begun, form)
     addEventListener('pageshow', tellBegun)
+    document.addEventListener('visibilitychange', tellBegun)
     if (cards) cards.after(list, more)
 
     /**
@@ -51,7 +52,7 @@
       const at = `${home}${one.name}/`
       const [source, width, height, webp, drawn] = one.picture
       const image = source ? [element('img', { src: home + (webp || source), width: `${width}`, height: `${height}`, alt: '', loading: 'lazy', class: drawn ? 'to-scale' : '' })] : []
-      const few = lacking.slice(0, 6).map((name) => printed.get(name) || name).join(', ') + (lacking.length > 6 ? ` and ${lacking.length - 6} more` : '')
+      const few = lacking.slice(0, 6).map((name) => printed.get(name) || name).join('; ') + (lacking.length > 6 ? `; and ${lacking.length - 6} more` : '')
       const chips = one.chips.map(([name, folder, pdf]) => element('li', {},
         ...(name ? [element('a', { href: `${at}${folder}index.html` }, name)] : []),
         ...(pdf ? [element('a', { href: at + folder + pdf }, 'PDF', element('span', { class: 'unseen' }, ` of ${one.title}${name ? `, ${name}` : ''}`))] : [])))
@@ -93,7 +94,7 @@
       const plain = !`${said}`
       const each = plain ? [] : found(designs, said)
       list.replaceChildren(...each.slice(0, most).map(({ one, lacking }) => card(one, lacking, said.has('have'))))
-      told.textContent = plain || !designs.length ? failed : `${each.length} of ${designs.length} designs`
+      told.textContent = plain || !designs.length ? failed : `${each.length} of ${designs.length} designs${said.has('have') ? ', by the drawer' : ''}`
       fewer.replaceChildren(...(plain || each.length || !designs.length ? [] : offerLess(said)))
       more.hidden = each.length <= most
       list.hidden = clear.hidden = plain || !designs.length
@@ -150,7 +151,6 @@
         read()
         if (typed) search.value = typed
         show()
-        had.opened()
         tellBegun()
       }
       script.onerror = () => { failed = 'Finding does not work here; all designs stand below.'; show() }

@@ -3,7 +3,7 @@
 /**
  * @typedef {{name: string, title: string, summary: string, said: string, minutes: number, whole: number, date: string,
  *   level: string, heat: string, clays: string[], techniques: string[], needs: string[][], chips: string[][],
- *   picture: (string|number)[], trouble: string, words: string, called: string, all: string}} Design
+ *   picture: (string|number)[], trouble: string, codes: string, words: string, called: string, all: string}} Design
  */
 
 const LIKE = /** @type {Record<string, string>} */ ({ ß: 'ss', æ: 'ae', œ: 'oe', ø: 'o', ł: 'l', đ: 'd', ð: 'd', þ: 'th', ı: 'i' })
@@ -46,11 +46,11 @@ const forms = (many) => many.map((name) => {
 }).join('')
 
 /**
- * Where the words stand: 0 all in the title, 1 in what is told and made, 2 with the tools, too; 3 one stands nowhere.
+ * Where the words stand: 0 all in the title, or the one word is the code of a sheet, 1 in what is told and made, 2 with the tools, too; 3 one stands nowhere.
  * @param {string[][]} wanted
  * @param {Design} one
  */
-const rank = (wanted, one) => (has(wanted, one.called) ? 0 : has(wanted, one.words) ? 1 : has(wanted, one.all) ? 2 : 3)
+const rank = (wanted, one) => (has(wanted, one.called) || (wanted.length === 1 && one.codes.split(' ').includes(wanted[0][0])) ? 0 : has(wanted, one.words) ? 1 : has(wanted, one.all) ? 2 : 3)
 
 /**
  * Whether each word that is looked for begins one of these.
@@ -65,13 +65,13 @@ const has = (wanted, words) => wanted.every((any) => any.some((one) => words.inc
  * @returns {Design}
  */
 const designOf = (row, names) => {
-  const [name, title, summary, said, minutes, whole, date, level, heat, techniques, clays, materials, parts, needs, chips, picture, trouble] = row
+  const [name, title, summary, said, minutes, whole, date, level, heat, techniques, clays, materials, parts, needs, chips, picture, trouble, codes] = row
   /** @type {(kind: string, numbers: number[]) => string[]} */
   const named = (kind, numbers) => numbers.map((number) => names[kind][number])
   const tags = named('technique', techniques).map((tag) => tag.replace(/^no (?=\S)/i, 'no no'))
   const words = formsOf(`${title} ${summary}`) + forms([...tags, ...named('material', materials), ...named('part', parts)])
   return {
-    name, title, summary, said, minutes, whole, date, chips, picture, trouble,
+    name, title, summary, said, minutes, whole, date, chips, picture, trouble, codes,
     level: names.level[level],
     heat: names.heat[heat],
     techniques: named('technique', techniques),
