@@ -41,6 +41,23 @@ CUT_OFF = """() => [...document.querySelectorAll('a, button, summary, label, th,
   .map(each => each.textContent.trim().slice(0, 50))"""
 
 
+# All that a design needs lies in the drawer; the letters there, and those of what it is called.
+FILLED = """() => {
+  const home = document.querySelector('[data-drawer]').dataset.drawer
+  const own = [...document.querySelectorAll('[data-own]')].map(each => each.dataset.own)
+  localStorage.setItem('drawer ' + new URL(home || '.', location.href).pathname.replace(/[^/]*$/, ''), JSON.stringify(own))
+}"""
+JAMMED = """() => {
+  const letters = (of) => {
+    const range = document.createRange()
+    range.selectNodeContents(of)
+    return range.getBoundingClientRect()
+  }
+  return [...document.querySelectorAll('li:has(> .mine)')].map((row) =>
+    letters(row.querySelector('.mine')).top - letters(row.querySelector('.what')).bottom)
+}"""
+
+
 @pytest.fixture(scope="module")
 def large(chromium: Any) -> Iterator[Browser]:
     """A browser whose reader has asked for type twice as large."""
@@ -201,6 +218,20 @@ def test_what_a_browser_prints_says_nothing_of_scrolling_and_leaves_no_page_half
             assert "crolls sideways" not in " ".join(one.extract_text() for one in sheet.pages)
         assert len(full) > 5
         assert min(full[:-1]) > 0.5, (design, full)
+
+
+@pytest.mark.parametrize("medium", ["screen", "print"])
+def test_what_lies_in_the_drawer_is_said_below_the_thing_and_never_over_it(
+    site: Path, opened: Any, medium: Any
+) -> None:
+    page = opened(site / "buoy-drops/index.html", PHONE)
+    page.evaluate(FILLED)
+    page.reload()
+    page.evaluate(UNFOLD)
+    page.emulate_media(media=medium)
+    gaps = page.evaluate(JAMMED)
+    assert len(gaps) > 20
+    assert min(gaps) >= -1  # one line of type below the other
 
 
 def test_without_script_one_touch_leads_to_the_design_after_it_and_back_and_to_another_in_its_clay(
