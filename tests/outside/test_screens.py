@@ -158,6 +158,16 @@ def test_the_page_of_a_design_is_set_in_three_faces_of_its_own(designs: list[Pat
         assert sorted(found) == ["400", "600", "700"], path
 
 
+def test_a_clock_is_started_when_the_numbers_of_the_firing_were_read(designs: list[Path], opened: Any) -> None:
+    fired = 0
+    for path in designs:
+        for section in opened(path, PHONE).locator("section:has(> .run):has(> .figs)").all():
+            numbers, clock = (section.locator(f":scope > {kind}").bounding_box() for kind in (".figs", ".run"))
+            assert clock["y"] >= numbers["y"] + numbers["height"], path
+            fired += 1
+    assert fired
+
+
 def test_a_step_warns_first_then_says_what_to_do_then_its_numbers(designs: list[Path], opened: Any) -> None:
     for path in designs:
         page = opened(path, PHONE, script=False)
