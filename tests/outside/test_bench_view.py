@@ -173,12 +173,37 @@ def test_what_is_done_is_said_to_be_done_and_may_be_begun_again(opened: Any) -> 
     assert page.locator("input:checked").count() == 0
 
 
-def test_one_touch_clears_what_the_device_keeps(opened: Any) -> None:
-    page = opened(f"#{SET}")
+def ticked(opened: Any, *, noon: bool = False) -> Page:
+    """The page after a step was ticked and the bench closed."""
+    page: Page = opened(f"#{SET}", noon=noon)
     read_all(page)
     page.locator(".here .see").click()
     page.get_by_role("button", name="Close").click()
+    return page
+
+
+def test_a_knuckle_clears_nothing_that_the_device_keeps(opened: Any) -> None:
+    page = ticked(opened, noon=True)
+    clear = page.get_by_role("button", name="Clear my ticks")
+    clear.scroll_into_view_if_needed()
+    box = clear.bounding_box()
+    assert box
+    for x in (2, box["width"] / 2, box["width"] - 2):  # twice at one place, wherever that is on the button
+        for _ in range(2):
+            page.mouse.click(box["x"] + x, box["y"] + box["height"] / 2)
+        assert page.locator("input:checked").count() == 1
+    page.clock.fast_forward(9000)  # whoever goes away has not said so
+    clear.focus()
+    for _ in range(2):
+        page.keyboard.press("Enter")
+    assert clear.is_visible()
+    assert page.locator("input:checked").count() == 1
+
+
+def test_two_touches_clear_what_the_device_keeps(opened: Any) -> None:
+    page = ticked(opened)
     page.get_by_role("button", name="Clear my ticks").click()
+    page.get_by_role("button", name="Clear them").click()
     assert page.locator("input:checked").count() == 0
     assert page.evaluate("localStorage.length") == 0
     assert page.locator(".go").first.inner_text() == "Start at the bench"

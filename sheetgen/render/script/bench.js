@@ -199,7 +199,21 @@ const benchView = (main) => {
   touched(next, () => turn('next'))
   touched(back, () => turn('back'))
   touched(close, shut)
-  touched(clear, () => become(noNotes('')))
+  // a knuckle clears nothing: it is asked for a while, and where the button lay lies the one that keeps
+  let asked = 0
+  /** @param {boolean} asks */
+  const ask = (asks) => {
+    clearTimeout(asked)
+    asked = asks ? setTimeout(ask, 8000, false) : 0
+    for (const one of clear.querySelectorAll('[data-asks]')) one.toggleAttribute('hidden', asks !== (one.getAttribute('data-asks') === 'yes'))
+  }
+  clear.addEventListener('click', (event) => {
+    const button = event.target instanceof Element && event.target.closest('button')
+    if (!button) return
+    ask(button.dataset.asks === 'no')
+    if (button.value) safely(() => become(noNotes('')))
+    else need('button:not([hidden])', clear).focus({ preventScroll: true })
+  })
   touched(start, () => {
     if (notes.at === DONE) become(noNotes(''))
     const target = place() || screens[0]
