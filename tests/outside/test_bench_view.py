@@ -266,6 +266,35 @@ def test_a_clock_says_when_a_wait_is_over_by_the_clock(opened: Any) -> None:
     assert page.get_by_role("button", name="Start the clock").is_visible()
 
 
+def test_what_leads_on_to_a_session_says_that_it_waits_until_the_clock_says_that_it_may_be_ready(opened: Any) -> None:
+    page = opened("#wait-3", noon=True)  # Dry the eyes in the caps, 6 - 12 h; then session 3
+    read_all(page)
+    on = page.locator(".turn .next")
+    assert on.inner_text() == "Next: Session 3, after the wait"
+    page.get_by_role("button", name="Start the clock").click()
+    assert on.inner_text() == "Next: Session 3, after the wait"
+    page.clock.set_fixed_time("2026-03-02T17:59:00Z")
+    page.reload()
+    assert on.inner_text() == "Next: Session 3, after the wait"
+    page.clock.set_fixed_time("2026-03-02T18:01:00Z")
+    page.reload()
+    assert on.inner_text() == "Next: Session 3"
+
+
+def test_the_clocks_of_a_design_that_is_done_stand_on_top_no_more(opened: Any) -> None:
+    page = opened("#wait-6")
+    read_all(page)
+    page.get_by_role("button", name="Start the clock").click()
+    page.get_by_role("button", name="Next").click()
+    read_all(page)
+    assert page.locator(".clocks").is_visible()
+    page.get_by_role("button", name="Next").click()
+    read_all(page)
+    page.get_by_role("button", name="Done").click()
+    assert begun(page) == "Done. Begin again"
+    assert not page.locator(".clocks").is_visible()
+
+
 def test_a_knuckle_on_a_running_clock_does_not_stop_it(opened: Any) -> None:
     page = opened(f"#{WAIT}", noon=True)
     read_all(page)
