@@ -158,6 +158,30 @@ def test_the_page_of_a_design_is_set_in_three_faces_of_its_own(designs: list[Pat
         assert sorted(found) == ["400", "600", "700"], path
 
 
+HEADS = """() => [...document.querySelectorAll('.session span span')].map((part) =>
+  [part.textContent, part.getBoundingClientRect().height, parseFloat(getComputedStyle(part).lineHeight)])"""
+"""The parts of what is said of a session, with their height and that of one line."""
+
+
+@pytest.mark.parametrize("wide", [360, 390, 1280])
+def test_no_part_of_what_is_said_of_a_session_is_broken_over_two_lines_or_begins_with_a_point(
+    designs: list[Path], opened: Any, wide: int
+) -> None:
+    for path in designs:
+        for told, height, line in opened(path, (wide, 844)).evaluate(HEADS):
+            assert height < 1.5 * line, (path, told)
+            assert told[:1] not in {"·", ","}, (path, told)
+
+
+def test_the_title_stands_as_clear_of_the_choice_above_it_as_two_choices_do_of_each_other(
+    site: Path, opened: Any
+) -> None:
+    page = opened(site / "buoy-drops/index.html", PHONE)
+    title, choice = page.locator("h1").bounding_box(), page.locator(".about .sheets a").first.bounding_box()
+    one, other = (page.locator(f".intro .sheets li:nth-child({n}) > *").bounding_box() for n in (1, 2))
+    assert title["y"] - choice["y"] - choice["height"] >= other["x"] - one["x"] - one["width"]
+
+
 def test_a_clock_is_started_when_the_numbers_of_the_firing_were_read(designs: list[Path], opened: Any) -> None:
     fired = 0
     for path in designs:
