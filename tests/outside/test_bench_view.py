@@ -395,6 +395,24 @@ def test_steps_by_names_that_a_script_knows_are_followed_as_any_other(opened: An
     assert page.locator(".here .do").is_visible()
 
 
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_an_empty_box_to_tick_has_an_edge_as_dark_or_light_as_the_words_beside_it(opened: Any, scheme: str) -> None:
+    page = opened(f"#{SET}", scheme=scheme)
+    read_all(page)
+    box, words, ground = page.locator(".here .see input"), page.locator(".here .see span"), page.locator("html")
+    colour = "(each, what) => getComputedStyle(each)[what]"
+    assert box.evaluate(colour, "borderTopColor") == words.evaluate(colour, "color")
+    assert box.evaluate(colour, "backgroundColor") == ground.evaluate(colour, "backgroundColor")
+    assert box.evaluate(colour, "appearance") == "none"  # the browser's own fills it with grey
+
+
+def test_what_turns_the_screens_begins_at_the_line_above_it(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    bar, on = page.locator(".turn").bounding_box(), page.locator(".turn .next").bounding_box()
+    assert on["y"] - bar["y"] <= 2  # the line is as thick
+
+
 def test_keys_and_swipes_turn_the_screens(opened: Any) -> None:
     page = opened(f"#{SET}")
     read_all(page)
