@@ -45,7 +45,8 @@ CUT_OFF = """() => [...document.querySelectorAll('a, button, summary, label, th,
 FILLED = """() => {
   const home = document.querySelector('[data-drawer]').dataset.drawer
   const own = [...document.querySelectorAll('[data-own]')].map(each => each.dataset.own)
-  localStorage.setItem('drawer ' + new URL(home || '.', location.href).pathname.replace(/[^/]*$/, ''), JSON.stringify(own))
+  const library = new URL(home || '.', location.href).pathname.replace(/[^/]*$/, '')
+  localStorage.setItem('drawer ' + library, JSON.stringify(own))
 }"""
 JAMMED = """() => {
   const letters = (of) => {
