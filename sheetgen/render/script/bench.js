@@ -57,7 +57,7 @@ const benchView = (main) => {
     const after = screens[screens.indexOf(here) + 1]
     const session = after?.previousElementSibling?.matches('.session') ? after.previousElementSibling.querySelector('span')?.firstChild : null
     const waits = session && here.querySelector('.run') && !['soon', 'over'].includes(clockState(notes.clocks[nameOf(here)], Date.now()))
-    const told = (after ? `${onwards}: ${session?.textContent?.trim() || after.dataset.no || next.dataset.wait}` : next.dataset.end) + (waits && next.dataset.after || '')
+    const told = (after ? `${onwards}: ${session?.textContent?.trim() || after.dataset.no || next.dataset.wait}` : next.dataset.end || '') + (waits && next.dataset.after || '')
     if (next.textContent !== told) next.textContent = told
   }
   // Where somebody looks at another step than that of the place, the place is one touch away.
