@@ -151,6 +151,7 @@ def test_a_kit_in_a_colourway_has_a_fingerprint_and_a_page_of_its_own_that_says_
     assert "refresh" not in present  # no sheet of the site names its colours: the page tells them, and stays
     assert re.search(r"Glass stone, 2 mm, smoke: \d+", libraries.said(present))
     assert 'href="index.html">Go to the sheet of the version' in present
+    assert present.index("Go to the sheet") < present.index("<li>")  # all that the list is of comes after it
     anew(library, "drops", '"1 glass-2 : 1 glass-2-smoke"', '"5 glass-2 : 1 glass-2-smoke"')
     assert code_of(library.worked("drops"), library.worked("drops").versions["Long"]) == code_of(worked, long)
     said = libraries.said(page(library, f"drops/long/{old.lower()}.html"))

@@ -173,12 +173,37 @@ def test_what_is_done_is_said_to_be_done_and_may_be_begun_again(opened: Any) -> 
     assert page.locator("input:checked").count() == 0
 
 
-def test_one_touch_clears_what_the_device_keeps(opened: Any) -> None:
-    page = opened(f"#{SET}")
+def ticked(opened: Any, *, noon: bool = False) -> Page:
+    """The page after a step was ticked and the bench closed."""
+    page: Page = opened(f"#{SET}", noon=noon)
     read_all(page)
     page.locator(".here .see").click()
     page.get_by_role("button", name="Close").click()
+    return page
+
+
+def test_a_knuckle_clears_nothing_that_the_device_keeps(opened: Any) -> None:
+    page = ticked(opened, noon=True)
+    clear = page.get_by_role("button", name="Clear my ticks")
+    clear.scroll_into_view_if_needed()
+    box = clear.bounding_box()
+    assert box
+    for x in (2, box["width"] / 2, box["width"] - 2):  # twice at one place, wherever that is on the button
+        for _ in range(2):
+            page.mouse.click(box["x"] + x, box["y"] + box["height"] / 2)
+        assert page.locator("input:checked").count() == 1
+    page.clock.fast_forward(9000)  # whoever goes away has not said so
+    clear.focus()
+    for _ in range(2):
+        page.keyboard.press("Enter")
+    assert clear.is_visible()
+    assert page.locator("input:checked").count() == 1
+
+
+def test_two_touches_clear_what_the_device_keeps(opened: Any) -> None:
+    page = ticked(opened)
     page.get_by_role("button", name="Clear my ticks").click()
+    page.get_by_role("button", name="Clear them").click()
     assert page.locator("input:checked").count() == 0
     assert page.evaluate("localStorage.length") == 0
     assert page.locator(".go").first.inner_text() == "Start at the bench"
@@ -239,6 +264,35 @@ def test_a_clock_says_when_a_wait_is_over_by_the_clock(opened: Any) -> None:
     page.locator(".clocks a").click()
     page.get_by_role("button", name="Stop the clock").click()
     assert page.get_by_role("button", name="Start the clock").is_visible()
+
+
+def test_what_leads_on_to_a_session_says_that_it_waits_until_the_clock_says_that_it_may_be_ready(opened: Any) -> None:
+    page = opened("#wait-3", noon=True)  # Dry the eyes in the caps, 6 - 12 h; then session 3
+    read_all(page)
+    on = page.locator(".turn .next")
+    assert on.inner_text() == "Next: Session 3, after the wait"
+    page.get_by_role("button", name="Start the clock").click()
+    assert on.inner_text() == "Next: Session 3, after the wait"
+    page.clock.set_fixed_time("2026-03-02T17:59:00Z")
+    page.reload()
+    assert on.inner_text() == "Next: Session 3, after the wait"
+    page.clock.set_fixed_time("2026-03-02T18:01:00Z")
+    page.reload()
+    assert on.inner_text() == "Next: Session 3"
+
+
+def test_the_clocks_of_a_design_that_is_done_stand_on_top_no_more(opened: Any) -> None:
+    page = opened("#wait-6")
+    read_all(page)
+    page.get_by_role("button", name="Start the clock").click()
+    page.get_by_role("button", name="Next").click()
+    read_all(page)
+    assert page.locator(".clocks").is_visible()
+    page.get_by_role("button", name="Next").click()
+    read_all(page)
+    page.get_by_role("button", name="Done").click()
+    assert begun(page) == "Done. Begin again"
+    assert not page.locator(".clocks").is_visible()
 
 
 def test_a_knuckle_on_a_running_clock_does_not_stop_it(opened: Any) -> None:
@@ -339,6 +393,24 @@ def test_steps_by_names_that_a_script_knows_are_followed_as_any_other(opened: An
     assert page.locator(".here .do").is_visible()
     page.reload()
     assert page.locator(".here .do").is_visible()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_an_empty_box_to_tick_has_an_edge_as_dark_or_light_as_the_words_beside_it(opened: Any, scheme: str) -> None:
+    page = opened(f"#{SET}", scheme=scheme)
+    read_all(page)
+    box, words, ground = page.locator(".here .see input"), page.locator(".here .see span"), page.locator("html")
+    colour = "(each, what) => getComputedStyle(each)[what]"
+    assert box.evaluate(colour, "borderTopColor") == words.evaluate(colour, "color")
+    assert box.evaluate(colour, "backgroundColor") == ground.evaluate(colour, "backgroundColor")
+    assert box.evaluate(colour, "appearance") == "none"  # the browser's own fills it with grey
+
+
+def test_what_turns_the_screens_begins_at_the_line_above_it(opened: Any) -> None:
+    page = opened(f"#{SET}")
+    read_all(page)
+    bar, on = page.locator(".turn").bounding_box(), page.locator(".turn .next").bounding_box()
+    assert on["y"] - bar["y"] <= 2  # the line is as thick
 
 
 def test_keys_and_swipes_turn_the_screens(opened: Any) -> None:

@@ -41,6 +41,24 @@ CUT_OFF = """() => [...document.querySelectorAll('a, button, summary, label, th,
   .map(each => each.textContent.trim().slice(0, 50))"""
 
 
+# All that a design needs lies in the drawer; the letters there, and those of what it is called.
+FILLED = """() => {
+  const home = document.querySelector('[data-drawer]').dataset.drawer
+  const own = [...document.querySelectorAll('[data-own]')].map(each => each.dataset.own)
+  const library = new URL(home || '.', location.href).pathname.replace(/[^/]*$/, '')
+  localStorage.setItem('drawer ' + library, JSON.stringify(own))
+}"""
+JAMMED = """() => {
+  const letters = (of) => {
+    const range = document.createRange()
+    range.selectNodeContents(of)
+    return range.getBoundingClientRect()
+  }
+  return [...document.querySelectorAll('li:has(> .mine)')].map((row) =>
+    letters(row.querySelector('.mine')).top - letters(row.querySelector('.what')).bottom)
+}"""
+
+
 @pytest.fixture(scope="module")
 def large(chromium: Any) -> Iterator[Browser]:
     """A browser whose reader has asked for type twice as large."""
@@ -141,6 +159,40 @@ def test_the_page_of_a_design_is_set_in_three_faces_of_its_own(designs: list[Pat
         assert sorted(found) == ["400", "600", "700"], path
 
 
+HEADS = """() => [...document.querySelectorAll('.session span span')].map((part) =>
+  [part.textContent, part.getBoundingClientRect().height, parseFloat(getComputedStyle(part).lineHeight)])"""
+"""The parts of what is said of a session, with their height and that of one line."""
+
+
+@pytest.mark.parametrize("wide", [360, 390, 1280])
+def test_no_part_of_what_is_said_of_a_session_is_broken_over_two_lines_or_begins_with_a_point(
+    designs: list[Path], opened: Any, wide: int
+) -> None:
+    for path in designs:
+        for told, height, line in opened(path, (wide, 844)).evaluate(HEADS):
+            assert height < 1.5 * line, (path, told)
+            assert told[:1] not in {"·", ","}, (path, told)
+
+
+def test_the_title_stands_as_clear_of_the_choice_above_it_as_two_choices_do_of_each_other(
+    site: Path, opened: Any
+) -> None:
+    page = opened(site / "buoy-drops/index.html", PHONE)
+    title, choice = page.locator("h1").bounding_box(), page.locator(".about .sheets a").first.bounding_box()
+    one, other = (page.locator(f".intro .sheets li:nth-child({n}) > *").bounding_box() for n in (1, 2))
+    assert title["y"] - choice["y"] - choice["height"] >= other["x"] - one["x"] - one["width"]
+
+
+def test_a_clock_is_started_when_the_numbers_of_the_firing_were_read(designs: list[Path], opened: Any) -> None:
+    fired = 0
+    for path in designs:
+        for section in opened(path, PHONE).locator("section:has(> .run):has(> .figs)").all():
+            numbers, clock = (section.locator(f":scope > {kind}").bounding_box() for kind in (".figs", ".run"))
+            assert clock["y"] >= numbers["y"] + numbers["height"], path
+            fired += 1
+    assert fired
+
+
 def test_a_step_warns_first_then_says_what_to_do_then_its_numbers(designs: list[Path], opened: Any) -> None:
     for path in designs:
         page = opened(path, PHONE, script=False)
@@ -201,6 +253,20 @@ def test_what_a_browser_prints_says_nothing_of_scrolling_and_leaves_no_page_half
             assert "crolls sideways" not in " ".join(one.extract_text() for one in sheet.pages)
         assert len(full) > 5
         assert min(full[:-1]) > 0.5, (design, full)
+
+
+@pytest.mark.parametrize("medium", ["screen", "print"])
+def test_what_lies_in_the_drawer_is_said_below_the_thing_and_never_over_it(
+    site: Path, opened: Any, medium: Any
+) -> None:
+    page = opened(site / "buoy-drops/index.html", PHONE)
+    page.evaluate(FILLED)
+    page.reload()
+    page.evaluate(UNFOLD)
+    page.emulate_media(media=medium)
+    gaps = page.evaluate(JAMMED)
+    assert len(gaps) > 20
+    assert min(gaps) >= -1  # one line of type below the other
 
 
 def test_without_script_one_touch_leads_to_the_design_after_it_and_back_and_to_another_in_its_clay(

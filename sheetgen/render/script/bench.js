@@ -51,8 +51,18 @@ const benchView = (main) => {
   const onTo = (there) => [start.dataset.on, there.dataset.no, there.dataset.name].filter(Boolean).join(' ')
   /** @type {HTMLElement | undefined} */
   let here
+  // What comes after a screen, in as few words as go on the button; a session that must wait is not led on to in silence.
+  const nextTold = () => {
+    if (!here) return
+    const after = screens[screens.indexOf(here) + 1]
+    const session = after?.previousElementSibling?.matches('.session') ? after.previousElementSibling.querySelector('span')?.firstChild : null
+    const waits = session && here.querySelector('.run') && !['soon', 'over'].includes(clockState(notes.clocks[nameOf(here)], Date.now()))
+    const told = (after ? `${onwards}: ${session?.textContent?.trim() || after.dataset.no || next.dataset.wait}` : next.dataset.end || '') + (waits && next.dataset.after || '')
+    if (next.textContent !== told) next.textContent = told
+  }
   // Where somebody looks at another step than that of the place, the place is one touch away.
   const look = waitClocks(sections, nameOf, notes, keep, need('.clocks'), () => {
+    nextTold()
     const there = here && !state.contains('reads') && place()
     return there && there !== here ? [[there.id, onTo(there)]] : []
   })
@@ -113,8 +123,6 @@ const benchView = (main) => {
     if (screen instanceof HTMLDetailsElement) screen.open = true
     where.textContent = screen.dataset.at || ''
     need('.read span').textContent = said(...screen.querySelectorAll('.one strong'))
-    const session = after?.previousElementSibling?.matches('.session') ? after.previousElementSibling.querySelector('span')?.firstChild : null
-    next.textContent = (after ? `${onwards}: ${session?.textContent?.trim() || after.dataset.no || next.dataset.wait}` : next.dataset.end) || ''
     read.onclick = () => {
       notes.read[nameOf(screen)] = cautions(screen)
       keep()
@@ -199,7 +207,21 @@ const benchView = (main) => {
   touched(next, () => turn('next'))
   touched(back, () => turn('back'))
   touched(close, shut)
-  touched(clear, () => become(noNotes('')))
+  // a knuckle clears nothing: it is asked for a while, and where the button lay lies the one that keeps
+  let asked = 0
+  /** @param {boolean} asks */
+  const ask = (asks) => {
+    clearTimeout(asked)
+    asked = asks ? setTimeout(ask, 8000, false) : 0
+    for (const one of clear.querySelectorAll('[data-asks]')) one.toggleAttribute('hidden', asks !== (one.getAttribute('data-asks') === 'yes'))
+  }
+  clear.addEventListener('click', (event) => {
+    const button = event.target instanceof Element && event.target.closest('button')
+    if (!button) return
+    ask(button.dataset.asks === 'no')
+    if (button.value) safely(() => become(noNotes('')))
+    else need('button:not([hidden])', clear).focus({ preventScroll: true })
+  })
   touched(start, () => {
     if (notes.at === DONE) become(noNotes(''))
     const target = place() || screens[0]

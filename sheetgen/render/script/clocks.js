@@ -31,7 +31,8 @@ const waitClocks = (sections, nameOf, notes, keep, told, onwards) => {
         const asks = part.getAttribute('data-asks')
         const shows = String(part.getAttribute('data-when')).split(' ').includes(state) && (!asks || (asks === 'yes') === wait.asks > now)
         part.toggleAttribute('hidden', !shows)
-        if (shows && ends && part.tagName === 'P' && !wait.section.classList.contains('here')) running.push([wait.section.id, `${wait.section.dataset.name}. ${part.textContent}`])
+        // what is done waits for nothing more
+        if (shows && ends && notes.at !== DONE && part.tagName === 'P' && !wait.section.classList.contains('here')) running.push([wait.section.id, `${wait.section.dataset.name}. ${part.textContent}`])
       }
       if (wait.state && wait.state !== state && (state === 'soon' || state === 'over') && navigator.vibrate) navigator.vibrate([400, 200, 400])
       wait.state = state
