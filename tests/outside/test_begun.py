@@ -62,7 +62,8 @@ def test_what_was_begun_stands_first_with_the_step_to_go_on_with_and_leads_there
     page.locator(".begun a").click()
     assert page.url == (site / "buoy-drops" / "copper-clay" / "index.html").as_uri()
     assert page.locator("a.go").inner_text().endswith(step)
-    page.locator("button.clear").click()
+    page.get_by_role("button", name="Clear my ticks").click()
+    page.get_by_role("button", name="Clear them").click()
     assert told(page, site) == []
 
 
